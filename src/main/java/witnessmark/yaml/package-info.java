@@ -1,0 +1,8 @@
+/**
+ * Reads YAML from outside with the place of every fault kept, sizes bounded and no type tags.
+ * It must not know what the documents are about.
+ */
+@NullMarked
+package witnessmark.yaml;
+
+import org.jspecify.annotations.NullMarked;
