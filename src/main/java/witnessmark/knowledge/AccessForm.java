@@ -1,0 +1,50 @@
+package witnessmark.knowledge;
+
+import java.util.Optional;
+import java.util.Set;
+import witnessmark.yaml.YamlMap;
+import witnessmark.yaml.YamlNode;
+
+/** Reads access.yaml. */
+final class AccessForm {
+    private AccessForm() {}
+
+    static void read(YamlNode root, Draft draft) {
+        YamlMap map = root.map("the access steps");
+        map.allow("the file", Set.of("access"));
+        for (YamlNode item : map.items("access")) {
+            YamlMap fields = item.map("an access step");
+            fields.allow("an access step", Set.of("id", "title", "minutes", "inside", "teardown", "cautions"));
+            String id = draft.define(Draft.Kind.ACCESS, fields);
+            Optional<String> inside = fields.get("inside").map(place -> {
+                String outer = draft.refer(Draft.Kind.ACCESS, place);
+                if (!draft.access.containsKey(outer)) {
+                    place.fault("'" + outer + "' must stand before '" + id + "'", "put the outer step first");
+                }
+                return outer;
+            });
+            boolean teardown = fields.flagOr("teardown", false)
+                    || inside.map(draft.access::get).map(AccessStep::teardown).orElse(false);
+            draft.access.put(
+                    id,
+                    new AccessStep(
+                            id,
+                            fields.text("title"),
+                            minutes(fields),
+                            inside,
+                            teardown,
+                            draft.refer(Draft.Kind.CAUTION, fields, "cautions")));
+        }
+    }
+
+    /** Minutes of work, not negative and at most a week. */
+    static double minutes(YamlMap fields) {
+        double minutes = fields.number("minutes");
+        if (minutes < 0 || minutes > 10_080) {
+            fields.get("minutes")
+                    .ifPresent(m -> m.fault("minutes: " + minutes + " is no time for a check", "0 to 10080"));
+            return 0;
+        }
+        return minutes;
+    }
+}

@@ -1,0 +1,32 @@
+package witnessmark.knowledge;
+
+import java.util.Map;
+import java.util.Set;
+import witnessmark.yaml.YamlMap;
+import witnessmark.yaml.YamlNode;
+
+/** Reads advice.yaml. */
+final class AdviceForm {
+    private AdviceForm() {}
+
+    static void read(YamlNode root, Draft draft) {
+        YamlMap map = root.map("the advice");
+        map.allow("the file", Set.of("coaching", "towing"));
+        map.items("coaching").forEach(item -> advice(item, Draft.Kind.COACHING, draft.coaching, draft));
+        map.items("towing").forEach(item -> advice(item, Draft.Kind.TOWING, draft.towing, draft));
+    }
+
+    private static void advice(YamlNode item, Draft.Kind kind, Map<String, Advice> into, Draft draft) {
+        YamlMap fields = item.map("a piece of advice");
+        fields.allow("a piece of advice", Set.of("id", "en", "es", "why-en", "why-es"));
+        String id = draft.define(kind, fields);
+        into.put(
+                id,
+                new Advice(
+                        id,
+                        fields.text("en"),
+                        fields.text("es"),
+                        fields.textOr("why-en", ""),
+                        fields.textOr("why-es", "")));
+    }
+}

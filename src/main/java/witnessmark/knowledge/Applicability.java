@@ -1,0 +1,39 @@
+package witnessmark.knowledge;
+
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import witnessmark.gearbox.Layout;
+
+/**
+ * The layouts to which a cause or a finding can apply; what a layout does not say rules nothing out.
+ *
+ * @param allowed for a named feature of the layout the words it may have; a feature not named may be anything
+ * @param fewestRatios fewest forward ratios
+ * @param mostRatios most forward ratios
+ */
+public record Applicability(Map<String, Set<String>> allowed, int fewestRatios, int mostRatios) {
+    public static final Applicability ANY = new Applicability(Map.of(), 1, 32);
+
+    public Applicability {
+        allowed = Map.copyOf(allowed);
+    }
+
+    /** Why it does not apply to the layout, in words; empty if it does or may. */
+    public Optional<String> reasonAgainst(Layout layout) {
+        for (var feature : new TreeMap<>(allowed).entrySet()) {
+            Optional<String> word = LayoutWords.word(layout, feature.getKey());
+            if (word.isPresent() && !feature.getValue().contains(word.get())) {
+                return Optional.of("this gearbox has " + feature.getKey() + ": " + word.get());
+            }
+        }
+        if (layout.forwardRatios().isPresent()) {
+            int ratios = layout.forwardRatios().getAsInt();
+            if (ratios < fewestRatios || ratios > mostRatios) {
+                return Optional.of("this gearbox has " + ratios + " forward ratios");
+            }
+        }
+        return Optional.empty();
+    }
+}

@@ -1,0 +1,51 @@
+package witnessmark.knowledge;
+
+import java.util.List;
+
+/**
+ * Something that can have happened to the gearbox.
+ *
+ * @param prior chance of it before anything was looked at
+ * @param mechanism plain sentences that can be read out to the fleet
+ * @param provedGood findings that must be answered absent before this cause may be concluded by exclusion
+ * @param breeds causes that this one can bring about in time
+ */
+public record Cause(
+        String id,
+        String system,
+        String title,
+        String classId,
+        List<ClassWhen> classWhen,
+        double prior,
+        String mechanism,
+        List<Link> links,
+        List<Against> against,
+        List<String> provedGood,
+        List<String> breeds,
+        Applicability applicability,
+        List<String> repair,
+        List<String> coaching,
+        List<String> towing,
+        List<String> cautions,
+        List<String> sources) {
+
+    /** The cause's class is another one where this finding is present. */
+    public record ClassWhen(String finding, String classId) {}
+
+    /**
+     * What the cause leaves behind.
+     *
+     * @param strength chance that the cause, if at work, produces the finding
+     * @param strengthWord the word it was written with
+     * @param specific whether the finding is nearly specific to this cause, so that it may carry a conclusion
+     */
+    public record Link(String finding, double strength, String strengthWord, boolean specific) {}
+
+    /** A finding that, present, multiplies the odds of the cause by {@code factor}. */
+    public record Against(String finding, double factor, String why) {}
+
+    /** The ids of the findings that may carry a conclusion to this cause. */
+    public List<String> specificFindings() {
+        return links.stream().filter(Link::specific).map(Link::finding).toList();
+    }
+}

@@ -1,0 +1,113 @@
+package witnessmark.knowledge;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import witnessmark.yaml.YamlMap;
+import witnessmark.yaml.YamlNode;
+
+/** Reads causes/*.yaml. */
+final class CauseForm {
+    private static final Set<String> FIELDS = Set.of(
+            "id",
+            "title",
+            "class",
+            "class-when",
+            "prior",
+            "mechanism",
+            "links",
+            "against",
+            "proved-good",
+            "breeds",
+            "applies-to",
+            "repair",
+            "coaching",
+            "towing",
+            "cautions",
+            "sources");
+
+    private CauseForm() {}
+
+    static void read(YamlNode root, Draft draft) {
+        YamlMap map = root.map("the causes");
+        map.allow("the file", Set.of("system", "causes"));
+        String system = map.text("system");
+        for (YamlNode item : map.items("causes")) {
+            YamlMap fields = item.map("a cause");
+            fields.allow("a cause", FIELDS);
+            Cause cause = cause(system, fields, draft);
+            draft.causes.put(cause.id(), cause);
+        }
+    }
+
+    private static Cause cause(String system, YamlMap fields, Draft draft) {
+        return new Cause(
+                draft.define(Draft.Kind.CAUSE, fields),
+                system,
+                fields.text("title"),
+                draft.refer(Draft.Kind.CLASS, fields, "class", ""),
+                classWhen(fields, draft),
+                Words.chance(fields, "prior", draft.vocabulary.priors()),
+                fields.text("mechanism"),
+                links(fields, draft),
+                against(fields, draft),
+                draft.refer(Draft.Kind.FINDING, fields, "proved-good"),
+                draft.refer(Draft.Kind.CAUSE, fields, "breeds"),
+                ApplicabilityForm.read(fields),
+                fields.texts("repair"),
+                draft.refer(Draft.Kind.COACHING, fields, "coaching"),
+                draft.refer(Draft.Kind.TOWING, fields, "towing"),
+                draft.refer(Draft.Kind.CAUTION, fields, "cautions"),
+                SourceForm.cited(fields, draft));
+    }
+
+    private static List<Cause.ClassWhen> classWhen(YamlMap fields, Draft draft) {
+        List<Cause.ClassWhen> list = new ArrayList<>();
+        for (YamlNode item : fields.items("class-when")) {
+            YamlMap one = item.map("class-when");
+            one.allow("class-when", Set.of("finding", "class"));
+            list.add(new Cause.ClassWhen(
+                    draft.refer(Draft.Kind.FINDING, one, "finding", ""),
+                    draft.refer(Draft.Kind.CLASS, one, "class", "")));
+        }
+        return List.copyOf(list);
+    }
+
+    private static List<Cause.Link> links(YamlMap fields, Draft draft) {
+        List<Cause.Link> links = new ArrayList<>();
+        Set<String> seen = new HashSet<>();
+        fields.require("links");
+        for (YamlNode item : fields.items("links")) {
+            YamlMap one = item.map("a link");
+            one.allow("a link", Set.of("finding", "strength", "specific"));
+            String finding = draft.refer(Draft.Kind.FINDING, one, "finding", "");
+            if (!seen.add(finding)) {
+                item.fault("'" + finding + "' is linked twice", "keep one");
+                continue;
+            }
+            links.add(new Cause.Link(
+                    finding,
+                    Words.chance(one, "strength", draft.vocabulary.strengths()),
+                    one.textOr("strength", ""),
+                    one.flagOr("specific", false)));
+        }
+        if (links.isEmpty()) {
+            fields.owner().fault("a cause without links can never be found", "link the findings that it produces");
+        }
+        return List.copyOf(links);
+    }
+
+    private static List<Cause.Against> against(YamlMap fields, Draft draft) {
+        List<Cause.Against> list = new ArrayList<>();
+        for (YamlNode item : fields.items("against")) {
+            YamlMap one = item.map("against");
+            one.allow("against", Set.of("finding", "weight", "why"));
+            list.add(new Cause.Against(
+                    draft.refer(Draft.Kind.FINDING, one, "finding", ""),
+                    Words.chance(one, "weight", draft.vocabulary.against()),
+                    one.text("why")));
+        }
+        return List.copyOf(list);
+    }
+}

@@ -1,0 +1,4 @@
+package witnessmark.knowledge;
+
+/** A caution in both languages. */
+public record Caution(String id, String english, String spanish) {}

@@ -1,0 +1,33 @@
+package witnessmark.knowledge;
+
+import java.util.List;
+import java.util.Set;
+import witnessmark.yaml.YamlMap;
+import witnessmark.yaml.YamlNode;
+
+/** Reads consistency.yaml. */
+final class ConsistencyForm {
+    private ConsistencyForm() {}
+
+    static void read(YamlNode root, Draft draft) {
+        YamlMap map = root.map("consistency");
+        map.allow("the file", Set.of("never-together", "follows"));
+        for (YamlNode item : map.items("never-together")) {
+            YamlMap fields = item.map("never-together");
+            fields.allow("never-together", Set.of("findings", "why"));
+            List<String> findings = draft.refer(Draft.Kind.FINDING, fields, "findings");
+            if (findings.size() < 2) {
+                item.fault("one finding alone cannot contradict", "name two or more");
+            }
+            draft.neverTogether.add(new NeverTogether(findings, fields.text("why")));
+        }
+        for (YamlNode item : map.items("follows")) {
+            YamlMap fields = item.map("follows");
+            fields.allow("follows", Set.of("if", "then", "why"));
+            draft.follows.add(new Follows(
+                    draft.refer(Draft.Kind.FINDING, fields, "if", ""),
+                    draft.refer(Draft.Kind.FINDING, fields, "then", ""),
+                    fields.text("why")));
+        }
+    }
+}

@@ -1,0 +1,147 @@
+package witnessmark.knowledge;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.regex.Pattern;
+import witnessmark.yaml.Faults;
+import witnessmark.yaml.Nearest;
+import witnessmark.yaml.YamlMap;
+import witnessmark.yaml.YamlNode;
+
+/** What was read so far, with every reference to an id kept until all files are read and it can be checked. */
+final class Draft {
+    private static final Pattern ID = Pattern.compile("[a-z0-9]+(-[a-z0-9]+)*");
+    private static final int LONGEST_ID = 60;
+
+    enum Kind {
+        CAUSE("cause"),
+        FINDING("finding"),
+        MEASURE("measure"),
+        CLASS("class"),
+        ACCESS("access step"),
+        COACHING("coaching point"),
+        TOWING("towing reminder"),
+        CAUTION("caution"),
+        SOURCE("source");
+
+        private final String word;
+
+        Kind(String word) {
+            this.word = word;
+        }
+    }
+
+    private record Reference(Kind kind, String id, YamlNode place) {}
+
+    final Faults faults = new Faults();
+    final Map<String, AccessStep> access = new LinkedHashMap<>();
+    final Map<String, Measure> measures = new LinkedHashMap<>();
+    final Map<String, Finding> findings = new LinkedHashMap<>();
+    final Map<String, Cause> causes = new LinkedHashMap<>();
+    final List<LookAlike> lookAlikes = new ArrayList<>();
+    final List<NeverTogether> neverTogether = new ArrayList<>();
+    final List<Follows> follows = new ArrayList<>();
+    final List<ContextEffect> context = new ArrayList<>();
+    final Map<String, Advice> coaching = new LinkedHashMap<>();
+    final Map<String, Advice> towing = new LinkedHashMap<>();
+    final Map<String, Caution> cautions = new LinkedHashMap<>();
+    final Map<String, Source> sources = new LinkedHashMap<>();
+    final List<List<String>> synonyms = new ArrayList<>();
+    final Map<String, String> pages = new LinkedHashMap<>();
+    Vocabulary vocabulary = new Vocabulary(Map.of(), Map.of(), Map.of(), Map.of(), 0.5, 0.5, List.of());
+
+    private final List<Reference> references = new ArrayList<>();
+    private final Map<String, Integer> layerOf = new LinkedHashMap<>();
+    private int layer;
+
+    void nextLayer() {
+        layer++;
+    }
+
+    boolean onFirstLayer() {
+        return layer <= 1;
+    }
+
+    /** Takes an id that is being defined; a fault if it is misspelt or was defined in this layer already. */
+    String define(Kind kind, YamlMap map) {
+        String id = map.text("id");
+        YamlNode place = map.get("id").orElse(map.owner());
+        if (!id.isEmpty() && (!ID.matcher(id).matches() || id.length() > LONGEST_ID)) {
+            place.fault(
+                    "id '" + id + "' is misspelt",
+                    "lower-case words and digits joined by single hyphens, at most " + LONGEST_ID + " characters");
+        }
+        Integer before = layerOf.put(kind + " " + id, layer);
+        if (before != null && before == layer) {
+            place.fault(kind.word + " '" + id + "' is defined twice", "keep one or rename the other");
+        }
+        return id;
+    }
+
+    /** Takes an id that must exist somewhere in the knowledge base. */
+    String refer(Kind kind, YamlNode place) {
+        String id = place.text(kind.word).orElse("");
+        references.add(new Reference(kind, id, place));
+        return id;
+    }
+
+    List<String> refer(Kind kind, YamlMap map, String name) {
+        return map.items(name).stream().map(item -> refer(kind, item)).toList();
+    }
+
+    String refer(Kind kind, YamlMap map, String name, String otherwise) {
+        return map.require(name).map(place -> refer(kind, place)).orElse(otherwise);
+    }
+
+    void checkReferences() {
+        for (Reference reference : references) {
+            Set<String> known = known(reference.kind);
+            if (!known.contains(reference.id)) {
+                reference.place.fault(
+                        "no " + reference.kind.word + " '" + reference.id + "' is known",
+                        Nearest.to(reference.id, known)
+                                .map(near -> "did you mean '" + near + "'?")
+                                .orElse("define it or take the line out"));
+            }
+        }
+    }
+
+    private Set<String> known(Kind kind) {
+        return switch (kind) {
+            case CAUSE -> causes.keySet();
+            case FINDING -> findings.keySet();
+            case MEASURE -> measures.keySet();
+            case CLASS -> Set.copyOf(
+                    vocabulary.classes().stream().map(Vocabulary.CauseClass::id).toList());
+            case ACCESS -> access.keySet();
+            case COACHING -> coaching.keySet();
+            case TOWING -> towing.keySet();
+            case CAUTION -> cautions.keySet();
+            case SOURCE -> sources.keySet();
+        };
+    }
+
+    KnowledgeBase finish() {
+        checkReferences();
+        faults.throwIfAny();
+        return new KnowledgeBase(
+                vocabulary,
+                access,
+                measures,
+                findings,
+                causes,
+                List.copyOf(lookAlikes),
+                List.copyOf(neverTogether),
+                List.copyOf(follows),
+                List.copyOf(context),
+                coaching,
+                towing,
+                cautions,
+                sources,
+                List.copyOf(synonyms),
+                pages);
+    }
+}

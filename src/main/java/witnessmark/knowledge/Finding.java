@@ -1,0 +1,44 @@
+package witnessmark.knowledge;
+
+import java.util.List;
+
+/**
+ * Something that can be seen, heard, measured, read in a log or learnt from papers.
+ * Present means the sign is there; absent means looked at and sound.
+ *
+ * @param system part of the gearbox it belongs to
+ * @param ask the question to the technician
+ * @param access id of the step it is checked in
+ * @param minutes work of the check itself once the step is open
+ * @param background chance of it without any known cause
+ * @param needs findings about how the check was done; answered absent, the answer counts as unsure
+ */
+public record Finding(
+        String id,
+        String system,
+        String title,
+        String ask,
+        Kind kind,
+        String access,
+        double minutes,
+        String look,
+        String looksLike,
+        String confusedWith,
+        double background,
+        String part,
+        String term,
+        List<String> words,
+        Applicability applicability,
+        List<String> needs,
+        List<String> sources) {
+
+    /** What sort of observation it is. */
+    public enum Kind {
+        SYMPTOM,
+        OUTSIDE_CHECK,
+        TEARDOWN,
+        MEASUREMENT,
+        HISTORY,
+        LOG
+    }
+}

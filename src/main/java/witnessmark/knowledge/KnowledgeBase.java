@@ -1,0 +1,60 @@
+package witnessmark.knowledge;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The whole of what is known, checked: every id named anywhere in it exists in it. Maps keep the order of the files.
+ */
+public record KnowledgeBase(
+        Vocabulary vocabulary,
+        Map<String, AccessStep> access,
+        Map<String, Measure> measures,
+        Map<String, Finding> findings,
+        Map<String, Cause> causes,
+        List<LookAlike> lookAlikes,
+        List<NeverTogether> neverTogether,
+        List<Follows> follows,
+        List<ContextEffect> context,
+        Map<String, Advice> coaching,
+        Map<String, Advice> towing,
+        Map<String, Caution> cautions,
+        Map<String, Source> sources,
+        List<List<String>> synonyms,
+        Map<String, String> pages) {
+
+    /** The class with this id; throws if there is none. */
+    public Vocabulary.CauseClass classOf(String id) {
+        return vocabulary.classes().stream()
+                .filter(c -> c.id().equals(id))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("no class '" + id + "'"));
+    }
+
+    /** The pairs in which the cause stands. */
+    public List<LookAlike> lookAlikesOf(String cause) {
+        return lookAlikes.stream().filter(pair -> pair.has(cause)).toList();
+    }
+
+    /** The steps to open for a check, outermost first, the check's own step last. */
+    public List<AccessStep> wayTo(String step) {
+        List<AccessStep> way = new ArrayList<>();
+        Optional<String> at = Optional.of(step);
+        while (at.isPresent()) {
+            AccessStep here = access.get(at.get());
+            way.add(0, here);
+            at = here.inside();
+        }
+        return List.copyOf(way);
+    }
+
+    /** The causes that can produce the finding. */
+    public List<Cause> causesOf(String finding) {
+        return causes.values().stream()
+                .filter(cause ->
+                        cause.links().stream().anyMatch(l -> l.finding().equals(finding)))
+                .toList();
+    }
+}

@@ -1,0 +1,39 @@
+package witnessmark.knowledge;
+
+import java.util.List;
+import java.util.Map;
+
+/**
+ * The words for chances and their numbers, and the classes of causes.
+ *
+ * @param strengths chance that a cause at work produces the finding, by word
+ * @param priors chance of the cause in a gearbox that comes in with a complaint, by word
+ * @param backgrounds chance of the finding without any known cause, by word
+ * @param against factor on the odds of a cause, by word
+ * @param unsureIfPresent chance of the answer "unsure" on a part that has the finding
+ * @param unsureIfAbsent chance of the answer "unsure" on a part that has it not
+ */
+public record Vocabulary(
+        Map<String, Double> strengths,
+        Map<String, Double> priors,
+        Map<String, Double> backgrounds,
+        Map<String, Double> against,
+        double unsureIfPresent,
+        double unsureIfAbsent,
+        List<CauseClass> classes) {
+
+    public Vocabulary {
+        strengths = Map.copyOf(strengths);
+        priors = Map.copyOf(priors);
+        backgrounds = Map.copyOf(backgrounds);
+        against = Map.copyOf(against);
+        classes = List.copyOf(classes);
+    }
+
+    /**
+     * A class of causes: whose hands could have prevented it.
+     *
+     * @param blames whether naming it is a statement about a person, so that the blame guard watches it
+     */
+    public record CauseClass(String id, String title, boolean blames, String plain) {}
+}

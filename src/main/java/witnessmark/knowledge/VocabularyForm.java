@@ -1,0 +1,63 @@
+package witnessmark.knowledge;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import witnessmark.yaml.YamlMap;
+import witnessmark.yaml.YamlNode;
+
+/** Reads vocabulary.yaml. */
+final class VocabularyForm {
+    private VocabularyForm() {}
+
+    static void read(YamlNode root, Draft draft) {
+        YamlMap map = root.map("the vocabulary");
+        map.allow("the vocabulary", Set.of("strengths", "priors", "backgrounds", "against", "unsure", "classes"));
+        if (!draft.onFirstLayer()) {
+            root.fault("stands in a site's own folder", "the vocabulary is the shipped one; take the file out");
+            return;
+        }
+        YamlMap unsure = map.require("unsure").map(u -> u.map("unsure")).orElse(null);
+        draft.vocabulary = new Vocabulary(
+                chances(map, "strengths"),
+                chances(map, "priors"),
+                chances(map, "backgrounds"),
+                chances(map, "against"),
+                unsure == null ? 0.5 : chance(unsure, "if-present"),
+                unsure == null ? 0.5 : chance(unsure, "if-absent"),
+                classes(map, draft));
+    }
+
+    private static Map<String, Double> chances(YamlMap map, String name) {
+        Map<String, Double> chances = new LinkedHashMap<>();
+        map.require(name).map(n -> n.map(name)).ifPresent(words -> words.names()
+                .forEach(word -> chances.put(word, chance(words, word))));
+        return chances;
+    }
+
+    private static double chance(YamlMap map, String name) {
+        double chance = map.number(name);
+        if (chance <= 0 || chance >= 1) {
+            map.get(name)
+                    .ifPresent(n -> n.fault(name + ": " + chance + " is no chance", "between 0 and 1, both left out"));
+            return 0.5;
+        }
+        return chance;
+    }
+
+    private static List<Vocabulary.CauseClass> classes(YamlMap map, Draft draft) {
+        List<Vocabulary.CauseClass> classes = new ArrayList<>();
+        for (YamlNode item : map.items("classes")) {
+            YamlMap fields = item.map("a class");
+            fields.allow("a class", Set.of("id", "title", "blames", "plain"));
+            classes.add(new Vocabulary.CauseClass(
+                    draft.define(Draft.Kind.CLASS, fields),
+                    fields.text("title"),
+                    fields.flagOr("blames", false),
+                    fields.text("plain")));
+        }
+        return classes;
+    }
+}
