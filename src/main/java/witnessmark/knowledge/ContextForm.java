@@ -20,13 +20,21 @@ final class ContextForm {
             if (classId.isPresent() == cause.isPresent()) {
                 item.fault("a circumstance acts on a class or on a cause", "name exactly one of 'class', 'cause'");
             }
-            double odds = fields.number("odds");
-            if (odds <= 0 || odds > 1000) {
-                fields.get("odds").ifPresent(p -> p.fault("odds: " + odds + " is no factor", "above 0, at most 1000"));
-                odds = 1;
-            }
             draft.context.add(new ContextEffect(
-                    draft.refer(Draft.Kind.FINDING, fields, "finding", ""), classId, cause, odds, fields.text("why")));
+                    draft.refer(Draft.Kind.FINDING, fields, "finding", ""),
+                    classId,
+                    cause,
+                    odds(fields),
+                    fields.text("why")));
         }
+    }
+
+    private static double odds(YamlMap fields) {
+        double odds = fields.number("odds");
+        if (odds > 0 && odds <= 1000) {
+            return odds;
+        }
+        fields.get("odds").ifPresent(p -> p.fault("odds: " + odds + " is no factor", "above 0, at most 1000"));
+        return 1;
     }
 }
