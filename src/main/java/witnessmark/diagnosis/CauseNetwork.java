@@ -1,0 +1,65 @@
+package witnessmark.diagnosis;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import witnessmark.inference.Link;
+import witnessmark.inference.Network;
+import witnessmark.knowledge.Cause;
+import witnessmark.knowledge.Finding;
+import witnessmark.knowledge.KnowledgeBase;
+
+/** The knowledge base as a network of numbered causes and findings. */
+final class CauseNetwork {
+    private final List<Cause> causes;
+    private final List<Finding> findings;
+    private final Map<String, Integer> causeIndex = new HashMap<>();
+    private final Map<String, Integer> findingIndex = new HashMap<>();
+    private final Network network;
+
+    CauseNetwork(KnowledgeBase knowledge) {
+        causes = List.copyOf(knowledge.causes().values());
+        findings = List.copyOf(knowledge.findings().values());
+        for (int f = 0; f < findings.size(); f++) {
+            findingIndex.put(findings.get(f).id(), f);
+        }
+        List<List<Link>> links = new ArrayList<>();
+        findings.forEach(f -> links.add(new ArrayList<>()));
+        double[] priors = new double[causes.size()];
+        for (int c = 0; c < causes.size(); c++) {
+            Cause cause = causes.get(c);
+            causeIndex.put(cause.id(), c);
+            priors[c] = cause.prior();
+            for (Cause.Link link : cause.links()) {
+                links.get(findingIndex.get(link.finding())).add(new Link(c, link.strength()));
+            }
+        }
+        network = new Network(
+                priors, findings.stream().mapToDouble(Finding::background).toArray(), links);
+    }
+
+    Network network() {
+        return network;
+    }
+
+    List<Cause> causes() {
+        return causes;
+    }
+
+    List<Finding> findings() {
+        return findings;
+    }
+
+    int cause(String id) {
+        return causeIndex.get(id);
+    }
+
+    int finding(String id) {
+        return findingIndex.get(id);
+    }
+
+    boolean isLinked(String finding) {
+        return !network.links(findingIndex.get(finding)).isEmpty();
+    }
+}

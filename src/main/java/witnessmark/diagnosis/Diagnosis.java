@@ -1,0 +1,80 @@
+package witnessmark.diagnosis;
+
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.FindingState;
+import witnessmark.casefile.Limits;
+import witnessmark.casefile.Measurement;
+import witnessmark.diagnosis.fact.Measured;
+import witnessmark.diagnosis.fact.State;
+import witnessmark.gearbox.Unit;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.Measure;
+
+/** Judges cases on one knowledge base with one set of rules. */
+public final class Diagnosis {
+    private final RuleBase rules;
+    private final KnowledgeBase knowledge;
+    private final KnowledgeFacts facts;
+    private final CauseNetwork network;
+
+    public Diagnosis(RuleBase rules, KnowledgeBase knowledge) {
+        this.rules = rules;
+        this.knowledge = knowledge;
+        this.facts = new KnowledgeFacts(knowledge);
+        this.network = new CauseNetwork(knowledge);
+    }
+
+    public KnowledgeBase knowledge() {
+        return knowledge;
+    }
+
+    /**
+     * The judgement of a case as it stands.
+     *
+     * @throws witnessmark.yaml.FaultyInput where the case names what the knowledge base does not know
+     */
+    public Judgement judge(CaseFile file) {
+        try (OpenCase open = open(file)) {
+            return open.judgement();
+        }
+    }
+
+    /** A case whose findings can be changed and judged again; what followed from a finding goes with it. */
+    public OpenCase open(CaseFile file) {
+        KnownWords.check(file, knowledge);
+        OpenCase open =
+                new OpenCase(file.id().value(), new RuleSession(rules, facts, file.gearbox()), network, knowledge);
+        file.evidence().values().forEach(e -> e.findings().forEach(open::report));
+        file.findings().values().forEach(entry -> open.report(entry.finding(), entry.state()));
+        file.measurements().values().forEach(m -> open.measure(measured(m)));
+        return open;
+    }
+
+    /** The measurement in the unit of its measure. */
+    private Measured measured(Measurement m) {
+        Measure measure = knowledge.measures().get(m.measure());
+        Unit unit = measure.unit();
+        return new Measured(
+                m.measure(),
+                m.unit().convert(m.value(), unit),
+                m.limits().map(l -> side(l.low(), l, unit)).orElse(null),
+                m.limits().map(l -> side(l.high(), l, unit)).orElse(null),
+                unit.symbol(),
+                m.limits().map(Limits::source).orElse(""));
+    }
+
+    private static @Nullable Double side(OptionalDouble side, Limits limits, Unit unit) {
+        return side.isPresent() ? limits.unit().convert(side.getAsDouble(), unit) : null;
+    }
+
+    static java.util.Optional<State> state(FindingState state) {
+        return switch (state) {
+            case PRESENT -> java.util.Optional.of(State.PRESENT);
+            case ABSENT -> java.util.Optional.of(State.ABSENT);
+            case UNSURE -> java.util.Optional.of(State.UNSURE);
+            case NOT_LOOKED_AT -> java.util.Optional.empty();
+        };
+    }
+}

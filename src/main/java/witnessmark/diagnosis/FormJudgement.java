@@ -1,0 +1,187 @@
+package witnessmark.diagnosis;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+import witnessmark.diagnosis.fact.Believed;
+import witnessmark.diagnosis.fact.HeldBack;
+import witnessmark.diagnosis.fact.Leans;
+import witnessmark.knowledge.Cause;
+import witnessmark.knowledge.KnowledgeBase;
+
+/** Puts the judgement together from the reading of the network and what the rules allow to be said of it. */
+final class FormJudgement {
+    private final String caseId;
+    private final Reading reading;
+    private final KnowledgeBase knowledge;
+    private final Titles titles;
+    private final Weights weights;
+    private final List<Cause> ranked;
+    private final Conclusions conclusions;
+
+    FormJudgement(String caseId, Reading reading, RuleSession session, KnowledgeBase knowledge) {
+        this.caseId = caseId;
+        this.reading = reading;
+        this.knowledge = knowledge;
+        this.titles = new Titles(knowledge);
+        this.weights = new Weights(reading, knowledge);
+        this.ranked = knowledge.causes().values().stream()
+                .filter(c -> reading.applies(c.id()))
+                .sorted(Comparator.comparingDouble((Cause c) -> -reading.probability(c.id()))
+                        .thenComparing(Cause::id))
+                .toList();
+        this.conclusions = session.conclusions(believed(), leans());
+    }
+
+    Judgement judgement() {
+        List<RankedCause> causes = ranked.stream().map(this::rankedCause).toList();
+        List<Judgement.ClassShare> attribution = attribution();
+        return new Judgement(
+                caseId,
+                new ReachVerdict(knowledge).verdict(causes, attribution),
+                causes,
+                attribution,
+                reading.premises().contradictions().stream()
+                        .map(c -> new Judgement.Conflict(c.findings(), titles.fill(c.why())))
+                        .toList(),
+                changes(),
+                new ChooseChecks(knowledge).next(reading),
+                new GiveAdvice(knowledge, titles).advice(conclusions.given()),
+                Coverage.of(reading, knowledge),
+                remarks());
+    }
+
+    private List<Believed> believed() {
+        List<Believed> believed = new ArrayList<>();
+        for (int rank = 1; rank <= ranked.size(); rank++) {
+            Cause cause = ranked.get(rank - 1);
+            double probability = reading.probability(cause.id());
+            if (probability >= Thresholds.WORTH_BELIEVING) {
+                String classId = reading.classOf(cause.id());
+                believed.add(new Believed(
+                        cause.id(), classId, knowledge.classOf(classId).blames(), probability, rank));
+            }
+        }
+        return believed;
+    }
+
+    private List<Leans> leans() {
+        if (reading.premises().contradictions().isEmpty()) {
+            return List.of();
+        }
+        List<Leans> leans = new ArrayList<>();
+        for (Believed b : believed()) {
+            Stream.concat(weights.raising(b.cause()).stream(), weights.lowering(b.cause()).stream())
+                    .forEach(w -> leans.add(new Leans(b.cause(), w.finding(), w.decibans())));
+        }
+        return leans;
+    }
+
+    private RankedCause rankedCause(Cause cause) {
+        double probability = reading.probability(cause.id());
+        List<String> heldBack = conclusions.heldBack().stream()
+                .filter(h -> h.cause().equals(cause.id()))
+                .map(HeldBack::why)
+                .map(titles::fill)
+                .distinct()
+                .toList();
+        return new RankedCause(
+                cause.id(),
+                cause.title(),
+                reading.classOf(cause.id()),
+                probability,
+                standing(probability, heldBack.isEmpty()),
+                weights.raising(cause.id()),
+                weights.lowering(cause.id()),
+                unchecked(cause),
+                rivals(cause),
+                heldBack);
+    }
+
+    private static RankedCause.Standing standing(double probability, boolean free) {
+        if (probability >= Thresholds.CONCLUDED) {
+            return free ? RankedCause.Standing.CONCLUDED : RankedCause.Standing.HELD_BACK;
+        }
+        if (probability >= 0.5) {
+            return RankedCause.Standing.LIKELY;
+        }
+        return probability >= Thresholds.WORTH_A_WORD
+                ? RankedCause.Standing.POSSIBLE
+                : RankedCause.Standing.UNLIKELY;
+    }
+
+    private List<String> unchecked(Cause cause) {
+        return cause.links().stream()
+                .filter(l -> l.strength() >= Thresholds.EXPECTED
+                        && !reading.taken().containsKey(l.finding())
+                        && reading.canBeFound(l.finding()))
+                .sorted(Comparator.comparingDouble((Cause.Link l) -> -l.strength()))
+                .map(Cause.Link::finding)
+                .toList();
+    }
+
+    private List<RankedCause.Rivalry> rivals(Cause cause) {
+        return knowledge.lookAlikesOf(cause.id()).stream()
+                .filter(pair -> reading.applies(pair.other(cause.id())))
+                .map(pair -> {
+                    Cause other = knowledge.causes().get(pair.other(cause.id()));
+                    return new RankedCause.Rivalry(
+                            other.id(),
+                            other.title(),
+                            reading.probability(other.id()),
+                            pair.tells(),
+                            pair.checks().stream()
+                                    .filter(f -> !reading.taken().containsKey(f))
+                                    .toList());
+                })
+                .sorted(Comparator.comparingDouble((RankedCause.Rivalry r) -> -r.probability())
+                        .thenComparing(RankedCause.Rivalry::cause))
+                .toList();
+    }
+
+    private List<Judgement.ClassShare> attribution() {
+        return knowledge.vocabulary().classes().stream()
+                .map(c -> new Judgement.ClassShare(c.id(), c.title(), reading.classProbability(c.id())))
+                .sorted(Comparator.comparingDouble((Judgement.ClassShare s) -> -s.probability()))
+                .toList();
+    }
+
+    private List<Judgement.Change> changes() {
+        List<Judgement.Change> changes = new ArrayList<>();
+        reading.premises().oddsChanges().forEach(c -> changes.add(new Judgement.Change(
+                c.target(),
+                c.finding(),
+                titles.fill("odds of " + subject(c.kind(), c.target()) + " times " + factor(c.factor()) + ", since {finding:"
+                        + c.finding() + "} is present: " + c.why()))));
+        reading.premises().classChanges().forEach(c -> changes.add(new Judgement.Change(
+                c.cause(),
+                c.finding(),
+                titles.fill("{cause:" + c.cause() + "} counts as "
+                        + knowledge.classOf(c.classId()).title() + ", since {finding:" + c.finding() + "} is present"))));
+        reading.premises().notApplicable().stream()
+                .filter(n -> n.subject() == witnessmark.diagnosis.fact.Applies.Subject.CAUSE)
+                .forEach(n -> changes.add(new Judgement.Change(
+                        n.id(), "", titles.fill("{cause:" + n.id() + "} does not apply: " + n.why()))));
+        return List.copyOf(changes);
+    }
+
+    private String subject(witnessmark.diagnosis.fact.OddsChange.Target kind, String id) {
+        return switch (kind) {
+            case CAUSE -> "{cause:" + id + "}";
+            case CLASS -> "every cause of the class " + knowledge.classOf(id).title();
+        };
+    }
+
+    private static String factor(double factor) {
+        return factor == Math.rint(factor) ? String.valueOf((long) factor) : String.valueOf(factor);
+    }
+
+    private List<String> remarks() {
+        Set<String> remarks = new LinkedHashSet<>();
+        conclusions.remarks().forEach(r -> remarks.add(titles.fill(r.text())));
+        return List.copyOf(remarks);
+    }
+}

@@ -1,0 +1,47 @@
+package witnessmark.diagnosis;
+
+import java.util.List;
+
+/**
+ * What can be said of a case on its evidence.
+ *
+ * @param causes ranked, most probable first; every cause that applies to the gearbox
+ * @param attribution chance that at least one cause of the class is at work, most probable first; classes can be at
+ *     work together, so the chances need not sum to one
+ * @param changes what rules changed for this case, and why
+ * @param nextChecks most worth first
+ * @param coverage share of the evidence that matters which was looked at, 0 to 1
+ * @param remarks what the reader should know about how the evidence was taken
+ */
+public record Judgement(
+        String caseId,
+        Verdict verdict,
+        List<RankedCause> causes,
+        List<ClassShare> attribution,
+        List<Conflict> contradictions,
+        List<Change> changes,
+        List<NextCheck> nextChecks,
+        AdviceGiven advice,
+        double coverage,
+        List<String> remarks) {
+
+    /** The chance that at least one cause of the class is at work. */
+    public record ClassShare(String classId, String title, double probability) {}
+
+    /** Evidence that does not fit together. */
+    public record Conflict(List<String> findings, String why) {}
+
+    /**
+     * What a rule changed for this case.
+     *
+     * @param subject id of the cause or class it acts on
+     * @param finding id of the finding that set it off; empty where the layout did
+     * @param sentence what was changed and why
+     */
+    public record Change(String subject, String finding, String sentence) {}
+
+    /** The causes at or above a probability, in rank order. */
+    public List<RankedCause> causesFrom(double probability) {
+        return causes.stream().filter(c -> c.probability() >= probability).toList();
+    }
+}

@@ -1,0 +1,52 @@
+package witnessmark.diagnosis;
+
+import java.util.Collection;
+import java.util.List;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.Measurement;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.Measure;
+import witnessmark.yaml.Fault;
+import witnessmark.yaml.Faults;
+import witnessmark.yaml.Nearest;
+
+/** Refuses a case that names findings or measures the knowledge base does not know, all at once. */
+final class KnownWords {
+    private KnownWords() {}
+
+    static void check(CaseFile file, KnowledgeBase knowledge) {
+        Faults faults = new Faults();
+        String name = "case " + file.id().value();
+        file.findings().keySet().forEach(id -> known(name, "finding", id, knowledge.findings().keySet(), faults));
+        file.evidence().values().forEach(e -> e.findings()
+                .keySet()
+                .forEach(id -> known(name, "finding", id, knowledge.findings().keySet(), faults)));
+        for (Measurement m : file.measurements().values()) {
+            known(name, "measure", m.measure(), knowledge.measures().keySet(), faults);
+            Measure measure = knowledge.measures().get(m.measure());
+            if (measure != null && measure.unit().quantity() != m.unit().quantity()) {
+                faults.add(new Fault(
+                        name,
+                        0,
+                        0,
+                        "measure '" + m.measure() + "' is given in " + m.unit().symbol(),
+                        "it is measured in " + measure.unit().symbol() + " or a unit that converts to it"));
+            }
+        }
+        faults.throwIfAny();
+    }
+
+    private static void known(String name, String what, String id, Collection<String> known, Faults faults) {
+        if (!known.contains(id)) {
+            List<String> near = Nearest.some(id, known, 3);
+            faults.add(new Fault(
+                    name,
+                    0,
+                    0,
+                    "no " + what + " '" + id + "' is known",
+                    near.isEmpty()
+                            ? "search it with: knowledge find WORDS"
+                            : "did you mean " + String.join(", ", near) + "?"));
+        }
+    }
+}

@@ -1,0 +1,36 @@
+package witnessmark.diagnosis;
+
+import java.util.List;
+
+/**
+ * A check worth making next.
+ *
+ * @param gainBits expected information about each cause, summed over the causes, in bits
+ * @param checkMinutes work of the check itself
+ * @param openMinutes work to open what must still be opened for it
+ * @param teardown whether something must be taken apart for it
+ * @param cautions ids of the cautions that go with the steps to it
+ */
+public record NextCheck(
+        String finding,
+        String title,
+        String ask,
+        String look,
+        String access,
+        String accessTitle,
+        double gainBits,
+        double checkMinutes,
+        double openMinutes,
+        boolean teardown,
+        String why,
+        List<String> cautions) {
+
+    public double minutes() {
+        return checkMinutes + openMinutes;
+    }
+
+    /** Gain for each minute of work, a check of no time counting as half a minute. */
+    public double gainPerMinute() {
+        return gainBits / Math.max(0.5, minutes());
+    }
+}

@@ -1,0 +1,48 @@
+package witnessmark.diagnosis;
+
+import java.util.List;
+
+/**
+ * A cause with its probability and what speaks for and against it.
+ *
+ * @param evidenceFor findings that raise it, strongest first
+ * @param evidenceAgainst findings that lower it, strongest first
+ * @param unchecked ids of findings it should show that were not looked at, most expected first
+ * @param heldBack why it may not be concluded, in words; empty if nothing holds it back
+ */
+public record RankedCause(
+        String id,
+        String title,
+        String classId,
+        double probability,
+        Standing standing,
+        List<Weight> evidenceFor,
+        List<Weight> evidenceAgainst,
+        List<String> unchecked,
+        List<Rivalry> lookAlikes,
+        List<String> heldBack) {
+
+    /** How far a cause may be spoken of. */
+    public enum Standing {
+        /** Probable enough, and nothing holds it back. */
+        CONCLUDED,
+        /** Probable, but something holds the conclusion back. */
+        HELD_BACK,
+        /** More likely than not, but not probable enough to conclude. */
+        LIKELY,
+        /** Worth keeping in mind. */
+        POSSIBLE,
+        /** Not supported by what was found. */
+        UNLIKELY
+    }
+
+    /**
+     * Change of the log-odds of the cause when this finding alone is left out of the evidence.
+     *
+     * @param decibans ten times the decimal logarithm of the odds ratio; positive speaks for the cause
+     */
+    public record Weight(String finding, String title, String state, double decibans) {}
+
+    /** A look-alike with its own probability and what tells the two apart. */
+    public record Rivalry(String cause, String title, double probability, String tells, List<String> openChecks) {}
+}

@@ -1,0 +1,146 @@
+package witnessmark.diagnosis;
+
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import witnessmark.diagnosis.fact.Applies;
+import witnessmark.diagnosis.fact.ClassChange;
+import witnessmark.diagnosis.fact.NotApplicable;
+import witnessmark.diagnosis.fact.OddsChange;
+import witnessmark.diagnosis.fact.State;
+import witnessmark.diagnosis.fact.Taken;
+import witnessmark.inference.Evidence;
+import witnessmark.inference.ExactInference;
+import witnessmark.inference.Posterior;
+import witnessmark.inference.Report;
+import witnessmark.knowledge.Vocabulary;
+
+/** The premises of one case as the cause network reads them. */
+final class Reading {
+    private final CauseNetwork network;
+    private final Premises premises;
+    private final Report unsure;
+    private final Map<String, String> classes = new HashMap<>();
+    private final Map<String, Taken> taken = new LinkedHashMap<>();
+    private final Set<String> excludedCauses;
+    private final Set<String> excludedFindings;
+    private final ExactInference inference;
+    private final Evidence evidence;
+    private final Posterior posterior;
+
+    Reading(CauseNetwork network, Vocabulary vocabulary, Premises premises) {
+        this.network = network;
+        this.premises = premises;
+        this.unsure = new Report(vocabulary.unsureIfPresent(), vocabulary.unsureIfAbsent());
+        network.causes().forEach(cause -> classes.put(cause.id(), cause.classId()));
+        for (ClassChange change : premises.classChanges()) {
+            classes.put(change.cause(), change.classId());
+        }
+        premises.taken().forEach(t -> taken.put(t.finding(), t));
+        excludedCauses = excluded(Applies.Subject.CAUSE);
+        excludedFindings = excluded(Applies.Subject.FINDING);
+        inference = new ExactInference(network.network().withPriors(priors("")));
+        evidence = evidence();
+        posterior = inference.posterior(evidence);
+    }
+
+    ExactInference inference() {
+        return inference;
+    }
+
+    Evidence evidence() {
+        Map<Integer, Report> reports = new TreeMap<>();
+        for (Taken t : taken.values()) {
+            reports.put(network.finding(t.finding()), report(t.state()));
+        }
+        Map<Integer, Boolean> known = new TreeMap<>();
+        excludedCauses.forEach(id -> known.put(network.cause(id), false));
+        return new Evidence(reports, known);
+    }
+
+    double probability(String cause) {
+        return posterior.of(network.cause(cause));
+    }
+
+    String classOf(String cause) {
+        return classes.get(cause);
+    }
+
+    boolean applies(String cause) {
+        return !excludedCauses.contains(cause);
+    }
+
+    boolean canBeFound(String finding) {
+        return !excludedFindings.contains(finding);
+    }
+
+    Map<String, Taken> taken() {
+        return taken;
+    }
+
+    Premises premises() {
+        return premises;
+    }
+
+    CauseNetwork network() {
+        return network;
+    }
+
+    /** Chance of at least one cause of the class. */
+    double classProbability(String classId) {
+        Set<Integer> members = network.causes().stream()
+                .filter(c -> classes.get(c.id()).equals(classId) && applies(c.id()))
+                .map(c -> network.cause(c.id()))
+                .collect(Collectors.toSet());
+        return members.isEmpty() ? 0 : inference.anyOf(members, evidence);
+    }
+
+    /** Chance of each cause, by index, had this finding not been looked at: its report and its rules left out. */
+    double[] without(String finding) {
+        boolean changesOdds =
+                premises.oddsChanges().stream().anyMatch(c -> c.finding().equals(finding));
+        ExactInference other =
+                changesOdds ? new ExactInference(network.network().withPriors(priors(finding))) : inference;
+        return other.posterior(evidence.without(network.finding(finding))).causes();
+    }
+
+    private double[] priors(String leftOut) {
+        double[] priors = new double[network.causes().size()];
+        for (int c = 0; c < priors.length; c++) {
+            String id = network.causes().get(c).id();
+            double odds = Thresholds.odds(network.network().prior(c));
+            for (OddsChange change : premises.oddsChanges()) {
+                if (!change.finding().equals(leftOut) && concerns(change, id)) {
+                    odds *= change.factor();
+                }
+            }
+            priors[c] = odds / (1 + odds);
+        }
+        return priors;
+    }
+
+    private boolean concerns(OddsChange change, String cause) {
+        return switch (change.kind()) {
+            case CAUSE -> change.target().equals(cause);
+            case CLASS -> change.target().equals(classes.get(cause));
+        };
+    }
+
+    private Report report(State state) {
+        return switch (state) {
+            case PRESENT -> Report.PRESENT;
+            case ABSENT -> Report.ABSENT;
+            case UNSURE -> unsure;
+        };
+    }
+
+    private Set<String> excluded(Applies.Subject subject) {
+        return premises.notApplicable().stream()
+                .filter(n -> n.subject() == subject)
+                .map(NotApplicable::id)
+                .collect(Collectors.toSet());
+    }
+}

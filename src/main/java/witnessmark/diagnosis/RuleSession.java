@@ -1,0 +1,114 @@
+package witnessmark.diagnosis;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.kie.api.runtime.KieSession;
+import org.kie.api.runtime.rule.FactHandle;
+import witnessmark.diagnosis.fact.Believed;
+import witnessmark.diagnosis.fact.ClassChange;
+import witnessmark.diagnosis.fact.Contradiction;
+import witnessmark.diagnosis.fact.Given;
+import witnessmark.diagnosis.fact.HeldBack;
+import witnessmark.diagnosis.fact.Leans;
+import witnessmark.diagnosis.fact.Measured;
+import witnessmark.diagnosis.fact.NotApplicable;
+import witnessmark.diagnosis.fact.OddsChange;
+import witnessmark.diagnosis.fact.Remark;
+import witnessmark.diagnosis.fact.Reported;
+import witnessmark.diagnosis.fact.State;
+import witnessmark.diagnosis.fact.Taken;
+import witnessmark.gearbox.Layout;
+
+/**
+ * One case's working memory: facts go in and out, and what followed from a fact that is taken out goes with it.
+ * Not for use by several threads.
+ */
+final class RuleSession implements AutoCloseable {
+    private final KieSession session;
+    private final KnowledgeFacts knowledge;
+    private final Map<String, FactHandle> reports = new HashMap<>();
+    private final Map<String, FactHandle> measurements = new HashMap<>();
+    private final Set<Object> known = new HashSet<>();
+
+    RuleSession(RuleBase rules, KnowledgeFacts knowledge, Layout layout) {
+        this.session = rules.newSession();
+        this.knowledge = knowledge;
+        session.insert(layout);
+        knowledge.ofLayout().forEach(session::insert);
+    }
+
+    /** Sets what is reported of a finding, in place of an earlier report. */
+    void report(String finding, State state) {
+        withdraw(finding);
+        learn(knowledge.aboutFinding(finding));
+        reports.put(finding, session.insert(new Reported(finding, state)));
+    }
+
+    /** Takes a report out; what followed from it goes too. */
+    void withdraw(String finding) {
+        FactHandle handle = reports.remove(finding);
+        if (handle != null) {
+            session.delete(handle);
+        }
+    }
+
+    /** Sets a measured value, in place of an earlier one of the same measure. */
+    void measure(Measured measured) {
+        FactHandle handle = measurements.remove(measured.measure());
+        if (handle != null) {
+            session.delete(handle);
+        }
+        learn(knowledge.aboutMeasure(measured.measure()));
+        measurements.put(measured.measure(), session.insert(measured));
+    }
+
+    Premises premises() {
+        session.fireAllRules();
+        return new Premises(
+                facts(Taken.class, Comparator.comparing(Taken::finding)),
+                facts(NotApplicable.class, Comparator.comparing(NotApplicable::id)),
+                facts(OddsChange.class, Comparator.comparing(OddsChange::finding).thenComparing(OddsChange::target)),
+                facts(ClassChange.class, Comparator.comparing(ClassChange::cause)),
+                contradictions(),
+                facts(Remark.class, Comparator.comparing(Remark::text)));
+    }
+
+    /** What may be said of these beliefs; they are taken out again before it answers. */
+    Conclusions conclusions(List<Believed> believed, List<Leans> leans) {
+        List<FactHandle> handles = new ArrayList<>();
+        believed.forEach(b -> handles.add(session.insert(b)));
+        leans.forEach(l -> handles.add(session.insert(l)));
+        believed.forEach(b -> knowledge.aboutCause(b.cause()).forEach(fact -> handles.add(session.insert(fact))));
+        session.fireAllRules();
+        Conclusions conclusions = new Conclusions(
+                facts(HeldBack.class, Comparator.comparing(HeldBack::cause).thenComparing(HeldBack::why)),
+                facts(Given.class, Comparator.comparing(Given::kind).thenComparing(Given::because)),
+                facts(Remark.class, Comparator.comparing(Remark::text)));
+        handles.forEach(session::delete);
+        return conclusions;
+    }
+
+    @Override
+    public void close() {
+        session.dispose();
+    }
+
+    private void learn(List<Object> facts) {
+        facts.stream().filter(known::add).forEach(session::insert);
+    }
+
+    private List<Contradiction> contradictions() {
+        return facts(Contradiction.class, Comparator.comparing((Contradiction c) -> String.join(",", c.findings())));
+    }
+
+    private <T> List<T> facts(Class<T> type, Comparator<T> order) {
+        Collection<?> found = session.getObjects(type::isInstance);
+        return found.stream().map(type::cast).distinct().sorted(order).toList();
+    }
+}

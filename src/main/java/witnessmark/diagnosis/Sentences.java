@@ -1,0 +1,102 @@
+package witnessmark.diagnosis;
+
+import java.util.Locale;
+import witnessmark.diagnosis.fact.Measured;
+import witnessmark.diagnosis.fact.State;
+
+/**
+ * The sentences in which rules give their reasons. Ids stand in braces, {@code {finding:…}}, {@code {cause:…}},
+ * {@code {measure:…}}, until {@link Titles} puts the titles in.
+ */
+public final class Sentences {
+    private Sentences() {}
+
+    public static String belowLimit(Measured m) {
+        return reading(m) + ", below the low limit " + number(m.low()) + " " + m.unit() + from(m);
+    }
+
+    public static String aboveLimit(Measured m) {
+        return reading(m) + ", above the high limit " + number(m.high()) + " " + m.unit() + from(m);
+    }
+
+    public static String withinLimit(Measured m) {
+        return reading(m) + ", within the limit" + from(m);
+    }
+
+    public static String noLimit(Measured m) {
+        return reading(m) + ": no limit was given, so nothing follows from it; take the limit from the service manual"
+                + " of this unit.";
+    }
+
+    public static String checkNotProper(String condition) {
+        return "the check does not count: {finding:" + condition + "} was answered absent";
+    }
+
+    public static String takenAsUnsure(String finding, String why) {
+        return "{finding:" + finding + "} is taken as unsure; " + why + ".";
+    }
+
+    public static String measurementsDisagree(String one, String other) {
+        return "Two measurements disagree: " + one + "; " + other + ". Measure again.";
+    }
+
+    public static String reportAgainstMeasurement(State reported, String measured) {
+        return "It was reported " + reported.name().toLowerCase(Locale.ROOT) + ", but " + measured
+                + ". Measure again and correct one of them.";
+    }
+
+    public static String noSpecificFinding() {
+        return "no finding that only this would explain is on record";
+    }
+
+    public static String notProvedGood(String finding) {
+        return "it stands only by exclusion, and {finding:" + finding + "} has not been looked at and found sound";
+    }
+
+    public static String lookAlikeOpen(String other, double probability, String tells) {
+        return "{cause:" + other + "} leaves the same marks and is still open (" + percent(probability) + "). " + tells;
+    }
+
+    public static String contradictionOpen(String why) {
+        return "the evidence contradicts itself: " + why;
+    }
+
+    public static String goesWith(String cause, double probability) {
+        return "{cause:" + cause + "}, " + percent(probability)
+                + (probability < Thresholds.CONCLUDED ? ": confirm before parts are ordered" : "");
+    }
+
+    public static String generalReminder() {
+        return "general reminder; nothing is said about this driver";
+    }
+
+    public static String workOn(String cause) {
+        return "work on: {cause:" + cause + "}";
+    }
+
+    public static String whatCameFirst(String first, String second) {
+        return "{cause:" + first + "} can bring about {cause:" + second
+                + "}: both are likely here, so ask which came first before either is called the cause.";
+    }
+
+    static String percent(double probability) {
+        double percent = 100 * probability;
+        if (percent < 1) {
+            return "under 1 %";
+        }
+        return percent > 99 ? "over 99 %" : Math.round(percent) + " %";
+    }
+
+    private static String reading(Measured m) {
+        return "{measure:" + m.measure() + "} read " + number(m.value()) + " " + m.unit();
+    }
+
+    private static String from(Measured m) {
+        return m.limitFrom().isEmpty() ? "" : " (" + m.limitFrom() + ")";
+    }
+
+    private static String number(Double value) {
+        String text = String.format(Locale.ROOT, "%.3f", value);
+        return text.contains(".") ? text.replaceAll("0+$", "").replaceAll("\\.$", "") : text;
+    }
+}

@@ -1,0 +1,66 @@
+package witnessmark.diagnosis;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import witnessmark.knowledge.KnowledgeBase;
+
+/** How much each finding on record moves each cause: the change of its log-odds when that finding alone is left out. */
+final class Weights {
+    private static final double WORTH_SHOWING_DECIBANS = 0.2;
+    private static final double SMALLEST = 1e-15;
+
+    private final Reading reading;
+    private final KnowledgeBase knowledge;
+    private final Map<String, double[]> decibansByFinding = new LinkedHashMap<>();
+
+    Weights(Reading reading, KnowledgeBase knowledge) {
+        this.reading = reading;
+        this.knowledge = knowledge;
+        reading.taken().keySet().forEach(finding -> decibansByFinding.put(finding, decibans(finding)));
+    }
+
+    /** The findings that raise the cause, strongest first. */
+    List<RankedCause.Weight> raising(String cause) {
+        return sorted(cause, true);
+    }
+
+    /** The findings that lower the cause, strongest first. */
+    List<RankedCause.Weight> lowering(String cause) {
+        return sorted(cause, false);
+    }
+
+    private List<RankedCause.Weight> sorted(String cause, boolean raising) {
+        int index = reading.network().cause(cause);
+        List<RankedCause.Weight> weights = new ArrayList<>();
+        decibansByFinding.forEach((finding, decibans) -> {
+            double weight = decibans[index];
+            if (Math.abs(weight) >= WORTH_SHOWING_DECIBANS && weight > 0 == raising) {
+                weights.add(new RankedCause.Weight(
+                        finding,
+                        knowledge.findings().get(finding).title(),
+                        reading.taken().get(finding).state().name().toLowerCase(java.util.Locale.ROOT),
+                        weight));
+            }
+        });
+        weights.sort(Comparator.comparingDouble((RankedCause.Weight w) -> -Math.abs(w.decibans()))
+                .thenComparing(RankedCause.Weight::finding));
+        return List.copyOf(weights);
+    }
+
+    private double[] decibans(String finding) {
+        double[] without = reading.without(finding);
+        double[] decibans = new double[without.length];
+        for (int c = 0; c < without.length; c++) {
+            double with = reading.probability(reading.network().causes().get(c).id());
+            decibans[c] = 10 * (Math.log10(odds(with)) - Math.log10(odds(without[c])));
+        }
+        return decibans;
+    }
+
+    private static double odds(double probability) {
+        return Thresholds.odds(Math.min(1 - SMALLEST, Math.max(SMALLEST, probability)));
+    }
+}

@@ -1,0 +1,18 @@
+package witnessmark.diagnosis.fact;
+
+/**
+ * A piece of advice for this case.
+ *
+ * @param text a repair note in words, or the id of a coaching point, towing reminder or caution
+ * @param why the rule's reason in one sentence
+ */
+public record Given(Kind kind, String text, String because, String why) {
+
+    /** Which list of advice it belongs to. */
+    public enum Kind {
+        REPAIR,
+        COACHING,
+        TOWING,
+        CAUTION
+    }
+}

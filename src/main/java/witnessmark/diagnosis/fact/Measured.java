@@ -1,0 +1,31 @@
+package witnessmark.diagnosis.fact;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A measured value with the limits given for it, all in the measure's unit.
+ *
+ * @param low low limit, null where none was given
+ * @param high high limit, null where none was given
+ * @param unit symbol of the unit
+ * @param limitFrom whose limit it is; empty where no limit was given
+ */
+public record Measured(
+        String measure, double value, @Nullable Double low, @Nullable Double high, String unit, String limitFrom) {
+
+    public boolean isBelow() {
+        return low != null && value < low;
+    }
+
+    public boolean isAbove() {
+        return high != null && value > high;
+    }
+
+    public boolean hasLow() {
+        return low != null;
+    }
+
+    public boolean hasHigh() {
+        return high != null;
+    }
+}
