@@ -1,0 +1,39 @@
+package witnessmark.inference;
+
+/** Chance of each cause, kept with the chance of its absence so that neither is lost when the other is near 1. */
+final class Beliefs {
+    private final double[] present;
+    private final double[] logOdds;
+
+    Beliefs(int causes) {
+        present = new double[causes];
+        logOdds = new double[causes];
+    }
+
+    private Beliefs(Beliefs other) {
+        present = other.present.clone();
+        logOdds = other.logOdds.clone();
+    }
+
+    Beliefs copy() {
+        return new Beliefs(this);
+    }
+
+    void set(int cause, double logOddsOfCause) {
+        logOdds[cause] = logOddsOfCause;
+        present[cause] = 1 / (1 + Math.exp(-logOddsOfCause));
+    }
+
+    double present(int cause) {
+        return present[cause];
+    }
+
+    /** Natural logarithm of the odds; infinite when the cause is certain or ruled out. */
+    double logOdds(int cause) {
+        return logOdds[cause];
+    }
+
+    double[] toArray() {
+        return present.clone();
+    }
+}

@@ -1,0 +1,110 @@
+package witnessmark.inference;
+
+/**
+ * The numbers that go into the tables, as natural logarithms: for each vertex of a plan (causes first, then open
+ * findings) the weight of its state 0 and 1 on entering and on leaving the tables, and one constant for all that touches
+ * no table. State 1 of a cause is "present"; state 1 of a finding is "something has produced it".
+ */
+final class Factors {
+    private static final double NEVER = Double.NEGATIVE_INFINITY;
+
+    private final double[] enter;
+    private final double[] leave;
+    private double constant;
+
+    private Factors(double[] enter, double[] leave, double constant) {
+        this.enter = enter;
+        this.leave = leave;
+        this.constant = constant;
+    }
+
+    /** The factors of the evidence for a plan made from the same evidence. */
+    static Factors of(Observed observed) {
+        var network = observed.network;
+        int causes = network.causes();
+        int[] open = observed.open();
+        var factors = new Factors(new double[2 * (causes + open.length)], new double[2 * (causes + open.length)], 0);
+        for (int c = 0; c < causes; c++) {
+            factors.enterCause(c, network.prior(c), observed.state(c));
+        }
+        for (int k = 0; k < open.length; k++) {
+            factors.enterFinding(causes + k, open[k], observed);
+        }
+        for (int f = 0; f < network.findings(); f++) {
+            switch (observed.kind(f)) {
+                case ABSENT -> factors.foldAbsent(f, observed, observed.logIfAbsent(f));
+                case NOTHING -> factors.constant += observed.logIfAbsent(f);
+                case OPEN -> {}
+            }
+        }
+        return factors;
+    }
+
+    Factors copy() {
+        return new Factors(enter.clone(), leave.clone(), constant);
+    }
+
+    double enter(int vertex, int state) {
+        return enter[2 * vertex + state];
+    }
+
+    double leave(int vertex, int state) {
+        return leave[2 * vertex + state];
+    }
+
+    double constant() {
+        return constant;
+    }
+
+    /** Folds in that a finding, seen through a report of the given log-chance, is not there. */
+    void foldAbsent(int finding, Observed observed, double logChanceOfReport) {
+        int[] linked = observed.network.linkedCauses(finding);
+        double[] strengths = observed.network.strengths(finding);
+        constant += logChanceOfReport + Math.log1p(-observed.network.background(finding));
+        for (int i = 0; i < linked.length; i++) {
+            switch (observed.state(linked[i])) {
+                case FREE -> weigh(linked[i], 1, Math.log1p(-strengths[i]));
+                case PRESENT -> constant += Math.log1p(-strengths[i]);
+                case ABSENT -> {}
+            }
+        }
+    }
+
+    /** Multiplies the weight of one state of a cause. */
+    void weigh(int cause, int state, double logWeight) {
+        enter[2 * cause + state] += logWeight;
+    }
+
+    /** Rules one state of a cause out. */
+    void ruleOut(int cause, int state) {
+        enter[2 * cause + state] = NEVER;
+    }
+
+    /** Sets the weights with which an open finding leaves. */
+    void leaveWith(int vertex, double logIfUnexplained, double logIfExplained) {
+        leave[2 * vertex] = logIfUnexplained;
+        leave[2 * vertex + 1] = logIfExplained;
+    }
+
+    private void enterCause(int cause, double prior, Observed.State state) {
+        enter[2 * cause] = state == Observed.State.PRESENT ? NEVER : Math.log1p(-prior);
+        enter[2 * cause + 1] = state == Observed.State.ABSENT ? NEVER : Math.log(prior);
+    }
+
+    private void enterFinding(int vertex, int finding, Observed observed) {
+        var network = observed.network;
+        double unexplained = Math.log1p(-network.background(finding));
+        double explained = Math.log(network.background(finding));
+        int[] linked = network.linkedCauses(finding);
+        double[] strengths = network.strengths(finding);
+        for (int i = 0; i < linked.length; i++) {
+            if (observed.state(linked[i]) == Observed.State.PRESENT) {
+                explained = LogTables.sum(explained, unexplained + Math.log(strengths[i]));
+                unexplained += Math.log1p(-strengths[i]);
+            }
+        }
+        enter[2 * vertex] = unexplained;
+        enter[2 * vertex + 1] = explained;
+        leaveWith(vertex, observed.logIfAbsent(finding), observed.logIfPresent(finding));
+    }
+}

@@ -1,0 +1,125 @@
+package witnessmark.inference;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/**
+ * Evidence laid out by index and checked against its network. A finding is <em>open</em> when its report leaves it
+ * possibly present with some weight: those need tables; findings reported absent only reweigh their causes.
+ */
+final class Observed {
+    enum Kind {
+        NOTHING,
+        ABSENT,
+        OPEN
+    }
+
+    enum State {
+        FREE,
+        PRESENT,
+        ABSENT
+    }
+
+    final Network network;
+    private final Kind[] kinds;
+    private final State[] states;
+    private final double[] logIfPresent;
+    private final double[] logIfAbsent;
+    private final int[] open;
+
+    /**
+     * @throws IllegalArgumentException with one line for each index that the network does not have
+     */
+    Observed(Network network, Evidence evidence) {
+        this.network = network;
+        refuseUnknown(evidence);
+        kinds = new Kind[network.findings()];
+        logIfPresent = new double[network.findings()];
+        logIfAbsent = new double[network.findings()];
+        for (int f = 0; f < kinds.length; f++) {
+            kinds[f] = Kind.NOTHING;
+        }
+        evidence.reports().forEach(this::note);
+        open = IntStream.range(0, kinds.length)
+                .filter(f -> kinds[f] == Kind.OPEN)
+                .toArray();
+        states = new State[network.causes()];
+        for (int c = 0; c < states.length; c++) {
+            states[c] = state(network.prior(c), evidence, c);
+        }
+    }
+
+    Kind kind(int finding) {
+        return kinds[finding];
+    }
+
+    State state(int cause) {
+        return states[cause];
+    }
+
+    /** The states of all causes; shared, not to be changed. */
+    State[] states() {
+        return states;
+    }
+
+    boolean isFree(int cause) {
+        return states[cause] == State.FREE;
+    }
+
+    /** Open findings in ascending order; shared, not to be changed. */
+    int[] open() {
+        return open;
+    }
+
+    double logIfPresent(int finding) {
+        return logIfPresent[finding];
+    }
+
+    double logIfAbsent(int finding) {
+        return logIfAbsent[finding];
+    }
+
+    /** Findings with a report that carries something. */
+    int[] telling() {
+        return IntStream.range(0, kinds.length)
+                .filter(f -> kinds[f] != Kind.NOTHING)
+                .toArray();
+    }
+
+    private void note(int finding, Report report) {
+        logIfPresent[finding] = Math.log(report.ifPresent());
+        logIfAbsent[finding] = Math.log(report.ifAbsent());
+        if (!report.isVacuous()) {
+            kinds[finding] = report.ifPresent() == 0 ? Kind.ABSENT : Kind.OPEN;
+        }
+    }
+
+    private static State state(double prior, Evidence evidence, int cause) {
+        var known = evidence.knownCauses().get(cause);
+        if (known != null) {
+            return known ? State.PRESENT : State.ABSENT;
+        }
+        if (prior == 0) {
+            return State.ABSENT;
+        }
+        return prior == 1 ? State.PRESENT : State.FREE;
+    }
+
+    private void refuseUnknown(Evidence evidence) {
+        List<String> faults = new ArrayList<>();
+        for (int f : evidence.reports().keySet()) {
+            if (f < 0 || f >= network.findings()) {
+                faults.add("report on finding " + f + ": there are " + network.findings() + " findings, from index 0.");
+            }
+        }
+        for (int c : evidence.knownCauses().keySet()) {
+            if (c < 0 || c >= network.causes()) {
+                faults.add("known cause " + c + ": there are " + network.causes() + " causes, from index 0.");
+            }
+        }
+        if (!faults.isEmpty()) {
+            throw new IllegalArgumentException(String.join("\n", faults));
+        }
+    }
+}
