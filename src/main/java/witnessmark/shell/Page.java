@@ -1,0 +1,92 @@
+package witnessmark.shell;
+
+import java.io.PrintWriter;
+import java.util.List;
+
+/** Writes headings, paragraphs and lists wrapped to the width of the terminal; every text is made harmless first. */
+final class Page {
+    private static final String BOLD = "\u001b[1m";
+    private static final String PLAIN = "\u001b[0m";
+
+    private final PrintWriter out;
+    private final int width;
+    private final boolean coloured;
+
+    Page(PrintWriter out) {
+        this(out, Terminal.width(), Terminal.coloured());
+    }
+
+    Page(PrintWriter out, int width, boolean coloured) {
+        this.out = out;
+        this.width = width;
+        this.coloured = coloured;
+    }
+
+    int width() {
+        return width;
+    }
+
+    Page heading(String text) {
+        String title = Terminal.harmless(text);
+        out.println();
+        out.println(coloured ? BOLD + title + PLAIN : title);
+        return this;
+    }
+
+    Page blank() {
+        out.println();
+        return this;
+    }
+
+    Page line(String text) {
+        return indented("", "", text);
+    }
+
+    /** A paragraph whose first line starts with {@code first} and whose others start with {@code others}. */
+    Page indented(String first, String others, String text) {
+        String lead = first;
+        for (String line : Terminal.harmless(text).split("\n", -1)) {
+            StringBuilder now = new StringBuilder(lead);
+            boolean empty = true;
+            for (String word : line.strip().split(" +")) {
+                if (!empty && now.length() + 1 + word.length() > width) {
+                    out.println(now);
+                    now = new StringBuilder(others);
+                    empty = true;
+                }
+                now.append(empty ? "" : " ").append(word);
+                empty = false;
+            }
+            out.println(now.toString().stripTrailing());
+            lead = others;
+        }
+        return this;
+    }
+
+    Page item(String text) {
+        return indented("  - ", "    ", text);
+    }
+
+    Page items(List<String> texts) {
+        texts.forEach(this::item);
+        return this;
+    }
+
+    Page numbered(int number, String text) {
+        String first = String.format("%3d. ", number);
+        return indented(first, "     ", text);
+    }
+
+    Page under(String text) {
+        return indented("     ", "     ", text);
+    }
+
+    /** A labelled paragraph below a numbered item. */
+    Page under(String label, String text) {
+        return indented("     " + label + " ", "       ", text);
+    }
+
+    void flush() {
+        out.flush();
+    }
+}

@@ -1,0 +1,64 @@
+package witnessmark.shell;
+
+import java.lang.reflect.InvocationTargetException;
+import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.shell.core.command.ExitStatus;
+import org.springframework.shell.core.command.exit.ExitStatusExceptionMapper;
+import witnessmark.casefile.CaseRefused;
+import witnessmark.inference.TooDense;
+import witnessmark.yaml.FaultyInput;
+
+/** Turns what went wrong in a command into its message and exit code; the stack trace of a fault inside goes to the log. */
+final class Refusals implements ExitStatusExceptionMapper {
+    private static final Logger LOG = LoggerFactory.getLogger(Refusals.class);
+
+    @Override
+    public ExitStatus apply(Exception thrown) {
+        Optional<Throwable> known = known(thrown);
+        if (known.isPresent()) {
+            ExitCode code = known.get() instanceof WrongUsage ? ExitCode.WRONG_USAGE : ExitCode.REFUSED_INPUT;
+            return new ExitStatus(code.number(), String.valueOf(known.get().getMessage()));
+        }
+        Throwable root = root(thrown);
+        if (root instanceof IllegalArgumentException && isFromFramework(root)) {
+            return new ExitStatus(ExitCode.WRONG_USAGE.number(), String.valueOf(root.getMessage()));
+        }
+        LOG.error("fault inside", thrown);
+        return new ExitStatus(
+                ExitCode.INSIDE_FAULT.number(),
+                "fault inside the program: " + root.getClass().getSimpleName() + ": " + root.getMessage()
+                        + "; nothing was stored by this command unless it said so");
+    }
+
+    private static Optional<Throwable> known(Throwable thrown) {
+        for (Throwable t = thrown; t != null; t = t.getCause()) {
+            if (t instanceof WrongUsage
+                    || t instanceof Refused
+                    || t instanceof FaultyInput
+                    || t instanceof CaseRefused
+                    || t instanceof TooDense) {
+                return Optional.of(t);
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** The framework refuses missing and ill-typed options with a plain IllegalArgumentException. */
+    private static boolean isFromFramework(Throwable root) {
+        StackTraceElement[] trace = root.getStackTrace();
+        return trace.length > 0 && trace[0].getClassName().startsWith("org.springframework.");
+    }
+
+    private static Throwable root(Throwable thrown) {
+        Throwable t = thrown;
+        while ((t instanceof InvocationTargetException || t.getCause() != null) && t.getCause() != t) {
+            if (t.getCause() == null) {
+                return t;
+            }
+            t = t.getCause();
+        }
+        return t;
+    }
+}

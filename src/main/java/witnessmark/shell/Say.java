@@ -1,0 +1,41 @@
+package witnessmark.shell;
+
+import java.util.List;
+import java.util.Locale;
+
+/** How figures are said in plain text. */
+final class Say {
+    private Say() {}
+
+    static String percent(double probability) {
+        double percent = 100 * probability;
+        if (percent < 1) {
+            return "<1 %";
+        }
+        return percent > 99 ? ">99 %" : Math.round(percent) + " %";
+    }
+
+    /** A bar of ten places for a probability. */
+    static String bar(double probability) {
+        int filled = (int) Math.round(10 * probability);
+        return "[" + "#".repeat(filled) + ".".repeat(10 - filled) + "]";
+    }
+
+    static String decibans(double decibans) {
+        return String.format(Locale.ROOT, "%+.1f", decibans);
+    }
+
+    static String minutes(double minutes) {
+        if (minutes < 1) {
+            return "under a minute";
+        }
+        return minutes < 90
+                ? Math.round(minutes) + " min"
+                : String.format(Locale.ROOT, "%.1f h", minutes / 60).replace(".0 h", " h");
+    }
+
+    static String some(List<String> texts, int most) {
+        String shown = String.join("; ", texts.subList(0, Math.min(most, texts.size())));
+        return texts.size() > most ? shown + "; and " + (texts.size() - most) + " more" : shown;
+    }
+}

@@ -1,0 +1,46 @@
+package witnessmark.shell;
+
+import java.io.PrintWriter;
+
+/** What is known of the place the output goes to. */
+final class Terminal {
+    private static final int NARROWEST = 60;
+    private static final int WIDEST = 120;
+    private static final int USUAL = 80;
+
+    private Terminal() {}
+
+    /** Text from outside with control characters shown as '?', so that it cannot steer the terminal. */
+    static String harmless(String text) {
+        StringBuilder plain = new StringBuilder(text.length());
+        text.codePoints().forEach(c -> {
+            boolean format = Character.getType(c) == Character.FORMAT && c != 0x200D;
+            boolean control = Character.isISOControl(c) && c != '\n' && c != '\t';
+            plain.appendCodePoint(control || format ? '?' : c);
+        });
+        return plain.toString();
+    }
+
+    /** Whether somebody sits at a terminal and can be asked. */
+    static boolean canAsk() {
+        return System.console() != null;
+    }
+
+    /** Whether output may be coloured: a terminal, and nobody asked for none. */
+    static boolean coloured() {
+        return canAsk() && System.getenv("NO_COLOR") == null && !"dumb".equals(System.getenv("TERM"));
+    }
+
+    /** Columns to write in. */
+    static int width() {
+        String columns = System.getenv("COLUMNS");
+        if (columns != null && columns.matches("\\d{1,4}")) {
+            return Math.max(NARROWEST, Math.min(WIDEST, Integer.parseInt(columns)));
+        }
+        return USUAL;
+    }
+
+    static void line(PrintWriter out, String text) {
+        out.println(harmless(text));
+    }
+}
