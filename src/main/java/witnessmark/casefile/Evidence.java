@@ -1,0 +1,61 @@
+package witnessmark.casefile;
+
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * A result kept with the case together with what it came from, so that another can work it out again.
+ *
+ * @param id names the result within the case
+ * @param kind how it was found
+ * @param summary the result in one or two plain sentences
+ * @param formula the formula or method and where it comes from, empty where the summary says it
+ * @param inputs what went in: name to value with its unit, in order
+ * @param file the file it was read from, by hash; empty for none
+ * @param findings findings that follow, each with its state; empty where nothing follows
+ */
+public record Evidence(
+        String id,
+        Kind kind,
+        String summary,
+        String formula,
+        Map<String, String> inputs,
+        Optional<SourceFile> file,
+        Map<String, FindingState> findings) {
+
+    /** How a result was found. */
+    public enum Kind {
+        COMPUTED,
+        LOGGED;
+
+        public String word() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+    }
+
+    /** A file that was read, known again by its hash. */
+    public record SourceFile(String name, String sha256) {
+        public SourceFile {
+            name = CheckedText.filledLine("file", name);
+            sha256 = CheckedText.sha256("sha256", sha256);
+        }
+    }
+
+    public Evidence {
+        id = CheckedText.id("evidence", id);
+        summary = CheckedText.free("evidence '" + id + "', summary", summary);
+        formula = CheckedText.free("evidence '" + id + "', formula", formula);
+        inputs = checked(inputs);
+        findings.keySet().forEach(finding -> CheckedText.id("finding", finding));
+        findings = Collections.unmodifiableMap(new LinkedHashMap<>(findings));
+    }
+
+    private static Map<String, String> checked(Map<String, String> inputs) {
+        Map<String, String> plain = new LinkedHashMap<>();
+        inputs.forEach((name, value) -> plain.put(CheckedText.id("input", name), CheckedText.line(name, value)));
+        return Collections.unmodifiableMap(plain);
+    }
+}

@@ -1,0 +1,129 @@
+package witnessmark.casefile.history;
+
+import java.util.ArrayList;
+import java.util.List;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseId;
+import witnessmark.casefile.CaseRefused;
+import witnessmark.casefile.CaseSheet;
+
+/** All entries of one case, from its opening, and the present state they come to. */
+public final class CaseHistory {
+    private final List<Entry> entries;
+    private final CaseFile present;
+
+    private CaseHistory(List<Entry> entries, CaseFile present) {
+        this.entries = List.copyOf(entries);
+        this.present = present;
+    }
+
+    /** A case newly opened. */
+    public static CaseHistory open(Opened opened, Stamp stamp) {
+        return of(List.of(Entry.after(0, CanonicalText.NO_HASH, stamp, opened)));
+    }
+
+    /**
+     * A history from its entries as they were kept, true or not: {@link #verify} tells.
+     * Throws {@link CaseRefused} if they do not come to a case.
+     */
+    public static CaseHistory of(List<Entry> entries) {
+        if (entries.isEmpty() || !(entries.get(0).change() instanceof Opened opened)) {
+            throw new CaseRefused(
+                    "history: it does not begin with the opening of a case", "bring back the first entry");
+        }
+        CaseSheet sheet = new CaseSheet(opened.id());
+        for (int i = 0; i < entries.size(); i++) {
+            apply(entries.get(i).change(), sheet, entries.get(i).stamp(), i == 0);
+        }
+        return new CaseHistory(entries, sheet.toCaseFile());
+    }
+
+    /** The history with these changes after it, each told what stood before it; all of them or, if refused, none. */
+    public CaseHistory with(List<? extends Change> changes, Stamp stamp) {
+        CaseSheet sheet = new CaseSheet(present);
+        List<Entry> longer = new ArrayList<>(entries);
+        for (Change change : changes) {
+            Change told = change.against(sheet);
+            apply(told, sheet, stamp, false);
+            Entry last = longer.get(longer.size() - 1);
+            longer.add(Entry.after(last.number(), last.hash(), stamp, told));
+        }
+        return new CaseHistory(longer, sheet.toCaseFile());
+    }
+
+    public CaseHistory with(Change change, Stamp stamp) {
+        return with(List.of(change), stamp);
+    }
+
+    private static void apply(Change change, CaseSheet sheet, Stamp stamp, boolean first) {
+        if (change instanceof Opened && !first) {
+            throw new CaseRefused("case '" + sheet.id() + "' is already open", "change it instead");
+        }
+        boolean correction = change instanceof CorrectedAfterSignOff;
+        if (sheet.signedOff().isPresent() && !correction) {
+            throw new CaseRefused(
+                    "case '" + sheet.id() + "' was signed off by "
+                            + sheet.signedOff().get().who(),
+                    "enter a correction with its reason");
+        }
+        if (sheet.signedOff().isEmpty() && correction) {
+            throw new CaseRefused("case '" + sheet.id() + "' is not signed off", "change it without a reason");
+        }
+        change.applyTo(sheet, stamp);
+    }
+
+    public CaseId id() {
+        return present.id();
+    }
+
+    /** The entries, oldest first, never none. */
+    public List<Entry> entries() {
+        return entries;
+    }
+
+    public Entry last() {
+        return entries.get(entries.size() - 1);
+    }
+
+    /** The case as it stands after the last entry. */
+    public CaseFile present() {
+        return present;
+    }
+
+    /** Whether every entry is as it was written and follows from the one before it. */
+    public ChainCheck verify() {
+        String before = CanonicalText.NO_HASH;
+        long expected = 1;
+        for (Entry entry : entries) {
+            if (entry.number() != expected) {
+                return new ChainCheck.Broken(
+                        expected,
+                        "entry " + expected + " is missing; entry " + entry.number() + " stands in its place");
+            }
+            if (!entry.previousHash().equals(before)) {
+                return new ChainCheck.Broken(expected, "entry " + expected + " does not follow from the one before it");
+            }
+            if (!entry.isTrue()) {
+                return new ChainCheck.Broken(expected, "entry " + expected + " is not as it was written");
+            }
+            before = entry.hash();
+            expected++;
+        }
+        return new ChainCheck.Intact(entries.size());
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof CaseHistory that && entries.equals(that.entries);
+    }
+
+    @Override
+    public int hashCode() {
+        return entries.hashCode();
+    }
+
+    @Override
+    public String toString() {
+        return "history of case '" + id() + "', " + entries.size() + " entries";
+    }
+}
