@@ -1,6 +1,8 @@
 package witnessmark.inference;
 
 import java.util.List;
+import java.util.Set;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,8 +19,8 @@ public final class ExactInference {
 
     private final Network network;
     private final long statesAllowed;
-    /** The plan last used: questions about one case come one after another and share it. */
-    private volatile @Nullable Plan latest;
+    /** The answer last worked out: questions about one case come one after another and share it. */
+    private volatile @Nullable Solved latest;
 
     public ExactInference(Network network) {
         this(network, STATES_ALLOWED);
@@ -37,29 +39,80 @@ public final class ExactInference {
 
     /** Chance of every cause given the evidence; the priors if there is none. */
     public Posterior posterior(Evidence evidence) {
-        var observed = new Observed(network, evidence);
-        var plan = planFor(observed);
-        var factors = Factors.of(observed);
-        var sweep = new Sweep(plan);
-        var beliefs = new Beliefs(network.causes());
-        double logEvidence = factors.constant();
-        for (var part : plan.parts()) {
-            double total = sweep.logTotal(part, factors);
-            if (total == Double.NEGATIVE_INFINITY) {
-                throw new ImpossibleEvidence(List.of());
-            }
-            sweep.beliefs(part, beliefs);
-            logEvidence += total;
-        }
-        return new Posterior(beliefs.toArray(), logEvidence);
+        var solved = solve(evidence);
+        return new Posterior(solved.beliefs.toArray(), solved.logEvidence());
     }
 
-    private Plan planFor(Observed observed) {
-        var plan = latest;
-        if (plan == null || !plan.suits(observed)) {
-            plan = Plan.of(observed, statesAllowed);
-            latest = plan;
+    /** Natural logarithm of P(evidence), known causes included; 0 if there is none. */
+    public double logEvidence(Evidence evidence) {
+        return solve(evidence).logEvidence();
+    }
+
+    /** Chance that at least one cause of a set is present; 0 for the empty set. */
+    public double anyOf(Set<Integer> causes, Evidence evidence) {
+        causes.forEach(this::refuseUnknownCause);
+        return new AnyOf(solve(evidence), causes).chance();
+    }
+
+    /** How much each report weighs for each of some causes; no rows if nothing telling is reported. */
+    public Weights weights(Evidence evidence, int[] causesOfInterest) {
+        IntStream.of(causesOfInterest).forEach(this::refuseUnknownCause);
+        return new WeighReports(solve(evidence)).forCauses(causesOfInterest);
+    }
+
+    /**
+     * What looking at each of some findings can be expected to tell, in the order given.
+     *
+     * @throws IllegalArgumentException also if a finding is already reported present or absent for certain; one reported
+     *     as unsure may be asked about: the gain is then that of a sure second look
+     */
+    public List<Gain> gains(Evidence evidence, int[] candidateFindings) {
+        var solved = solve(evidence);
+        IntStream.of(candidateFindings).forEach(f -> refuseUnlessAskable(f, solved.observed));
+        var expect = new ExpectGain(solved);
+        return IntStream.of(candidateFindings).mapToObj(expect::of).toList();
+    }
+
+    /**
+     * Expected gain about the whole set of causes from looking at one finding, bits: never less than the gain about any
+     * single cause.
+     *
+     * @throws IllegalArgumentException also if the finding is already reported present or absent for certain
+     * @throws TooDense also if more than 16 causes are linked to the finding
+     */
+    public double jointGain(Evidence evidence, int finding) {
+        var solved = solve(evidence);
+        refuseUnlessAskable(finding, solved.observed);
+        return new JointGain(solved, finding).bits();
+    }
+
+    private Solved solve(Evidence evidence) {
+        var before = latest;
+        if (before != null && before.evidence.equals(evidence)) {
+            return before;
         }
-        return plan;
+        var observed = new Observed(network, evidence);
+        var plan = before != null && before.plan.suits(observed) ? before.plan : Plan.of(observed, statesAllowed);
+        var solved = new Solved(evidence, observed, plan);
+        latest = solved;
+        return solved;
+    }
+
+    private void refuseUnknownCause(int cause) {
+        if (cause < 0 || cause >= network.causes()) {
+            throw new IllegalArgumentException(
+                    "cause " + cause + ": there are " + network.causes() + " causes, from index 0.");
+        }
+    }
+
+    private void refuseUnlessAskable(int finding, Observed observed) {
+        if (finding < 0 || finding >= network.findings()) {
+            throw new IllegalArgumentException(
+                    "finding " + finding + ": there are " + network.findings() + " findings, from index 0.");
+        }
+        if (observed.isCertain(finding)) {
+            throw new IllegalArgumentException("finding " + finding
+                    + " is already reported for certain: ask about findings not looked at or unsure.");
+        }
     }
 }

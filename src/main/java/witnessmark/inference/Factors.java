@@ -18,8 +18,13 @@ final class Factors {
         this.constant = constant;
     }
 
-    /** The factors of the evidence for a plan made from the same evidence. */
+    /** The factors of the evidence, for a plan made from the same evidence. */
     static Factors of(Observed observed) {
+        return without(-1, observed);
+    }
+
+    /** The factors of the evidence less the report on one finding, for the plan of the whole evidence. */
+    static Factors without(int finding, Observed observed) {
         var network = observed.network;
         int causes = network.causes();
         int[] open = observed.open();
@@ -31,10 +36,10 @@ final class Factors {
             factors.enterFinding(causes + k, open[k], observed);
         }
         for (int f = 0; f < network.findings(); f++) {
-            switch (observed.kind(f)) {
-                case ABSENT -> factors.foldAbsent(f, observed, observed.logIfAbsent(f));
-                case NOTHING -> factors.constant += observed.logIfAbsent(f);
-                case OPEN -> {}
+            if (f != finding) {
+                factors.foldUnlessOpen(f, observed);
+            } else if (observed.kind(f) == Observed.Kind.OPEN) {
+                factors.leaveWith(observed.vertexOf(f), 0, 0);
             }
         }
         return factors;
@@ -56,16 +61,42 @@ final class Factors {
         return constant;
     }
 
+    /** ln of the chance that neither the background nor a cause known to be present produces a finding. */
+    static double logUnexplained(int finding, Observed observed) {
+        int[] linked = observed.network.linkedCauses(finding);
+        double[] strengths = observed.network.strengths(finding);
+        double unexplained = Math.log1p(-observed.network.background(finding));
+        for (int i = 0; i < linked.length; i++) {
+            if (observed.state(linked[i]) == Observed.State.PRESENT) {
+                unexplained += Math.log1p(-strengths[i]);
+            }
+        }
+        return unexplained;
+    }
+
+    /** ln of the chance that the background or a cause known to be present produces a finding; summed, not subtracted. */
+    static double logExplained(int finding, Observed observed) {
+        int[] linked = observed.network.linkedCauses(finding);
+        double[] strengths = observed.network.strengths(finding);
+        double unexplained = Math.log1p(-observed.network.background(finding));
+        double explained = Math.log(observed.network.background(finding));
+        for (int i = 0; i < linked.length; i++) {
+            if (observed.state(linked[i]) == Observed.State.PRESENT) {
+                explained = LogTables.sum(explained, unexplained + Math.log(strengths[i]));
+                unexplained += Math.log1p(-strengths[i]);
+            }
+        }
+        return explained;
+    }
+
     /** Folds in that a finding, seen through a report of the given log-chance, is not there. */
     void foldAbsent(int finding, Observed observed, double logChanceOfReport) {
         int[] linked = observed.network.linkedCauses(finding);
         double[] strengths = observed.network.strengths(finding);
-        constant += logChanceOfReport + Math.log1p(-observed.network.background(finding));
+        constant += logChanceOfReport + logUnexplained(finding, observed);
         for (int i = 0; i < linked.length; i++) {
-            switch (observed.state(linked[i])) {
-                case FREE -> weigh(linked[i], 1, Math.log1p(-strengths[i]));
-                case PRESENT -> constant += Math.log1p(-strengths[i]);
-                case ABSENT -> {}
+            if (observed.isFree(linked[i])) {
+                weigh(linked[i], 1, Math.log1p(-strengths[i]));
             }
         }
     }
@@ -86,25 +117,22 @@ final class Factors {
         leave[2 * vertex + 1] = logIfExplained;
     }
 
+    private void foldUnlessOpen(int finding, Observed observed) {
+        switch (observed.kind(finding)) {
+            case ABSENT -> foldAbsent(finding, observed, observed.logIfAbsent(finding));
+            case NOTHING -> constant += observed.logIfAbsent(finding);
+            case OPEN -> {}
+        }
+    }
+
     private void enterCause(int cause, double prior, Observed.State state) {
         enter[2 * cause] = state == Observed.State.PRESENT ? NEVER : Math.log1p(-prior);
         enter[2 * cause + 1] = state == Observed.State.ABSENT ? NEVER : Math.log(prior);
     }
 
     private void enterFinding(int vertex, int finding, Observed observed) {
-        var network = observed.network;
-        double unexplained = Math.log1p(-network.background(finding));
-        double explained = Math.log(network.background(finding));
-        int[] linked = network.linkedCauses(finding);
-        double[] strengths = network.strengths(finding);
-        for (int i = 0; i < linked.length; i++) {
-            if (observed.state(linked[i]) == Observed.State.PRESENT) {
-                explained = LogTables.sum(explained, unexplained + Math.log(strengths[i]));
-                unexplained += Math.log1p(-strengths[i]);
-            }
-        }
-        enter[2 * vertex] = unexplained;
-        enter[2 * vertex + 1] = explained;
+        enter[2 * vertex] = logUnexplained(finding, observed);
+        enter[2 * vertex + 1] = logExplained(finding, observed);
         leaveWith(vertex, observed.logIfAbsent(finding), observed.logIfPresent(finding));
     }
 }

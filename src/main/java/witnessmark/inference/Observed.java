@@ -1,6 +1,7 @@
 package witnessmark.inference;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 
@@ -54,6 +55,16 @@ final class Observed {
         return kinds[finding];
     }
 
+    /** Whether a report leaves both possible, the finding there and not there, with unequal weight. */
+    boolean isUnsure(int finding) {
+        return kinds[finding] == Kind.OPEN && logIfAbsent[finding] > Double.NEGATIVE_INFINITY;
+    }
+
+    /** Whether a report says for certain that the finding is there or not. */
+    boolean isCertain(int finding) {
+        return kinds[finding] != Kind.NOTHING && !isUnsure(finding);
+    }
+
     State state(int cause) {
         return states[cause];
     }
@@ -70,6 +81,16 @@ final class Observed {
     /** Open findings in ascending order; shared, not to be changed. */
     int[] open() {
         return open;
+    }
+
+    /** The vertex of an open finding in the tables: causes come first. */
+    int vertexOf(int finding) {
+        return network.causes() + Arrays.binarySearch(open, finding);
+    }
+
+    /** Those of the causes that are linked to a finding and free. */
+    int[] freeLinked(int finding) {
+        return Arrays.stream(network.linkedCauses(finding)).filter(this::isFree).toArray();
     }
 
     double logIfPresent(int finding) {
