@@ -37,8 +37,8 @@ final class ChooseChecks {
             }
         }
         checks.sort(Comparator.comparing((NextCheck c) -> c.teardown() && c.openMinutes() > 0)
-                .thenComparing(Comparator.comparingDouble(NextCheck::gainPerMinute)
-                        .reversed())
+                .thenComparing(
+                        Comparator.comparingDouble(NextCheck::gainPerMinute).reversed())
                 .thenComparing(NextCheck::finding));
         return List.copyOf(checks);
     }
@@ -87,11 +87,9 @@ final class ChooseChecks {
     /** The steps that must be open already, since something behind them was looked at. */
     private Set<String> openSteps(Reading reading) {
         Set<String> open = new HashSet<>();
-        reading.taken()
-                .keySet()
-                .forEach(id -> knowledge
-                        .wayTo(knowledge.findings().get(id).access())
-                        .forEach(step -> open.add(step.id())));
+        reading.taken().keySet().forEach(id -> knowledge
+                .wayTo(knowledge.findings().get(id).access())
+                .forEach(step -> open.add(step.id())));
         return open;
     }
 }

@@ -108,9 +108,7 @@ final class FormJudgement {
         if (probability >= 0.5) {
             return RankedCause.Standing.LIKELY;
         }
-        return probability >= Thresholds.WORTH_A_WORD
-                ? RankedCause.Standing.POSSIBLE
-                : RankedCause.Standing.UNLIKELY;
+        return probability >= Thresholds.WORTH_A_WORD ? RankedCause.Standing.POSSIBLE : RankedCause.Standing.UNLIKELY;
     }
 
     private List<String> unchecked(Cause cause) {
@@ -151,16 +149,21 @@ final class FormJudgement {
 
     private List<Judgement.Change> changes() {
         List<Judgement.Change> changes = new ArrayList<>();
-        reading.premises().oddsChanges().forEach(c -> changes.add(new Judgement.Change(
-                c.target(),
-                c.finding(),
-                titles.fill("odds of " + subject(c.kind(), c.target()) + " times " + factor(c.factor()) + ", since {finding:"
-                        + c.finding() + "} is present: " + c.why()))));
-        reading.premises().classChanges().forEach(c -> changes.add(new Judgement.Change(
-                c.cause(),
-                c.finding(),
-                titles.fill("{cause:" + c.cause() + "} counts as "
-                        + knowledge.classOf(c.classId()).title() + ", since {finding:" + c.finding() + "} is present"))));
+        reading.premises()
+                .oddsChanges()
+                .forEach(c -> changes.add(new Judgement.Change(
+                        c.target(),
+                        c.finding(),
+                        titles.fill("odds of " + subject(c.kind(), c.target()) + " times " + factor(c.factor())
+                                + ", since {finding:" + c.finding() + "} is present: " + c.why()))));
+        reading.premises()
+                .classChanges()
+                .forEach(c -> changes.add(new Judgement.Change(
+                        c.cause(),
+                        c.finding(),
+                        titles.fill("{cause:" + c.cause() + "} counts as "
+                                + knowledge.classOf(c.classId()).title() + ", since {finding:" + c.finding()
+                                + "} is present"))));
         reading.premises().notApplicable().stream()
                 .filter(n -> n.subject() == witnessmark.diagnosis.fact.Applies.Subject.CAUSE)
                 .forEach(n -> changes.add(new Judgement.Change(

@@ -27,9 +27,7 @@ final class GiveAdvice {
 
     private List<AdviceGiven.Piece> pieces(List<Given> given, Given.Kind kind) {
         Map<String, AdviceGiven.Piece> pieces = new LinkedHashMap<>();
-        given.stream()
-                .filter(g -> g.kind() == kind)
-                .forEach(g -> pieces.putIfAbsent(g.text(), piece(g)));
+        given.stream().filter(g -> g.kind() == kind).forEach(g -> pieces.putIfAbsent(g.text(), piece(g)));
         return new ArrayList<>(pieces.values());
     }
 
@@ -37,15 +35,12 @@ final class GiveAdvice {
         String why = titles.fill(given.why());
         return switch (given.kind()) {
             case REPAIR -> new AdviceGiven.Piece("", given.text(), why);
-            case COACHING ->
-                new AdviceGiven.Piece(
-                        given.text(), knowledge.coaching().get(given.text()).english(), why);
-            case TOWING ->
-                new AdviceGiven.Piece(
-                        given.text(), knowledge.towing().get(given.text()).english(), why);
-            case CAUTION ->
-                new AdviceGiven.Piece(
-                        given.text(), knowledge.cautions().get(given.text()).english(), why);
+            case COACHING -> new AdviceGiven.Piece(
+                    given.text(), knowledge.coaching().get(given.text()).english(), why);
+            case TOWING -> new AdviceGiven.Piece(
+                    given.text(), knowledge.towing().get(given.text()).english(), why);
+            case CAUTION -> new AdviceGiven.Piece(
+                    given.text(), knowledge.cautions().get(given.text()).english(), why);
         };
     }
 }

@@ -16,8 +16,10 @@ final class KnownWords {
 
     static void check(CaseFile file, KnowledgeBase knowledge) {
         Faults faults = new Faults();
-        String name = "case " + file.id().value();
-        file.findings().keySet().forEach(id -> known(name, "finding", id, knowledge.findings().keySet(), faults));
+        String name = "case " + file.id().toString();
+        file.findings()
+                .keySet()
+                .forEach(id -> known(name, "finding", id, knowledge.findings().keySet(), faults));
         file.evidence().values().forEach(e -> e.findings()
                 .keySet()
                 .forEach(id -> known(name, "finding", id, knowledge.findings().keySet(), faults)));

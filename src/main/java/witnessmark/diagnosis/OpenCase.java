@@ -20,8 +20,7 @@ public final class OpenCase implements AutoCloseable {
 
     /** Sets a finding, in place of what was said of it before; "not looked at" withdraws it. */
     public void report(String finding, FindingState state) {
-        Diagnosis.state(state)
-                .ifPresentOrElse(s -> session.report(finding, s), () -> session.withdraw(finding));
+        Diagnosis.state(state).ifPresentOrElse(s -> session.report(finding, s), () -> session.withdraw(finding));
     }
 
     void measure(Measured measured) {

@@ -53,7 +53,8 @@ final class ReachVerdict {
                 .filter(c -> c.standing() == RankedCause.Standing.CONCLUDED)
                 .toList();
         String sentence = of.blames()
-                ? "The evidence is consistent with: " + best.title() + ", and the look-alikes named are ruled out or far"
+                ? "The evidence is consistent with: " + best.title()
+                        + ", and the look-alikes named are ruled out or far"
                         + " behind. It names a class (" + of.title().toLowerCase(java.util.Locale.ROOT)
                         + "), not a person."
                 : of.title() + " (" + of.plain() + "): " + best.title() + ".";
@@ -62,8 +63,8 @@ final class ReachVerdict {
                 .skip(1)
                 .forEach(c -> open.add("Also at work on this evidence: " + c.title() + " ("
                         + Sentences.percent(c.probability()) + ")."));
-        held.forEach(h -> open.add(h.title() + " (" + Sentences.percent(h.probability())
-                + ") cannot be concluded: " + String.join("; ", h.heldBack())));
+        held.forEach(h -> open.add(h.title() + " (" + Sentences.percent(h.probability()) + ") cannot be concluded: "
+                + String.join("; ", h.heldBack())));
         return new Verdict(
                 best.classId(),
                 carrying.stream()
@@ -78,7 +79,8 @@ final class ReachVerdict {
         List<RankedCause> members = causes.stream()
                 .filter(c -> c.classId().equals(share.classId()) && c.probability() >= Thresholds.WORTH_A_WORD)
                 .toList();
-        String names = String.join(" or ", members.stream().map(RankedCause::title).toList());
+        String names =
+                String.join(" or ", members.stream().map(RankedCause::title).toList());
         return new Verdict(
                 share.classId(),
                 members.stream().map(RankedCause::id).toList(),
@@ -88,8 +90,8 @@ final class ReachVerdict {
 
     private static Verdict undetermined(List<RankedCause> causes, List<RankedCause> held) {
         List<String> open = new ArrayList<>();
-        held.forEach(h -> open.add(h.title() + " (" + Sentences.percent(h.probability())
-                + ") cannot be concluded: " + String.join("; ", h.heldBack())));
+        held.forEach(h -> open.add(h.title() + " (" + Sentences.percent(h.probability()) + ") cannot be concluded: "
+                + String.join("; ", h.heldBack())));
         if (held.isEmpty()) {
             String leaders = String.join(
                     "; ",

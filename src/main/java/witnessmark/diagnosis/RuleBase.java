@@ -37,7 +37,9 @@ public final class RuleBase {
 
     /** How many rules there are. */
     public int size() {
-        return rules.getKiePackages().stream().mapToInt(p -> p.getRules().size()).sum();
+        return rules.getKiePackages().stream()
+                .mapToInt(p -> p.getRules().size())
+                .sum();
     }
 
     KieSession newSession() {
@@ -61,8 +63,7 @@ public final class RuleBase {
 
     private static Model model(String className) {
         try {
-            return (Model)
-                    Class.forName(className).getDeclaredConstructor().newInstance();
+            return (Model) Class.forName(className).getDeclaredConstructor().newInstance();
         } catch (ReflectiveOperationException e) {
             throw new IllegalStateException("the compiled rule model " + className + " cannot be loaded", e);
         }

@@ -73,7 +73,9 @@ final class RuleSession implements AutoCloseable {
         return new Premises(
                 facts(Taken.class, Comparator.comparing(Taken::finding)),
                 facts(NotApplicable.class, Comparator.comparing(NotApplicable::id)),
-                facts(OddsChange.class, Comparator.comparing(OddsChange::finding).thenComparing(OddsChange::target)),
+                facts(
+                        OddsChange.class,
+                        Comparator.comparing(OddsChange::finding).thenComparing(OddsChange::target)),
                 facts(ClassChange.class, Comparator.comparing(ClassChange::cause)),
                 contradictions(),
                 facts(Remark.class, Comparator.comparing(Remark::text)));

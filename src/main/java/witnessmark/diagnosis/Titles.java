@@ -14,7 +14,8 @@ final class Titles {
     }
 
     String fill(String sentence) {
-        return ID.matcher(sentence).replaceAll(match -> Matcher.quoteReplacement(title(match.group(1), match.group(2))));
+        return ID.matcher(sentence)
+                .replaceAll(match -> Matcher.quoteReplacement(title(match.group(1), match.group(2))));
     }
 
     private String title(String kind, String id) {

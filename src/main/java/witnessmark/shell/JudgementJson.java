@@ -37,7 +37,10 @@ final class JudgementJson {
                         judgement.changes().stream()
                                 .map(c -> map("subject", c.subject(), "finding", c.finding(), "why", c.sentence()))
                                 .toList(),
-                "nextChecks", judgement.nextChecks().stream().map(JudgementJson::check).toList(),
+                "nextChecks",
+                        judgement.nextChecks().stream()
+                                .map(JudgementJson::check)
+                                .toList(),
                 "advice", advice(judgement.advice()),
                 "coverage", judgement.coverage(),
                 "remarks", judgement.remarks());
@@ -49,11 +52,21 @@ final class JudgementJson {
                 "title", cause.title(),
                 "class", cause.classId(),
                 "probability", cause.probability(),
-                "standing", cause.standing().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'),
+                "standing",
+                        cause.standing()
+                                .name()
+                                .toLowerCase(java.util.Locale.ROOT)
+                                .replace('_', '-'),
                 "for", cause.evidenceFor().stream().map(JudgementJson::weight).toList(),
-                "against", cause.evidenceAgainst().stream().map(JudgementJson::weight).toList(),
+                "against",
+                        cause.evidenceAgainst().stream()
+                                .map(JudgementJson::weight)
+                                .toList(),
                 "unchecked", cause.unchecked(),
-                "lookAlikes", cause.lookAlikes().stream().map(RankedCause.Rivalry::cause).toList(),
+                "lookAlikes",
+                        cause.lookAlikes().stream()
+                                .map(RankedCause.Rivalry::cause)
+                                .toList(),
                 "heldBack", cause.heldBack());
     }
 

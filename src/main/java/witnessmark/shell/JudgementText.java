@@ -51,7 +51,8 @@ final class JudgementText {
             judgement
                     .contradictions()
                     .forEach(c -> page.item(String.join(
-                                    " + ", c.findings().stream().map(this::title).toList())
+                                    " + ",
+                                    c.findings().stream().map(this::title).toList())
                             + ": " + c.why()));
         }
     }
@@ -86,7 +87,8 @@ final class JudgementText {
                     label,
                     Say.some(
                             weights.stream()
-                                    .map(w -> w.title() + stateWord(w.state()) + " (" + Say.decibans(w.decibans()) + ")")
+                                    .map(w ->
+                                            w.title() + stateWord(w.state()) + " (" + Say.decibans(w.decibans()) + ")")
                                     .toList(),
                             WEIGHTS_SHOWN));
         }
@@ -117,15 +119,16 @@ final class JudgementText {
             NextCheck check = checks.get(i);
             String time = Say.minutes(check.checkMinutes())
                     + (check.openMinutes() > 0 ? " + " + Say.minutes(check.openMinutes()) + " to get there" : "");
-            page.numbered(i + 1, check.accessTitle() + " (" + time + "): " + check.ask() + " (" + check.finding() + ")");
+            page.numbered(
+                    i + 1, check.accessTitle() + " (" + time + "): " + check.ask() + " (" + check.finding() + ")");
             if (!check.look().isEmpty()) {
                 page.under("how:", check.look());
             }
             page.under("why:", check.why() + String.format(Locale.ROOT, "; worth %.2f bit", check.gainBits()));
             check.cautions().stream()
                     .limit(2)
-                    .forEach(c -> page.under(
-                            "caution:", knowledge.cautions().get(c).english()));
+                    .forEach(c ->
+                            page.under("caution:", knowledge.cautions().get(c).english()));
         }
     }
 

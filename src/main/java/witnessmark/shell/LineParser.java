@@ -63,7 +63,11 @@ final class LineParser implements CommandParser {
             } else if (onlyArguments || !word.startsWith("--") || word.length() == 2) {
                 input.addArgument(new CommandArgument(argument++, word));
             } else if (word.equals("--help")) {
-                input.addOption(CommandOption.with().longName("help").value("true").type(boolean.class).build());
+                input.addOption(CommandOption.with()
+                        .longName("help")
+                        .value("true")
+                        .type(boolean.class)
+                        .build());
             } else {
                 i += readOption(command, words, i, input);
             }
@@ -89,7 +93,11 @@ final class LineParser implements CommandParser {
         } else {
             throw new WrongUsage("--" + name + " needs a value; see: help " + command.getName());
         }
-        input.addOption(CommandOption.with().longName(name).value(value).type(known.type()).build());
+        input.addOption(CommandOption.with()
+                .longName(name)
+                .value(value)
+                .type(known.type())
+                .build());
         return used;
     }
 
@@ -99,13 +107,12 @@ final class LineParser implements CommandParser {
         CommandOption option = known.get(name);
         if (option == null) {
             Optional<String> near = Nearest.to(name, known.keySet());
-            throw new WrongUsage(
-                    "'" + command.getName() + "' has no option --" + Terminal.harmless(name)
-                            + near.map(n -> "; did you mean --" + n + "?")
-                                    .orElse(
-                                            known.isEmpty()
-                                                    ? "; it takes none"
-                                                    : "; it has --" + String.join(", --", known.keySet())));
+            throw new WrongUsage("'" + command.getName() + "' has no option --" + Terminal.harmless(name)
+                    + near.map(n -> "; did you mean --" + n + "?")
+                            .orElse(
+                                    known.isEmpty()
+                                            ? "; it takes none"
+                                            : "; it has --" + String.join(", --", known.keySet())));
         }
         return option;
     }

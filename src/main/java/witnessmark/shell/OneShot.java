@@ -11,7 +11,6 @@ import org.springframework.boot.ExitCodeGenerator;
 import org.springframework.shell.core.InputReader;
 import org.springframework.shell.core.ShellRunner;
 import org.springframework.shell.core.command.CommandContext;
-import org.springframework.shell.core.command.CommandExecutionException;
 import org.springframework.shell.core.command.CommandExecutor;
 import org.springframework.shell.core.command.CommandNotFoundException;
 import org.springframework.shell.core.command.CommandRegistry;
@@ -56,10 +55,14 @@ final class OneShot implements ShellRunner, ExitCodeGenerator {
         List<String> lines;
         try {
             lines = name.equals("-")
-                    ? new String(System.in.readAllBytes(), StandardCharsets.UTF_8).lines().toList()
+                    ? new String(System.in.readAllBytes(), StandardCharsets.UTF_8)
+                            .lines()
+                            .toList()
                     : Files.readAllLines(Path.of(name));
         } catch (NoSuchFileException e) {
-            return tell("no script '" + name + "'; give the path of a file with one command a line", ExitCode.REFUSED_INPUT);
+            return tell(
+                    "no script '" + name + "'; give the path of a file with one command a line",
+                    ExitCode.REFUSED_INPUT);
         } catch (IOException e) {
             return tell("script '" + name + "' cannot be read: " + e.getMessage(), ExitCode.REFUSED_INPUT);
         }
@@ -92,14 +95,15 @@ final class OneShot implements ShellRunner, ExitCodeGenerator {
             return status.code() == 0 ? 0 : tell(status);
         } catch (CommandNotFoundException e) {
             return tell(unknown(words), ExitCode.WRONG_USAGE);
-        } catch (CommandExecutionException | RuntimeException e) {
+        } catch (RuntimeException e) {
             return tell(refusals.apply(e));
         }
     }
 
     private String unknown(List<String> words) {
         String typed = String.join(" ", words);
-        List<String> names = registry.getCommands().stream().map(c -> c.getName()).toList();
+        List<String> names =
+                registry.getCommands().stream().map(c -> c.getName()).toList();
         List<String> near = Nearest.some(typed.length() > 40 ? words.get(0) : typed, names, 3);
         return "no command '" + Terminal.harmless(typed) + "'; "
                 + (near.isEmpty() ? "see: help" : "did you mean: " + String.join(", ", near) + "? See also: help");

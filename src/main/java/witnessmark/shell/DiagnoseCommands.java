@@ -1,0 +1,45 @@
+package witnessmark.shell;
+
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.shell.core.command.CommandContext;
+import org.springframework.shell.core.command.annotation.Argument;
+import org.springframework.shell.core.command.annotation.Command;
+import org.springframework.shell.core.command.annotation.Option;
+import org.springframework.stereotype.Component;
+import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.Judgement;
+
+/** The commands that judge a case. */
+@Component
+class DiagnoseCommands {
+    private final ObjectProvider<Diagnosis> diagnosis;
+    private final CaseSource cases;
+
+    DiagnoseCommands(ObjectProvider<Diagnosis> diagnosis, CaseSource cases) {
+        this.diagnosis = diagnosis;
+        this.cases = cases;
+    }
+
+    @Command(
+            name = "diagnose",
+            group = "Judgement",
+            description = "Rank the causes of a case, with reasons and what to look at next",
+            help = "diagnose CASE|FILE.yaml [--format text|json] [--top N]",
+            exitStatusExceptionMapper = "refusals")
+    void diagnose(
+            CommandContext context,
+            @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
+            @Option(longName = "top", defaultValue = "5", description = "how many causes to show") Integer top) {
+        Format form = Format.of(format);
+        CaseDocument document = cases.find(name);
+        Judgement judgement = diagnosis.getObject().judge(document.present());
+        if (form == Format.JSON) {
+            context.outputWriter().println(Json.of(JudgementJson.of(judgement)));
+        } else {
+            new JudgementText(diagnosis.getObject().knowledge(), new Page(context.outputWriter()))
+                    .print(document.present().title(), judgement, top);
+        }
+    }
+}
