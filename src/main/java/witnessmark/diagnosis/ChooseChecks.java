@@ -32,8 +32,9 @@ final class ChooseChecks {
                 .toArray();
         List<NextCheck> checks = new ArrayList<>();
         for (Gain gain : reading.inference().gains(reading.evidence(), candidates)) {
-            if (gain.bits() >= WORTH_MAKING_BITS) {
-                checks.add(check(network.findings().get(gain.finding()), gain, reading, open));
+            double bits = bitsInQuestion(gain, reading);
+            if (bits >= WORTH_MAKING_BITS) {
+                checks.add(check(network.findings().get(gain.finding()), gain, bits, reading, open));
             }
         }
         checks.sort(Comparator.comparing((NextCheck c) -> c.teardown() && c.openMinutes() > 0)
@@ -43,7 +44,7 @@ final class ChooseChecks {
         return List.copyOf(checks);
     }
 
-    private NextCheck check(Finding finding, Gain gain, Reading reading, Set<String> open) {
+    private NextCheck check(Finding finding, Gain gain, double bits, Reading reading, Set<String> open) {
         List<AccessStep> way = knowledge.wayTo(finding.access());
         double openMinutes = way.stream()
                 .filter(step -> !open.contains(step.id()))
@@ -59,12 +60,23 @@ final class ChooseChecks {
                 finding.look(),
                 step.id(),
                 step.title(),
-                gain.bits(),
+                bits,
                 finding.minutes(),
                 openMinutes,
                 step.teardown(),
                 why(gain, reading),
                 List.copyOf(cautions));
+    }
+
+    /** Expected information about the causes in question, each taken by itself and summed. */
+    private static double bitsInQuestion(Gain gain, Reading reading) {
+        double bits = 0;
+        for (int c = 0; c < gain.bitsByCause().length; c++) {
+            if (reading.isInQuestion(reading.network().causes().get(c).id())) {
+                bits += gain.bitsByCause()[c];
+            }
+        }
+        return bits;
     }
 
     /** Which cause the check would move most, and how far either way. */
@@ -73,7 +85,9 @@ final class ChooseChecks {
         double widest = -1;
         for (int c = 0; c < gain.ifPresent().length; c++) {
             double width = Math.abs(gain.ifPresent()[c] - gain.ifAbsent()[c]);
-            if (width > widest) {
+            boolean counts =
+                    reading.isInQuestion(reading.network().causes().get(c).id());
+            if (counts && width > widest) {
                 widest = width;
                 most = c;
             }

@@ -17,7 +17,7 @@ final class Coverage {
         double all = 0;
         double seen = 0;
         for (Cause cause : knowledge.causes().values()) {
-            double probability = reading.applies(cause.id()) ? reading.probability(cause.id()) : 0;
+            double probability = reading.isInQuestion(cause.id()) ? reading.probability(cause.id()) : 0;
             for (Cause.Link link : cause.links()) {
                 Finding finding = knowledge.findings().get(link.finding());
                 if (reading.canBeFound(finding.id())) {

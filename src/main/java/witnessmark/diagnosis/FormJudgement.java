@@ -29,7 +29,7 @@ final class FormJudgement {
         this.titles = new Titles(knowledge);
         this.weights = new Weights(reading, knowledge);
         this.ranked = knowledge.causes().values().stream()
-                .filter(c -> reading.applies(c.id()))
+                .filter(c -> reading.isInQuestion(c.id()))
                 .sorted(Comparator.comparingDouble((Cause c) -> -reading.probability(c.id()))
                         .thenComparing(Cause::id))
                 .toList();

@@ -5,7 +5,7 @@ import java.util.List;
 /**
  * What can be said of a case on its evidence.
  *
- * @param causes ranked, most probable first; every cause that applies to the gearbox
+ * @param causes ranked, most probable first; every cause that could explain something found
  * @param attribution chance that at least one cause of the class is at work, most probable first; classes can be at
  *     work together, so the chances need not sum to one
  * @param changes what rules changed for this case, and why

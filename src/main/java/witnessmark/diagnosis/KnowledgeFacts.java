@@ -79,10 +79,16 @@ final class KnowledgeFacts {
         cause.specificFindings().forEach(f -> about(byCause, id, new Carries(id, f)));
         cause.provedGood().forEach(f -> about(byCause, id, new MustBeGood(id, f)));
         cause.breeds().forEach(other -> about(byCause, id, new Breeds(id, other)));
-        cause.repair().forEach(text -> about(byCause, id, new Suggests(id, Given.Kind.REPAIR, text)));
-        cause.coaching().forEach(text -> about(byCause, id, new Suggests(id, Given.Kind.COACHING, text)));
-        cause.towing().forEach(text -> about(byCause, id, new Suggests(id, Given.Kind.TOWING, text)));
-        cause.cautions().forEach(text -> about(byCause, id, new Suggests(id, Given.Kind.CAUTION, text)));
+        advise(id, Given.Kind.REPAIR, cause.repair());
+        advise(id, Given.Kind.COACHING, cause.coaching());
+        advise(id, Given.Kind.TOWING, cause.towing());
+        advise(id, Given.Kind.CAUTION, cause.cautions());
+    }
+
+    private void advise(String cause, Given.Kind kind, List<String> texts) {
+        for (int place = 0; place < texts.size(); place++) {
+            about(byCause, cause, new Suggests(cause, kind, texts.get(place), place));
+        }
     }
 
     private void ofPair(LookAlike pair) {

@@ -16,6 +16,7 @@ import witnessmark.inference.Evidence;
 import witnessmark.inference.ExactInference;
 import witnessmark.inference.Posterior;
 import witnessmark.inference.Report;
+import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Vocabulary;
 
 /** The premises of one case as the cause network reads them. */
@@ -27,6 +28,7 @@ final class Reading {
     private final Map<String, Taken> taken = new LinkedHashMap<>();
     private final Set<String> excludedCauses;
     private final Set<String> excludedFindings;
+    private final Set<String> inQuestion;
     private final ExactInference inference;
     private final Evidence evidence;
     private final Posterior posterior;
@@ -42,6 +44,7 @@ final class Reading {
         premises.taken().forEach(t -> taken.put(t.finding(), t));
         excludedCauses = excluded(Applies.Subject.CAUSE);
         excludedFindings = excluded(Applies.Subject.FINDING);
+        inQuestion = inQuestion();
         inference = new ExactInference(network.network().withPriors(priors("")));
         evidence = evidence();
         posterior = inference.posterior(evidence);
@@ -73,6 +76,15 @@ final class Reading {
         return !excludedCauses.contains(cause);
     }
 
+    /**
+     * Whether the cause could explain something that was found. One that explains nothing stays at its prior, says
+     * nothing about this gearbox, and is left out of ranking, attribution and next checks. Before anything was found
+     * every cause is in question.
+     */
+    boolean isInQuestion(String cause) {
+        return applies(cause) && (inQuestion.isEmpty() || inQuestion.contains(cause));
+    }
+
     boolean canBeFound(String finding) {
         return !excludedFindings.contains(finding);
     }
@@ -89,10 +101,10 @@ final class Reading {
         return network;
     }
 
-    /** Chance of at least one cause of the class. */
+    /** Chance of at least one cause of the class among those in question. */
     double classProbability(String classId) {
         Set<Integer> members = network.causes().stream()
-                .filter(c -> classes.get(c.id()).equals(classId) && applies(c.id()))
+                .filter(c -> classes.get(c.id()).equals(classId) && isInQuestion(c.id()))
                 .map(c -> network.cause(c.id()))
                 .collect(Collectors.toSet());
         return members.isEmpty() ? 0 : inference.anyOf(members, evidence);
@@ -127,6 +139,17 @@ final class Reading {
             case CAUSE -> change.target().equals(cause);
             case CLASS -> change.target().equals(classes.get(cause));
         };
+    }
+
+    private Set<String> inQuestion() {
+        return network.causes().stream()
+                .filter(c -> applies(c.id()) && c.links().stream().anyMatch(l -> isFound(l.finding())))
+                .map(Cause::id)
+                .collect(Collectors.toSet());
+    }
+
+    private boolean isFound(String finding) {
+        return taken.containsKey(finding) && taken.get(finding).state() != State.ABSENT;
     }
 
     private Report report(State state) {

@@ -90,7 +90,7 @@ final class RuleSession implements AutoCloseable {
         session.fireAllRules();
         Conclusions conclusions = new Conclusions(
                 facts(HeldBack.class, Comparator.comparing(HeldBack::cause).thenComparing(HeldBack::why)),
-                facts(Given.class, Comparator.comparing(Given::kind).thenComparing(Given::because)),
+                facts(Given.class, Comparator.comparingInt(Given::rank).thenComparingInt(Given::place)),
                 facts(Remark.class, Comparator.comparing(Remark::text)));
         handles.forEach(session::delete);
         return conclusions;

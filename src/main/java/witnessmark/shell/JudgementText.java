@@ -125,11 +125,14 @@ final class JudgementText {
                 page.under("how:", check.look());
             }
             page.under("why:", check.why() + String.format(Locale.ROOT, "; worth %.2f bit", check.gainBits()));
-            check.cautions().stream()
-                    .limit(2)
-                    .forEach(c ->
-                            page.under("caution:", knowledge.cautions().get(c).english()));
         }
+        page.blank();
+        checks.stream()
+                .limit(CHECKS_SHOWN)
+                .flatMap(check -> check.cautions().stream())
+                .distinct()
+                .forEach(c -> page.indented(
+                        "  Caution: ", "    ", knowledge.cautions().get(c).english()));
     }
 
     private void advice(AdviceGiven advice) {
