@@ -150,6 +150,9 @@ public final class AnalyseRangeShift {
     }
 
     private RangeShift.Outcome outcome(RangeShiftQuestion question, double rpm) {
+        if (question.roadKmh() == 0) {
+            return RangeShift.Outcome.STANDING;
+        }
         if (rpm < 0) {
             return RangeShift.Outcome.TURNED_BACKWARDS;
         }

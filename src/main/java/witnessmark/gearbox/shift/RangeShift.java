@@ -57,6 +57,7 @@ public record RangeShift(
 
     /** What the speed of the new gear does. */
     public enum Outcome {
+        STANDING("the truck stands, so the new gear drives nothing"),
         WITHIN_GOVERNED("the engine stays within governed speed"),
         BELOW_IDLE("the engine is pulled below idle and labours or stalls"),
         ENGINE_OVERSPED("the engine is driven above governed speed"),
