@@ -14,18 +14,20 @@ import witnessmark.gearbox.exposure.Exposure;
 /** Findings from a coast, a tow or a driveline as it was measured. */
 public final class RollingEvidence {
 
-    /** Sliding distance that counts as long; no safe distance is known, so that "absent" clears nothing. */
-    private static final Map<Exposure.Mode, Figure> LONG = Map.of(
-            Exposure.Mode.COAST,
-            Figure.assumed(5, Unit.KILOMETRE, "judgement, with the oil throw of idle; no safe distance is known"),
-            Exposure.Mode.TOW,
-            Figure.assumed(2, Unit.KILOMETRE, "judgement, without oil throw; no safe distance is known"));
-
     private RollingEvidence() {}
 
     /** Held against the program's own bound. */
     public static ComputedFinding of(TruckProfile truck, Exposure exposure) {
-        return of(truck, exposure, LONG.getOrDefault(exposure.mode(), Figure.given(0, Unit.KILOMETRE)));
+        return of(truck, exposure, longSlide(exposure.mode()));
+    }
+
+    /** Sliding distance that counts as long; no safe distance is known, so that "absent" clears nothing. */
+    private static Figure longSlide(Exposure.Mode mode) {
+        return switch (mode) {
+            case COAST -> Figure.assumed(
+                    5, Unit.KILOMETRE, "judgement, with the oil throw of idle; no safe distance is known");
+            case TOW -> Figure.assumed(2, Unit.KILOMETRE, "judgement, without oil throw; no safe distance is known");
+        };
     }
 
     /** Held against a bound of one's own, in a unit of length. */
