@@ -125,7 +125,8 @@ final class ProfileReader {
             String path = RATIOS + "[" + (i + 1) + "]";
             Node ratio = sequence.getValue().get(i);
             ratio.getStartMark().ifPresent(mark -> marks.put(path, mark));
-            number(path, ratio).ifPresent(ratios::add);
+            // The place is kept, so that the ratios around an unreadable one are still compared rightly.
+            ratios.add(number(path, ratio).orElse(Double.NaN));
         }
         draft.mainRatios(ratios);
     }

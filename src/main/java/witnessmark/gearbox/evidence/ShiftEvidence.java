@@ -91,6 +91,6 @@ public final class ShiftEvidence {
                 times,
                 Figure.assumed(Verdict.PROPER_ENERGY, Unit.RATIO, "the hardest proper shift, and 5 % for rounding; judgement"),
                 "the reported range shift puts " + Words.times(times) + " the slip energy of the hardest proper shift"
-                        + " into the synchronizer: " + shift.verdict().words());
+                        + " into the synchronizer: " + Verdict.ofEnergy(times.value()).words());
     }
 }

@@ -8,7 +8,7 @@ import witnessmark.gearbox.Unit;
 
 /**
  * The engine speed under which the engine labours, gear by gear. In a low gear little torque is asked and the engine
- * may turn slowly; the limit rises towards the lowest pulling speed in the top gears.
+ * may turn slowly; the limit rises to the lowest pulling speed in the top gear. How it rises is judgement.
  *
  * @param massKg truck and trailer
  * @param gradePercent grade that must be held right after a shift
@@ -29,13 +29,21 @@ record LuggingLimit(TruckProfile truck, ShiftPlan.Floor floor, double massKg, do
         if (floor == ShiftPlan.Floor.LOWEST_PULLING_SPEED) {
             return Figure.computed(pulling, Unit.RPM, "lowest pulling speed, in every gear");
         }
-        double least = Math.min(OVER_IDLE * truck.value(Parameter.IDLE_RPM), pulling);
         double byTorque = truck.torque().lowestRpmGiving(RESERVE * loadTorque(gear, pulling)).orElse(pulling);
         return Figure.computed(
-                Math.max(least, Math.min(pulling, byTorque)),
+                Math.max(ramp(gear, pulling), Math.min(pulling, byTorque)),
                 Unit.RPM,
-                "speed at which full torque is 1.2 times the load in this gear,"
-                        + " at least 1.15 times idle, at most the lowest pulling speed");
+                "from 1.15 times idle in the lowest gear to the lowest pulling speed in the top gear, in step with"
+                        + " ln(ratio); higher where full torque is not 1.2 times the load, up to the lowest pulling speed");
+    }
+
+    private double ramp(Gear gear, double pulling) {
+        double least = Math.min(OVER_IDLE * truck.value(Parameter.IDLE_RPM), pulling);
+        double lowest = truck.gears().forward().get(0).ratio();
+        double top = truck.gears().top().ratio();
+        return top == lowest
+                ? pulling
+                : least + (pulling - least) * Math.log(lowest / gear.ratio()) / Math.log(lowest / top);
     }
 
     private double loadTorque(Gear gear, double rpm) {

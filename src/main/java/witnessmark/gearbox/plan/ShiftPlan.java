@@ -30,8 +30,8 @@ public record ShiftPlan(
 
     /** What a shift may land on. */
     public enum Floor {
-        /** The speed at which the engine pulls the load of that gear. */
-        LOAD_OF_THE_GEAR,
+        /** Low in the low gears, where little is asked, and rising to the lowest pulling speed in the top gear. */
+        RISING_WITH_THE_GEAR,
         /** The lowest pulling speed in every gear: the careful reading, for an engine that dislikes slow running. */
         LOWEST_PULLING_SPEED
     }
@@ -40,7 +40,7 @@ public record ShiftPlan(
     public static ShiftPlan of(TruckProfile truck) {
         return of(
                 truck,
-                Floor.LOAD_OF_THE_GEAR,
+                Floor.RISING_WITH_THE_GEAR,
                 truck.value(Parameter.MASS_LOADED),
                 truck.value(Parameter.PLAN_GRADE));
     }

@@ -27,7 +27,8 @@ public enum Verdict {
         return words;
     }
 
-    static Verdict ofEnergy(double multiple) {
+    /** By slip energy over that of the hardest proper shift alone. */
+    public static Verdict ofEnergy(double multiple) {
         return multiple <= PROPER_ENERGY ? PROPER : multiple <= HARD_ENERGY ? HARD : DESTRUCTIVE;
     }
 
