@@ -53,8 +53,9 @@ public record Gears(List<Gear> forward, List<Gear> reverse) {
                 .filter(gear -> gear.id().toLowerCase(Locale.ROOT).equals(plain)
                         || gear.title().toLowerCase(Locale.ROOT).equals(plain))
                 .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("gear: '" + name.strip() + "' is not a gear of this box; give one of "
-                        + all().stream().map(Gear::id).collect(Collectors.joining(" "))));
+                .orElseThrow(() -> new IllegalArgumentException(
+                        "gear: '" + name.strip() + "' is not a gear of this box; give one of "
+                                + all().stream().map(Gear::id).collect(Collectors.joining(" "))));
     }
 
     private static List<Gear> slowestFirst(Stream<Gear> gears) {
@@ -89,7 +90,8 @@ public record Gears(List<Gear> forward, List<Gear> reverse) {
 
     private static Gear gear(TruckProfile truck, Lever lever, Range range, Split split) {
         double rangeRatio = range == Range.LOW ? truck.rangeRatio() : 1;
-        double splitRatio = split == Split.SPLIT ? truck.splitter().orElseThrow().ratio() : 1;
+        double splitRatio =
+                split == Split.SPLIT ? truck.splitter().orElseThrow().ratio() : 1;
         boolean over = truck.splitter().map(Splitter::overdrive).orElse(false);
         return new Gear(
                 shortName(truck, lever, range) + shortSplit(split, over),

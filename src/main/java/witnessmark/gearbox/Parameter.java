@@ -90,28 +90,154 @@ public enum Parameter {
             t -> 60,
             "judgement for a twin-disc heavy clutch; see the clutch maker's figure"),
 
-    MASS_EMPTY("masses.empty", Unit.KILOGRAM, 1000, 400_000, "truck and trailer empty", t -> 15_000, "usual for a tractor with an empty trailer"),
-    MASS_LOADED("masses.loaded", Unit.KILOGRAM, 1000, 400_000, "truck and trailer loaded", t -> 36_000, "close to the usual limit on the road"),
+    MASS_EMPTY(
+            "masses.empty",
+            Unit.KILOGRAM,
+            1000,
+            400_000,
+            "truck and trailer empty",
+            t -> 15_000,
+            "usual for a tractor with an empty trailer"),
+    MASS_LOADED(
+            "masses.loaded",
+            Unit.KILOGRAM,
+            1000,
+            400_000,
+            "truck and trailer loaded",
+            t -> 36_000,
+            "close to the usual limit on the road"),
 
-    MAINSHAFT_DIAMETER("shafts.mainshaft", Unit.MILLIMETRE, 15, 250, "mainshaft at the spline root", t -> 60, "measure it; stress goes with its cube"),
-    YIELD("shafts.yield", Unit.MEGAPASCAL, 150, 2500, "tensile yield strength of the mainshaft", t -> 900, "alloy steel core; see the steel, unsure by a fifth"),
-    SHOCK_FACTOR("shafts.shock", Unit.RATIO, 1, 5, "how far a let-in clutch overshoots its torque", t -> 2, "a load put on suddenly doubles (textbook)"),
-    GEAR_BORE("shafts.gear-bore", Unit.MILLIMETRE, 15, 300, "diameter on which the floating gears rub", t -> 70, "a little over the shaft; measure it"),
+    MAINSHAFT_DIAMETER(
+            "shafts.mainshaft",
+            Unit.MILLIMETRE,
+            15,
+            250,
+            "mainshaft at the spline root",
+            t -> 60,
+            "measure it; stress goes with its cube"),
+    YIELD(
+            "shafts.yield",
+            Unit.MEGAPASCAL,
+            150,
+            2500,
+            "tensile yield strength of the mainshaft",
+            t -> 900,
+            "alloy steel core; see the steel, unsure by a fifth"),
+    SHOCK_FACTOR(
+            "shafts.shock",
+            Unit.RATIO,
+            1,
+            5,
+            "how far a let-in clutch overshoots its torque",
+            t -> 2,
+            "a load put on suddenly doubles (textbook)"),
+    GEAR_BORE(
+            "shafts.gear-bore",
+            Unit.MILLIMETRE,
+            15,
+            300,
+            "diameter on which the floating gears rub",
+            t -> 70,
+            "a little over the shaft; measure it"),
 
-    MAINSHAFT_INERTIA("inertias.mainshaft", Unit.KILOGRAM_SQUARE_METRE, 1e-4, 20, "mainshaft with sliding clutches", t -> 0.06, "estimate; unsure by half, multiples do not depend on it"),
-    AUXILIARY_INERTIA("inertias.auxiliary", Unit.KILOGRAM_SQUARE_METRE, 1e-4, 20, "auxiliary gears and countershafts, referred to the mainshaft", t -> 0.06, "estimate; unsure by half, multiples do not depend on it"),
-    INPUT_INERTIA("inertias.input", Unit.KILOGRAM_SQUARE_METRE, 1e-4, 20, "input shaft, clutch discs, front countershafts and floating gears, referred to the input", t -> 0.35, "estimate; unsure by half"),
+    MAINSHAFT_INERTIA(
+            "inertias.mainshaft",
+            Unit.KILOGRAM_SQUARE_METRE,
+            1e-4,
+            20,
+            "mainshaft with sliding clutches",
+            t -> 0.06,
+            "estimate; unsure by half, multiples do not depend on it"),
+    AUXILIARY_INERTIA(
+            "inertias.auxiliary",
+            Unit.KILOGRAM_SQUARE_METRE,
+            1e-4,
+            20,
+            "auxiliary gears and countershafts, referred to the mainshaft",
+            t -> 0.06,
+            "estimate; unsure by half, multiples do not depend on it"),
+    INPUT_INERTIA(
+            "inertias.input",
+            Unit.KILOGRAM_SQUARE_METRE,
+            1e-4,
+            20,
+            "input shaft, clutch discs, front countershafts and floating gears, referred to the input",
+            t -> 0.35,
+            "estimate; unsure by half"),
 
-    CONE_RADIUS("cone.mean-radius", Unit.MILLIMETRE, 10, 300, "mean radius of the range cone", t -> 90, "estimate; measure it"),
-    CONE_ANGLE("cone.half-angle", Unit.DEGREE, 2, 45, "half the angle of the range cone", t -> 7, "usual for a synchronizer cone"),
-    CONE_FRICTION("cone.friction", Unit.RATIO, 0.01, 0.6, "friction of the range cone in oil", t -> 0.10, "usual for a sound lining in oil"),
-    PISTON_FORCE("cone.piston-force", Unit.NEWTON, 50, 50_000, "push of the range piston", t -> 2000, "about 80 mm of piston at 4 bar"),
-    DRAG("cone.drag", Unit.NEWTON_METRE, 0, 500, "drag of the oil on the mainshaft while the range moves", t -> 8, "warm oil; cold oil drags several times as much"),
+    CONE_RADIUS(
+            "cone.mean-radius",
+            Unit.MILLIMETRE,
+            10,
+            300,
+            "mean radius of the range cone",
+            t -> 90,
+            "estimate; measure it"),
+    CONE_ANGLE(
+            "cone.half-angle",
+            Unit.DEGREE,
+            2,
+            45,
+            "half the angle of the range cone",
+            t -> 7,
+            "usual for a synchronizer cone"),
+    CONE_FRICTION(
+            "cone.friction",
+            Unit.RATIO,
+            0.01,
+            0.6,
+            "friction of the range cone in oil",
+            t -> 0.10,
+            "usual for a sound lining in oil"),
+    PISTON_FORCE(
+            "cone.piston-force",
+            Unit.NEWTON,
+            50,
+            50_000,
+            "push of the range piston",
+            t -> 2000,
+            "about 80 mm of piston at 4 bar"),
+    DRAG(
+            "cone.drag",
+            Unit.NEWTON_METRE,
+            0,
+            500,
+            "drag of the oil on the mainshaft while the range moves",
+            t -> 8,
+            "warm oil; cold oil drags several times as much"),
 
-    ROLLING_RESISTANCE("road.rolling-resistance", Unit.RATIO, 0, 0.5, "rolling resistance over weight", t -> 0.008, "truck tyres on good tarmac; gravel 0.02 and more"),
-    DRAG_AREA("road.drag-area", Unit.SQUARE_METRE, 0, 30, "drag coefficient times frontal area", t -> 6, "0.6 times 10 square metres"),
-    START_GRADE("road.start-grade", Unit.PERCENT, 0, 40, "grade on which a start must be sure", t -> 3, "judgement; a yard ramp is steeper"),
-    PLAN_GRADE("road.plan-grade", Unit.PERCENT, 0, 20, "grade that the engine must hold right after a planned upshift", t -> 1, "judgement; gently rolling road");
+    ROLLING_RESISTANCE(
+            "road.rolling-resistance",
+            Unit.RATIO,
+            0,
+            0.5,
+            "rolling resistance over weight",
+            t -> 0.008,
+            "truck tyres on good tarmac; gravel 0.02 and more"),
+    DRAG_AREA(
+            "road.drag-area",
+            Unit.SQUARE_METRE,
+            0,
+            30,
+            "drag coefficient times frontal area",
+            t -> 6,
+            "0.6 times 10 square metres"),
+    START_GRADE(
+            "road.start-grade",
+            Unit.PERCENT,
+            0,
+            40,
+            "grade on which a start must be sure",
+            t -> 3,
+            "judgement; a yard ramp is steeper"),
+    PLAN_GRADE(
+            "road.plan-grade",
+            Unit.PERCENT,
+            0,
+            20,
+            "grade that the engine must hold right after a planned upshift",
+            t -> 1,
+            "judgement; gently rolling road");
 
     private static final Map<Unit, List<Unit>> OTHER_UNITS = Map.of(
             Unit.KILOGRAM, List.of(Unit.POUND),
@@ -179,8 +305,7 @@ public enum Parameter {
 
     /** This parameter's own unit, then the others in which it may be written. */
     public List<Unit> writtenIn() {
-        return Stream.concat(
-                        Stream.of(unit), OTHER_UNITS.getOrDefault(unit, List.of()).stream())
+        return Stream.concat(Stream.of(unit), OTHER_UNITS.getOrDefault(unit, List.of()).stream())
                 .toList();
     }
 
@@ -194,7 +319,8 @@ public enum Parameter {
     }
 
     String mend() {
-        return "give " + meaning + ", " + allowed() + (assumption == null ? "" : ", or leave it out to have it assumed");
+        return "give " + meaning + ", " + allowed()
+                + (assumption == null ? "" : ", or leave it out to have it assumed");
     }
 
     boolean required() {

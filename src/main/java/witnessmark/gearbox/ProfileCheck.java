@@ -40,7 +40,10 @@ final class ProfileCheck {
 
     private void names() {
         if (!draft.id().matches("[a-z0-9]+(-[a-z0-9]+)*") || draft.id().length() > 60) {
-            fault("truck", "this name cannot be used", "use lower-case words and numbers joined by hyphens, at most 60 characters");
+            fault(
+                    "truck",
+                    "this name cannot be used",
+                    "use lower-case words and numbers joined by hyphens, at most 60 characters");
         }
         if (draft.title().isBlank() || draft.title().length() > 120) {
             fault("title", "this title cannot be used", "give 1 to 120 characters");
@@ -50,13 +53,19 @@ final class ProfileCheck {
     private void mainRatios() {
         List<Double> ratios = draft.mainRatios();
         if (ratios.isEmpty() || ratios.size() > MOST_MAIN_RATIOS) {
-            fault(RATIOS, ratios.size() + " ratios given", "give 1 to " + MOST_MAIN_RATIOS + " ratios, highest number first");
+            fault(
+                    RATIOS,
+                    ratios.size() + " ratios given",
+                    "give 1 to " + MOST_MAIN_RATIOS + " ratios, highest number first");
         }
         for (int i = 0; i < ratios.size(); i++) {
             double ratio = ratios.get(i);
             String where = RATIOS + "[" + (i + 1) + "]";
             if (!(ratio >= 0.3 && ratio <= 30)) {
-                fault(where, "ratio " + plain(ratio) + " is not from 0.3 to 30", "give input turns to one mainshaft turn, from the tooth counts");
+                fault(
+                        where,
+                        "ratio " + plain(ratio) + " is not from 0.3 to 30",
+                        "give input turns to one mainshaft turn, from the tooth counts");
             } else if (i > 0 && ratio >= ratios.get(i - 1)) {
                 fault(
                         where,
@@ -73,10 +82,13 @@ final class ProfileCheck {
 
     private void lowAndRange() {
         Double low = draft.given().get(Parameter.LOW_RATIO);
-        if (low != null && !draft.mainRatios().isEmpty() && low <= draft.mainRatios().get(0)) {
+        if (low != null
+                && !draft.mainRatios().isEmpty()
+                && low <= draft.mainRatios().get(0)) {
             fault(
                     Parameter.LOW_RATIO.key(),
-                    plain(low) + " is not above the first main ratio " + plain(draft.mainRatios().get(0)),
+                    plain(low) + " is not above the first main ratio "
+                            + plain(draft.mainRatios().get(0)),
                     "give the ratio of the extra low gear, or leave it out where the box has none");
         }
         Double range = draft.given().get(Parameter.RANGE_RATIO);
@@ -123,10 +135,17 @@ final class ProfileCheck {
         if (draft.tyreSize().isPresent() && counted) {
             fault("tyre", "both a size and revolutions are given", "give one; revolutions are the surer");
         } else if (draft.tyreSize().isEmpty() && !counted) {
-            fault("tyre", "no tyre is given", "give revs-per-km, revs-per-mile, or size as on the side wall: 295/80R22.5");
+            fault(
+                    "tyre",
+                    "no tyre is given",
+                    "give revs-per-km, revs-per-mile, or size as on the side wall: 295/80R22.5");
         }
-        draft.tyreSize().filter(size -> TyreSize.parse(size).isEmpty()).ifPresent(size -> fault(
-                "tyre.size", "'" + size + "' is not a radial tyre size", "write it as 295/80R22.5 or 11R22.5, or give revs-per-km"));
+        draft.tyreSize()
+                .filter(size -> TyreSize.parse(size).isEmpty())
+                .ifPresent(size -> fault(
+                        "tyre.size",
+                        "'" + size + "' is not a radial tyre size",
+                        "write it as 295/80R22.5 or 11R22.5, or give revs-per-km"));
     }
 
     private void bounds() {
@@ -150,7 +169,8 @@ final class ProfileCheck {
         if (start < idle || start >= governed) {
             fault(
                     Parameter.START_RPM.key(),
-                    plain(start) + " rpm does not lie between idle " + plain(idle) + " and governed " + plain(governed) + " rpm",
+                    plain(start) + " rpm does not lie between idle " + plain(idle) + " and governed " + plain(governed)
+                            + " rpm",
                     "give the engine speed held while the clutch slips");
         }
     }
@@ -166,7 +186,10 @@ final class ProfileCheck {
 
     private void torque() {
         for (Map.Entry<Double, Double> point : draft.curve().entrySet()) {
-            if (!(point.getKey() >= 250 && point.getKey() <= 6000 && point.getValue() >= 50 && point.getValue() <= 10_000)) {
+            if (!(point.getKey() >= 250
+                    && point.getKey() <= 6000
+                    && point.getValue() >= 50
+                    && point.getValue() <= 10_000)) {
                 fault(
                         CURVE,
                         "point " + plain(point.getKey()) + " rpm: " + plain(point.getValue()) + " Nm is out of bounds",

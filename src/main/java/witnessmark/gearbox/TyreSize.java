@@ -22,7 +22,8 @@ public record TyreSize(String code, double outerDiameterMm, boolean aspectAssume
 
     private static final Pattern METRIC =
             Pattern.compile("(\\d{3})\\s*/\\s*(\\d{2,3})\\s*R\\s*(\\d{2}(?:\\.\\d)?)" + "(?:\\s+\\d{2,3}.*)?");
-    private static final Pattern INCH = Pattern.compile("(\\d{1,2}(?:\\.\\d{1,2})?)\\s*R\\s*(\\d{2}(?:\\.\\d)?)(?:\\s+\\d{2,3}.*)?");
+    private static final Pattern INCH =
+            Pattern.compile("(\\d{1,2}(?:\\.\\d{1,2})?)\\s*R\\s*(\\d{2}(?:\\.\\d)?)(?:\\s+\\d{2,3}.*)?");
 
     /** Reads a size; empty where it is not one. A load index and speed letter after it are passed over. */
     public static Optional<TyreSize> parse(String code) {

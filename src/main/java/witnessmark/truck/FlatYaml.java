@@ -70,7 +70,9 @@ record FlatYaml(Map<String, Node> entries, Map<String, Mark> marks, List<Profile
                 continue;
             }
             tuple.getKeyNode().getStartMark().ifPresent(mark -> marks.put(inner, mark));
-            if (tuple.getValueNode() instanceof MappingNode deeper && !whole.test(inner) && levels(inner) < MOST_LEVELS) {
+            if (tuple.getValueNode() instanceof MappingNode deeper
+                    && !whole.test(inner)
+                    && levels(inner) < MOST_LEVELS) {
                 walk(inner, deeper, whole);
             } else {
                 tuple.getValueNode().getStartMark().ifPresent(mark -> marks.put(inner, mark));

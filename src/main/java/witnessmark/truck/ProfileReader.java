@@ -80,7 +80,8 @@ final class ProfileReader {
 
     private List<ProfileFault> located(List<ProfileFault> plain) {
         return plain.stream()
-                .map(fault -> new ProfileFault((place(fault.where()) + " " + fault.where()).strip(), fault.what(), fault.mend()))
+                .map(fault -> new ProfileFault(
+                        (place(fault.where()) + " " + fault.where()).strip(), fault.what(), fault.mend()))
                 .toList();
     }
 
@@ -97,7 +98,8 @@ final class ProfileReader {
         Node truck = entries.remove("truck");
         Node title = entries.remove("title");
         if (truck == null) {
-            faults.add(new ProfileFault("truck", "missing", "give the truck a name in lower-case words joined by hyphens"));
+            faults.add(new ProfileFault(
+                    "truck", "missing", "give the truck a name in lower-case words joined by hyphens"));
         }
         TruckDraft draft = TruckDraft.named(truck == null ? "unnamed" : text("truck", truck));
         return title == null ? draft : draft.title(text("title", title));
@@ -144,8 +146,8 @@ final class ProfileReader {
         }
         String which = text(SPLITTER + ".splits", splits);
         if (!which.equals("both") && !which.equals("high-only")) {
-            faults.add(new ProfileFault(
-                    SPLITTER + ".splits", "'" + which + "' is not known", "give high-only or both"));
+            faults.add(
+                    new ProfileFault(SPLITTER + ".splits", "'" + which + "' is not known", "give high-only or both"));
         }
         number(SPLITTER + ".ratio", ratio).ifPresent(value -> draft.splitter(value, which.equals("both")));
     }
@@ -173,7 +175,8 @@ final class ProfileReader {
     private Map<Double, Double> points(String path, Node node, Unit unit) {
         Map<Double, Double> points = new LinkedHashMap<>();
         if (!(node instanceof MappingNode mapping)) {
-            faults.add(new ProfileFault(path, "not a curve", "write { 1000: 2000, 1500: 1900 }, torque by engine speed"));
+            faults.add(
+                    new ProfileFault(path, "not a curve", "write { 1000: 2000, 1500: 1900 }, torque by engine speed"));
             return points;
         }
         for (NodeTuple tuple : mapping.getValue()) {
@@ -196,7 +199,9 @@ final class ProfileReader {
         }
         Parameter parameter = written.parameter();
         for (Unit other : parameter.writtenIn()) {
-            if (other != written.unit() && marks.containsKey(parameter.key(other)) && written.unit() != parameter.unit()) {
+            if (other != written.unit()
+                    && marks.containsKey(parameter.key(other))
+                    && written.unit() != parameter.unit()) {
                 faults.add(new ProfileFault(path, "given twice, also as " + parameter.key(other), "keep one unit"));
             }
         }
@@ -217,11 +222,12 @@ final class ProfileReader {
 
     private OptionalDouble number(String path, Node node) {
         String text = node instanceof ScalarNode scalar ? scalar.getValue().strip() : "";
-        if (text.matches("[+-]?\\d{1,12}(\\.\\d{0,12})?([eE][+-]?\\d{1,2})?")) {
+        if (text.matches("[+-]?\\d{1,12}(\\.\\d{0,20})?([eE][+-]?\\d{1,2})?")) {
             return OptionalDouble.of(Double.parseDouble(text));
         }
         String shown = text.length() > 40 ? text.substring(0, 40) + "..." : text;
-        faults.add(new ProfileFault(path, "'" + shown + "' is not a number", "write it with a decimal point and no unit"));
+        faults.add(
+                new ProfileFault(path, "'" + shown + "' is not a number", "write it with a decimal point and no unit"));
         return OptionalDouble.empty();
     }
 }

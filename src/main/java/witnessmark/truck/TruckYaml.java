@@ -42,12 +42,16 @@ public final class TruckYaml {
                         Map.of("ratio", splitter.ratio(), "splits", splitter.bothRanges() ? "both" : "high-only")));
         for (Map.Entry<Parameter, Figure> entry : truck.figures().entrySet()) {
             if (entry.getValue().basis() == Basis.GIVEN) {
-                put(root, List.of(entry.getKey().key().split("\\.")), entry.getValue().value());
+                put(
+                        root,
+                        List.of(entry.getKey().key().split("\\.")),
+                        entry.getValue().value());
             }
         }
         truck.tyreSize().ifPresent(size -> section(root, "tyre").put("size", size));
         if (truck.torque().basis() == Basis.GIVEN) {
-            section(root, "engine").put("torque-curve", new LinkedHashMap<>(truck.torque().points()));
+            section(root, "engine")
+                    .put("torque-curve", new LinkedHashMap<>(truck.torque().points()));
         }
         DumpSettings settings =
                 DumpSettings.builder().setDefaultFlowStyle(FlowStyle.BLOCK).build();

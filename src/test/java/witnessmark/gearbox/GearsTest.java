@@ -39,7 +39,11 @@ class GearsTest {
 
     @Test
     void an_underdrive_is_the_slower_of_the_two() {
-        assertThat(names(SampleTrucks.splitHigh().splitter(1.18, false).build().gears().forward()))
+        assertThat(names(SampleTrucks.splitHigh()
+                        .splitter(1.18, false)
+                        .build()
+                        .gears()
+                        .forward()))
                 .containsExactly("1", "2", "3", "4", "5u", "5d", "6u", "6d", "7u", "7d", "8u", "8d");
     }
 
@@ -59,7 +63,8 @@ class GearsTest {
     @Test
     void an_unknown_gear_is_refused_with_the_names_there_are() {
         assertThatThrownBy(() -> SampleTrucks.splitHigh().build().gears().named("9"))
-                .hasMessage("gear: '9' is not a gear of this box; give one of 1 2 3 4 5d 5o 6d 6o 7d 7o 8d 8o Rl Rhd Rho");
+                .hasMessage(
+                        "gear: '9' is not a gear of this box; give one of 1 2 3 4 5d 5o 6d 6o 7d 7o 8d 8o Rl Rhd Rho");
     }
 
     @Provide
@@ -71,7 +76,8 @@ class GearsTest {
     void every_gear_is_found_by_its_name_and_slowest_stands_first(@ForAll("trucks") TruckProfile truck) {
         Gears gears = truck.gears();
 
-        assertThat(gears.all()).allSatisfy(gear -> assertThat(gears.named(gear.id())).isEqualTo(gear));
+        assertThat(gears.all())
+                .allSatisfy(gear -> assertThat(gears.named(gear.id())).isEqualTo(gear));
         assertThat(gears.forward()).extracting(gear -> -gear.ratio()).isSorted();
     }
 }

@@ -106,8 +106,9 @@ class TruckDraftTest {
         @Test
         void steps_that_do_not_descend_are_refused() {
             assertThat(faults(SampleTrucks.splitHigh().mainRatios(List.of(2.744, 1.4, 1.96, 1.0))))
-                    .containsExactly("gearbox.main-ratios[3]: ratio 1.96 is not below the 1.4 before it; give the ratios"
-                            + " highest number first, each once");
+                    .containsExactly(
+                            "gearbox.main-ratios[3]: ratio 1.96 is not below the 1.4 before it; give the ratios"
+                                    + " highest number first, each once");
             assertThat(faults(SampleTrucks.splitHigh().mainRatios(List.of())))
                     .containsExactly("gearbox.main-ratios: 0 ratios given; give 1 to 12 ratios, highest number first");
         }

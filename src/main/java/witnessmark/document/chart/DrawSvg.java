@@ -74,7 +74,8 @@ public final class DrawSvg {
             data.addSeries(series(chart.series().get(i)));
             style(renderer, i, chart.series().get(i).style());
         }
-        XYPlot plot = new XYPlot(data, axis(chart.across(), chart.farthestX()), axis(chart.up(), chart.highestY()), renderer);
+        XYPlot plot =
+                new XYPlot(data, axis(chart.across(), chart.farthestX()), axis(chart.up(), chart.highestY()), renderer);
         plot.setBackgroundPaint(Color.WHITE);
         plot.setDomainGridlinePaint(Color.LIGHT_GRAY);
         plot.setRangeGridlinePaint(Color.LIGHT_GRAY);

@@ -27,8 +27,8 @@ public final class DrawText {
 
     /** Plain ASCII text, lines ended by a line feed; a smaller place than 30 by 6 is drawn as that. */
     public static String draw(Chart chart, int width, int height) {
-        DrawText drawing = new DrawText(
-                chart, Math.max(LEAST_WIDTH, width) - MARGIN - 1, Math.max(LEAST_HEIGHT, height) - 4);
+        DrawText drawing =
+                new DrawText(chart, Math.max(LEAST_WIDTH, width) - MARGIN - 1, Math.max(LEAST_HEIGHT, height) - 4);
         // The first series is the one that matters: drawn last, it stays on top.
         for (int i = chart.series().size() - 1; i >= 0; i--) {
             drawing.plot(chart.series().get(i), letter(i));
@@ -82,7 +82,10 @@ public final class DrawText {
                     .append('\n');
         }
         String most = number(chart.farthestX());
-        text.append(" ".repeat(MARGIN)).append('+').append("-".repeat(cells[0].length)).append('\n');
+        text.append(" ".repeat(MARGIN))
+                .append('+')
+                .append("-".repeat(cells[0].length))
+                .append('\n');
         text.append(" ".repeat(MARGIN + 1))
                 .append('0')
                 .append(" ".repeat(Math.max(1, cells[0].length - 1 - most.length())))
@@ -90,7 +93,11 @@ public final class DrawText {
                 .append('\n');
         text.append(" ".repeat(MARGIN + 1)).append(chart.across()).append('\n');
         for (int i = 0; i < chart.series().size(); i++) {
-            text.append(" ".repeat(MARGIN + 1)).append(letter(i)).append(' ').append(chart.series().get(i).name()).append('\n');
+            text.append(" ".repeat(MARGIN + 1))
+                    .append(letter(i))
+                    .append(' ')
+                    .append(chart.series().get(i).name())
+                    .append('\n');
         }
         return text.toString();
     }

@@ -24,15 +24,18 @@ public final class ShiftPlanChart {
         }
         double governed = truck.value(Parameter.GOVERNED_RPM);
         List<Point> limits = plan.shifts().stream()
-                .map(shift -> new Point(shift.roadSpeed().value(), shift.luggingLimit().value()))
+                .map(shift -> new Point(
+                        shift.roadSpeed().value(), shift.luggingLimit().value()))
                 .toList();
         return new Chart(
                 truck.title() + ": shift plan",
                 "Road speed, km/h",
                 "Engine speed, rpm",
                 List.of(
-                        new Series("Progressive", Style.FULL_LINE, teeth(truck, plan, shift -> shift.shiftAt().value())),
-                        new Series("Always at governed speed", Style.DASHED_LINE, teeth(truck, plan, shift -> governed)),
+                        new Series("Progressive", Style.FULL_LINE, teeth(truck, plan, shift -> shift.shiftAt()
+                                .value())),
+                        new Series(
+                                "Always at governed speed", Style.DASHED_LINE, teeth(truck, plan, shift -> governed)),
                         new Series("Lowest speed to land on", Style.MARKS, limits)));
     }
 

@@ -25,8 +25,8 @@ public record JointLine(double firstDegrees, double secondDegrees, double phaseE
         new UniversalJoint(firstDegrees);
         new UniversalJoint(secondDegrees);
         if (!(Math.abs(phaseErrorDegrees) <= 180)) {
-            throw new IllegalArgumentException(
-                    "phase error: " + phaseErrorDegrees + " deg cannot be; give -180 to 180, 0 where the yokes are in phase");
+            throw new IllegalArgumentException("phase error: " + phaseErrorDegrees
+                    + " deg cannot be; give -180 to 180, 0 where the yokes are in phase");
         }
     }
 
@@ -35,7 +35,9 @@ public record JointLine(double firstDegrees, double secondDegrees, double phaseE
         double b1 = firstDegrees * firstDegrees;
         double b2 = secondDegrees * secondDegrees;
         return Figure.computed(
-                Math.sqrt(combined(b1, b2)), Unit.DEGREE, "b_eq = sqrt|b1^2 - b2^2| in phase, sqrt(b1^2 + b2^2) a quarter turn out");
+                Math.sqrt(combined(b1, b2)),
+                Unit.DEGREE,
+                "b_eq = sqrt|b1^2 - b2^2| in phase, sqrt(b1^2 + b2^2) a quarter turn out");
     }
 
     /** The same by the squares of the sines, closer at large angles. */

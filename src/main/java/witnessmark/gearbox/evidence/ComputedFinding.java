@@ -16,7 +16,13 @@ import witnessmark.gearbox.Figure;
  * @param summary one sentence for the case
  */
 public record ComputedFinding(
-        String id, State state, Map<String, Figure> inputs, String formula, Figure result, Figure limit, String summary) {
+        String id,
+        State state,
+        Map<String, Figure> inputs,
+        String formula,
+        Figure result,
+        Figure limit,
+        String summary) {
 
     public enum State {
         PRESENT,
@@ -25,7 +31,8 @@ public record ComputedFinding(
 
     public ComputedFinding {
         if (!id.startsWith("computed-")) {
-            throw new IllegalArgumentException("finding: '" + id + "' is not the id of a computed finding; begin it with computed-");
+            throw new IllegalArgumentException(
+                    "finding: '" + id + "' is not the id of a computed finding; begin it with computed-");
         }
         inputs = Collections.unmodifiableMap(new LinkedHashMap<>(inputs));
     }

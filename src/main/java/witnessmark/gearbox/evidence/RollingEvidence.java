@@ -45,7 +45,8 @@ public final class RollingEvidence {
                 coast ? "computed-coast-rub-long" : "computed-tow-rub-long",
                 presentIf(tooLong),
                 inputs,
-                worst.difference().note() + "; " + worst.speed().note() + "; " + worst.distance().note(),
+                worst.difference().note() + "; " + worst.speed().note() + "; "
+                        + worst.distance().note(),
                 worst.distance(),
                 limit,
                 "the reported " + (coast ? "coast" : "tow") + " let gear "
@@ -64,8 +65,12 @@ public final class RollingEvidence {
                 inputs,
                 line.residualAngle().note() + "; " + line.residualRipple().note(),
                 line.residualRipple(),
-                Figure.assumed(JointLine.RIPPLE_LIMIT, Unit.RATIO, "public guidance of driveline makers; verify for this line"),
-                "the two joints together ripple like one of " + line.residualAngle().text() + ", "
-                        + (line.withinGuidance() ? "within" : "beyond") + " the usual guidance");
+                Figure.assumed(
+                        JointLine.RIPPLE_LIMIT,
+                        Unit.RATIO,
+                        "public guidance of driveline makers; verify for this line"),
+                "the two joints together ripple like one of "
+                        + line.residualAngle().text() + ", " + (line.withinGuidance() ? "within" : "beyond")
+                        + " the usual guidance");
     }
 }

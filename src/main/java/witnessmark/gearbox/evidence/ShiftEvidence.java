@@ -28,8 +28,12 @@ public final class ShiftEvidence {
     private static Map<String, Figure> inputs(TruckProfile truck, RangeShift shift) {
         Map<String, Figure> inputs = new LinkedHashMap<>();
         inputs.put("road speed", roadSpeed(shift));
-        inputs.put("ratio of gear " + shift.question().from().id(), ratio(shift.question().from().ratio()));
-        inputs.put("ratio of gear " + shift.question().to().id(), ratio(shift.question().to().ratio()));
+        inputs.put(
+                "ratio of gear " + shift.question().from().id(),
+                ratio(shift.question().from().ratio()));
+        inputs.put(
+                "ratio of gear " + shift.question().to().id(),
+                ratio(shift.question().to().ratio()));
         inputs.put("axle ratio", truck.figure(Parameter.AXLE_RATIO));
         inputs.put("tyre", truck.figure(Parameter.TYRE_REVS));
         inputs.put("governed speed", truck.figure(Parameter.GOVERNED_RPM));
@@ -89,8 +93,10 @@ public final class ShiftEvidence {
                 inputs,
                 shift.cone().slipEnergy().note() + "; " + times.note(),
                 times,
-                Figure.assumed(Verdict.PROPER_ENERGY, Unit.RATIO, "the hardest proper shift, and 5 % for rounding; judgement"),
+                Figure.assumed(
+                        Verdict.PROPER_ENERGY, Unit.RATIO, "the hardest proper shift, and 5 % for rounding; judgement"),
                 "the reported range shift puts " + Words.times(times) + " the slip energy of the hardest proper shift"
-                        + " into the synchronizer: " + Verdict.ofEnergy(times.value()).words());
+                        + " into the synchronizer: "
+                        + Verdict.ofEnergy(times.value()).words());
     }
 }

@@ -47,9 +47,7 @@ public final class StartEvidence {
                     case SENSIBLE -> false;
                 };
         Figure limit = truck.figure(Parameter.CLUTCH_START_ENERGY);
-        Figure result = start.launch() instanceof Launch.LocksUp closes
-                ? closes.slipEnergy()
-                : start.loadAtClutch();
+        Figure result = start.launch() instanceof Launch.LocksUp closes ? closes.slipEnergy() : start.loadAtClutch();
         return new ComputedFinding(
                 "computed-start-gear-too-high",
                 presentIf(tooHigh),

@@ -3,12 +3,12 @@ package witnessmark.gearbox.exposure;
 import java.util.Comparator;
 import java.util.List;
 import witnessmark.gearbox.Figure;
+import witnessmark.gearbox.Gears;
 import witnessmark.gearbox.Lever;
 import witnessmark.gearbox.Parameter;
 import witnessmark.gearbox.Range;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.Unit;
-import witnessmark.gearbox.Gears;
 
 /**
  * How far the floating gears of the front section rub on the mainshaft while the wheels turn it and no gear is in.
@@ -19,8 +19,7 @@ import witnessmark.gearbox.Gears;
  * @param gears one row for each floating gear, lever order
  * @param oilThrow whether the front countershafts throw oil
  */
-public record Exposure(
-        Mode mode, Journey journey, Range range, Figure mainshaft, List<Rub> gears, OilThrow oilThrow) {
+public record Exposure(Mode mode, Journey journey, Range range, Figure mainshaft, List<Rub> gears, OilThrow oilThrow) {
 
     public enum Mode {
         /** Lever in neutral, engine idling, clutch engaged. */
@@ -33,7 +32,8 @@ public record Exposure(
         /** The front countershafts turn at idle. */
         OF_IDLE("oil is thrown in the front section as at idle"),
         /** The front countershafts stand; the auxiliary may still splash the rear. */
-        NONE_IN_FRONT("no oil is thrown in the front section and a pump driven from it stands; the rear may be splashed");
+        NONE_IN_FRONT(
+                "no oil is thrown in the front section and a pump driven from it stands; the rear may be splashed");
 
         private final String words;
 
@@ -92,7 +92,8 @@ public record Exposure(
         return new Rub(
                 lever,
                 lever.kind() == Lever.Kind.MAIN && lever.ratio() == 1,
-                Figure.computed(gear, Unit.RPM, "n_gear = n_idle / i_main, reverse turns backwards; 0 with the engine off"),
+                Figure.computed(
+                        gear, Unit.RPM, "n_gear = n_idle / i_main, reverse turns backwards; 0 with the engine off"),
                 Figure.computed(difference, Unit.RPM, "|n_main - n_gear|"),
                 Figure.computed(metresPerSecond, Unit.METRE_PER_SECOND, "rubbing speed = pi d_bore x difference / 60"),
                 Figure.computed(metresPerSecond * journey.hours() * 3.6, Unit.KILOMETRE, "rubbing speed x time"));

@@ -91,14 +91,14 @@ public final class DrawUpCoachingCard {
 
     private boolean applies(Topic topic) {
         return switch (topic) {
-            case PRESELECT_RANGE, LOW_RANGE_ONLY_UNDER_CEILING, START_IN_LOW_RANGE, MOVE_RANGE_ROLLING_BACK ->
-                truck.hasRange();
-            case SELECT_SPLIT_THEN_BREAK_TORQUE, MOVE_SPLITTER_IN_NEUTRAL -> truck.splitter().isPresent();
-            case SPLITTER_DIRECT_BEFORE_LOW_RANGE ->
-                truck.hasRange()
-                        && truck.splitter()
-                                .filter(splitter -> !splitter.bothRanges())
-                                .isPresent();
+            case PRESELECT_RANGE, LOW_RANGE_ONLY_UNDER_CEILING, START_IN_LOW_RANGE, MOVE_RANGE_ROLLING_BACK -> truck
+                    .hasRange();
+            case SELECT_SPLIT_THEN_BREAK_TORQUE, MOVE_SPLITTER_IN_NEUTRAL -> truck.splitter()
+                    .isPresent();
+            case SPLITTER_DIRECT_BEFORE_LOW_RANGE -> truck.hasRange()
+                    && truck.splitter()
+                            .filter(splitter -> !splitter.bothRanges())
+                            .isPresent();
             case LET_LEVER_PAUSE_IN_NEUTRAL,
                     DOUBLE_CLUTCH,
                     SHIFT_PROGRESSIVELY,
@@ -117,16 +117,18 @@ public final class DrawUpCoachingCard {
                 figures.put("ceiling", highest.roadSpeed());
                 figures.put("example-speed", exampleSpeed(highest));
                 figures.put(
-                        "example-energy", Figure.computed(EXAMPLE_EXCESS * EXAMPLE_EXCESS, Unit.RATIO, "(v / ceiling)^2"));
+                        "example-energy",
+                        Figure.computed(EXAMPLE_EXCESS * EXAMPLE_EXCESS, Unit.RATIO, "(v / ceiling)^2"));
             });
             case SPLITTER_DIRECT_BEFORE_LOW_RANGE -> figures.put("split-energy", splitEnergy());
-            case START_IN_LOW_RANGE ->
-                figures.put("torque-in-high", Figure.computed(truck.rangeRatio(), Unit.RATIO, "R: range ratio"));
+            case START_IN_LOW_RANGE -> figures.put(
+                    "torque-in-high", Figure.computed(truck.rangeRatio(), Unit.RATIO, "R: range ratio"));
             case SHIFT_PROGRESSIVELY -> {
                 plan.meanShiftSpeed().ifPresent(mean -> figures.put("mean-shift-speed", mean));
                 plan.rangeEnergyShare().ifPresent(share -> figures.put("range-energy-share", share));
             }
-            case CRUISE_BELOW_GOVERNED -> figures.put("cruise-up-to", speeds.cruisingBand().ease());
+            case CRUISE_BELOW_GOVERNED -> figures.put(
+                    "cruise-up-to", speeds.cruisingBand().ease());
             default -> {
                 // The other points hold for every truck and need no figure.
             }
@@ -135,8 +137,7 @@ public final class DrawUpCoachingCard {
     }
 
     private static Figure exampleSpeed(Ceiling ceiling) {
-        return Figure.computed(
-                EXAMPLE_EXCESS * ceiling.roadSpeed().value(), Unit.KILOMETRE_PER_HOUR, "1.25 x ceiling");
+        return Figure.computed(EXAMPLE_EXCESS * ceiling.roadSpeed().value(), Unit.KILOMETRE_PER_HOUR, "1.25 x ceiling");
     }
 
     /** Slip energy of a shift from the splitter's ratio to low range over that from direct, at one road speed. */

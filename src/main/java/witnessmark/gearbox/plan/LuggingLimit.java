@@ -29,7 +29,9 @@ record LuggingLimit(TruckProfile truck, ShiftPlan.Floor floor, double massKg, do
         if (floor == ShiftPlan.Floor.LOWEST_PULLING_SPEED) {
             return Figure.computed(pulling, Unit.RPM, "lowest pulling speed, in every gear");
         }
-        double byTorque = truck.torque().lowestRpmGiving(RESERVE * loadTorque(gear, pulling)).orElse(pulling);
+        double byTorque = truck.torque()
+                .lowestRpmGiving(RESERVE * loadTorque(gear, pulling))
+                .orElse(pulling);
         return Figure.computed(
                 Math.max(ramp(gear, pulling), Math.min(pulling, byTorque)),
                 Unit.RPM,

@@ -73,7 +73,10 @@ public record ShiftPlan(
         return new PlannedShift(
                 step,
                 limit,
-                Figure.computed(at, Unit.RPM, "limit of the new gear x step, not below the shift before, at most governed speed"),
+                Figure.computed(
+                        at,
+                        Unit.RPM,
+                        "limit of the new gear x step, not below the shift before, at most governed speed"),
                 speeds.roadSpeed(step.from(), at),
                 step.rpmAfter(at),
                 wanted > governed,
@@ -96,7 +99,8 @@ public record ShiftPlan(
         return shifts.stream()
                 .filter(shift -> shift.step().kind() == ShiftStep.Kind.LEVER_AND_RANGE)
                 .findFirst()
-                .map(shift -> shift.roadSpeed().value() / shift.governed().roadSpeed().value())
+                .map(shift ->
+                        shift.roadSpeed().value() / shift.governed().roadSpeed().value())
                 .map(share -> Figure.computed(share * share, Unit.RATIO, "(v_planned / v_governed)^2"));
     }
 }

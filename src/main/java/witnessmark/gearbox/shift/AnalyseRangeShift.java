@@ -61,11 +61,15 @@ public final class AnalyseRangeShift {
         double energy = slip.energy().value();
         return new RangeShift.Cone(
                 Figure.computed(change, Unit.RPM, changeFormula(question)),
-                Figure.computed(change / after, Unit.RPM, "slip at the cone = mainshaft change / auxiliary ratio after"),
+                Figure.computed(
+                        change / after, Unit.RPM, "slip at the cone = mainshaft change / auxiliary ratio after"),
                 Figure.computed(inertia, Unit.KILOGRAM_SQUARE_METRE, inertiaFormula(question)),
                 slip.energy(),
                 slip.energyWithDrag(),
-                times(energy, properEnergy(lowGear(question).lever().ratio()), "same shift, preselected, at its ceiling"),
+                times(
+                        energy,
+                        properEnergy(lowGear(question).lever().ratio()),
+                        "same shift, preselected, at its ceiling"),
                 times(energy, properEnergy(fastestMainRatio()), "hardest proper shift of this box"),
                 clutch.torque(),
                 slip.time(),
@@ -85,7 +89,8 @@ public final class AnalyseRangeShift {
         double after = question.auxiliaryAfter(truck);
         return homeAgainst(question)
                 ? output * after
-                        + truck.value(Parameter.IDLE_RPM) / question.to().lever().ratio()
+                        + truck.value(Parameter.IDLE_RPM)
+                                / question.to().lever().ratio()
                 : output * Math.abs(after - question.from().auxiliaryRatio());
     }
 

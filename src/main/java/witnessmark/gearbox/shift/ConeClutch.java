@@ -25,8 +25,7 @@ public record ConeClutch(double friction, double forceNewton, double meanRadiusM
 
     /** Friction torque, uniform wear (cone clutch of machine design textbooks, from memory). */
     public Figure torque() {
-        double newtonMetres =
-                friction * forceNewton * meanRadiusMetres / Math.sin(Math.toRadians(halfAngleDegrees));
+        double newtonMetres = friction * forceNewton * meanRadiusMetres / Math.sin(Math.toRadians(halfAngleDegrees));
         return Figure.computed(newtonMetres, Unit.NEWTON_METRE, "T = mu F r_mean / sin(half angle)");
     }
 

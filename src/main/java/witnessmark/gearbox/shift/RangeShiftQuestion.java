@@ -12,13 +12,7 @@ import witnessmark.gearbox.TruckProfile;
  * @param roadKmh road speed, not negative
  */
 public record RangeShiftQuestion(
-        Gear from,
-        Gear to,
-        double roadKmh,
-        Clutch clutch,
-        LeverTiming lever,
-        Rolling rolling,
-        SplitterMove splitter) {
+        Gear from, Gear to, double roadKmh, Clutch clutch, LeverTiming lever, Rolling rolling, SplitterMove splitter) {
 
     /** The clutch as the new gear takes up. */
     public enum Clutch {
@@ -61,8 +55,9 @@ public record RangeShiftQuestion(
                     "road speed: " + roadKmh + " km/h cannot be; give 0 to 200, and rolling back as such");
         }
         if (splitter == SplitterMove.STAYS_SPLIT && (from.split() != Split.SPLIT || to.split() != Split.NONE)) {
-            throw new IllegalArgumentException("splitter: it can stay split only from a split gear to an unsplit one, not "
-                    + from.id() + " to " + to.id());
+            throw new IllegalArgumentException(
+                    "splitter: it can stay split only from a split gear to an unsplit one, not " + from.id() + " to "
+                            + to.id());
         }
     }
 

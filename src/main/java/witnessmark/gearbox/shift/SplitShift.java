@@ -24,6 +24,8 @@ public record SplitShift(Gear from, Gear to, Figure dogSpeedDifference) {
                 from,
                 to,
                 Figure.computed(
-                        truck.outputRpm(roadKmh) * apart, Unit.RPM, "difference = n_out |auxiliary ratio after - before|"));
+                        truck.outputRpm(roadKmh) * apart,
+                        Unit.RPM,
+                        "difference = n_out |auxiliary ratio after - before|"));
     }
 }

@@ -73,8 +73,8 @@ public record Steps(List<ShiftStep> inOrder, List<ShiftStep> byLever) {
     /** Evenness of high range's lever steps between repeating gears; empty with fewer than two such steps. */
     public Optional<Evenness> highRangeEvenness() {
         List<Double> drops = byLever.stream()
-                .filter(step -> step.from().range() == Range.HIGH
-                        && step.from().lever().kind() == Lever.Kind.MAIN)
+                .filter(step ->
+                        step.from().range() == Range.HIGH && step.from().lever().kind() == Lever.Kind.MAIN)
                 .map(ShiftStep::dropShare)
                 .sorted()
                 .toList();

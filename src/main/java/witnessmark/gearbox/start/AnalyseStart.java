@@ -19,17 +19,26 @@ public record AnalyseStart(TruckProfile truck) {
     public Start of(StartQuestion question) {
         Gear gear = question.gear();
         double overall = gear.ratio() * truck.value(Parameter.AXLE_RATIO);
-        double wheelTorque = question.massKg() * GRAVITY * resistance(question.gradePercent()) * truck.wheelRadiusMetres();
+        double wheelTorque =
+                question.massKg() * GRAVITY * resistance(question.gradePercent()) * truck.wheelRadiusMetres();
         double clutchTorque = clutchTorque();
         Launch launch = launch(question, overall, clutchTorque, wheelTorque / overall);
         Start.Mainshaft mainshaft = mainshaft(gear, wheelTorque);
         return new Start(
                 question,
                 Figure.computed(
-                        wheelTorque, Unit.NEWTON_METRE, "T_wheel = m g (sin a + f cos a) r, a = atan(grade), r = 1000 / (2 pi N_km)"),
+                        wheelTorque,
+                        Unit.NEWTON_METRE,
+                        "T_wheel = m g (sin a + f cos a) r, a = atan(grade), r = 1000 / (2 pi N_km)"),
                 Figure.computed(wheelTorque / overall, Unit.NEWTON_METRE, "T_load = T_wheel / (i_gear i_axle)"),
-                Figure.computed(clutchTorque, Unit.NEWTON_METRE, "T_c = least of clutch capacity and engine torque at the held speed"),
-                Figure.computed(steepest(question.massKg(), overall, clutchTorque), Unit.PERCENT, "grade at which T_load = T_c"),
+                Figure.computed(
+                        clutchTorque,
+                        Unit.NEWTON_METRE,
+                        "T_c = least of clutch capacity and engine torque at the held speed"),
+                Figure.computed(
+                        steepest(question.massKg(), overall, clutchTorque),
+                        Unit.PERCENT,
+                        "grade at which T_load = T_c"),
                 mainshaft,
                 launch,
                 verdict(gear, launch, mainshaft));
@@ -42,9 +51,7 @@ public record AnalyseStart(TruckProfile truck) {
     }
 
     private double clutchTorque() {
-        return Math.min(
-                truck.value(Parameter.CLUTCH_CAPACITY),
-                truck.torque().atRpm(truck.value(Parameter.START_RPM)));
+        return Math.min(truck.value(Parameter.CLUTCH_CAPACITY), truck.torque().atRpm(truck.value(Parameter.START_RPM)));
     }
 
     private double steepest(double massKg, double overall, double clutchTorque) {
@@ -59,9 +66,8 @@ public record AnalyseStart(TruckProfile truck) {
     private Start.Mainshaft mainshaft(Gear gear, double wheelTorque) {
         double diameter = truck.value(Parameter.MAINSHAFT_DIAMETER);
         double needed = wheelTorque / (truck.value(Parameter.AXLE_RATIO) * gear.auxiliaryRatio());
-        double ceiling = truck.value(Parameter.CLUTCH_CAPACITY)
-                * gear.lever().ratio()
-                * truck.value(Parameter.SHOCK_FACTOR);
+        double ceiling =
+                truck.value(Parameter.CLUTCH_CAPACITY) * gear.lever().ratio() * truck.value(Parameter.SHOCK_FACTOR);
         Figure neededStress = new ShaftTorsion(needed, diameter).shearStress();
         Figure ceilingStress = new ShaftTorsion(ceiling, diameter).shearStress();
         Figure yield = ShaftTorsion.shearYield(truck.value(Parameter.YIELD));
@@ -84,20 +90,25 @@ public record AnalyseStart(TruckProfile truck) {
     private Launch launch(StartQuestion question, double overall, double clutchTorque, double load) {
         double net = clutchTorque - load;
         if (net <= 0) {
-            return new Launch.NoLockUp(Figure.computed(-net, Unit.NEWTON_METRE, "T_load - T_c: the clutch never closes"));
+            return new Launch.NoLockUp(
+                    Figure.computed(-net, Unit.NEWTON_METRE, "T_load - T_c: the clutch never closes"));
         }
         double radius = truck.wheelRadiusMetres();
         double inertia = question.massKg() * radius * radius / (overall * overall);
         double engine = truck.value(Parameter.START_RPM) * Math.PI / 30;
         double energy = inertia * engine * engine * clutchTorque / net / 2000;
         return new Launch.LocksUp(
-                Figure.computed(inertia * engine / net, Unit.SECOND, "t = J_v w_e / (T_c - T_load), J_v = m r^2 / (i_gear i_axle)^2"),
+                Figure.computed(
+                        inertia * engine / net,
+                        Unit.SECOND,
+                        "t = J_v w_e / (T_c - T_load), J_v = m r^2 / (i_gear i_axle)^2"),
                 Figure.computed(energy, Unit.KILOJOULE, "W = 1/2 J_v w_e^2 T_c / (T_c - T_load)"),
                 Figure.computed(
                         energy / truck.value(Parameter.CLUTCH_HEAT_CAPACITY),
                         Unit.CELSIUS_CHANGE,
                         "rise = W / (heat capacity of plates and flywheel)"),
-                Figure.computed(engine / overall * radius * 3.6, Unit.KILOMETRE_PER_HOUR, "v = 3.6 w_e r / (i_gear i_axle)"));
+                Figure.computed(
+                        engine / overall * radius * 3.6, Unit.KILOMETRE_PER_HOUR, "v = 3.6 w_e r / (i_gear i_axle)"));
     }
 
     private Start.Verdict verdict(Gear gear, Launch launch, Start.Mainshaft mainshaft) {

@@ -15,7 +15,8 @@ public record StartQuestion(Gear gear, double massKg, double gradePercent) {
             throw new IllegalArgumentException("mass: " + massKg + " kg cannot be; give 500 to 400000 kg");
         }
         if (!(gradePercent >= -40 && gradePercent <= 40)) {
-            throw new IllegalArgumentException("grade: " + gradePercent + " % cannot be; give -40 to 40, uphill positive");
+            throw new IllegalArgumentException(
+                    "grade: " + gradePercent + " % cannot be; give -40 to 40, uphill positive");
         }
     }
 }

@@ -43,7 +43,8 @@ class ExposureTest {
         Exposure tow = Exposure.of(TRUCK, Exposure.Mode.TOW, Range.HIGH, HOUR);
 
         assertThat(coast.mainshaft().value()).isCloseTo(1850, within(1e-9));
-        assertThat(rub(coast, lever).distance().value() / rub(tow, lever).distance().value())
+        assertThat(rub(coast, lever).distance().value()
+                        / rub(tow, lever).distance().value())
                 .isCloseTo(share, within(5e-4));
     }
 
@@ -62,8 +63,14 @@ class ExposureTest {
 
     @Test
     void low_range_left_in_multiplies_a_tow_by_the_range_ratio() {
-        double high = Exposure.of(TRUCK, Exposure.Mode.TOW, Range.HIGH, HOUR).worst().distance().value();
-        double low = Exposure.of(TRUCK, Exposure.Mode.TOW, Range.LOW, HOUR).worst().distance().value();
+        double high = Exposure.of(TRUCK, Exposure.Mode.TOW, Range.HIGH, HOUR)
+                .worst()
+                .distance()
+                .value();
+        double low = Exposure.of(TRUCK, Exposure.Mode.TOW, Range.LOW, HOUR)
+                .worst()
+                .distance()
+                .value();
 
         assertThat(low / high).isCloseTo(4, within(1e-9));
     }

@@ -40,7 +40,8 @@ class AnalyseRangeShiftTest {
         return TRUCK.gears().named(name);
     }
 
-    private static RangeShift shift(String from, String to, double kmh, Clutch clutch, LeverTiming lever, Rolling rolling) {
+    private static RangeShift shift(
+            String from, String to, double kmh, Clutch clutch, LeverTiming lever, Rolling rolling) {
         return new AnalyseRangeShift(TRUCK)
                 .of(new RangeShiftQuestion(
                         gear(from), gear(to), kmh, clutch, lever, rolling, SplitterMove.AS_THE_GEARS_SAY));
@@ -105,9 +106,13 @@ class AnalyseRangeShiftTest {
         RangeShift direct = proper("5d", "4", 25);
         RangeShift overdrive = proper("5o", "4", 25);
 
-        assertThat(ratio(overdrive.cone().mainshaftChange().value(), direct.cone().mainshaftChange().value()))
+        assertThat(ratio(
+                        overdrive.cone().mainshaftChange().value(),
+                        direct.cone().mainshaftChange().value()))
                 .isCloseTo(1.0625, within(1e-9));
-        assertThat(ratio(overdrive.cone().slipEnergy().value(), direct.cone().slipEnergy().value()))
+        assertThat(ratio(
+                        overdrive.cone().slipEnergy().value(),
+                        direct.cone().slipEnergy().value()))
                 .isCloseTo(1.12890625, within(1e-9));
     }
 
@@ -117,9 +122,13 @@ class AnalyseRangeShiftTest {
         RangeShift direct = proper("5d", "4", 25);
         RangeShift overdrive = proper("5o", "4", 25 / 0.85);
 
-        assertThat(ratio(overdrive.cone().mainshaftChange().value(), direct.cone().mainshaftChange().value()))
+        assertThat(ratio(
+                        overdrive.cone().mainshaftChange().value(),
+                        direct.cone().mainshaftChange().value()))
                 .isCloseTo(1.25, within(1e-9));
-        assertThat(ratio(overdrive.cone().slipEnergy().value(), direct.cone().slipEnergy().value()))
+        assertThat(ratio(
+                        overdrive.cone().slipEnergy().value(),
+                        direct.cone().slipEnergy().value()))
                 .isCloseTo(1.5625, within(1e-9));
     }
 
@@ -135,9 +144,13 @@ class AnalyseRangeShiftTest {
                         Rolling.FORWARD,
                         SplitterMove.STAYS_SPLIT));
 
-        assertThat(ratio(stays.cone().mainshaftChange().value(), proper("5d", "4", 25).cone().mainshaftChange().value()))
+        assertThat(ratio(
+                        stays.cone().mainshaftChange().value(),
+                        proper("5d", "4", 25).cone().mainshaftChange().value()))
                 .isCloseTo(0.85, within(1e-9));
-        assertThat(ratio(stays.engine().inputAfter().value(), proper("5d", "4", 25).engine().inputAfter().value()))
+        assertThat(ratio(
+                        stays.engine().inputAfter().value(),
+                        proper("5d", "4", 25).engine().inputAfter().value()))
                 .isCloseTo(0.85, within(1e-9));
     }
 
@@ -189,7 +202,8 @@ class AnalyseRangeShiftTest {
                 .build();
 
         RangeShift shift = new AnalyseRangeShift(weak)
-                .of(RangeShiftQuestion.proper(weak.gears().named("5d"), weak.gears().named("4"), 20));
+                .of(RangeShiftQuestion.proper(
+                        weak.gears().named("5d"), weak.gears().named("4"), 20));
 
         assertThat(shift.cone().time()).isEmpty();
         assertThat(shift.reasons()).containsExactly(Reason.CONE_CANNOT_FINISH);
@@ -250,8 +264,7 @@ class AnalyseRangeShiftTest {
                             LeverTiming.PRESELECTED,
                             Rolling.FORWARD,
                             SplitterMove.STAYS_SPLIT))
-                    .hasMessage(
-                            "splitter: it can stay split only from a split gear to an unsplit one, not 5d to 4");
+                    .hasMessage("splitter: it can stay split only from a split gear to an unsplit one, not 5d to 4");
         }
 
         @Test
@@ -289,9 +302,14 @@ class AnalyseRangeShiftTest {
         Gear from = truck.gears().forwardIn(Range.HIGH).get(0);
         Gear to = truck.gears().forwardIn(Range.LOW).get(0);
 
-        double once = analysis.of(RangeShiftQuestion.proper(from, to, kmh)).cone().slipEnergy().value();
-        double again =
-                analysis.of(RangeShiftQuestion.proper(from, to, kmh * factor)).cone().slipEnergy().value();
+        double once = analysis.of(RangeShiftQuestion.proper(from, to, kmh))
+                .cone()
+                .slipEnergy()
+                .value();
+        double again = analysis.of(RangeShiftQuestion.proper(from, to, kmh * factor))
+                .cone()
+                .slipEnergy()
+                .value();
 
         assertThat(again / once).isCloseTo(factor * factor, within(1e-9 * factor * factor));
     }
@@ -306,9 +324,14 @@ class AnalyseRangeShiftTest {
         Gear direct = unsplitOf(truck, Range.HIGH, Split.DIRECT);
         Gear overdrive = unsplitOf(truck, Range.HIGH, Split.SPLIT);
 
-        assertThat(analysis.of(RangeShiftQuestion.proper(overdrive, low, kmh)).cone().slipEnergy().value())
-                .isGreaterThan(
-                        analysis.of(RangeShiftQuestion.proper(direct, low, kmh)).cone().slipEnergy().value());
+        assertThat(analysis.of(RangeShiftQuestion.proper(overdrive, low, kmh))
+                        .cone()
+                        .slipEnergy()
+                        .value())
+                .isGreaterThan(analysis.of(RangeShiftQuestion.proper(direct, low, kmh))
+                        .cone()
+                        .slipEnergy()
+                        .value());
     }
 
     private static Gear unsplitOf(TruckProfile truck, Range range, Split split) {

@@ -17,7 +17,9 @@ class ConeAndSlipTest {
     @CsvSource({"0.10, 1000, 60, 6.5, 53.00202883", "0.12, 1500, 75, 7.0, 110.7743721"})
     void cone_torque_agrees_with_the_textbook_formula(
             double friction, double force, double radiusMm, double angle, double expected) {
-        assertThat(new ConeClutch(friction, force, radiusMm / 1000, angle).torque().value())
+        assertThat(new ConeClutch(friction, force, radiusMm / 1000, angle)
+                        .torque()
+                        .value())
                 .isCloseTo(expected, within(expected * 1e-6));
     }
 
@@ -33,11 +35,7 @@ class ConeAndSlipTest {
 
     /** Shigley, energy considerations of a clutch (formula from memory); recomputed. */
     @ParameterizedTest
-    @CsvSource({
-        "0, 0.05672056799, 164.4934067",
-        "8, 0.05290017698, 153.4140195",
-        "-8, 0.06113572066, 177.2976421"
-    })
+    @CsvSource({"0, 0.05672056799, 164.4934067", "8, 0.05290017698, 153.4140195", "-8, 0.06113572066, 177.2976421"})
     void drag_helps_an_upshift_and_hinders_a_downshift(double helpingDrag, double seconds, double joule) {
         Slip slip = new Slip(0.12, CHANGE, TORQUE, helpingDrag);
 

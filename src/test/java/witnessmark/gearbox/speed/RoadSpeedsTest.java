@@ -81,8 +81,7 @@ class RoadSpeedsTest {
 
     @Test
     void the_cruising_band_runs_from_the_lowest_pulling_to_governed_speed() {
-        RoadSpeeds.CruisingBand band =
-                new RoadSpeeds(SampleTrucks.splitHigh().build()).cruisingBand();
+        RoadSpeeds.CruisingBand band = new RoadSpeeds(SampleTrucks.splitHigh().build()).cruisingBand();
 
         assertThat(band.gear().id()).isEqualTo("8o");
         assertThat(band.from().value()).isCloseTo(1100 * 60 / (0.85 * 3.5 * 312), within(1e-9));
@@ -95,8 +94,9 @@ class RoadSpeedsTest {
         List<RoadSpeeds.Row> table = new RoadSpeeds(SampleTrucks.splitHigh().build()).table(List.of(1000.0, 2000.0));
 
         assertThat(table).hasSize(15);
-        assertThat(table).allSatisfy(row -> assertThat(row.atEngineSpeeds().get(1).value())
-                .isCloseTo(2 * row.atEngineSpeeds().get(0).value(), within(1e-9)));
+        assertThat(table)
+                .allSatisfy(row -> assertThat(row.atEngineSpeeds().get(1).value())
+                        .isCloseTo(2 * row.atEngineSpeeds().get(0).value(), within(1e-9)));
     }
 
     @Provide

@@ -68,10 +68,11 @@ class StepsTest {
 
         assertThat(truck.rangeRatio()).isCloseTo(3.758859203, within(1e-8));
         assertThat(gears.forward().get(0).ratio() / gears.top().ratio()).isCloseTo(11.97374789, within(1e-7));
-        assertThat(steps.inOrder()).hasSize(15).allSatisfy(shift ->
-                assertThat(shift.drop(100).value()).isCloseTo(15.25423729, within(1e-7)));
-        assertThat(steps.byLever()).allSatisfy(shift ->
-                assertThat(shift.drop(100).value()).isCloseTo(28.18155702, within(1e-7)));
+        assertThat(steps.inOrder())
+                .hasSize(15)
+                .allSatisfy(shift -> assertThat(shift.drop(100).value()).isCloseTo(15.25423729, within(1e-7)));
+        assertThat(steps.byLever())
+                .allSatisfy(shift -> assertThat(shift.drop(100).value()).isCloseTo(28.18155702, within(1e-7)));
     }
 
     /** Matching speed n_new = n i_new / i_old, recomputed. */
@@ -112,19 +113,16 @@ class StepsTest {
     @ValueSource(strings = {"nine-ratio", "ten-ratio", "thirteen-ratio", "eighteen-ratio"})
     void high_range_drops_are_equal_within_rounding(String name) {
         assertThat(Steps.of(ReadyTrucks.named(name)).highRangeEvenness())
-                .hasValueSatisfying(even ->
-                        assertThat(even.verdict()).isEqualTo(Steps.Evenness.Verdict.EQUAL));
+                .hasValueSatisfying(even -> assertThat(even.verdict()).isEqualTo(Steps.Evenness.Verdict.EQUAL));
     }
 
     @Test
     void uneven_high_range_steps_are_called_so() {
-        TruckProfile truck = SampleTrucks.splitHigh()
-                .mainRatios(List.of(3.0, 1.7, 1.3, 1.0))
-                .build();
+        TruckProfile truck =
+                SampleTrucks.splitHigh().mainRatios(List.of(3.0, 1.7, 1.3, 1.0)).build();
 
         assertThat(Steps.of(truck).highRangeEvenness())
-                .hasValueSatisfying(even ->
-                        assertThat(even.verdict()).isEqualTo(Steps.Evenness.Verdict.UNEVEN));
+                .hasValueSatisfying(even -> assertThat(even.verdict()).isEqualTo(Steps.Evenness.Verdict.UNEVEN));
     }
 
     @Test

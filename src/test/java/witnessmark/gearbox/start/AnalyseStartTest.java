@@ -120,7 +120,8 @@ class AnalyseStartTest {
     void the_textbook_shaft_in_its_own_units() {
         double torque = Unit.POUND_FOOT.convert(15_000, Unit.NEWTON_METRE);
 
-        double psi = new ShaftTorsion(torque, 4 * 25.4).shearStress().in(Unit.PSI).value();
+        double psi =
+                new ShaftTorsion(torque, 4 * 25.4).shearStress().in(Unit.PSI).value();
 
         assertThat(psi / 1000).isCloseTo(14.32394488, within(1e-7));
     }
@@ -151,7 +152,8 @@ class AnalyseStartTest {
 
         assertThat(third.mainshaft().needed().value())
                 .isCloseTo(first.mainshaft().needed().value(), within(1e-9));
-        assertThat(third.loadAtClutch().value()).isCloseTo(1.96 * first.loadAtClutch().value(), within(1e-9));
+        assertThat(third.loadAtClutch().value())
+                .isCloseTo(1.96 * first.loadAtClutch().value(), within(1e-9));
     }
 
     @Test
@@ -187,8 +189,7 @@ class AnalyseStartTest {
 
     @Test
     void on_a_wall_no_gear_is_sensible() {
-        StartGears gears =
-                StartGears.of(SampleTrucks.splitHigh().build(), StartGears.Load.LOADED, 40);
+        StartGears gears = StartGears.of(SampleTrucks.splitHigh().build(), StartGears.Load.LOADED, 40);
 
         assertThat(gears.lowest()).isEmpty();
         assertThat(gears.highest()).isEmpty();
