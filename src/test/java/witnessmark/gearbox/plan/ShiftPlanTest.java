@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import java.util.Map;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -51,6 +52,28 @@ class ShiftPlanTest {
         assertThat(shifts.get(1).luggingLimit().value()).isCloseTo(1100, within(1e-9));
         assertThat(shifts.get(1).shiftAt().value()).isCloseTo(2200, within(1e-9));
         assertThat(shifts.get(1).roadSpeed().value()).isCloseTo(2200 * 60 / (2.0 * 4 * 312), within(1e-9));
+    }
+
+    /**
+     * 60 t, f 0.01, no air drag, radius 0.5 m, gear 2, axle 4: load 60000 x 9.81 x 0.01 x 0.5 / 8 = 367.875 Nm, with
+     * reserve 441.45 Nm, which this curve gives at 1041.45 rpm: by hand.
+     */
+    @Test
+    void where_the_load_asks_more_the_torque_curve_sets_the_limit() {
+        TruckProfile truck = TruckDraft.named("three")
+                .mainRatios(List.of(4.0, 2.0, 1.0))
+                .set(Parameter.AXLE_RATIO, 4)
+                .set(Parameter.TYRE_REVS, 1000 / Math.PI)
+                .set(Parameter.GOVERNED_RPM, 2300)
+                .set(Parameter.LOWEST_PULLING_RPM, 1100)
+                .set(Parameter.ROLLING_RESISTANCE, 0.01)
+                .set(Parameter.DRAG_AREA, 0)
+                .torqueCurve(Map.of(600.0, 200.0, 1000.0, 400.0, 1100.0, 500.0, 2300.0, 500.0))
+                .build();
+
+        ShiftPlan plan = ShiftPlan.of(truck, ShiftPlan.Floor.RISING_WITH_THE_GEAR, 60_000, 0);
+
+        assertThat(plan.shifts().get(0).luggingLimit().value()).isCloseTo(1041.45, within(1e-9));
     }
 
     @Test
