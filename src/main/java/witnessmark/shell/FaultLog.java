@@ -19,10 +19,7 @@ final class FaultLog {
         fault.printStackTrace(new PrintWriter(trace));
         try {
             Files.writeString(
-                    file,
-                    Instant.now() + "\n" + trace + "\n",
-                    StandardOpenOption.CREATE,
-                    StandardOpenOption.APPEND);
+                    file, Instant.now() + "\n" + trace + "\n", StandardOpenOption.CREATE, StandardOpenOption.APPEND);
             return "Details are in " + file + ".";
         } catch (IOException e) {
             return "Details could not be written to " + file + ".";
