@@ -112,11 +112,14 @@ final class Reading {
 
     /** Chance of each cause, by index, had this finding not been looked at: its report and its rules left out. */
     double[] without(String finding) {
-        boolean changesOdds =
-                premises.oddsChanges().stream().anyMatch(c -> c.finding().equals(finding));
         ExactInference other =
-                changesOdds ? new ExactInference(network.network().withPriors(priors(finding))) : inference;
+                changesOdds(finding) ? new ExactInference(network.network().withPriors(priors(finding))) : inference;
         return other.posterior(evidence.without(network.finding(finding))).causes();
+    }
+
+    /** Whether a rule changed odds because of this finding. */
+    boolean changesOdds(String finding) {
+        return premises.oddsChanges().stream().anyMatch(c -> c.finding().equals(finding));
     }
 
     private double[] priors(String leftOut) {
