@@ -488,8 +488,19 @@ class CaseStoreTest {
                     Clock.systemUTC())) {
                 assertThatThrownBy(() -> wrong.ids("", 1))
                         .isInstanceOf(StoreUnavailable.class)
-                        .hasMessageEndingWith("the database does not admit this user; check user and password")
-                        .hasMessageNotContaining("wrong");
+                        .hasMessage("case store jdbc:h2:file:" + folder.resolve("cases")
+                                + ": the database does not admit this user; check user and password");
+            }
+        }
+
+        @Test
+        void a_database_that_cannot_be_reached() {
+            String nobody = "jdbc:postgresql://127.0.0.1:1/cases?password=secret";
+
+            try (CaseStore away = new CaseStore(StoreLocation.in(folder, nobody, "u", "secret"), Clock.systemUTC())) {
+                assertThatThrownBy(() -> away.ids("", 1))
+                        .hasMessage("case store jdbc:postgresql://127.0.0.1:1/cases: the database cannot be reached;"
+                                + " check that it runs, then repeat");
             }
         }
 
