@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import org.springframework.boot.ExitCodeGenerator;
 import org.springframework.shell.core.InputReader;
@@ -104,8 +105,11 @@ final class OneShot implements ShellRunner, ExitCodeGenerator {
         String typed = String.join(" ", words);
         List<String> names =
                 registry.getCommands().stream().map(c -> c.getName()).toList();
-        List<String> near = Nearest.some(typed.length() > 40 ? words.get(0) : typed, names, 3);
-        return "no command '" + Terminal.harmless(typed) + "'; "
+        List<String> near = new ArrayList<>();
+        for (int length = Math.min(2, words.size()); length > 0 && near.isEmpty(); length--) {
+            near.addAll(Nearest.some(String.join(" ", words.subList(0, length)), names, 3));
+        }
+        return "no command '" + Terminal.harmless(typed.length() > 40 ? words.get(0) : typed) + "'; "
                 + (near.isEmpty() ? "see: help" : "did you mean: " + String.join(", ", near) + "? See also: help");
     }
 
