@@ -23,6 +23,7 @@ import witnessmark.knowledge.Vocabulary;
 final class Reading {
     private final CauseNetwork network;
     private final Premises premises;
+    private final Map<String, Report> likelihoods;
     private final Report unsure;
     private final Map<String, String> classes = new HashMap<>();
     private final Map<String, Taken> taken = new LinkedHashMap<>();
@@ -33,7 +34,8 @@ final class Reading {
     private final Evidence evidence;
     private final Posterior posterior;
 
-    Reading(CauseNetwork network, Vocabulary vocabulary, Premises premises) {
+    Reading(CauseNetwork network, Vocabulary vocabulary, Premises premises, Map<String, Report> likelihoods) {
+        this.likelihoods = Map.copyOf(likelihoods);
         this.network = network;
         this.premises = premises;
         this.unsure = new Report(vocabulary.unsureIfPresent(), vocabulary.unsureIfAbsent());
@@ -57,7 +59,7 @@ final class Reading {
     Evidence evidence() {
         Map<Integer, Report> reports = new TreeMap<>();
         for (Taken t : taken.values()) {
-            reports.put(network.finding(t.finding()), report(t.state()));
+            reports.put(network.finding(t.finding()), report(t));
         }
         Map<Integer, Boolean> known = new TreeMap<>();
         excludedCauses.forEach(id -> known.put(network.cause(id), false));
@@ -166,8 +168,11 @@ final class Reading {
         return taken.containsKey(finding) && taken.get(finding).state() != State.ABSENT;
     }
 
-    private Report report(State state) {
-        return switch (state) {
+    private Report report(Taken t) {
+        if (t.isAsReported() && likelihoods.containsKey(t.finding())) {
+            return likelihoods.get(t.finding());
+        }
+        return switch (t.state()) {
             case PRESENT -> Report.PRESENT;
             case ABSENT -> Report.ABSENT;
             case UNSURE -> unsure;
