@@ -67,7 +67,7 @@ class J1939Test {
             assertThat(J1939Id.pgnOf((int) Long.parseLong(row[0], 16))).isEqualTo(id.pgn());
             String destination =
                     id.destination().isPresent() ? String.valueOf(id.destination().getAsInt()) : "";
-            assertThat(destination).as(row[0]).isEqualTo(row[9 - 1]);
+            assertThat(destination).as(row[0]).isEqualTo(row[9]);
         }
     }
 

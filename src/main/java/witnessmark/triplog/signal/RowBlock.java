@@ -1,0 +1,83 @@
+package witnessmark.triplog.signal;
+
+import java.util.Arrays;
+
+/** Some thousand rows by column: the working memory of the analysis, filled, worked through, and filled again. */
+public final class RowBlock {
+    private final double[][] columns;
+    private final long[] timeMicros;
+    private final long[] line;
+    private final boolean[] afresh;
+    private int size;
+
+    public RowBlock(int capacity) {
+        columns = new double[Signal.count()][capacity];
+        timeMicros = new long[capacity];
+        line = new long[capacity];
+        afresh = new boolean[capacity];
+    }
+
+    /** Takes a copy of the row; {@code afresh} says that the record was interrupted before it. */
+    public void add(SignalRow row, boolean isAfresh) {
+        for (int s = 0; s < columns.length; s++) {
+            columns[s][size] = row.at(s);
+        }
+        timeMicros[size] = row.timeMicros();
+        line[size] = row.line();
+        afresh[size] = isAfresh;
+        size++;
+    }
+
+    public boolean isFull() {
+        return size == timeMicros.length;
+    }
+
+    public int size() {
+        return size;
+    }
+
+    /** Drops the first {@code count} rows. */
+    public void drop(int count) {
+        int kept = size - count;
+        for (double[] column : columns) {
+            System.arraycopy(column, count, column, 0, kept);
+        }
+        System.arraycopy(timeMicros, count, timeMicros, 0, kept);
+        System.arraycopy(line, count, line, 0, kept);
+        System.arraycopy(afresh, count, afresh, 0, kept);
+        size = kept;
+    }
+
+    /** The whole column of a signal, NaN where a row does not give it; only the first {@link #size} entries count. */
+    public double[] column(Signal signal) {
+        return columns[signal.ordinal()];
+    }
+
+    public double get(Signal signal, int row) {
+        return columns[signal.ordinal()][row];
+    }
+
+    public long timeMicros(int row) {
+        return timeMicros[row];
+    }
+
+    public long line(int row) {
+        return line[row];
+    }
+
+    /** Whether the record was interrupted before this row: nothing is carried over from the row before. */
+    public boolean isAfresh(int row) {
+        return afresh[row];
+    }
+
+    /** Seconds since the row before, 0 where the record was interrupted or begins. */
+    public double secondsBefore(int row) {
+        return row == 0 || afresh[row] ? 0 : (timeMicros[row] - timeMicros[row - 1]) / 1e6;
+    }
+
+    /** Whether the signal is given anywhere in the block. */
+    public boolean has(Signal signal) {
+        double[] column = column(signal);
+        return Arrays.stream(column, 0, size).anyMatch(v -> !Double.isNaN(v));
+    }
+}
