@@ -69,9 +69,10 @@ final class ClutchEvents implements Detector {
         }
         double locked = drive.table().gear(run.gear).ratio() * m.outputRpm(drive.perKmh());
         double share = 1 - locked / m.rpm();
-        double step = run.gear == 0
+        int shorter = drive.table().shorter(run.gear);
+        double step = shorter < 0
                 ? 1.3
-                : drive.table().gear(run.gear - 1).ratio()
+                : drive.table().gear(shorter).ratio()
                         / drive.table().gear(run.gear).ratio();
         double noise = 3 * (Double.isNaN(m.scatter()) ? 0.05 : m.scatter());
         return share > noise && 1 / (1 - share) < Math.sqrt(step) * 1.04 ? share : Double.NaN;

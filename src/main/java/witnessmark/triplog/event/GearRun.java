@@ -64,11 +64,11 @@ final class GearRun {
     private double oddsOverNeighbours(GearTable table, double ratio, double scatter) {
         double own = square(ratio, gear, table, scatter);
         double rival = 36;
-        if (gear > 0) {
-            rival = Math.min(rival, square(ratio, gear - 1, table, scatter));
+        if (table.shorter(gear) >= 0) {
+            rival = Math.min(rival, square(ratio, table.shorter(gear), table, scatter));
         }
-        if (gear + 1 < table.gears().size()) {
-            rival = Math.min(rival, square(ratio, gear + 1, table, scatter));
+        if (table.taller(gear) >= 0) {
+            rival = Math.min(rival, square(ratio, table.taller(gear), table, scatter));
         }
         return 0.5 * (rival - own);
     }

@@ -77,7 +77,7 @@ final class StartEvents implements Detector {
         drive.chances().count(EventKind.Chance.START);
         double lower = 0;
         for (int g = 0; g < run.gear; g++) {
-            lower = Math.max(lower, inGearSeconds[g]);
+            lower = Math.max(lower, drive.table().gear(g).isReverse() ? 0 : inGearSeconds[g]);
         }
         if (lower >= LOWER_GEAR_SECONDS) {
             return;

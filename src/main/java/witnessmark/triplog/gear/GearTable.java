@@ -67,6 +67,24 @@ public record GearTable(
         return gears.get(index);
     }
 
+    /** Index of the next forward gear with a higher ratio, or -1. */
+    public int shorter(int index) {
+        int at = index - 1;
+        while (at >= 0 && gears.get(at).isReverse()) {
+            at--;
+        }
+        return at;
+    }
+
+    /** Index of the next forward gear with a lower ratio, or -1. */
+    public int taller(int index) {
+        int at = index + 1;
+        while (at < gears.size() && gears.get(at).isReverse()) {
+            at++;
+        }
+        return at < gears.size() ? at : -1;
+    }
+
     /** Output shaft turns per minute for each km/h of road speed. */
     public double outputRpmPerKmh() {
         return revsPerKm * axleRatio / 60;

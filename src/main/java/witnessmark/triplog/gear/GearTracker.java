@@ -24,6 +24,7 @@ final class GearTracker {
     /** Neighbouring rows are not independent. */
     private static final double TRUST = 0.7;
     private static final double SECONDS_PER_CHANGE = 6;
+    private static final double FAR = 1e9;
     private static final double SETTLED_FIT = 2.5;
 
     private final GearTable table;
@@ -71,7 +72,8 @@ final class GearTracker {
      */
     void track(RowBlock block, NoiseLevel noise, double factor, int first) {
         for (int g = 0; g < gears; g++) {
-            inverse[g] = 1 / (table.gear(g).ratio() * factor);
+            // Road speed has no sign: reverse is never told from the ratio, only from the lever or the gear signal.
+            inverse[g] = table.gear(g).isReverse() ? FAR : 1 / (table.gear(g).ratio() * factor);
         }
         forward(block, noise, first);
         backward(block.size());
@@ -116,7 +118,7 @@ final class GearTracker {
 
     /** A shaft speed needs no tyre, so the factor is taken out again. */
     private double byShaft(int gear, boolean byShaft) {
-        return byShaft ? 1 / table.gear(gear).ratio() : inverse[gear];
+        return byShaft && inverse[gear] != FAR ? 1 / table.gear(gear).ratio() : inverse[gear];
     }
 
     private double spread(RowBlock block, int i, boolean byShaft, NoiseLevel noise) {

@@ -17,6 +17,8 @@ public final class TrackGears implements RowSink {
     /** Rows closer than this add nothing but work. */
     private static final long CLOSEST_MICROS = 60_000;
 
+    private static final double REVERSE_FIT = 0.1;
+
     private final GearTable table;
     private final TrackedRows listener;
     private final TimeLine clock = new TimeLine();
@@ -113,6 +115,10 @@ public final class TrackGears implements RowSink {
         if (Double.isNaN(tracker.scatter(i))) {
             return InHand.CANNOT_TELL;
         }
+        int reverse = reverse(i);
+        if (reverse >= 0) {
+            return reverse;
+        }
         if (tracker.state(i) != tracker.outOfGear()) {
             return tracker.state(i);
         }
@@ -120,6 +126,20 @@ public final class TrackGears implements RowSink {
             return InHand.PEDAL_DOWN;
         }
         return engine < 1.3 * table.idleRpm() ? InHand.NEUTRAL : InHand.CANNOT_TELL;
+    }
+
+    /** The reverse gear that fits, if the lever or the gear signal says reverse; else -1. */
+    private int reverse(int i) {
+        if (!(block.get(Signal.LEVER, i) < 0 || block.get(Signal.CURRENT_GEAR, i) < 0)) {
+            return -1;
+        }
+        double ratio = block.get(Signal.ENGINE_SPEED, i) / (block.get(Signal.ROAD_SPEED, i) * outputRpmPerKmh());
+        for (int g = 0; g < table.gears().size(); g++) {
+            if (table.gear(g).isReverse() && Math.abs(ratio / table.gear(g).ratio() - 1) < REVERSE_FIT) {
+                return g;
+            }
+        }
+        return -1;
     }
 
     public GearTable table() {
