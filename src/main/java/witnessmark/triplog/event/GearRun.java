@@ -4,9 +4,13 @@ import witnessmark.triplog.gear.GearTable;
 
 /** A stretch of rows in one gear. It is settled once its last moments hover about the gear instead of sweeping past. */
 final class GearRun {
-    private static final int RING = 16;
+    private static final int RING = 24;
     private static final double SETTLE_SECONDS = 0.6;
-    private static final double LEAST_SWEEP = 0.025;
+    private static final double LONG_LOOK_SECONDS = 1.4;
+    private static final double LONGEST_LOOK_SECONDS = 1.5;
+    /** Road speed has changed when its scatter is this many times that of noise alone. */
+    private static final double CHANGED = 2.5;
+    private static final double SLOW_KMH = 28;
     /** Neighbouring rows are not independent; half a second of rows counts as one opinion at most twice. */
     private static final double OPINIONS_PER_ROW = 0.4;
 
@@ -24,6 +28,8 @@ final class GearRun {
     private double odds;
     private boolean settled;
     private final double[] residual = new double[RING];
+    private final double[] road = new double[RING];
+    private final double[] engine = new double[RING];
     private final double[] spread = new double[RING];
     private final long[] time = new long[RING];
 
@@ -49,6 +55,8 @@ final class GearRun {
         }
         int at = rows++ % RING;
         residual[at] = away;
+        road[at] = m.outputRpm(perKmh) / perKmh;
+        engine[at] = m.rpm();
         spread[at] = m.scatter();
         time[at] = m.micros();
         if (rows < 200) {
@@ -78,27 +86,49 @@ final class GearRun {
         return z * z;
     }
 
+    /**
+     * Whether the ratio hovers about the gear: engine and road speed of the last rows rise and fall together. A clutch
+     * that slips at a start sweeps the ratio past the gears with the engine nearly steady; at low speed, where that
+     * happens, a verdict waits until the road speed has changed enough to tell, or a second and a half have passed.
+     */
     private boolean hovers() {
-        int held = Math.min(rows, RING);
         int newest = (rows - 1) % RING;
-        int back = 1;
-        while (back < held && (time[newest] - time[(newest - back + RING) % RING]) / 1e6 < SETTLE_SECONDS) {
-            back++;
+        int held = Math.min(rows, RING);
+        int count = 1;
+        while (count < held && age(newest, count - 1) < LONGEST_LOOK_SECONDS) {
+            count++;
         }
-        if (back >= held || held < 2) {
+        double span = age(newest, count - 1);
+        if (count < 2 || span < SETTLE_SECONDS) {
             return false;
         }
-        int count = back + 1;
-        double early = 0;
-        double late = 0;
-        int half = count / 2;
-        for (int k = 0; k < half; k++) {
-            late += residual[(newest - k + RING) % RING] / half;
-            early += residual[(newest - (count - 1 - k) + RING) % RING] / half;
+        double meanRoad = 0;
+        double meanEngine = 0;
+        double meanAway = 0;
+        for (int k = 0; k < count; k++) {
+            int at = (newest - k + RING) % RING;
+            meanRoad += road[at] / count;
+            meanEngine += engine[at] / count;
+            meanAway += residual[at] / count;
         }
-        double tolerance = Math.max(LEAST_SWEEP, 2.2 * spread[newest] * Math.sqrt(2.0 / half));
-        double mean = (early + late) / 2;
-        return Math.abs(early - late) < tolerance && Math.abs(mean) < Math.max(0.03, 1.5 * spread[newest]);
+        double roadSquares = 0;
+        double together = 0;
+        for (int k = 0; k < count; k++) {
+            int at = (newest - k + RING) % RING;
+            double x = road[at] / meanRoad - 1;
+            roadSquares += x * x;
+            together += x * (engine[at] / meanEngine - 1);
+        }
+        boolean changed = roadSquares / count > CHANGED * spread[newest] * spread[newest];
+        boolean near = Math.abs(meanAway) < Math.max(0.03, 1.5 * spread[newest]);
+        if (changed) {
+            return near && together > 0.5 * roadSquares;
+        }
+        return near && (meanRoad > SLOW_KMH || span >= LONG_LOOK_SECONDS || count < 4);
+    }
+
+    private double age(int newest, int back) {
+        return (time[newest] - time[(newest - back + RING) % RING]) / 1e6;
     }
 
     boolean isSettled() {

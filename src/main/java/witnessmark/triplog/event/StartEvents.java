@@ -1,6 +1,5 @@
 package witnessmark.triplog.event;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import witnessmark.triplog.gear.Gear;
@@ -13,8 +12,9 @@ final class StartEvents implements Detector {
     private static final double STANDING_SECONDS = 1;
     private static final double LONGEST_START_SECONDS = 30;
     private static final double LEAST_CONFIDENCE = 0.6;
-    /** A lower gear in hand for this long on the way was the true start gear, though it never settled. */
-    private static final double LOWER_GEAR_SECONDS = 1.0;
+    /** An engine that was this much faster on the way, wheels turning, was pulled down by a shift that did not show. */
+    private static final double HIDDEN_SHIFT = 1.3;
+    private static final double WHEELS_TURN_KMH = 4;
 
     private final Drive drive;
     private double stoodSeconds;
@@ -22,11 +22,10 @@ final class StartEvents implements Detector {
     private long movedMicros;
     private long movedLine;
     private double mass = Double.NaN;
-    private final double[] inGearSeconds;
+    private double highestRpm;
 
     StartEvents(Drive drive) {
         this.drive = drive;
-        this.inGearSeconds = new double[drive.table().gears().size()];
     }
 
     @Override
@@ -41,13 +40,13 @@ final class StartEvents implements Detector {
             movedMicros = m.micros();
             movedLine = m.line();
             mass = m.get(Signal.GROSS_MASS);
-            Arrays.fill(inGearSeconds, 0);
+            highestRpm = 0;
         }
         if (!Double.isNaN(m.kmh())) {
             stoodSeconds = 0;
         }
-        if (starting && m.isInGear()) {
-            inGearSeconds[m.inHand()] += m.seconds();
+        if (starting && m.kmh() > WHEELS_TURN_KMH) {
+            highestRpm = Math.max(highestRpm, m.rpm());
         }
         if (starting && (m.inHand() == InHand.ENGINE_OFF || m.isPedalPressed() && m.kmh() > 15)) {
             starting = false;
@@ -75,11 +74,7 @@ final class StartEvents implements Detector {
             return;
         }
         drive.chances().count(EventKind.Chance.START);
-        double lower = 0;
-        for (int g = 0; g < run.gear; g++) {
-            lower = Math.max(lower, drive.table().gear(g).isReverse() ? 0 : inGearSeconds[g]);
-        }
-        if (lower >= LOWER_GEAR_SECONDS) {
+        if (highestRpm > HIDDEN_SHIFT * run.endRpm) {
             return;
         }
         if (gear.range() == Gear.Range.HIGH) {
