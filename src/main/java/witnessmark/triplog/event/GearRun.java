@@ -47,7 +47,7 @@ final class GearRun {
         lastLine = m.line();
         endKmh = m.kmh();
         endRpm = m.rpm();
-        highestRpm = Math.max(highestRpm, m.rpm());
+        highestRpm = m.rpm() > highestRpm ? m.rpm() : highestRpm;
         double ratio = m.rpm() / m.outputRpm(perKmh);
         double away = ratio / table.gear(gear).ratio() - 1;
         if (Double.isNaN(m.scatter()) || Double.isNaN(away)) {

@@ -32,7 +32,8 @@ final class StartEvents implements Detector {
     public void row(Moment m) {
         if (m.inHand() == InHand.STANDING) {
             stoodSeconds += m.seconds();
-            starting = false;
+            // The first row or two of a start may read as standing again; a real stop lasts.
+            starting &= stoodSeconds < STANDING_SECONDS;
             return;
         }
         if (!starting && stoodSeconds >= STANDING_SECONDS && m.kmh() >= 0.8) {
@@ -45,8 +46,8 @@ final class StartEvents implements Detector {
         if (!Double.isNaN(m.kmh())) {
             stoodSeconds = 0;
         }
-        if (starting && m.kmh() > WHEELS_TURN_KMH) {
-            highestRpm = Math.max(highestRpm, m.rpm());
+        if (starting && m.kmh() > WHEELS_TURN_KMH && m.rpm() > highestRpm) {
+            highestRpm = m.rpm();
         }
         if (starting && (m.inHand() == InHand.ENGINE_OFF || m.isPedalPressed() && m.kmh() > 15)) {
             starting = false;

@@ -20,6 +20,8 @@ final class GearTracker {
     /** Density, per unit of the ratio's logarithm, of rows out of gear, and of odd rows in gear. */
     private static final double OUT_OF_GEAR = Math.log(1 / 3.0);
     private static final double ODD_ROW = Math.log(0.02 / 3.0);
+    /** At idle and rolling, the engine is more likely held there by its governor than by a gear. */
+    private static final double IDLING = 3.5;
     private static final double BELL = 0.5 * Math.log(2 * Math.PI);
     /** Neighbouring rows are not independent. */
     private static final double TRUST = 0.7;
@@ -83,6 +85,7 @@ final class GearTracker {
         double[] engine = block.column(Signal.ENGINE_SPEED);
         double[] road = block.column(Signal.ROAD_SPEED);
         double[] output = block.column(Signal.OUTPUT_SHAFT_SPEED);
+        double[] pedal = block.column(Signal.ACCELERATOR);
         double perKmh = table.outputRpmPerKmh();
         Arrays.fill(score, first < 0 ? 0 : -8);
         if (first >= 0) {
@@ -106,7 +109,7 @@ final class GearTracker {
                 Arrays.fill(score, -price(Math.max(seconds, 0.1)));
                 score[settled] = 0;
             }
-            boolean idling = engine[i] < 1.2 * table.idleRpm() && road[i] > 15;
+            boolean idling = engine[i] < 1.15 * table.idleRpm() && road[i] > 15 && !(pedal[i] > 15);
             step(i, seconds, telling ? ratio : Double.NaN, spread, byShaft, idling);
             settled = telling ? settled() : -1;
         }
@@ -172,7 +175,7 @@ final class GearTracker {
                 double z = (ratio * byShaft(s, byShaft) - 1) / spread;
                 own += TRUST * Math.max(ODD_ROW, peak - 0.5 * z * z);
             } else if (telling) {
-                own += TRUST * (OUT_OF_GEAR + (idling ? 1 : 0));
+                own += TRUST * (OUT_OF_GEAR + (idling ? IDLING : 0));
             }
             score[s] = own - highest;
         }
