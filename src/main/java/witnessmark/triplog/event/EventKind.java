@@ -18,7 +18,7 @@ public enum EventKind {
     LUGGING("pulling hard below the lowest pulling speed", 0.5, true, Chance.DISTANCE),
     SHIFT_WITHOUT_DOUBLE_CLUTCH(
             "lever shift with a single press of the clutch", 5, true, Chance.LEVER_SHIFT),
-    SHIFT_WITHOUT_CLUTCH("lever shift without the clutch", 5, true, Chance.LEVER_SHIFT),
+    SHIFT_WITHOUT_CLUTCH("lever shift without the clutch", 8, true, Chance.LEVER_SHIFT),
     CLUTCH_SLIP("clutch slipping under load, pedal up", 2, true, Chance.DISTANCE),
     RIDING_CLUTCH("foot on the clutch while driving", 1, true, Chance.DISTANCE),
     CLUTCH_FLOORED_ROLLING("clutch pressed to the floor while rolling", 4, false, Chance.DISTANCE),
@@ -71,6 +71,11 @@ public enum EventKind {
     /** Fewest rows a second that still show it. */
     public double leastHertz() {
         return leastHertz;
+    }
+
+    /** Whether it is over in a moment, so that a log with fewer rows must not claim it. */
+    public boolean isMomentary() {
+        return chance != Chance.DISTANCE || this == CLUTCH_FLOORED_ROLLING || this == CLUTCH_SLIP || this == RIDING_CLUTCH;
     }
 
     /** Whether the gear must be known from the ratios. */

@@ -11,6 +11,8 @@ import witnessmark.triplog.signal.RowBlock;
 /** Runs all detectors over the tracked rows of one log. */
 public final class FindEvents implements TrackedRows {
     private static final double PULLING_KMH = 10;
+    /** Rows may come a little slower than the kind asks for. */
+    private static final double TOO_SLOW = 1.25;
 
     private final Drive drive;
     private final Chances chances = new Chances();
@@ -19,6 +21,8 @@ public final class FindEvents implements TrackedRows {
     private final ShiftEvents shifts;
     private final StartEvents starts;
     private final List<Detector> detectors;
+    /** Running median of the time between rows. */
+    private double usualSeconds;
 
     /**
      * @param outputRpmPerKmh output shaft speed for each km/h as the tracking knows it by now
@@ -26,7 +30,11 @@ public final class FindEvents implements TrackedRows {
      */
     public FindEvents(
             GearTable table, HabitLimits limits, DoubleSupplier outputRpmPerKmh, Consumer<HabitEvent> found) {
-        this.drive = new Drive(table, limits, outputRpmPerKmh, chances, found);
+        this.drive = new Drive(table, limits, outputRpmPerKmh, chances, event -> {
+            if (!event.kind().isMomentary() || usualSeconds * event.kind().leastHertz() <= TOO_SLOW) {
+                found.accept(event);
+            }
+        });
         Presses presses = new Presses();
         this.shifts = new ShiftEvents(drive, presses);
         this.starts = new StartEvents(drive);
@@ -54,6 +62,11 @@ public final class FindEvents implements TrackedRows {
             moment.at(block, i, inHand[i], scatter[i]);
             if (block.isAfresh(i)) {
                 interrupted();
+            }
+            if (moment.seconds() > 0) {
+                usualSeconds = usualSeconds == 0
+                        ? moment.seconds()
+                        : usualSeconds * (moment.seconds() > usualSeconds ? 1.02 : 1 / 1.02);
             }
             boolean pulling = moment.kmh() > PULLING_KMH
                     && moment.rpm() > 1.3 * drive.table().idleRpm()

@@ -10,6 +10,8 @@ final class GearRun {
     private static final double LONGEST_LOOK_SECONDS = 1.5;
     /** Road speed has changed when its scatter is this many times that of noise alone. */
     private static final double CHANGED = 2.5;
+    /** Squares of odd rows are cut here, so that one of them does not outweigh all others. */
+    private static final double FARTHEST = 36;
     private static final double SLOW_KMH = 28;
     /** Neighbouring rows are not independent; half a second of rows counts as one opinion at most twice. */
     private static final double OPINIONS_PER_ROW = 0.4;
@@ -71,14 +73,14 @@ final class GearRun {
 
     private double oddsOverNeighbours(GearTable table, double ratio, double scatter) {
         double own = square(ratio, gear, table, scatter);
-        double rival = 36;
+        double rival = FARTHEST;
         if (table.shorter(gear) >= 0) {
             rival = Math.min(rival, square(ratio, table.shorter(gear), table, scatter));
         }
         if (table.taller(gear) >= 0) {
             rival = Math.min(rival, square(ratio, table.taller(gear), table, scatter));
         }
-        return 0.5 * (rival - own);
+        return 0.5 * (rival - Math.min(own, FARTHEST));
     }
 
     private static double square(double ratio, int gear, GearTable table, double scatter) {

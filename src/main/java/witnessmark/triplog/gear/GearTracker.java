@@ -106,7 +106,7 @@ final class GearTracker {
                 continue;
             }
             if (settled >= 0) {
-                Arrays.fill(score, -price(Math.max(seconds, 0.1)));
+                Arrays.fill(score, -2 * price(Math.max(seconds, 0.1)));
                 score[settled] = 0;
             }
             boolean idling = engine[i] < 1.15 * table.idleRpm() && road[i] > 15 && !(pedal[i] > 15);
