@@ -36,7 +36,7 @@ public final class ReadTrips {
     /** One file of a job and the truck it belongs to. */
     private record Job(String truck, TripRequest request) {}
 
-    private record Outcome(String truck, Path file, Optional<TripResult> trip, Optional<String> failure) {}
+    private record Outcome(Job job, Optional<TripResult> trip, Optional<String> failure) {}
 
     /**
      * Reads a folder: each sub-folder is a truck; files in the folder itself belong to the truck that their name begins
@@ -115,7 +115,7 @@ public final class ReadTrips {
             Map<String, List<Outcome>> byTruck = new TreeMap<>();
             for (Future<Outcome> future : futures) {
                 Outcome outcome = future.get();
-                byTruck.computeIfAbsent(outcome.truck(), t -> new ArrayList<>()).add(outcome);
+                byTruck.computeIfAbsent(outcome.job().truck(), t -> new ArrayList<>()).add(outcome);
             }
             return byTruck.entrySet().stream()
                     .map(e -> join(e.getKey(), e.getValue()))
@@ -131,18 +131,13 @@ public final class ReadTrips {
     }
 
     private static Outcome read(Job job, Shared shared) {
-        Path file = job.request().file();
         if (shared.stopped.get()) {
-            return new Outcome(job.truck(), file, Optional.empty(), Optional.of(file + ": not read, stopped before"));
+            return new Outcome(job, Optional.empty(), Optional.of(job.request().file() + ": not read, stopped before"));
         }
         try {
-            return new Outcome(
-                    job.truck(),
-                    file,
-                    Optional.of(ReadTrip.read(job.request(), shared.ofOneFile())),
-                    Optional.empty());
+            return new Outcome(job, Optional.of(ReadTrip.read(job.request(), shared.ofOneFile())), Optional.empty());
         } catch (UnreadableLog e) {
-            return new Outcome(job.truck(), file, Optional.empty(), Optional.of(e.getMessage()));
+            return new Outcome(job, Optional.empty(), Optional.of(e.getMessage()));
         }
     }
 
@@ -153,10 +148,7 @@ public final class ReadTrips {
                 .toList();
         List<String> failures =
                 outcomes.stream().flatMap(o -> o.failure().stream()).toList();
-        if (trips.isEmpty()) {
-            throw new UnreadableLog(failures);
-        }
-        SumUp sums = trips.get(0).sums().alike();
+        SumUp sums = new SumUp(outcomes.get(0).job().request().table());
         trips.forEach(t -> sums.join(t.sums()));
         return new TruckResult(truck, sums.summary(), sums.speedMap(), trips, failures);
     }

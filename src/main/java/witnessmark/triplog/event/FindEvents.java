@@ -58,8 +58,9 @@ public final class FindEvents implements TrackedRows {
 
     @Override
     public void rows(RowBlock block, int[] inHand, double[] scatter, int from, int to) {
+        moment.over(block);
         for (int i = from; i < to; i++) {
-            moment.at(block, i, inHand[i], scatter[i]);
+            moment.at(i, inHand[i], scatter[i]);
             if (block.isAfresh(i)) {
                 interrupted();
             }

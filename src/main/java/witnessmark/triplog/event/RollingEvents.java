@@ -34,7 +34,7 @@ final class RollingEvents implements Detector {
     public void row(Moment m) {
         boolean neutral = m.inHand() == InHand.NEUTRAL && m.kmh() >= drive.limits().coastKmh();
         if (neutral || coast.isOpen()) {
-            pedalKnown = !Double.isNaN(m.get(Signal.CLUTCH)) || !Double.isNaN(m.get(Signal.CLUTCH_PEDAL));
+            pedalKnown = m.isPedalKnown();
             coast.look(m, neutral, neutral ? slidingRpm(m) : 0);
         }
         boolean off = m.inHand() == InHand.ENGINE_OFF;

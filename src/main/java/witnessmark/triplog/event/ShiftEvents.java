@@ -4,7 +4,6 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import witnessmark.triplog.gear.Gear;
 import witnessmark.triplog.gear.InHand;
-import witnessmark.triplog.signal.Signal;
 
 /** Looks at each change from one settled gear to another on the move. */
 final class ShiftEvents implements Detector {
@@ -37,7 +36,7 @@ final class ShiftEvents implements Detector {
             lastStanding = m.micros();
         }
         slowestHertzSeconds = m.seconds();
-        pedalKnown = !Double.isNaN(m.get(Signal.CLUTCH)) || !Double.isNaN(m.get(Signal.CLUTCH_PEDAL));
+        pedalKnown = m.isPedalKnown();
     }
 
     @Override

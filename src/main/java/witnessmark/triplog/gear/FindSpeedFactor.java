@@ -13,12 +13,15 @@ final class FindSpeedFactor {
     private static final double STEP = 0.001;
     private static final double PRIOR_WIDTH = 0.05;
     private static final double KERNEL = 0.006;
+    /** Looked for again when there is this much more to go by. */
+    private static final double GROWN = 1.1;
     private static final double ON_GEAR = 0.02;
     private static final double STEADY_PER_SECOND = 0.06;
 
     private final GearTable table;
     private final long[] bins = new long[BINS];
     private long rows;
+    private SpeedFactor last = SpeedFactor.NOMINAL;
 
     FindSpeedFactor(GearTable table) {
         this.table = table;
@@ -53,6 +56,14 @@ final class FindSpeedFactor {
         if (rows < SpeedFactor.ENOUGH_ROWS) {
             return SpeedFactor.NOMINAL;
         }
+        if (rows < GROWN * last.rows()) {
+            return last;
+        }
+        last = search();
+        return last;
+    }
+
+    private SpeedFactor search() {
         int steps = (int) Math.round(WIDEST / STEP);
         double[] scores = new double[2 * steps + 1];
         int best = steps;

@@ -35,6 +35,7 @@ public final class TrackGears implements RowSink {
     private boolean afresh;
     private long lastKept = Long.MIN_VALUE / 2;
     private int alreadyCounted;
+    private int blocks;
     private int stateBefore = -1;
 
     public TrackGears(GearTable table, TrackedRows listener) {
@@ -84,7 +85,10 @@ public final class TrackGears implements RowSink {
         if (block.size() == 0) {
             return;
         }
-        noise = NoiseLevel.of(block, noise);
+        if (blocks < 4 || blocks % 16 == 0) {
+            noise = NoiseLevel.of(block, noise);
+        }
+        blocks++;
         factorFinder.add(block, alreadyCounted);
         factor = factorFinder.find();
         if (!firstKnown.isKnown()) {

@@ -8,6 +8,7 @@ public final class RowBlock {
     private final long[] timeMicros;
     private final long[] line;
     private final boolean[] afresh;
+    private final double[] secondsBefore;
     private int size;
 
     public RowBlock(int capacity) {
@@ -15,6 +16,7 @@ public final class RowBlock {
         timeMicros = new long[capacity];
         line = new long[capacity];
         afresh = new boolean[capacity];
+        secondsBefore = new double[capacity];
     }
 
     /** Takes a copy of the row; {@code afresh} says that the record was interrupted before it. */
@@ -25,6 +27,8 @@ public final class RowBlock {
         timeMicros[size] = row.timeMicros();
         line[size] = row.line();
         afresh[size] = isAfresh;
+        secondsBefore[size] =
+                size == 0 || isAfresh ? 0 : (row.timeMicros() - timeMicros[size - 1]) / 1e6;
         size++;
     }
 
@@ -45,6 +49,7 @@ public final class RowBlock {
         System.arraycopy(timeMicros, count, timeMicros, 0, kept);
         System.arraycopy(line, count, line, 0, kept);
         System.arraycopy(afresh, count, afresh, 0, kept);
+        System.arraycopy(secondsBefore, count, secondsBefore, 0, kept);
         size = kept;
     }
 
@@ -72,7 +77,7 @@ public final class RowBlock {
 
     /** Seconds since the row before, 0 where the record was interrupted or begins. */
     public double secondsBefore(int row) {
-        return row == 0 || afresh[row] ? 0 : (timeMicros[row] - timeMicros[row - 1]) / 1e6;
+        return secondsBefore[row];
     }
 
     /** Whether the signal is given anywhere in the block. */

@@ -112,11 +112,6 @@ public final class SumUp implements TrackedRows {
         lastOdometer = Double.NaN;
     }
 
-    /** Empty sums for the same truck. */
-    public SumUp alike() {
-        return new SumUp(table);
-    }
-
     /** Joins the ended sums of another log of the same truck; its timeline stays its own. */
     public void join(SumUp other) {
         for (int i = 0; i < inHandSeconds.length; i++) {
