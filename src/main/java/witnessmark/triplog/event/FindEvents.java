@@ -7,12 +7,15 @@ import java.util.function.DoubleSupplier;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.gear.TrackedRows;
 import witnessmark.triplog.signal.RowBlock;
+import witnessmark.triplog.signal.Signal;
 
 /** Runs all detectors over the tracked rows of one log. */
 public final class FindEvents implements TrackedRows {
     private static final double PULLING_KMH = 10;
     /** Rows may come a little slower than the kind asks for. */
     private static final double TOO_SLOW = 1.25;
+    /** By then every spell that a calm row does not continue has ended. */
+    private static final long LONGEST_PATIENCE_MICROS = 31_000_000;
 
     private final Drive drive;
     private final Chances chances = new Chances();
@@ -20,7 +23,9 @@ public final class FindEvents implements TrackedRows {
     private final LastGears gears = new LastGears();
     private final ShiftEvents shifts;
     private final StartEvents starts;
+    private final FindRuns runs;
     private final List<Detector> detectors;
+    private long calmMicros;
     /** Running median of the time between rows. */
     private double usualSeconds;
 
@@ -38,11 +43,12 @@ public final class FindEvents implements TrackedRows {
         Presses presses = new Presses();
         this.shifts = new ShiftEvents(drive, presses);
         this.starts = new StartEvents(drive);
+        this.runs = new FindRuns(drive, this::settled);
         this.detectors = List.of(
                 presses,
                 shifts,
                 starts,
-                new FindRuns(drive, this::settled),
+                runs,
                 new RollingEvents(drive, gears),
                 new EngineEvents(drive, gears),
                 new ClutchEvents(drive, gears, starts),
@@ -73,10 +79,38 @@ public final class FindEvents implements TrackedRows {
                     && moment.rpm() > 1.3 * drive.table().idleRpm()
                     && !moment.isPedalPressed();
             chances.covered(moment.seconds(), moment.kmh(), pulling, inHand[i] >= 0);
+            if (isCalm()) {
+                runs.goesOn(moment);
+                continue;
+            }
             for (Detector detector : detectors) {
                 detector.row(moment);
             }
         }
+    }
+
+    /**
+     * Whether this is one more row of steady driving, in which no detector has anything open or to begin: the settled
+     * gear in hand for some time, pedal up, engine between lowest pulling and governed speed, oil not hot, no knob to
+     * watch. Such rows are most of a log.
+     */
+    private boolean isCalm() {
+        GearRun run = gears.current;
+        boolean calm = run != null
+                && moment.inHand() == run.gear
+                && !moment.isPedalPressed()
+                && moment.rpm() > drive.table().lowestPullingRpm()
+                && moment.rpm() < drive.table().governedRpm()
+                && !(moment.get(Signal.GEARBOX_OIL) > drive.limits().hotOilCelsius())
+                && !(moment.get(Signal.CLUTCH_FLOOR) > 0)
+                && Double.isNaN(moment.get(Signal.RANGE_KNOB))
+                && Double.isNaN(moment.get(Signal.INPUT_SHAFT_SPEED))
+                && !moment.isAfresh();
+        if (!calm) {
+            calmMicros = moment.micros();
+            return false;
+        }
+        return moment.micros() - calmMicros > LONGEST_PATIENCE_MICROS;
     }
 
     @Override

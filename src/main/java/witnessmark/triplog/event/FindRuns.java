@@ -33,6 +33,13 @@ final class FindRuns implements Detector {
         }
     }
 
+    /** A further row of the present run from which nothing is to be learned but that the run goes on. */
+    void goesOn(Moment m) {
+        if (current != null) {
+            current.reach(m);
+        }
+    }
+
     @Override
     public void interrupted() {
         current = null;

@@ -5,6 +5,8 @@ import witnessmark.triplog.gear.GearTable;
 /** A stretch of rows in one gear. It is settled once its last moments hover about the gear instead of sweeping past. */
 final class GearRun {
     private static final int RING = 24;
+    /** After so many rows nothing more is to be learned of which gear it is. */
+    private static final int ENOUGH_ROWS = 200;
     private static final double SETTLE_SECONDS = 0.6;
     private static final double LONG_LOOK_SECONDS = 1.4;
     private static final double LONGEST_LOOK_SECONDS = 1.5;
@@ -43,13 +45,21 @@ final class GearRun {
         startRpm = m.rpm();
     }
 
-    /** Takes a row; true if the run is settled by it. */
-    boolean take(Moment m, GearTable table, double perKmh) {
+    /** Moves the end of the run to the row. */
+    void reach(Moment m) {
         endMicros = m.micros();
         lastLine = m.line();
         endKmh = m.kmh();
         endRpm = m.rpm();
+    }
+
+    /** Takes a row; true if the run is settled by it. */
+    boolean take(Moment m, GearTable table, double perKmh) {
+        reach(m);
         highestRpm = m.rpm() > highestRpm ? m.rpm() : highestRpm;
+        if (settled && rows >= ENOUGH_ROWS) {
+            return false;
+        }
         double ratio = m.rpm() / m.outputRpm(perKmh);
         double away = ratio / table.gear(gear).ratio() - 1;
         if (Double.isNaN(m.scatter()) || Double.isNaN(away)) {
@@ -61,7 +71,7 @@ final class GearRun {
         engine[at] = m.rpm();
         spread[at] = m.scatter();
         time[at] = m.micros();
-        if (rows < 200) {
+        if (rows < ENOUGH_ROWS) {
             odds += oddsOverNeighbours(table, ratio, m.scatter());
         }
         if (!settled && hovers()) {

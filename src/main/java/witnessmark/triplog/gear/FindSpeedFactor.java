@@ -13,6 +13,8 @@ final class FindSpeedFactor {
     private static final double STEP = 0.001;
     private static final double PRIOR_WIDTH = 0.05;
     private static final double KERNEL = 0.006;
+    /** With so many rows, one in seven is enough. */
+    private static final long PLENTY = 20_000;
     /** Looked for again when there is this much more to go by. */
     private static final double GROWN = 1.1;
     private static final double ON_GEAR = 0.02;
@@ -34,7 +36,8 @@ final class FindSpeedFactor {
         double[] clutch = block.column(Signal.CLUTCH);
         double perKmh = table.outputRpmPerKmh();
         double pulling = 0.9 * table.lowestPullingRpm();
-        for (int i = Math.max(1, from); i < block.size(); i++) {
+        int stride = rows > PLENTY ? 7 : 1;
+        for (int i = Math.max(1, from); i < block.size(); i += stride) {
             double seconds = block.secondsBefore(i);
             if (!(road[i] > 12) || !(engine[i] > pulling) || seconds <= 0 || clutch[i] > 0.5) {
                 continue;

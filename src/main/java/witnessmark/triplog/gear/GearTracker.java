@@ -11,6 +11,7 @@ import witnessmark.triplog.signal.Signal;
  */
 final class GearTracker {
     static final double SLOWEST_KMH = 2;
+    private static final double SURE_KMH = 10;
     private static final double LEAST_RPM = 300;
     /** Scatter that no log is without: driveline wind-up, rounding, ratios given to three places. */
     private static final double LEAST_SCATTER = 0.01;
@@ -92,13 +93,23 @@ final class GearTracker {
             score[first] = 0;
         }
         int settled = -1;
+        float lastSpread = (float) LEAST_SCATTER;
         for (int i = 0; i < block.size(); i++) {
             double seconds = block.secondsBefore(i);
             boolean byShaft = output[i] > 0;
             double shaft = byShaft ? output[i] : road[i] * perKmh;
             double ratio = engine[i] / shaft;
+            if (settled >= 0 && seconds > 0 && engine[i] >= LEAST_RPM && road[i] > SURE_KMH
+                    && Math.abs(ratio * byShaft(settled, byShaft) - 1) < SETTLED_FIT * LEAST_SCATTER) {
+                // Nearly all rows of a drive: still on the gear, even by the narrowest measure.
+                stayed[i] = 1L << settled;
+                best[i] = (byte) settled;
+                scatter[i] = lastSpread;
+                continue;
+            }
             double spread = spread(block, i, byShaft, noise);
             boolean telling = spread < WIDEST_SCATTER && engine[i] >= LEAST_RPM;
+            lastSpread = telling ? (float) spread : lastSpread;
             scatter[i] = telling ? (float) spread : Float.NaN;
             if (settled >= 0 && seconds > 0 && (!telling || fits(ratio, settled, spread, byShaft))) {
                 stayed[i] = 1L << settled;

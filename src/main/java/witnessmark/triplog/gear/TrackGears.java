@@ -12,7 +12,8 @@ import witnessmark.triplog.signal.SignalRow;
  * by block, so memory does not grow with the log; the last rows of a block are held back until what follows is known.
  */
 public final class TrackGears implements RowSink {
-    private static final int CAPACITY = 8192;
+    /** No power of two, or the columns' rows would crowd into the same lines of the processor's cache. */
+    private static final int CAPACITY = 5000;
     private static final int HELD_BACK = 100;
     /** Rows closer than this add nothing but work. */
     private static final long CLOSEST_MICROS = 60_000;

@@ -5,6 +5,8 @@ import java.util.Arrays;
 /** Some thousand rows by column: the working memory of the analysis, filled, worked through, and filled again. */
 public final class RowBlock {
     private final double[][] columns;
+    /** Signals that were ever given; the columns of the others stay NaN and cost nothing. */
+    private final boolean[] given = new boolean[Signal.count()];
     private final long[] timeMicros;
     private final long[] line;
     private final boolean[] afresh;
@@ -13,6 +15,9 @@ public final class RowBlock {
 
     public RowBlock(int capacity) {
         columns = new double[Signal.count()][capacity];
+        for (double[] column : columns) {
+            Arrays.fill(column, Double.NaN);
+        }
         timeMicros = new long[capacity];
         line = new long[capacity];
         afresh = new boolean[capacity];
@@ -22,7 +27,11 @@ public final class RowBlock {
     /** Takes a copy of the row; {@code afresh} says that the record was interrupted before it. */
     public void add(SignalRow row, boolean isAfresh) {
         for (int s = 0; s < columns.length; s++) {
-            columns[s][size] = row.at(s);
+            double value = row.at(s);
+            if (given[s] || !Double.isNaN(value)) {
+                given[s] = true;
+                columns[s][size] = value;
+            }
         }
         timeMicros[size] = row.timeMicros();
         line[size] = row.line();
@@ -43,8 +52,10 @@ public final class RowBlock {
     /** Drops the first {@code count} rows. */
     public void drop(int count) {
         int kept = size - count;
-        for (double[] column : columns) {
-            System.arraycopy(column, count, column, 0, kept);
+        for (int s = 0; s < columns.length; s++) {
+            if (given[s]) {
+                System.arraycopy(columns[s], count, columns[s], 0, kept);
+            }
         }
         System.arraycopy(timeMicros, count, timeMicros, 0, kept);
         System.arraycopy(line, count, line, 0, kept);
@@ -78,11 +89,5 @@ public final class RowBlock {
     /** Seconds since the row before, 0 where the record was interrupted or begins. */
     public double secondsBefore(int row) {
         return secondsBefore[row];
-    }
-
-    /** Whether the signal is given anywhere in the block. */
-    public boolean has(Signal signal) {
-        double[] column = column(signal);
-        return Arrays.stream(column, 0, size).anyMatch(v -> !Double.isNaN(v));
     }
 }
