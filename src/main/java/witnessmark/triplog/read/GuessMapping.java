@@ -28,8 +28,7 @@ public final class GuessMapping {
             "yyyy-MM-dd HH:mm",
             "dd.MM.yyyy HH:mm",
             "HH:mm:ss",
-            "HH:mm",
-            "mm:ss");
+            "HH:mm");
     private static final List<String> DATES =
             List.of("yyyy-MM-dd", "yyyy/MM/dd", "dd.MM.yyyy", "dd/MM/yyyy", "MM/dd/yyyy", "dd-MM-yyyy");
 
