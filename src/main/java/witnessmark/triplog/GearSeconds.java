@@ -59,8 +59,8 @@ final class GearSeconds implements TrackedRows {
     }
 
     private double odds(int gear, double ratio, double scatter) {
-        double rival = Math.min(
-                square(table.shorter(gear), ratio, scatter), square(table.taller(gear), ratio, scatter));
+        double rival =
+                Math.min(square(table.shorter(gear), ratio, scatter), square(table.taller(gear), ratio, scatter));
         return 0.5 * (rival - square(gear, ratio, scatter));
     }
 

@@ -50,7 +50,8 @@ public final class ReadTrips {
             Path folder, Function<String, GearTable> tableOf, boolean hash, Progress progress) {
         List<Path> files = files(folder);
         if (files.isEmpty()) {
-            throw new UnreadableLog(folder + ": no log files in this folder (looked for .csv .log .txt .candump, also .gz)");
+            throw new UnreadableLog(
+                    folder + ": no log files in this folder (looked for .csv .log .txt .candump, also .gz)");
         }
         List<Job> jobs = new ArrayList<>();
         for (Path file : files) {
@@ -58,7 +59,8 @@ public final class ReadTrips {
             TripRequest plain = TripRequest.of(file, tableOf.apply(truck));
             jobs.add(new Job(
                     truck,
-                    new TripRequest(file, plain.table(), plain.limits(), mapping(folder, file), hash, Optional.empty())));
+                    new TripRequest(
+                            file, plain.table(), plain.limits(), mapping(folder, file), hash, Optional.empty())));
         }
         return read(jobs, progress);
     }
@@ -110,12 +112,14 @@ public final class ReadTrips {
         int threads = Math.max(1, Math.min(jobs.size(), Runtime.getRuntime().availableProcessors()));
         ExecutorService pool = Executors.newFixedThreadPool(threads);
         try {
-            List<Future<Outcome>> futures =
-                    jobs.stream().map(job -> pool.submit(() -> read(job, shared))).toList();
+            List<Future<Outcome>> futures = jobs.stream()
+                    .map(job -> pool.submit(() -> read(job, shared)))
+                    .toList();
             Map<String, List<Outcome>> byTruck = new TreeMap<>();
             for (Future<Outcome> future : futures) {
                 Outcome outcome = future.get();
-                byTruck.computeIfAbsent(outcome.job().truck(), t -> new ArrayList<>()).add(outcome);
+                byTruck.computeIfAbsent(outcome.job().truck(), t -> new ArrayList<>())
+                        .add(outcome);
             }
             return byTruck.entrySet().stream()
                     .map(e -> join(e.getKey(), e.getValue()))

@@ -34,11 +34,18 @@ public final class LogEventBenchmark {
                 }
             }
             System.out.printf("%n%-32s at %s rows a second%n", "kind", hertz);
-            System.out.printf("%-32s %6s %6s %8s %9s %s%n", "", "true", "found", "recall", "precision", "found in proper driving");
+            System.out.printf(
+                    "%-32s %6s %6s %8s %9s %s%n",
+                    "", "true", "found", "recall", "precision", "found in proper driving");
             for (EventKind kind : EventKind.values()) {
                 System.out.printf(
                         "%-32s %6d %6d %8.3f %9.3f %d%n",
-                        kind, score.truths(kind), score.found(kind), score.recall(kind), score.precision(kind), quiet.found(kind));
+                        kind,
+                        score.truths(kind),
+                        score.found(kind),
+                        score.recall(kind),
+                        score.precision(kind),
+                        quiet.found(kind));
             }
         }
         Files.delete(file);

@@ -35,7 +35,13 @@ public final class LogThroughputBenchmark {
                 double seconds = (cpuNanos() - begin) / 1e9;
                 System.out.printf(
                         "read only  %s run %d: %,d lines, %,d rows, %d broken, %.3f s, %.0f MB/s%n",
-                        file, run, report.lines(), report.rows(), report.brokenLines(), seconds, report.bytes() / 1e6 / seconds);
+                        file,
+                        run,
+                        report.lines(),
+                        report.rows(),
+                        report.brokenLines(),
+                        seconds,
+                        report.bytes() / 1e6 / seconds);
             }
             for (int run = 0; run < 6; run++) {
                 long begin = cpuNanos();

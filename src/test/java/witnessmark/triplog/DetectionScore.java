@@ -77,7 +77,11 @@ public final class DetectionScore {
             count[3] += used.size();
             for (int i = 0; i < found.size() && Boolean.getBoolean("show"); i++) {
                 if (!used.contains(i)) {
-                    System.out.printf("false  %.1f %s %s%n", found.get(i).startMicros() / 1e6 - zero, found.get(i).kind(), found.get(i).sentence());
+                    System.out.printf(
+                            "false  %.1f %s %s%n",
+                            found.get(i).startMicros() / 1e6 - zero,
+                            found.get(i).kind(),
+                            found.get(i).sentence());
                 }
             }
         }

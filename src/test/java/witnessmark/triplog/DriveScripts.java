@@ -77,7 +77,11 @@ public final class DriveScripts {
         while (drive.gear() < index(name)) {
             int next = next(drive.gear(), index(name));
             double shiftRpm = 0.84 * table.governedRpm();
-            drive.driveTo(shiftRpm / (table.outputRpmPerKmh() * table.gear(drive.gear()).ratio()), 0.5);
+            drive.driveTo(
+                    shiftRpm
+                            / (table.outputRpmPerKmh()
+                                    * table.gear(drive.gear()).ratio()),
+                    0.5);
             drive.shift(table.gear(next).name(), Style.DOUBLE);
             drive.drive(uniform(1.5, 3), 0.1, 50);
         }
@@ -137,9 +141,8 @@ public final class DriveScripts {
 
     private String low(int lever) {
         return table.gears().stream()
-                .filter(g -> g.range() == Gear.Range.LOW
-                        && g.lever() == lever
-                        && g.splitter() != Gear.Splitter.OVERDRIVE)
+                .filter(g ->
+                        g.range() == Gear.Range.LOW && g.lever() == lever && g.splitter() != Gear.Splitter.OVERDRIVE)
                 .findFirst()
                 .orElseThrow()
                 .name();
@@ -217,7 +220,11 @@ public final class DriveScripts {
         upTo(directHigh(1));
         for (int lever = 2; lever <= levers() - 1; lever++) {
             double shiftRpm = 0.85 * table.governedRpm();
-            drive.driveTo(shiftRpm / (table.outputRpmPerKmh() * table.gear(drive.gear()).ratio()), 0.5);
+            drive.driveTo(
+                    shiftRpm
+                            / (table.outputRpmPerKmh()
+                                    * table.gear(drive.gear()).ratio()),
+                    0.5);
             drive.shift(directHigh(lever), style).drive(3, 0.1, 40);
         }
     }

@@ -96,7 +96,8 @@ class EventDetectionTest {
         assertThat(trip.events()).isEmpty();
         assertThat(trip.summary().verdict(EventKind.START_IN_HIGH_RANGE).state())
                 .isEqualTo(Verdict.State.NOT_SEEN_THOUGH_POSSIBLE);
-        assertThat(trip.summary().verdict(EventKind.START_IN_HIGH_RANGE).chances()).isEqualTo(8);
+        assertThat(trip.summary().verdict(EventKind.START_IN_HIGH_RANGE).chances())
+                .isEqualTo(8);
     }
 
     @Test
@@ -185,8 +186,8 @@ class EventDetectionTest {
         Path file = folder.resolve("one-gear.csv");
         drive.writeCsv(file, Recording.usual(10), 1);
         List<GearSecond> seconds = new ArrayList<>();
-        TripRequest request = new TripRequest(
-                file, table, HabitLimits.usual(), Optional.empty(), false, Optional.of(seconds::add));
+        TripRequest request =
+                new TripRequest(file, table, HabitLimits.usual(), Optional.empty(), false, Optional.of(seconds::add));
 
         ReadTrip.read(request, Progress.SILENT);
 

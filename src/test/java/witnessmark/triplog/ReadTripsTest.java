@@ -44,10 +44,20 @@ class ReadTripsTest {
         assertThat(seven.trips()).hasSize(2);
         assertThat(seven.summary().km())
                 .isEqualTo(
-                        seven.trips().stream().mapToDouble(t -> t.summary().km()).sum(), within(1e-9));
-        assertThat(seven.summary().verdict(EventKind.START_IN_HIGH_RANGE).chances()).isEqualTo(5);
-        assertThat(trucks.get(1).failures()).singleElement().asString().contains("unit-9_tuesday.csv", "not a text file");
-        assertThat(trucks.get(1).summary().verdict(EventKind.START_IN_HIGH_RANGE).state())
+                        seven.trips().stream()
+                                .mapToDouble(t -> t.summary().km())
+                                .sum(),
+                        within(1e-9));
+        assertThat(seven.summary().verdict(EventKind.START_IN_HIGH_RANGE).chances())
+                .isEqualTo(5);
+        assertThat(trucks.get(1).failures())
+                .singleElement()
+                .asString()
+                .contains("unit-9_tuesday.csv", "not a text file");
+        assertThat(trucks.get(1)
+                        .summary()
+                        .verdict(EventKind.START_IN_HIGH_RANGE)
+                        .state())
                 .isEqualTo(Verdict.State.SEEN);
     }
 

@@ -224,11 +224,7 @@ public final class SimulatedDrive {
             truth(EventKind.ENGINE_OVERSPEED, from);
         }
         if (leverMoves && style != Style.DOUBLE) {
-            truth(
-                    style == Style.SINGLE
-                            ? EventKind.SHIFT_WITHOUT_DOUBLE_CLUTCH
-                            : EventKind.SHIFT_WITHOUT_CLUTCH,
-                    from);
+            truth(style == Style.SINGLE ? EventKind.SHIFT_WITHOUT_DOUBLE_CLUTCH : EventKind.SHIFT_WITHOUT_CLUTCH, from);
         }
     }
 
@@ -410,18 +406,21 @@ public final class SimulatedDrive {
         Random noise = new Random(noiseSeed);
         try (Writer out = Files.newBufferedWriter(file)) {
             out.write("time_s,engine_rpm,speed_kmh,clutch,clutch_pedal_pct,accel_pct,gearbox_oil_temp_c,range,lever\n");
-            forEach(how, noise, (s, rpmSeen, kmhSeen) -> out.write(String.format(
-                    Locale.ROOT,
-                    "%.2f,%s,%s,%d,%.0f,%.1f,%.1f,%d,%d%n",
-                    s.t,
-                    rpmSeen,
-                    kmhSeen,
-                    s.pedal > 15 ? 1 : 0,
-                    s.pedal,
-                    s.accelerator,
-                    s.oil,
-                    s.knob,
-                    s.lever)));
+            forEach(
+                    how,
+                    noise,
+                    (s, rpmSeen, kmhSeen) -> out.write(String.format(
+                            Locale.ROOT,
+                            "%.2f,%s,%s,%d,%.0f,%.1f,%.1f,%d,%d%n",
+                            s.t,
+                            rpmSeen,
+                            kmhSeen,
+                            s.pedal > 15 ? 1 : 0,
+                            s.pedal,
+                            s.accelerator,
+                            s.oil,
+                            s.knob,
+                            s.lever)));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -445,17 +444,19 @@ public final class SimulatedDrive {
         String form = "(%.6f) can0 %s%n";
         double at = 1_700_000_000.0 + s.t;
         return String.format(
-                        Locale.ROOT, form, at, String.format(Locale.ROOT, "0CF00400#FF7D87%02X%02XFFFFFF", rpmRaw & 255, rpmRaw >> 8))
+                        Locale.ROOT,
+                        form,
+                        at,
+                        String.format(Locale.ROOT, "0CF00400#FF7D87%02X%02XFFFFFF", rpmRaw & 255, rpmRaw >> 8))
                 + String.format(
                         Locale.ROOT,
                         form,
                         at + 0.001,
-                        String.format(Locale.ROOT, "18FEF100#F3%02X%02X%02XFFFFFFFF", kmhRaw & 255, kmhRaw >> 8, switches))
+                        String.format(
+                                Locale.ROOT, "18FEF100#F3%02X%02X%02XFFFFFFFF", kmhRaw & 255, kmhRaw >> 8, switches))
                 + String.format(
-                        Locale.ROOT,
-                        form,
-                        at + 0.002,
-                        String.format(Locale.ROOT, "0CF00300#FC%02XFFFFFFFFFFFF", (int) Math.round(s.accelerator / 0.4)))
+                        Locale.ROOT, form, at + 0.002, String.format(Locale.ROOT, "0CF00300#FC%02XFFFFFFFFFFFF", (int)
+                                Math.round(s.accelerator / 0.4)))
                 + String.format(
                         Locale.ROOT,
                         form,

@@ -77,9 +77,7 @@ final class EngineEvents implements Detector {
                 : Optional.of(drive.table().gear(last.gear).name());
         String how = gearAtSpeed.isEmpty()
                 ? "with no gear in hand that the ratios show"
-                : inOneGear
-                        ? "in one unchanged ratio, " + gearAtSpeed.get()
-                        : "after a change to " + gearAtSpeed.get();
+                : inOneGear ? "in one unchanged ratio, " + gearAtSpeed.get() : "after a change to " + gearAtSpeed.get();
         drive.found()
                 .accept(new HabitEvent(
                         EventKind.ENGINE_OVERSPEED,

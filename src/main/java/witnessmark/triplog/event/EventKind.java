@@ -16,17 +16,14 @@ public enum EventKind {
     ROLLING_ENGINE_STOPPED("wheels turning with the engine stopped", 0.1, false, Chance.DISTANCE),
     ENGINE_OVERSPEED("engine above governed speed", 1, false, Chance.DISTANCE),
     LUGGING("pulling hard below the lowest pulling speed", 0.5, true, Chance.DISTANCE),
-    SHIFT_WITHOUT_DOUBLE_CLUTCH(
-            "lever shift with a single press of the clutch", 5, true, Chance.LEVER_SHIFT),
+    SHIFT_WITHOUT_DOUBLE_CLUTCH("lever shift with a single press of the clutch", 5, true, Chance.LEVER_SHIFT),
     SHIFT_WITHOUT_CLUTCH("lever shift without the clutch", 8, true, Chance.LEVER_SHIFT),
     CLUTCH_SLIP("clutch slipping under load, pedal up", 2, true, Chance.DISTANCE),
     RIDING_CLUTCH("foot on the clutch while driving", 1, true, Chance.DISTANCE),
     CLUTCH_FLOORED_ROLLING("clutch pressed to the floor while rolling", 4, false, Chance.DISTANCE),
     HOT_OIL("gearbox oil hot", 0.05, false, Chance.DISTANCE),
-    RANGE_MOVED_IN_NEUTRAL(
-            "range moved with the lever in neutral, rolling", 5, false, Chance.KNOB),
-    RANGE_MOVED_IN_REVERSE(
-            "range moved in reverse, rolling", 5, false, Chance.KNOB),
+    RANGE_MOVED_IN_NEUTRAL("range moved with the lever in neutral, rolling", 5, false, Chance.KNOB),
+    RANGE_MOVED_IN_REVERSE("range moved in reverse, rolling", 5, false, Chance.KNOB),
     IMPOSSIBLE_SPEED_JUMP("road speed jumps that no vehicle can make", 0.5, false, Chance.DISTANCE);
 
     /** What a log must have held for the event to have had a chance. */
@@ -75,7 +72,10 @@ public enum EventKind {
 
     /** Whether it is over in a moment, so that a log with fewer rows must not claim it. */
     public boolean isMomentary() {
-        return chance != Chance.DISTANCE || this == CLUTCH_FLOORED_ROLLING || this == CLUTCH_SLIP || this == RIDING_CLUTCH;
+        return chance != Chance.DISTANCE
+                || this == CLUTCH_FLOORED_ROLLING
+                || this == CLUTCH_SLIP
+                || this == RIDING_CLUTCH;
     }
 
     /** Whether the gear must be known from the ratios. */

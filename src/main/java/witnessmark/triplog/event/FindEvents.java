@@ -33,8 +33,7 @@ public final class FindEvents implements TrackedRows {
      * @param outputRpmPerKmh output shaft speed for each km/h as the tracking knows it by now
      * @param found takes each event as it is found, in about the order of their ends
      */
-    public FindEvents(
-            GearTable table, HabitLimits limits, DoubleSupplier outputRpmPerKmh, Consumer<HabitEvent> found) {
+    public FindEvents(GearTable table, HabitLimits limits, DoubleSupplier outputRpmPerKmh, Consumer<HabitEvent> found) {
         this.drive = new Drive(table, limits, outputRpmPerKmh, chances, event -> {
             if (!event.kind().isMomentary() || usualSeconds * event.kind().leastHertz() <= TOO_SLOW) {
                 found.accept(event);

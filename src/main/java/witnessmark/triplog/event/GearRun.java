@@ -7,6 +7,7 @@ final class GearRun {
     private static final int RING = 24;
     /** After so many rows nothing more is to be learned of which gear it is. */
     private static final int ENOUGH_ROWS = 200;
+
     private static final double SETTLE_SECONDS = 0.6;
     private static final double LONG_LOOK_SECONDS = 1.4;
     private static final double LONGEST_LOOK_SECONDS = 1.5;
@@ -14,6 +15,7 @@ final class GearRun {
     private static final double CHANGED = 2.5;
     /** Squares of odd rows are cut here, so that one of them does not outweigh all others. */
     private static final double FARTHEST = 36;
+
     private static final double SLOW_KMH = 28;
     /** Neighbouring rows are not independent; half a second of rows counts as one opinion at most twice. */
     private static final double OPINIONS_PER_ROW = 0.4;

@@ -4,8 +4,11 @@ import org.jspecify.annotations.Nullable;
 
 /** The two last settled runs, for detectors that ask what was in hand a moment ago. */
 final class LastGears {
-    @Nullable GearRun previous;
-    @Nullable GearRun current;
+    @Nullable
+    GearRun previous;
+
+    @Nullable
+    GearRun current;
 
     void settled(GearRun run) {
         previous = current;

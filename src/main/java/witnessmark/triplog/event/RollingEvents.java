@@ -32,7 +32,8 @@ final class RollingEvents implements Detector {
 
     @Override
     public void row(Moment m) {
-        boolean neutral = m.inHand() == InHand.NEUTRAL && m.kmh() >= drive.limits().coastKmh();
+        boolean neutral =
+                m.inHand() == InHand.NEUTRAL && m.kmh() >= drive.limits().coastKmh();
         if (neutral || coast.isOpen()) {
             pedalKnown = m.isPedalKnown();
             coast.look(m, neutral, neutral ? slidingRpm(m) : 0);

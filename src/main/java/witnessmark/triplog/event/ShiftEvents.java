@@ -9,6 +9,7 @@ import witnessmark.triplog.gear.InHand;
 final class ShiftEvents implements Detector {
     /** A longer pause in neutral is no shift: the range or splitter may have been moved properly in between. */
     private static final double LONGEST_SHIFT_SECONDS = 5;
+
     private static final double BEFORE_SECONDS = 0.8;
     private static final double AFTER_SECONDS = 0.3;
     private static final double LEAST_CONFIDENCE = 0.6;

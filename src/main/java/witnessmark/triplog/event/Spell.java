@@ -25,6 +25,7 @@ final class Spell {
     double lowestRpm;
     /** Largest and summed value of what the detector measures in the spell. */
     double peak;
+
     double integral;
     int gear;
 

@@ -14,6 +14,7 @@ final class StartEvents implements Detector {
     private static final double LEAST_CONFIDENCE = 0.6;
     /** An engine that was this much faster on the way, wheels turning, was pulled down by a shift that did not show. */
     private static final double HIDDEN_SHIFT = 1.3;
+
     private static final double WHEELS_TURN_KMH = 4;
 
     private final Drive drive;

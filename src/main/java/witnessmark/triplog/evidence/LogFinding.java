@@ -77,7 +77,9 @@ enum LogFinding {
     private static boolean isDownshift(HabitEvent event, GearTable table) {
         Optional<Gear> before = gear(event.gearBefore(), table);
         Optional<Gear> after = gear(event.gearAfter(), table);
-        return before.isPresent() && after.isPresent() && after.get().ratio() > before.get().ratio() * 1.01;
+        return before.isPresent()
+                && after.isPresent()
+                && after.get().ratio() > before.get().ratio() * 1.01;
     }
 
     private static boolean isSameRange(HabitEvent event, GearTable table) {

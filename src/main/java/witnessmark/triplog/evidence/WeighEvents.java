@@ -77,7 +77,10 @@ public final class WeighEvents {
         String basis = distance
                 ? String.format(Locale.ROOT, "%.0f km", 100 * chances)
                 : String.format(
-                        Locale.ROOT, "%.0f x %s", chances, finding.kind().chance().words());
+                        Locale.ROOT,
+                        "%.0f x %s",
+                        chances,
+                        finding.kind().chance().words());
         String sentence = String.format(
                 Locale.ROOT, "%d x %s in %s", fitting.size(), finding.kind().words(), basis);
         return evidence(finding.id(), factor, fitting.size(), chances, sentence);
@@ -103,8 +106,7 @@ public final class WeighEvents {
         if (summary.movingHours() < 0.1 || share == 0 && summary.shifts() == 0 && summary.km() < 2) {
             return;
         }
-        long jumps = summary.eventCounts()
-                .getOrDefault(EventKind.IMPOSSIBLE_SPEED_JUMP, 0L);
+        long jumps = summary.eventCounts().getOrDefault(EventKind.IMPOSSIBLE_SPEED_JUMP, 0L);
         double misfit = share < GEARS_DO_NOT_FIT ? 20 : share < GEARS_FIT ? 1 : 0.1;
         String words = String.format(
                 Locale.ROOT,
@@ -114,7 +116,8 @@ public final class WeighEvents {
                 summary.km());
         evidence.add(evidence("log-ratio-fits-no-gear", misfit, 0, summary.km() / 100, words));
         double jumpsPer100 = jumps / Math.max(1, summary.km() / 100);
-        double sound = share >= GEARS_FIT && jumpsPer100 < 1 ? 10 : share < GEARS_DO_NOT_FIT || jumpsPer100 > 5 ? 0.1 : 1;
+        double sound =
+                share >= GEARS_FIT && jumpsPer100 < 1 ? 10 : share < GEARS_DO_NOT_FIT || jumpsPer100 > 5 ? 0.1 : 1;
         evidence.add(evidence("log-speed-data-believable", sound, jumps, summary.km() / 100, words));
     }
 
@@ -123,9 +126,8 @@ public final class WeighEvents {
         if (verdict.state() == Verdict.State.CANNOT_BE_SEEN) {
             return;
         }
-        List<HabitEvent> coasts = events.stream()
-                .filter(e -> e.kind() == verdict.kind())
-                .toList();
+        List<HabitEvent> coasts =
+                events.stream().filter(e -> e.kind() == verdict.kind()).toList();
         double km = coasts.stream()
                 .mapToDouble(e -> e.figures().getOrDefault("distance-km", 0.0))
                 .sum();

@@ -10,6 +10,7 @@ final class FindSpeedFactor {
     private static final int BINS = 2800;
     /** Tyre wear, size and entry errors together rarely exceed a tenth (common practice, no source). */
     private static final double WIDEST = 0.10;
+
     private static final double STEP = 0.001;
     private static final double PRIOR_WIDTH = 0.05;
     private static final double KERNEL = 0.006;
@@ -17,6 +18,7 @@ final class FindSpeedFactor {
     private static final long PLENTY = 20_000;
     /** Looked for again when there is this much more to go by. */
     private static final double GROWN = 1.1;
+
     private static final double ON_GEAR = 0.02;
     private static final double STEADY_PER_SECOND = 0.06;
 
@@ -78,8 +80,8 @@ final class FindSpeedFactor {
         }
         boolean rival = false;
         for (int i = 0; i < scores.length; i++) {
-            boolean peak = (i == 0 || scores[i] >= scores[i - 1])
-                    && (i == scores.length - 1 || scores[i] >= scores[i + 1]);
+            boolean peak =
+                    (i == 0 || scores[i] >= scores[i - 1]) && (i == scores.length - 1 || scores[i] >= scores[i + 1]);
             rival |= peak && Math.abs(i - best) * STEP > 0.02 && scores[i] > 0.9 * scores[best];
         }
         double factor = 1 + (best - steps) * STEP;

@@ -17,15 +17,19 @@ final class GearTracker {
     private static final double LEAST_SCATTER = 0.01;
     /** Engine and road speed come from different controllers; a tenth of a second apart is usual. */
     private static final double SKEW_SECONDS = 0.1;
+
     private static final double WIDEST_SCATTER = 0.2;
     /** Density, per unit of the ratio's logarithm, of rows out of gear, and of odd rows in gear. */
     private static final double OUT_OF_GEAR = Math.log(1 / 3.0);
+
     private static final double ODD_ROW = Math.log(0.02 / 3.0);
     /** At idle and rolling, the engine is more likely held there by its governor than by a gear. */
     private static final double IDLING = 3.5;
+
     private static final double BELL = 0.5 * Math.log(2 * Math.PI);
     /** Neighbouring rows are not independent. */
     private static final double TRUST = 0.7;
+
     private static final double SECONDS_PER_CHANGE = 6;
     private static final double FAR = 1e9;
     private static final double SETTLED_FIT = 2.5;
@@ -99,7 +103,10 @@ final class GearTracker {
             boolean byShaft = output[i] > 0;
             double shaft = byShaft ? output[i] : road[i] * perKmh;
             double ratio = engine[i] / shaft;
-            if (settled >= 0 && seconds > 0 && engine[i] >= LEAST_RPM && road[i] > SURE_KMH
+            if (settled >= 0
+                    && seconds > 0
+                    && engine[i] >= LEAST_RPM
+                    && road[i] > SURE_KMH
                     && Math.abs(ratio * byShaft(settled, byShaft) - 1) < SETTLED_FIT * LEAST_SCATTER) {
                 // Nearly all rows of a drive: still on the gear, even by the narrowest measure.
                 stayed[i] = 1L << settled;
@@ -137,9 +144,7 @@ final class GearTracker {
 
     private double spread(RowBlock block, int i, boolean byShaft, NoiseLevel noise) {
         double[] road = block.column(Signal.ROAD_SPEED);
-        double speed = byShaft
-                ? block.get(Signal.OUTPUT_SHAFT_SPEED, i) / table.outputRpmPerKmh()
-                : road[i];
+        double speed = byShaft ? block.get(Signal.OUTPUT_SHAFT_SPEED, i) / table.outputRpmPerKmh() : road[i];
         if (!(speed >= SLOWEST_KMH)) {
             return Double.NaN;
         }
@@ -152,8 +157,7 @@ final class GearTracker {
         double skew = Double.isNaN(change) ? 0 : Math.min(change, 12) * SKEW_SECONDS / speed;
         double roadPart = (byShaft ? 0.1 : noise.roadKmh()) / speed;
         double enginePart = noise.engineRpm() / Math.max(block.get(Signal.ENGINE_SPEED, i), LEAST_RPM);
-        return Math.sqrt(
-                LEAST_SCATTER * LEAST_SCATTER + roadPart * roadPart + enginePart * enginePart + skew * skew);
+        return Math.sqrt(LEAST_SCATTER * LEAST_SCATTER + roadPart * roadPart + enginePart * enginePart + skew * skew);
     }
 
     private double price(double seconds) {

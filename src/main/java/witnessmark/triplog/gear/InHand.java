@@ -6,6 +6,7 @@ public final class InHand {
     public static final int NEUTRAL = -1;
     /** Rolling, no ratio fits, pedal down. */
     public static final int PEDAL_DOWN = -2;
+
     public static final int STANDING = -3;
     /** Rolling with the engine stopped. */
     public static final int ENGINE_OFF = -4;

@@ -14,6 +14,7 @@ import witnessmark.triplog.signal.SignalRow;
 public final class TrackGears implements RowSink {
     /** No power of two, or the columns' rows would crowd into the same lines of the processor's cache. */
     private static final int CAPACITY = 5000;
+
     private static final int HELD_BACK = 100;
     /** Rows closer than this add nothing but work. */
     private static final long CLOSEST_MICROS = 60_000;

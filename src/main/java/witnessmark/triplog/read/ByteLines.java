@@ -20,8 +20,7 @@ final class ByteLines implements Closeable {
     /** Eight bytes of slack behind the buffer let word-wide reads run past the last line. */
     private static final int SLACK = 8;
 
-    private static final VarHandle WORD =
-            MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
+    private static final VarHandle WORD = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
     private static final long ONES = 0x0101010101010101L;
     private static final long NEWLINES = 0x0A0A0A0A0A0A0A0AL;
 

@@ -10,8 +10,7 @@ package witnessmark.triplog.read;
  * @param gapSeconds how long the gaps are together
  * @param jumpsAhead times the clock went ahead by more than a day, counted as no time at all
  */
-public record ClockFaults(
-        long duplicates, long backward, long setBack, long gaps, double gapSeconds, long jumpsAhead) {
+public record ClockFaults(long duplicates, long backward, long setBack, long gaps, double gapSeconds, long jumpsAhead) {
 
     public static final ClockFaults NONE = new ClockFaults(0, 0, 0, 0, 0, 0);
 

@@ -4,7 +4,6 @@ import java.time.ZoneId;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.snakeyaml.engine.v2.api.Dump;
@@ -22,8 +21,7 @@ import witnessmark.triplog.signal.Signal;
  * @param time where the time stands
  * @param columns where each signal stands
  */
-public record ColumnMapping(
-        char separator, char decimal, int headerLines, Time time, Map<Signal, Column> columns) {
+public record ColumnMapping(char separator, char decimal, int headerLines, Time time, Map<Signal, Column> columns) {
 
     /**
      * @param column name of the column, or its number as {@code #1}
@@ -66,8 +64,7 @@ public record ColumnMapping(
     }
 
     public ColumnMapping {
-        columns = Collections.unmodifiableMap(
-                columns.isEmpty() ? new EnumMap<>(Signal.class) : new EnumMap<>(columns));
+        columns = Collections.unmodifiableMap(columns.isEmpty() ? new EnumMap<>(Signal.class) : new EnumMap<>(columns));
     }
 
     /** The mapping as the YAML text that a person can read, change and give back. */

@@ -27,6 +27,7 @@ final class CsvReader {
     private final SignalRow row = new SignalRow();
     /** The last short field of each signal as it was written; {@link #NONE} after any other field. */
     private final long[] lastText = new long[Signal.count()];
+
     private final NumberText slow = new NumberText();
 
     private long time;
@@ -64,8 +65,7 @@ final class CsvReader {
         }
         for (int action : actions) {
             if (action >= 0) {
-                counts.valid[action] =
-                        Math.max(0, counts.rows - counts.notAvailable[action] - counts.error[action]);
+                counts.valid[action] = Math.max(0, counts.rows - counts.notAvailable[action] - counts.error[action]);
             }
         }
     }

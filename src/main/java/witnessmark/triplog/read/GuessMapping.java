@@ -83,8 +83,8 @@ public final class GuessMapping {
         char separator = separator(head);
         List<List<String>> all = records(head, separator);
         if (all.size() < 2) {
-            throw new UnreadableLog(file + ": a header line and at least one row are needed; found "
-                    + all.size() + " line" + (all.size() == 1 ? "" : "s"));
+            throw new UnreadableLog(file + ": a header line and at least one row are needed; found " + all.size()
+                    + " line" + (all.size() == 1 ? "" : "s"));
         }
         header = all.get(0);
         boolean unitLine = isUnitLine(all.get(1));
@@ -94,8 +94,9 @@ public final class GuessMapping {
         ColumnMapping.Time time = time(decimal);
         Map<Signal, ColumnMapping.Column> columns = columns(time, decimal);
         if (columns.isEmpty()) {
-            throw new UnreadableLog(file + ": no column is recognized as a signal; write a mapping file. The header has "
-                    + String.join(", ", header));
+            throw new UnreadableLog(
+                    file + ": no column is recognized as a signal; write a mapping file. The header has "
+                            + String.join(", ", header));
         }
         ColumnMapping mapping = new ColumnMapping(separator, decimal, unitLine ? 2 : 1, time, columns);
         return new Guess(mapping, List.copyOf(notes), preview());
@@ -123,9 +124,8 @@ public final class GuessMapping {
 
     private static boolean isUnitLine(List<String> line) {
         return line.stream().noneMatch(f -> f.matches(".*\\d{2,}.*|\\d"))
-                && line.stream()
-                        .anyMatch(f -> HeaderWords.unit(f.replaceAll("[\\[\\]()]", ""))
-                                .isPresent());
+                && line.stream().anyMatch(f -> HeaderWords.unit(f.replaceAll("[\\[\\]()]", ""))
+                        .isPresent());
     }
 
     private List<HeaderWords.Heading> headings(List<String> unitLine) {
@@ -171,7 +171,11 @@ public final class GuessMapping {
         boolean apart = date >= 0 && date != at && !form.contains("y");
         Optional<String> dateForm = apart ? Optional.of(pattern(date, DATES)) : Optional.empty();
         return new ColumnMapping.Time(
-                header.get(at), form, apart ? Optional.of(header.get(date)) : Optional.empty(), dateForm, ZoneOffset.UTC);
+                header.get(at),
+                form,
+                apart ? Optional.of(header.get(date)) : Optional.empty(),
+                dateForm,
+                ZoneOffset.UTC);
     }
 
     private int first(java.util.function.Predicate<HeaderWords.Heading> test) {
@@ -184,8 +188,9 @@ public final class GuessMapping {
     }
 
     private String timeForm(int at, char decimal) {
-        List<String> values =
-                column(at).stream().map(v -> decimal == ',' ? v.replace(',', '.') : v).toList();
+        List<String> values = column(at).stream()
+                .map(v -> decimal == ',' ? v.replace(',', '.') : v)
+                .toList();
         boolean numbers = !values.isEmpty() && values.stream().allMatch(v -> v.matches("-?\\d+(\\.\\d+)?"));
         if (!numbers) {
             return pattern(at, DATE_TIMES);
@@ -238,8 +243,8 @@ public final class GuessMapping {
         boolean twoWays = fitting.stream().anyMatch(p -> p.startsWith("dd/MM"))
                 && fitting.stream().anyMatch(p -> p.startsWith("MM/dd"));
         if (twoWays) {
-            notes.add("time: day and month of '" + values.get(0) + "' cannot be told apart; "
-                    + fitting.get(0) + " was taken");
+            notes.add("time: day and month of '" + values.get(0) + "' cannot be told apart; " + fitting.get(0)
+                    + " was taken");
         }
         return fitting.get(0);
     }

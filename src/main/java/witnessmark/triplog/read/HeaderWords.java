@@ -64,7 +64,9 @@ final class HeaderWords {
         name(Signal.ENGINE_OIL, "(engine |eng |motor )?oil temp(erature)?|oeltemperatur|temperatura aceite( motor)?");
         name(Signal.RANGE_KNOB, "range( knob| selector| switch| sw| request| select| lever)?");
         name(Signal.LEVER, "(shift |gear )?lever( position| pos)?|main (box )?(gear|position)|palanca|schalthebel");
-        name(Signal.GROSS_MASS, "(gross |combination |vehicle |total |gross combination )*(mass|weight)|gcw|gvw|gcm|masse|peso");
+        name(
+                Signal.GROSS_MASS,
+                "(gross |combination |vehicle |total |gross combination )*(mass|weight)|gcw|gvw|gcm|masse|peso");
     }
 
     private HeaderWords() {}
@@ -96,8 +98,7 @@ final class HeaderWords {
     }
 
     private static String plain(String text) {
-        return Normalizer.normalize(
-                        text.replaceAll("(?<=[a-z])(?=[A-Z])", " "), Normalizer.Form.NFD)
+        return Normalizer.normalize(text.replaceAll("(?<=[a-z])(?=[A-Z])", " "), Normalizer.Form.NFD)
                 .toLowerCase(Locale.ROOT)
                 .replaceAll("\\p{M}", "")
                 .replaceAll("[^a-z0-9]+", " ")
@@ -113,7 +114,9 @@ final class HeaderWords {
                 .map(Map.Entry::getKey)
                 .findFirst();
         boolean travel = found.equals(Optional.of(Signal.CLUTCH))
-                && heading.unit().filter(u -> u.equals("%") || u.matches("(?i)pct|percent")).isPresent();
+                && heading.unit()
+                        .filter(u -> u.equals("%") || u.matches("(?i)pct|percent"))
+                        .isPresent();
         return travel ? Optional.of(Signal.CLUTCH_PEDAL) : found;
     }
 

@@ -70,12 +70,15 @@ public record LogHead(Path file, LogFormat format, boolean compressed, String te
         if (bytes.length == 0) {
             throw new UnreadableLog(file + ": the file is empty");
         }
-        if (bytes.length >= 2 && ((bytes[0] & 255) == 0xFF && (bytes[1] & 255) == 0xFE || (bytes[0] & 255) == 0xFE && (bytes[1] & 255) == 0xFF)) {
+        if (bytes.length >= 2
+                && ((bytes[0] & 255) == 0xFF && (bytes[1] & 255) == 0xFE
+                        || (bytes[0] & 255) == 0xFE && (bytes[1] & 255) == 0xFF)) {
             throw new UnreadableLog(file + ": UTF-16 text; save it as UTF-8 or plain text and read it again");
         }
         if (binaryShare(bytes) > 0.02) {
             throw new UnreadableLog(
-                    file + ": not a text file; a CSV or candump text log is expected, plain or gzip (binary logs must be exported as text first)");
+                    file
+                            + ": not a text file; a CSV or candump text log is expected, plain or gzip (binary logs must be exported as text first)");
         }
         boolean frames = text(bytes)
                 .lines()

@@ -66,8 +66,7 @@ public final class ReadLog {
             int i = signal.ordinal();
             if (counts.valid[i] + counts.notAvailable[i] + counts.error[i] > 0) {
                 signals.put(
-                        signal,
-                        new ReadReport.SignalCounts(counts.valid[i], counts.notAvailable[i], counts.error[i]));
+                        signal, new ReadReport.SignalCounts(counts.valid[i], counts.notAvailable[i], counts.error[i]));
             }
         }
         Optional<String> hash =

@@ -64,7 +64,8 @@ public final class ReadMapping {
                             .build())
                     .loadFromString(yaml);
         } catch (YamlEngineException e) {
-            throw new UnreadableLog(label + ": not YAML: " + String.valueOf(e.getMessage()).replaceAll("\\s+", " "));
+            throw new UnreadableLog(
+                    label + ": not YAML: " + String.valueOf(e.getMessage()).replaceAll("\\s+", " "));
         }
     }
 
@@ -142,7 +143,9 @@ public final class ReadMapping {
 
     private ZoneId zone(@Nullable Object value) {
         try {
-            return value == null ? ZoneOffset.UTC : ZoneId.of(String.valueOf(value)).normalized();
+            return value == null
+                    ? ZoneOffset.UTC
+                    : ZoneId.of(String.valueOf(value)).normalized();
         } catch (DateTimeException e) {
             fault("time.zone: '" + value + "' is not a time zone such as UTC, +01:00 or America/Chicago");
             return ZoneOffset.UTC;
@@ -161,9 +164,7 @@ public final class ReadMapping {
                 fault("columns." + key + ": not a signal; known are "
                         + String.join(
                                 ", ",
-                                Arrays.stream(Signal.values())
-                                        .map(Signal::id)
-                                        .toList()));
+                                Arrays.stream(Signal.values()).map(Signal::id).toList()));
             } else {
                 columns.put(signal.get(), column(signal.get(), value));
             }

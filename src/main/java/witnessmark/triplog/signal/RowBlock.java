@@ -7,6 +7,7 @@ public final class RowBlock {
     private final double[][] columns;
     /** Signals that were ever given; the columns of the others stay NaN and cost nothing. */
     private final boolean[] given = new boolean[Signal.count()];
+
     private final long[] timeMicros;
     private final long[] line;
     private final boolean[] afresh;
@@ -36,8 +37,7 @@ public final class RowBlock {
         timeMicros[size] = row.timeMicros();
         line[size] = row.line();
         afresh[size] = isAfresh;
-        secondsBefore[size] =
-                size == 0 || isAfresh ? 0 : (row.timeMicros() - timeMicros[size - 1]) / 1e6;
+        secondsBefore[size] = size == 0 || isAfresh ? 0 : (row.timeMicros() - timeMicros[size - 1]) / 1e6;
         size++;
     }
 

@@ -51,7 +51,9 @@ public final class ComparePeriods {
     }
 
     private static String sentence(EventKind kind, TwoRates rates) {
-        String unit = kind.chance() == EventKind.Chance.DISTANCE ? "100 km" : kind.chance().words();
+        String unit = kind.chance() == EventKind.Chance.DISTANCE
+                ? "100 km"
+                : kind.chance().words();
         String counts = String.format(
                 Locale.ROOT,
                 "%s: %d in %.3g before, %d in %.3g after (x %s)",

@@ -24,9 +24,7 @@ public record CountInterval(long count, double exposure, double rate, double low
                     + ": a count from 0, an exposure above 0 and a level between 0 and 1 are needed");
         }
         double tail = (1 - level) / 2;
-        double lower = count == 0
-                ? 0
-                : ChiSquaredDistribution.of(2.0 * count).inverseCumulativeProbability(tail) / 2;
+        double lower = count == 0 ? 0 : ChiSquaredDistribution.of(2.0 * count).inverseCumulativeProbability(tail) / 2;
         double upper = ChiSquaredDistribution.of(2.0 * count + 2).inverseSurvivalProbability(tail) / 2;
         return new CountInterval(count, exposure, count / exposure, lower / exposure, upper / exposure);
     }

@@ -15,7 +15,8 @@ public final class EventTable {
     /** A header and one line for each event. */
     public static List<String> csv(List<HabitEvent> events) {
         List<String> lines = new ArrayList<>();
-        lines.add("kind,start,seconds,road_kmh,engine_rpm,gear_before,gear_after,severity,grade,confidence,first_line,last_line,sentence");
+        lines.add(
+                "kind,start,seconds,road_kmh,engine_rpm,gear_before,gear_after,severity,grade,confidence,first_line,last_line,sentence");
         for (HabitEvent e : events) {
             lines.add(CsvText.line(List.of(
                     e.kind().id(),
@@ -53,7 +54,8 @@ public final class EventTable {
     /** A date and time in UTC if the log knows the date, else hours, minutes and seconds of the log. */
     public static String moment(long micros) {
         if (micros > YEAR_2000_MICROS) {
-            return Instant.ofEpochSecond(0, Math.floorDiv(micros, 100_000) * 100_000_000L).toString();
+            return Instant.ofEpochSecond(0, Math.floorDiv(micros, 100_000) * 100_000_000L)
+                    .toString();
         }
         double seconds = micros / 1e6;
         return String.format(

@@ -72,19 +72,17 @@ final class JudgeCoverage {
 
     private Optional<String> signals(EventKind kind) {
         for (Set<Signal> choice : kind.needs()) {
-            double best =
-                    choice.stream().mapToDouble(s -> hertz.getOrDefault(s, 0.0)).max().orElse(0);
+            double best = choice.stream()
+                    .mapToDouble(s -> hertz.getOrDefault(s, 0.0))
+                    .max()
+                    .orElse(0);
             String names = choice.stream().map(Signal::words).collect(Collectors.joining(" or "));
             if (best == 0) {
                 return Optional.of("the log has no " + names);
             }
             if (best < RATE_MARGIN * kind.leastHertz()) {
                 return Optional.of(String.format(
-                        Locale.ROOT,
-                        "%s comes %.2g times a second; %.2g are needed",
-                        names,
-                        best,
-                        kind.leastHertz()));
+                        Locale.ROOT, "%s comes %.2g times a second; %.2g are needed", names, best, kind.leastHertz()));
             }
         }
         return Optional.empty();
@@ -113,7 +111,8 @@ final class JudgeCoverage {
     private static String basis(EventKind kind, double chance) {
         return kind.chance() == EventKind.Chance.DISTANCE
                 ? String.format(Locale.ROOT, "in %.0f km", 100 * chance)
-                : String.format(Locale.ROOT, "in %.0f x %s", chance, kind.chance().words());
+                : String.format(
+                        Locale.ROOT, "in %.0f x %s", chance, kind.chance().words());
     }
 
     /** Rows a second of the fastest needed signal of the log; 0 if it is empty. */

@@ -22,16 +22,14 @@ public final class SummaryTable {
                 s.coveredHours(),
                 s.movingHours(),
                 s.engineHours()));
-        lines.add(String.format(
-                Locale.ROOT, "Highest         %.0f km/h, %.0f rpm", s.highestKmh(), s.highestRpm()));
+        lines.add(String.format(Locale.ROOT, "Highest         %.0f km/h, %.0f rpm", s.highestKmh(), s.highestRpm()));
         lines.add(String.format(
                 Locale.ROOT,
                 "Shifts          %d, of them %d with the lever, %d through the range",
                 s.shifts(),
                 s.leverShifts(),
                 s.rangeShifts()));
-        lines.add(String.format(
-                Locale.ROOT, "A gear fits in  %.0f %% of the driving time", 100 * s.gearKnownShare()));
+        lines.add(String.format(Locale.ROOT, "A gear fits in  %.0f %% of the driving time", 100 * s.gearKnownShare()));
         lines.add("Time in hand");
         s.hoursInHand().forEach((name, hours) -> {
             if (hours >= LEAST_HOURS) {
@@ -45,7 +43,8 @@ public final class SummaryTable {
     }
 
     private static String verdict(TripSummary s, Verdict v) {
-        String head = String.format(Locale.ROOT, "%-52s %s", v.kind().words(), v.state().words());
+        String head = String.format(
+                Locale.ROOT, "%-52s %s", v.kind().words(), v.state().words());
         CountInterval rate = s.per100km().get(v.kind());
         return switch (v.state()) {
             case SEEN -> head + ": " + v.reason()

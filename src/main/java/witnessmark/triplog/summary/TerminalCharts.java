@@ -52,7 +52,9 @@ public final class TerminalCharts {
             case InHand.STANDING -> 's';
             case InHand.ENGINE_OFF -> 'e';
             case InHand.CANNOT_TELL -> '?';
-            default -> table.gear(code).name().isEmpty() ? '#' : table.gear(code).name().charAt(0);
+            default -> table.gear(code).name().isEmpty()
+                    ? '#'
+                    : table.gear(code).name().charAt(0);
         };
     }
 
@@ -82,7 +84,10 @@ public final class TerminalCharts {
         }
         lines.add("  rpm +" + "-".repeat(lastColumn + 1));
         lines.add(String.format(
-                Locale.ROOT, "       0 to %d km/h, %d km/h for each column", (lastColumn + 1) * KMH_PER_COLUMN, KMH_PER_COLUMN));
+                Locale.ROOT,
+                "       0 to %d km/h, %d km/h for each column",
+                (lastColumn + 1) * KMH_PER_COLUMN,
+                KMH_PER_COLUMN));
         return lines;
     }
 

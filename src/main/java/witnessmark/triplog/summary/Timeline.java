@@ -20,7 +20,13 @@ public final class Timeline {
      * @param inHand what was longest in hand, a gear's index or a code of {@link InHand}
      */
     public record Bin(
-            long startMicros, double seconds, double meanKmh, double highestKmh, double meanRpm, double highestRpm, int inHand) {}
+            long startMicros,
+            double seconds,
+            double meanKmh,
+            double highestKmh,
+            double meanRpm,
+            double highestRpm,
+            int inHand) {}
 
     private static final class Sum {
         private long startMicros;

@@ -31,8 +31,8 @@ public record TwoRates(
     public static TwoRates compare(long countBefore, double exposureBefore, long countAfter, double exposureAfter) {
         boolean counts = countBefore >= 0 && countAfter >= 0 && countBefore + countAfter <= Integer.MAX_VALUE;
         if (!counts || !(exposureBefore > 0) || !(exposureAfter > 0)) {
-            throw new IllegalArgumentException("before " + countBefore + " in " + exposureBefore + ", after " + countAfter
-                    + " in " + exposureAfter + ": counts from 0 and exposures above 0 are needed");
+            throw new IllegalArgumentException("before " + countBefore + " in " + exposureBefore + ", after "
+                    + countAfter + " in " + exposureAfter + ": counts from 0 and exposures above 0 are needed");
         }
         int sum = (int) (countBefore + countAfter);
         double share = exposureAfter / (exposureAfter + exposureBefore);

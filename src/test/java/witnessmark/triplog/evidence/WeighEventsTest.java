@@ -31,7 +31,10 @@ class WeighEventsTest {
         drive.writeCsv(file, Recording.usual(hertz), 3);
         TripResult trip = ReadTrip.read(TripRequest.of(file, table).withHash(), Progress.SILENT);
         List<LogEvidence> evidence = WeighEvents.weigh(
-                trip.summary(), trip.events(), table, List.of(trip.report().sha256().orElseThrow()));
+                trip.summary(),
+                trip.events(),
+                table,
+                List.of(trip.report().sha256().orElseThrow()));
         return evidence.stream().collect(Collectors.toMap(LogEvidence::finding, Function.identity()));
     }
 
@@ -79,7 +82,11 @@ class WeighEventsTest {
     @Test
     void overspeed_in_one_ratio_is_told_from_overspeed_after_a_downshift() {
         SimulatedDrive runaway = new SimulatedDrive(table, 5);
-        runaway.stand(5).start("2").driveTo(15, 0.5).shift("4", SimulatedDrive.Style.DOUBLE).drive(5, 0, 20);
+        runaway.stand(5)
+                .start("2")
+                .driveTo(15, 0.5)
+                .shift("4", SimulatedDrive.Style.DOUBLE)
+                .drive(5, 0, 20);
         runaway.runAway(1.25).drive(10, 0, 20).stop();
 
         Map<String, LogEvidence> evidence = weigh(runaway, 10);

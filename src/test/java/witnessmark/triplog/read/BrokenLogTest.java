@@ -33,8 +33,7 @@ class BrokenLogTest {
     private final List<Row> rows = new ArrayList<>();
 
     private void keep(SignalRow row) {
-        rows.add(new Row(
-                row.timeMicros(), row.line(), row.get(Signal.ENGINE_SPEED), row.get(Signal.ROAD_SPEED)));
+        rows.add(new Row(row.timeMicros(), row.line(), row.get(Signal.ENGINE_SPEED), row.get(Signal.ROAD_SPEED)));
     }
 
     private Path file(String name, String text) throws IOException {
@@ -58,7 +57,8 @@ class BrokenLogTest {
 
     @Test
     void broken_lines_are_counted_by_kind_with_their_first_line_numbers() throws IOException {
-        String text = HEADER + "0.1,1500,80\n0.2,1500\nx,1500,80\n0.4,15x0,80\n0.5,1500,80\n0.6,1500\n0.7,15\u00010,8\u0002\n";
+        String text = HEADER
+                + "0.1,1500,80\n0.2,1500\nx,1500,80\n0.4,15x0,80\n0.5,1500,80\n0.6,1500\n0.7,15\u00010,8\u0002\n";
 
         ReadReport report = read(file("b.csv", text));
 
@@ -73,7 +73,8 @@ class BrokenLogTest {
 
     @Test
     void frames_are_read_in_both_forms_and_bad_ones_counted() throws IOException {
-        String text = """
+        String text =
+                """
                 (1436509052.249713) can0 0CF00400#FF7D87482BFFFFFF
                 (1436509052.349713) can0 18FEF100#F30050C0FFFFFFFF R
                  (1436509052.449713)  can0  0CF00400   [8]  FF 7D 87 48 2B FF FF FF
@@ -103,7 +104,12 @@ class BrokenLogTest {
         StringBuilder text = new StringBuilder(HEADER);
         Random random = new Random(1);
         for (int i = 0; i < 20_000; i++) {
-            text.append(i / 10.0).append(',').append(1000 + random.nextInt(900)).append(',').append(60).append('\n');
+            text.append(i / 10.0)
+                    .append(',')
+                    .append(1000 + random.nextInt(900))
+                    .append(',')
+                    .append(60)
+                    .append('\n');
         }
         Path whole = folder.resolve("d.csv.gz");
         try (OutputStream out = new GZIPOutputStream(Files.newOutputStream(whole))) {
@@ -132,8 +138,7 @@ class BrokenLogTest {
 
         ReadReport report = read(bomb);
 
-        assertThat(report.broken())
-                .containsExactly(new BrokenLines.Tally(BrokenKind.LINE_TOO_LONG, 1, List.of(3L)));
+        assertThat(report.broken()).containsExactly(new BrokenLines.Tally(BrokenKind.LINE_TOO_LONG, 1, List.of(3L)));
         assertThat(rows).hasSize(2);
         assertThat(rows.get(1).line()).isEqualTo(4);
     }
@@ -156,8 +161,8 @@ class BrokenLogTest {
         }
         Path file = file("g.csv", text.toString());
 
-        ReadReport report = ReadLog.read(
-                LogHead.of(file), Optional.empty(), true, (done, total) -> done < 300_000, this::keep);
+        ReadReport report =
+                ReadLog.read(LogHead.of(file), Optional.empty(), true, (done, total) -> done < 300_000, this::keep);
 
         assertThat(report.partial()).isTrue();
         assertThat(report.sha256()).isEmpty();
@@ -189,7 +194,8 @@ class BrokenLogTest {
 
         @Test
         void damaged_gzip_is_told_from_text() throws IOException {
-            Path file = Files.write(folder.resolve("l.csv.gz"), new byte[] {0x1F, (byte) 0x8B, 9, 9, 9, 9, 9, 9, 9, 9, 9, 9});
+            Path file = Files.write(
+                    folder.resolve("l.csv.gz"), new byte[] {0x1F, (byte) 0x8B, 9, 9, 9, 9, 9, 9, 9, 9, 9, 9});
 
             assertThatThrownBy(() -> read(file)).hasMessageContaining("begins like a gzip file but is damaged");
         }

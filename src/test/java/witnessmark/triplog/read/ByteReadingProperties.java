@@ -37,7 +37,8 @@ class ByteReadingProperties {
     }
 
     @Property
-    void eight_hexadecimal_digits_are_read_as_the_library_does(@ForAll @LongRange(min = 0, max = 0xFFFFFFFFL) long value) {
+    void eight_hexadecimal_digits_are_read_as_the_library_does(
+            @ForAll @LongRange(min = 0, max = 0xFFFFFFFFL) long value) {
         String text = String.format(Locale.ROOT, "%08X", value);
 
         long upper = word(text);
@@ -53,7 +54,8 @@ class ByteReadingProperties {
             @ForAll @IntRange(min = 0, max = 99_999_999) int value, @ForAll @IntRange(min = 1, max = 8) int count) {
         String text = String.format(Locale.ROOT, "%08d", value).substring(8 - count);
 
-        assertThat(HexText.digits(word((text + "xxxxxxxx").substring(0, 8)), count)).isEqualTo(Long.parseLong(text));
+        assertThat(HexText.digits(word((text + "xxxxxxxx").substring(0, 8)), count))
+                .isEqualTo(Long.parseLong(text));
     }
 
     @Property

@@ -51,7 +51,12 @@ class GuessMappingTest {
     void dates_and_times_in_one_column_or_two_give_the_same_moment() throws IOException {
         read("datetime\tRPM\tspeed_kph\n2024-05-03T07:12:33.250Z\t1500\t80\n", Optional.empty());
         read("date;time;engine rpm;road speed\n03.05.2024;07:12:33.250;1500;80\n", Optional.empty());
-        read("date,time,rpm,speed\n05/13/2024,07:12:33 PM,1500,80\n", Optional.of(ReadMapping.from("m.yaml", """
+        read(
+                "date,time,rpm,speed\n05/13/2024,07:12:33 PM,1500,80\n",
+                Optional.of(
+                        ReadMapping.from(
+                                "m.yaml",
+                                """
                 time: { column: time, form: "hh:mm:ss a", date-column: date, date-form: MM/dd/yyyy }
                 columns: { engine-speed: rpm, road-speed: speed }
                 """)));
@@ -83,8 +88,8 @@ class GuessMappingTest {
 
     @Test
     void a_guessed_mapping_survives_the_way_through_its_file() {
-        GuessMapping.Guess guess =
-                GuessMapping.from("log.csv", "time_s;engine_rpm;speed_mph;clutch pedal [%];oil temp [F]\n0,1;900;10;3;180\n");
+        GuessMapping.Guess guess = GuessMapping.from(
+                "log.csv", "time_s;engine_rpm;speed_mph;clutch pedal [%];oil temp [F]\n0,1;900;10;3;180\n");
 
         ColumnMapping back = ReadMapping.from("mapping.yaml", guess.mapping().toYaml());
 
@@ -93,13 +98,17 @@ class GuessMappingTest {
 
     @Test
     void every_fault_of_a_mapping_file_is_named_at_once() {
-        assertThatThrownBy(() -> ReadMapping.from("m.yaml", """
+        assertThatThrownBy(
+                        () -> ReadMapping.from(
+                                "m.yaml",
+                                """
                 separator: "#"
                 time: { form: sundials, zone: Moon }
                 columns: { engine-speed: { column: rpm, unit: km/h }, wings: x }
-                """)).isInstanceOfSatisfying(UnreadableLog.class, e -> assertThat(e.faults())
-                .hasSize(6)
-                .allMatch(f -> f.startsWith("m.yaml: ")));
+                """))
+                .isInstanceOfSatisfying(
+                        UnreadableLog.class,
+                        e -> assertThat(e.faults()).hasSize(6).allMatch(f -> f.startsWith("m.yaml: ")));
     }
 
     @Test

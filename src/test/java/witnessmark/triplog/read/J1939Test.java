@@ -11,8 +11,8 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
 
 /**
  * Against tables that were worked out apart from this program: layouts cross-checked in five public J1939 decoders,
@@ -53,8 +53,13 @@ class J1939Test {
         for (String[] row : rows) {
             J1939Id id = J1939Id.of(Long.parseLong(row[0], 16));
             assertThat(List.of(
-                            id.priority(), id.extendedDataPage(), id.dataPage(), id.format(), id.specific(),
-                            id.source(), id.pgn()))
+                            id.priority(),
+                            id.extendedDataPage(),
+                            id.dataPage(),
+                            id.format(),
+                            id.specific(),
+                            id.source(),
+                            id.pgn()))
                     .as(row[0])
                     .isEqualTo(List.of(
                             Integer.parseInt(row[1]),
@@ -65,8 +70,9 @@ class J1939Test {
                             Integer.parseInt(row[6]),
                             Integer.parseInt(row[7])));
             assertThat(J1939Id.pgnOf((int) Long.parseLong(row[0], 16))).isEqualTo(id.pgn());
-            String destination =
-                    id.destination().isPresent() ? String.valueOf(id.destination().getAsInt()) : "";
+            String destination = id.destination().isPresent()
+                    ? String.valueOf(id.destination().getAsInt())
+                    : "";
             assertThat(destination).as(row[0]).isEqualTo(row[9]);
         }
     }

@@ -26,7 +26,14 @@ class TwoRatesTest {
         "10, 2.5, 12, 2.0, 0.6666666667, 0.4585347276, 0.2580077422, 1.683664052"
     })
     void ratio_p_and_interval_are_those_of_the_exact_conditional_test(
-            long after, double afterOver, long before, double beforeOver, double ratio, double p, double lower, double upper) {
+            long after,
+            double afterOver,
+            long before,
+            double beforeOver,
+            double ratio,
+            double p,
+            double lower,
+            double upper) {
         TwoRates rates = TwoRates.compare(before, beforeOver, after, afterOver);
 
         assertThat(rates.ratio()).isEqualTo(ratio, within(1e-9));
