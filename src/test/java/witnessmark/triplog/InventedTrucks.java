@@ -22,16 +22,18 @@ public final class InventedTrucks {
 
     /** Crawler and four gears low, four gears high with an overdrive split: 13 forward ratios. */
     public static GearTable thirteen() {
-        List<Gear> gears = new ArrayList<>(List.of(
-                low("Lo", 12.90, 0), low("1", 9.54, 1), low("2", 6.91, 2), low("3", 5.01, 3), low("4", 3.63, 4)));
-        double[] main = {2.628, 1.904, 1.38, 1.0};
+        List<Gear> gears = new ArrayList<>();
+        double range = 3.84;
+        double[] main = {2.74, 1.96, 1.40, 1.00};
+        gears.add(low("Lo", 4.10 * range, 0));
         for (int i = 0; i < 4; i++) {
+            gears.add(low((i + 1) + "", main[i] * range, i + 1));
             gears.add(high((i + 5) + "", main[i], i + 1, Splitter.DIRECT));
             gears.add(high((i + 5) + "-over", main[i] * 0.85, i + 1, Splitter.OVERDRIVE));
         }
-        gears.add(new Gear("R", 12.2, Range.LOW, Splitter.NONE, -1));
-        gears.add(new Gear("R-high", 3.36, Range.HIGH, Splitter.DIRECT, -1));
-        return new GearTable(gears, 312, 3.70, 1900, 600, 1000, 3.63, Optional.of(0.85), Optional.empty());
+        gears.add(new Gear("R", 3.75 * range, Range.LOW, Splitter.NONE, -1));
+        gears.add(new Gear("R-high", 3.75, Range.HIGH, Splitter.DIRECT, -1));
+        return new GearTable(gears, 312, 3.70, 2000, 600, 1100, range, Optional.of(0.85), Optional.empty());
     }
 
     /** Five gears in each range, no splitter: 10 forward ratios. */
