@@ -24,7 +24,13 @@ public final class LogEventBenchmark {
             for (GearTable table :
                     List.of(InventedTrucks.ten(), InventedTrucks.thirteen(), InventedTrucks.eighteen())) {
                 for (long seed = 1; seed <= seeds; seed++) {
-                    Recording how = new Recording(hertz, 8, 0.15, 0.05, 0.005, 0.94 + 0.12 * (seed % 5) / 4.0);
+                    Recording how = new Recording(
+                            hertz,
+                            Double.parseDouble(System.getProperty("rpm-noise", "8")),
+                            Double.parseDouble(System.getProperty("kmh-noise", "0.15")),
+                            Double.parseDouble(System.getProperty("kmh-step", "0.05")),
+                            Double.parseDouble(System.getProperty("dropouts", "0.005")),
+                            0.94 + 0.12 * (seed % 5) / 4.0);
                     SimulatedDrive drive = DriveScripts.habits(table, seed);
                     drive.writeCsv(file, how, seed);
                     score.add(drive, DetectionScore.events(file, table), 0);

@@ -65,7 +65,10 @@ public final class WriteSampleLogs {
         SimulatedDrive drive = new SimulatedDrive(TABLE, 33);
         drive.stand(5);
         through(drive, "1", "2", "3", "4", "5", "6", "7", "8").driveTo(75, 0.5).drive(20, 0, 30);
-        drive.coast(70, -0.05, "8", false).drive(10, 0, 30).coast(45, -0.05, "8", false).stop();
+        drive.coast(70, -0.05, "8", false)
+                .drive(10, 0, 30)
+                .coast(45, -0.05, "8", false)
+                .stop();
         return drive.tow(90, 40);
     }
 

@@ -34,8 +34,8 @@ class SampleLogsTest {
 
     @Test
     void each_shipped_log_shows_what_its_name_says_and_nothing_worse() {
-        assertThat(read("unit-31_high-range-starts.csv").eventCounts()).containsOnly(
-                Map.entry(EventKind.START_IN_HIGH_RANGE, 3L));
+        assertThat(read("unit-31_high-range-starts.csv").eventCounts())
+                .containsOnly(Map.entry(EventKind.START_IN_HIGH_RANGE, 3L));
         assertThat(read("unit-31_after-coaching.csv").eventCounts()).isEmpty();
         assertThat(read("unit-32_coast-and-tow.candump").eventCounts())
                 .containsEntry(EventKind.COAST_IN_NEUTRAL, 2L)

@@ -9,10 +9,15 @@ final class GearRun {
     private static final int ENOUGH_ROWS = 200;
 
     private static final double SETTLE_SECONDS = 0.6;
-    private static final double LONG_LOOK_SECONDS = 1.4;
-    private static final double LONGEST_LOOK_SECONDS = 1.5;
-    /** Road speed has changed when its scatter is this many times that of noise alone. */
-    private static final double CHANGED = 2.5;
+    private static final double LONGEST_LOOK_SECONDS = 2.3;
+    /** Bias and trend per second that ratios may have in gear: tyre factor, wind-up, signals a little apart in time. */
+    private static final double NEAR = 0.02;
+
+    private static final double FREE_TREND = 0.01;
+    /** A slipping start at a gentle 0.17 m/s2 sweeps the ratio by this share a second for each km/h of road speed. */
+    private static final double SLIP_SWEEP = 0.6;
+    /** So few rows show no trend; a slow log has to do with them. */
+    private static final int FEW_ROWS = 4;
     /** Squares of odd rows are cut here, so that one of them does not outweigh all others. */
     private static final double FARTHEST = 36;
 
@@ -35,7 +40,6 @@ final class GearRun {
     private boolean settled;
     private final double[] residual = new double[RING];
     private final double[] road = new double[RING];
-    private final double[] engine = new double[RING];
     private final double[] spread = new double[RING];
     private final long[] time = new long[RING];
 
@@ -70,7 +74,6 @@ final class GearRun {
         int at = rows++ % RING;
         residual[at] = away;
         road[at] = m.outputRpm(perKmh) / perKmh;
-        engine[at] = m.rpm();
         spread[at] = m.scatter();
         time[at] = m.micros();
         if (rows < ENOUGH_ROWS) {
@@ -101,44 +104,42 @@ final class GearRun {
     }
 
     /**
-     * Whether the ratio hovers about the gear: engine and road speed of the last rows rise and fall together. A clutch
-     * that slips at a start sweeps the ratio past the gears with the engine nearly steady; at low speed, where that
-     * happens, a verdict waits until the road speed has changed enough to tell, or a second and a half have passed.
+     * Whether the ratio hovers about the gear: over the last moments it has no trend in time that noise would not
+     * explain. A clutch that slips at a start sweeps the ratio past the gears as road speed rises; at the low speeds
+     * where that happens, a verdict waits until such a sweep would stand out from the noise.
      */
     private boolean hovers() {
         int newest = (rows - 1) % RING;
         int held = Math.min(rows, RING);
         int count = 1;
-        while (count < held && age(newest, count - 1) < LONGEST_LOOK_SECONDS) {
+        while (count < held && age(newest, count) < LONGEST_LOOK_SECONDS) {
             count++;
         }
         double span = age(newest, count - 1);
         if (count < 2 || span < SETTLE_SECONDS) {
             return false;
         }
-        double meanRoad = 0;
-        double meanEngine = 0;
+        double meanAge = 0;
         double meanAway = 0;
+        double meanRoad = 0;
         for (int k = 0; k < count; k++) {
             int at = (newest - k + RING) % RING;
-            meanRoad += road[at] / count;
-            meanEngine += engine[at] / count;
+            meanAge += age(newest, k) / count;
             meanAway += residual[at] / count;
+            meanRoad += road[at] / count;
         }
-        double roadSquares = 0;
+        double ageSquares = 0;
         double together = 0;
         for (int k = 0; k < count; k++) {
-            int at = (newest - k + RING) % RING;
-            double x = road[at] / meanRoad - 1;
-            roadSquares += x * x;
-            together += x * (engine[at] / meanEngine - 1);
+            double fromMean = age(newest, k) - meanAge;
+            ageSquares += fromMean * fromMean;
+            together += fromMean * residual[(newest - k + RING) % RING];
         }
-        boolean changed = roadSquares / count > CHANGED * spread[newest] * spread[newest];
-        boolean near = Math.abs(meanAway) < Math.max(0.03, 1.5 * spread[newest]);
-        if (changed) {
-            return near && together > 0.5 * roadSquares;
-        }
-        return near && (meanRoad > SLOW_KMH || span >= LONG_LOOK_SECONDS || count < 4);
+        double trend = Math.abs(together / ageSquares);
+        double trendNoise = 2 * spread[newest] / Math.sqrt(ageSquares);
+        boolean near = Math.abs(meanAway) < NEAR + 2 * spread[newest] / Math.sqrt(count);
+        boolean telling = meanRoad > SLOW_KMH || count < FEW_ROWS || trendNoise < SLIP_SWEEP / meanRoad;
+        return near && telling && trend < trendNoise + FREE_TREND;
     }
 
     private double age(int newest, int back) {

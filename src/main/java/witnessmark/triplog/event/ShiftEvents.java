@@ -10,8 +10,8 @@ final class ShiftEvents implements Detector {
     /** A longer pause in neutral is no shift: the range or splitter may have been moved properly in between. */
     private static final double LONGEST_SHIFT_SECONDS = 5;
 
-    private static final double BEFORE_SECONDS = 0.8;
-    private static final double AFTER_SECONDS = 0.3;
+    private static final double BEFORE_SECONDS = 1.0;
+    private static final double AFTER_SECONDS = 0.6;
     private static final double LEAST_CONFIDENCE = 0.6;
     /** Under walking pace a range shift does no harm and the ratio shows little. */
     private static final double LEAST_KMH = 5;
@@ -135,9 +135,10 @@ final class ShiftEvents implements Detector {
     }
 
     private void clutchUse(GearRun from, GearRun after, Gear old, Gear taken) {
-        int pressed = presses.between(
-                from.endMicros - (long) (BEFORE_SECONDS * 1e6), after.startMicros + (long) (AFTER_SECONDS * 1e6));
-        if (pressed >= 2 || old.isReverse() || taken.isReverse()) {
+        long begin = from.endMicros - (long) (BEFORE_SECONDS * 1e6);
+        long end = after.startMicros + (long) (AFTER_SECONDS * 1e6);
+        int pressed = presses.between(begin, end);
+        if (pressed >= 2 || presses.maybeMissed(begin, end) || old.isReverse() || taken.isReverse()) {
             return;
         }
         double mismatch = Math.abs(after.startRpm - drive.engineRpm(taken, after.startKmh));
