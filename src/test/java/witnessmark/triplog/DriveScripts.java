@@ -1,5 +1,8 @@
 package witnessmark.triplog;
 
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
 import java.util.Random;
 import witnessmark.triplog.SimulatedDrive.Style;
 import witnessmark.triplog.gear.Gear;
@@ -21,11 +24,11 @@ public final class DriveScripts {
     public static SimulatedDrive habits(GearTable table, long seed) {
         DriveScripts script = new DriveScripts(table, seed);
         for (int round = 0; round < 2; round++) {
-            java.util.List<Integer> parts = new java.util.ArrayList<>();
+            List<Integer> parts = new ArrayList<>();
             for (int part = 0; part < 14; part++) {
                 parts.add(part);
             }
-            java.util.Collections.shuffle(parts, script.random);
+            Collections.shuffle(parts, script.random);
             parts.forEach(script::part);
         }
         return script.drive;

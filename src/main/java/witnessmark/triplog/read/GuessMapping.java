@@ -2,13 +2,20 @@ package witnessmark.triplog.read;
 
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvRecord;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
 import witnessmark.gearbox.Unit;
 import witnessmark.triplog.signal.Signal;
 
@@ -72,7 +79,7 @@ public final class GuessMapping {
             for (CsvRecord line : reader) {
                 records.add(line.getFields().stream().map(String::strip).toList());
             }
-        } catch (java.io.IOException | CsvParseException broken) {
+        } catch (IOException | CsvParseException broken) {
             // What was read before the broken line is enough for a proposal.
             return records;
         }
@@ -112,7 +119,7 @@ public final class GuessMapping {
                     .mapToLong(l -> l.chars().filter(c -> c == mark).count())
                     .toArray();
             long columns = counts.length == 0 ? 0 : counts[0];
-            boolean even = java.util.Arrays.stream(counts).allMatch(c -> c == columns);
+            boolean even = Arrays.stream(counts).allMatch(c -> c == columns);
             long score = even ? columns * 100 : columns;
             if (score > bestColumns) {
                 best = mark;
@@ -144,7 +151,7 @@ public final class GuessMapping {
         return comma > fields().filter(f -> f.matches("-?\\d+\\.\\d+")).count();
     }
 
-    private java.util.stream.Stream<String> fields() {
+    private Stream<String> fields() {
         return rows.stream().limit(50).flatMap(List::stream);
     }
 
@@ -178,7 +185,7 @@ public final class GuessMapping {
                 ZoneOffset.UTC);
     }
 
-    private int first(java.util.function.Predicate<HeaderWords.Heading> test) {
+    private int first(Predicate<HeaderWords.Heading> test) {
         for (int i = 0; i < headings.size(); i++) {
             if (test.test(headings.get(i))) {
                 return i;
@@ -197,7 +204,7 @@ public final class GuessMapping {
         }
         double[] times = values.stream().mapToDouble(Double::parseDouble).toArray();
         String unit = headings.get(at).unit().orElse("");
-        return switch (unit.toLowerCase(java.util.Locale.ROOT)) {
+        return switch (unit.toLowerCase(Locale.ROOT)) {
             case "ms" -> "milliseconds";
             case "us" -> "microseconds";
             case "min" -> "minutes";
@@ -223,7 +230,7 @@ public final class GuessMapping {
         }
         Collections.sort(steps);
         double median = steps.isEmpty() ? 1 : steps.get(steps.size() / 2);
-        boolean whole = java.util.Arrays.stream(times).allMatch(t -> t == Math.rint(t));
+        boolean whole = Arrays.stream(times).allMatch(t -> t == Math.rint(t));
         boolean millis = whole && median >= 10;
         notes.add("time: no unit is given; steps of " + median + " were taken as "
                 + (millis ? "milliseconds" : "seconds"));
@@ -250,7 +257,7 @@ public final class GuessMapping {
     }
 
     private static boolean fits(String pattern, String value) {
-        byte[] bytes = value.getBytes(java.nio.charset.StandardCharsets.UTF_8);
+        byte[] bytes = value.getBytes(StandardCharsets.UTF_8);
         TimeForm form = TimeForm.of(pattern, ZoneOffset.UTC).orElseThrow();
         return !TimeForm.isBad(form.read(bytes, 0, bytes.length));
     }
@@ -303,7 +310,7 @@ public final class GuessMapping {
     private List<Map<String, String>> preview() {
         List<Map<String, String>> preview = new ArrayList<>();
         for (List<String> row : rows.stream().limit(3).toList()) {
-            Map<String, String> cells = new java.util.LinkedHashMap<>();
+            Map<String, String> cells = new LinkedHashMap<>();
             for (int i = 0; i < Math.min(row.size(), header.size()); i++) {
                 cells.put(header.get(i), row.get(i));
             }

@@ -1,5 +1,6 @@
 package witnessmark.triplog.read;
 
+import java.util.Locale;
 import java.util.OptionalInt;
 
 /**
@@ -14,7 +15,7 @@ public record J1939Id(int priority, int extendedDataPage, int dataPage, int form
     public static J1939Id of(long id) {
         if (id < 0 || id > HIGHEST) {
             throw new IllegalArgumentException(
-                    "CAN identifier " + Long.toHexString(id).toUpperCase(java.util.Locale.ROOT) + " is above 1FFFFFFF");
+                    "CAN identifier " + Long.toHexString(id).toUpperCase(Locale.ROOT) + " is above 1FFFFFFF");
         }
         int bits = (int) id;
         return new J1939Id(

@@ -1,11 +1,13 @@
 package witnessmark.triplog.read;
 
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipException;
@@ -60,10 +62,10 @@ public record LogHead(Path file, LogFormat format, boolean compressed, String te
             while (length < bytes.length && (read = in.read(bytes, length, bytes.length - length)) > 0) {
                 length += read;
             }
-        } catch (java.io.EOFException cut) {
+        } catch (EOFException cut) {
             // Truncated gzip data: what came before the cut is enough to tell the form.
         }
-        return java.util.Arrays.copyOf(bytes, length);
+        return Arrays.copyOf(bytes, length);
     }
 
     private static LogFormat format(Path file, byte[] bytes) {

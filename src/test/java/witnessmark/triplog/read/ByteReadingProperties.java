@@ -6,6 +6,7 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import net.jqwik.api.ForAll;
@@ -60,7 +61,7 @@ class ByteReadingProperties {
 
     @Property
     void anything_but_digits_is_told(@ForAll @StringLength(8) String text) {
-        byte[] bytes = java.util.Arrays.copyOf(text.getBytes(StandardCharsets.UTF_8), 8);
+        byte[] bytes = Arrays.copyOf(text.getBytes(StandardCharsets.UTF_8), 8);
         String cut = new String(bytes, StandardCharsets.ISO_8859_1);
 
         assertThat(HexText.isHex(ByteLines.word(bytes, 0))).isEqualTo(cut.matches("[0-9A-Fa-f]{8}"));

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -65,7 +66,7 @@ class GuessMappingTest {
         assertThat((long) rows.get(0)[0]).isEqualTo(1714720353250000L);
         assertThat((long) rows.get(1)[0]).isEqualTo(1714720353250000L);
         assertThat((long) rows.get(2)[0])
-                .isEqualTo(java.time.Instant.parse("2024-05-13T19:12:33Z").getEpochSecond() * 1_000_000);
+                .isEqualTo(Instant.parse("2024-05-13T19:12:33Z").getEpochSecond() * 1_000_000);
     }
 
     @Test
