@@ -16,7 +16,7 @@ public enum EventKind {
     ROLLING_ENGINE_STOPPED("wheels turning with the engine stopped", 0.1, false, Chance.DISTANCE),
     ENGINE_OVERSPEED("engine above governed speed", 1, false, Chance.DISTANCE),
     LUGGING("pulling hard below the lowest pulling speed", 0.5, true, Chance.DISTANCE),
-    SHIFT_WITHOUT_DOUBLE_CLUTCH("lever shift with a single press of the clutch", 5, true, Chance.LEVER_SHIFT),
+    SHIFT_WITHOUT_DOUBLE_CLUTCH("lever shift with a single press of the clutch", 8, true, Chance.LEVER_SHIFT),
     SHIFT_WITHOUT_CLUTCH("lever shift without the clutch", 8, true, Chance.LEVER_SHIFT),
     CLUTCH_SLIP("clutch slipping under load, pedal up", 2, true, Chance.DISTANCE),
     RIDING_CLUTCH("foot on the clutch while driving", 1, true, Chance.DISTANCE),
