@@ -65,6 +65,23 @@ public record CaseFile(
         return text(TextField.WORK_DONE);
     }
 
+    /**
+     * The findings that follow from all evidence together. Where two results differ, present stands before unsure and
+     * unsure before absent: one shift made well does not undo another made badly.
+     */
+    public Map<String, FindingState> evidenceFindings() {
+        Map<String, FindingState> together = new LinkedHashMap<>();
+        evidence.values().forEach(e -> e.findings()
+                .forEach((finding, state) -> together.merge(finding, state, CaseFile::weightier)));
+        return together;
+    }
+
+    private static FindingState weightier(FindingState one, FindingState other) {
+        List<FindingState> order =
+                List.of(FindingState.PRESENT, FindingState.UNSURE, FindingState.ABSENT, FindingState.NOT_LOOKED_AT);
+        return order.indexOf(one) <= order.indexOf(other) ? one : other;
+    }
+
     public boolean isSignedOff() {
         return signedOff.isPresent();
     }

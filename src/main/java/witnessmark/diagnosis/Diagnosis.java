@@ -46,7 +46,7 @@ public final class Diagnosis {
         KnownWords.check(file, knowledge);
         OpenCase open =
                 new OpenCase(file.id().toString(), new RuleSession(rules, facts, file.gearbox()), network, knowledge);
-        file.evidence().values().forEach(e -> e.findings().forEach(open::report));
+        file.evidenceFindings().forEach(open::report);
         file.findings().values().forEach(entry -> open.report(entry.finding(), entry.state()));
         file.measurements().values().forEach(m -> open.measure(measured(m)));
         return open;
