@@ -1,6 +1,7 @@
 package witnessmark.casefile;
 
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -63,6 +64,41 @@ public record CaseFile(
     /** The correction reported: what was done to put it right. */
     public String workDone() {
         return text(TextField.WORK_DONE);
+    }
+
+    /**
+     * The findings that follow from all evidence together. Where two results differ, present stands before unsure and
+     * unsure before absent: one shift made well does not undo another made badly.
+     */
+    public Map<String, FindingState> evidenceFindings() {
+        Map<String, FindingState> together = new LinkedHashMap<>();
+        evidence.values().forEach(e -> e.findings()
+                .forEach((finding, state) -> together.merge(finding, state, CaseFile::weightier)));
+        return together;
+    }
+
+    /**
+     * How well the evidence fits the finding, where it shows it only more or less surely: that of the strongest result
+     * that says the same as all together. Results of one truck are no independent witnesses, so they are not
+     * multiplied. Empty where a result settles the finding outright.
+     */
+    public Optional<Likelihood> evidenceLikelihood(String finding) {
+        FindingState state = evidenceFindings().get(finding);
+        List<Evidence> saying = evidence.values().stream()
+                .filter(e -> state != null && e.findings().get(finding) == state)
+                .toList();
+        if (saying.stream().anyMatch(e -> !e.likelihoods().containsKey(finding))) {
+            return Optional.empty();
+        }
+        return saying.stream()
+                .map(e -> e.likelihoods().get(finding))
+                .max(Comparator.comparingDouble(l -> Math.abs(Math.log(l.ifPresent() / l.ifAbsent()))));
+    }
+
+    private static FindingState weightier(FindingState one, FindingState other) {
+        List<FindingState> order =
+                List.of(FindingState.PRESENT, FindingState.UNSURE, FindingState.ABSENT, FindingState.NOT_LOOKED_AT);
+        return order.indexOf(one) <= order.indexOf(other) ? one : other;
     }
 
     public boolean isSignedOff() {

@@ -8,7 +8,10 @@ import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.store.CaseChangedMeanwhile;
 import witnessmark.casefile.store.StoreUnavailable;
 import witnessmark.casefile.yaml.CaseFileFaults;
+import witnessmark.gearbox.ProfileRefused;
+import witnessmark.gearbox.QuestionRefused;
 import witnessmark.inference.TooDense;
+import witnessmark.truck.TruckRefused;
 import witnessmark.yaml.FaultyInput;
 
 /** Turns what went wrong in a command into its message and exit code; the stack trace of a fault inside goes to a file. */
@@ -39,6 +42,9 @@ final class Refusals implements ExitStatusExceptionMapper {
                     || t instanceof CaseFileFaults
                     || t instanceof StoreUnavailable
                     || t instanceof CaseChangedMeanwhile
+                    || t instanceof ProfileRefused
+                    || t instanceof QuestionRefused
+                    || t instanceof TruckRefused
                     || t instanceof TooDense) {
                 return Optional.of(t);
             }

@@ -6,6 +6,7 @@ import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Gears;
 import witnessmark.gearbox.Lever;
 import witnessmark.gearbox.Parameter;
+import witnessmark.gearbox.QuestionRefused;
 import witnessmark.gearbox.Range;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.Unit;
@@ -60,7 +61,7 @@ public record Exposure(Mode mode, Journey journey, Range range, Figure mainshaft
 
     public static Exposure of(TruckProfile truck, Mode mode, Range range, Journey journey) {
         if (range == Range.LOW && !truck.hasRange()) {
-            throw new IllegalArgumentException("range: truck " + truck.id() + " has no low range; give high");
+            throw new QuestionRefused("range: truck " + truck.id() + " has no low range; give high");
         }
         double auxiliary = range == Range.LOW ? truck.rangeRatio() : 1;
         double mainshaft = truck.outputRpm(journey.kmh()) * auxiliary;
