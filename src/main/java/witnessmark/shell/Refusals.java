@@ -12,6 +12,7 @@ import witnessmark.gearbox.ProfileRefused;
 import witnessmark.gearbox.QuestionRefused;
 import witnessmark.inference.TooDense;
 import witnessmark.truck.TruckRefused;
+import witnessmark.triplog.read.UnreadableLog;
 import witnessmark.yaml.FaultyInput;
 
 /** Turns what went wrong in a command into its message and exit code; the stack trace of a fault inside goes to a file. */
@@ -45,6 +46,7 @@ final class Refusals implements ExitStatusExceptionMapper {
                     || t instanceof ProfileRefused
                     || t instanceof QuestionRefused
                     || t instanceof TruckRefused
+                    || t instanceof UnreadableLog
                     || t instanceof TooDense) {
                 return Optional.of(t);
             }
