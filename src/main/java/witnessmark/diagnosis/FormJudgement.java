@@ -21,11 +21,13 @@ final class FormJudgement {
     private final Weights weights;
     private final List<Cause> ranked;
     private final Conclusions conclusions;
+    private final ChooseChecks checks;
 
-    FormJudgement(String caseId, Reading reading, RuleSession session, KnowledgeBase knowledge) {
+    FormJudgement(String caseId, Reading reading, RuleSession session, KnowledgeBase knowledge, ChooseChecks checks) {
         this.caseId = caseId;
         this.reading = reading;
         this.knowledge = knowledge;
+        this.checks = checks;
         this.titles = new Titles(knowledge);
         this.weights = new Weights(reading, knowledge);
         this.ranked = knowledge.causes().values().stream()
@@ -48,7 +50,7 @@ final class FormJudgement {
                         .map(c -> new Judgement.Conflict(c.findings(), titles.fill(c.why())))
                         .toList(),
                 changes(),
-                new ChooseChecks(knowledge).next(reading),
+                checks.next(reading, causes),
                 new GiveAdvice(knowledge, titles).advice(conclusions.given()),
                 Coverage.of(reading, knowledge),
                 remarks());

@@ -1,8 +1,12 @@
 package witnessmark.diagnosis;
 
+import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.fact.Measured;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.planner.Hands;
 
 /** A case under judgement: findings can be set and withdrawn, and the judgement follows. Not for several threads. */
 public final class OpenCase implements AutoCloseable {
@@ -10,32 +14,69 @@ public final class OpenCase implements AutoCloseable {
     private final RuleSession session;
     private final CauseNetwork network;
     private final KnowledgeBase knowledge;
+    private final ChooseChecks checks;
+    private @Nullable Reading reading;
+    private @Nullable Judgement judgement;
 
-    OpenCase(String id, RuleSession session, CauseNetwork network, KnowledgeBase knowledge) {
+    OpenCase(String id, RuleSession session, CauseNetwork network, KnowledgeBase knowledge, ChooseChecks checks) {
         this.id = id;
         this.session = session;
         this.network = network;
         this.knowledge = knowledge;
+        this.checks = checks;
     }
 
     /** Sets a finding, in place of what was said of it before; "not looked at" withdraws it. */
     public void report(String finding, FindingState state) {
+        changed();
         Diagnosis.state(state).ifPresentOrElse(s -> session.report(finding, s), () -> session.withdraw(finding));
     }
 
     void measure(Measured measured) {
+        changed();
         session.measure(measured);
     }
 
     /** What can be said on the evidence as it is now. */
     public Judgement judgement() {
-        Premises premises = session.premises();
-        Reading reading = new Reading(network, knowledge.vocabulary(), premises);
-        return new FormJudgement(id, reading, session, knowledge).judgement();
+        Judgement formed = judgement;
+        if (formed == null) {
+            formed = new FormJudgement(id, reading(), session, knowledge, checks).judgement();
+            judgement = formed;
+        }
+        return formed;
+    }
+
+    /**
+     * What to check next, in order, with the hands where they are.
+     *
+     * @param leftOut ids of findings not to be asked about
+     */
+    public List<NextVisit> visits(Hands hands, Set<String> leftOut) {
+        return checks.visits(reading(), judgement().causes(), hands, leftOut);
+    }
+
+    /** How well each of two causes accounts for what was found. */
+    public Accounts accounts(String one, String other) {
+        return new CompareAccounts(reading(), knowledge).compare(one, other);
     }
 
     @Override
     public void close() {
         session.close();
+    }
+
+    private void changed() {
+        reading = null;
+        judgement = null;
+    }
+
+    private Reading reading() {
+        Reading read = reading;
+        if (read == null) {
+            read = new Reading(network, knowledge.vocabulary(), session.premises());
+            reading = read;
+        }
+        return read;
     }
 }
