@@ -133,6 +133,7 @@ final class ChooseChecks {
                 step.id(),
                 step.title(),
                 check.bits(),
+                gain.chance(),
                 finding.minutes(),
                 planner.openMinutes(step.id(), hands),
                 step.teardown(),
@@ -162,12 +163,13 @@ final class ChooseChecks {
                 : "a conclusion that is held back waits for it; " + moves;
     }
 
-    /** The steps that must be open already, since something behind them was looked at. */
+    /** The steps that must be open already, since something behind them was looked at; a complaint opens nothing. */
     private Set<String> openSteps(Reading reading) {
         Set<String> open = new HashSet<>();
-        reading.taken().keySet().forEach(id -> knowledge
-                .wayTo(knowledge.findings().get(id).access())
-                .forEach(step -> open.add(step.id())));
+        reading.taken().keySet().stream()
+                .map(knowledge.findings()::get)
+                .filter(finding -> finding.kind() != Finding.Kind.SYMPTOM)
+                .forEach(finding -> open.addAll(planner.wayTo(finding.access())));
         return open;
     }
 }

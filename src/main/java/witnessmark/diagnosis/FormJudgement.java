@@ -39,7 +39,10 @@ final class FormJudgement {
     }
 
     Judgement judgement() {
-        List<RankedCause> causes = ranked.stream().map(this::rankedCause).toList();
+        List<RankedCause> causes = ranked.stream()
+                .map(this::standing)
+                .map(this::withReasons)
+                .toList();
         List<Judgement.ClassShare> attribution = attribution();
         return new Judgement(
                 caseId,
@@ -54,6 +57,12 @@ final class FormJudgement {
                 new GiveAdvice(knowledge, titles).advice(conclusions.given()),
                 Coverage.of(reading, knowledge),
                 remarks());
+    }
+
+    /** The verdict alone, without reasons, checks and advice. */
+    Verdict verdict() {
+        return new ReachVerdict(knowledge)
+                .verdict(ranked.stream().map(this::standing).toList(), attribution());
     }
 
     private List<Believed> believed() {
@@ -82,7 +91,7 @@ final class FormJudgement {
         return leans;
     }
 
-    private RankedCause rankedCause(Cause cause) {
+    private RankedCause standing(Cause cause) {
         double probability = reading.probability(cause.id());
         List<String> heldBack = conclusions.heldBack().stream()
                 .filter(h -> h.cause().equals(cause.id()))
@@ -96,11 +105,26 @@ final class FormJudgement {
                 reading.classOf(cause.id()),
                 probability,
                 standing(probability, heldBack.isEmpty()),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                heldBack);
+    }
+
+    private RankedCause withReasons(RankedCause bare) {
+        Cause cause = knowledge.causes().get(bare.id());
+        return new RankedCause(
+                bare.id(),
+                bare.title(),
+                bare.classId(),
+                bare.probability(),
+                bare.standing(),
                 weights.raising(cause.id()),
                 weights.lowering(cause.id()),
                 unchecked(cause),
                 rivals(cause),
-                heldBack);
+                bare.heldBack());
     }
 
     private static RankedCause.Standing standing(double probability, boolean free) {

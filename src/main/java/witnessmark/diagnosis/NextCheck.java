@@ -7,6 +7,7 @@ import java.util.List;
  *
  * @param gainBits expected information about each cause in question, summed, and what it is worth besides if a held-back
  *     conclusion waits for it; bits
+ * @param chance chance that the answer is "present"
  * @param checkMinutes work of the check itself
  * @param openMinutes work to open what must still be opened for it
  * @param teardown whether something must be taken apart for it
@@ -20,6 +21,7 @@ public record NextCheck(
         String access,
         String accessTitle,
         double gainBits,
+        double chance,
         double checkMinutes,
         double openMinutes,
         boolean teardown,

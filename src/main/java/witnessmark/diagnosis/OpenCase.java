@@ -56,6 +56,18 @@ public final class OpenCase implements AutoCloseable {
         return checks.visits(reading(), judgement().causes(), hands, leftOut);
     }
 
+    /** The verdict if this finding, not answered yet, turned out so; the case stays as it is. */
+    public Verdict verdictIf(String finding, FindingState state) {
+        Reading before = reading();
+        Judgement formed = judgement;
+        report(finding, state);
+        Verdict verdict = new FormJudgement(id, reading(), session, knowledge, checks).verdict();
+        session.withdraw(finding);
+        reading = before;
+        judgement = formed;
+        return verdict;
+    }
+
     /** How well each of two causes accounts for what was found. */
     public Accounts accounts(String one, String other) {
         return new CompareAccounts(reading(), knowledge).compare(one, other);

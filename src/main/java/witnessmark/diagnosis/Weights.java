@@ -2,7 +2,7 @@ package witnessmark.diagnosis;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import witnessmark.knowledge.KnowledgeBase;
@@ -14,12 +14,11 @@ final class Weights {
 
     private final Reading reading;
     private final KnowledgeBase knowledge;
-    private final Map<String, double[]> decibansByFinding = new LinkedHashMap<>();
+    private final Map<String, double[]> decibansByFinding = new HashMap<>();
 
     Weights(Reading reading, KnowledgeBase knowledge) {
         this.reading = reading;
         this.knowledge = knowledge;
-        reading.taken().keySet().forEach(finding -> decibansByFinding.put(finding, decibans(finding)));
     }
 
     /** The findings that raise the cause, strongest first. */
@@ -35,8 +34,8 @@ final class Weights {
     private List<RankedCause.Weight> sorted(String cause, boolean raising) {
         int index = reading.network().cause(cause);
         List<RankedCause.Weight> weights = new ArrayList<>();
-        decibansByFinding.forEach((finding, decibans) -> {
-            double weight = decibans[index];
+        reading.taken().keySet().forEach(finding -> {
+            double weight = decibansByFinding.computeIfAbsent(finding, this::decibans)[index];
             if (Math.abs(weight) >= WORTH_SHOWING_DECIBANS && weight > 0 == raising) {
                 weights.add(new RankedCause.Weight(
                         finding,
