@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
@@ -202,14 +203,20 @@ public final class Interview implements AutoCloseable {
                 .forEach(f -> open.addAll(planner.wayTo(f.access())));
         measuredFindings().forEach(f -> open.addAll(
                 planner.wayTo(knowledge.findings().get(f).access())));
-        Optional<String> at = asked.isEmpty()
-                ? Optional.empty()
-                : Optional.of(knowledge.findings().get(asked.get(asked.size() - 1)).access());
+        Optional<String> at = asked.stream()
+                .filter(this::wasLookedAt)
+                .reduce((before, last) -> last)
+                .map(f -> knowledge.findings().get(f).access());
         return new Hands(open, at);
     }
 
-    private java.util.stream.Stream<String> findings(Answered.Answer answer) {
-        return answer.measured() ? yields(answer.id()) : java.util.stream.Stream.of(answer.id());
+    private boolean wasLookedAt(String finding) {
+        FindingEntry entry = present().findings().get(finding);
+        return entry == null || entry.state() != FindingState.NOT_LOOKED_AT;
+    }
+
+    private Stream<String> findings(Answered.Answer answer) {
+        return answer.measured() ? yields(answer.id()) : Stream.of(answer.id());
     }
 
     private Set<String> leftOut() {
@@ -228,8 +235,8 @@ public final class Interview implements AutoCloseable {
         return measured;
     }
 
-    private java.util.stream.Stream<String> yields(String measure) {
+    private Stream<String> yields(String measure) {
         Measure of = knowledge.measures().get(measure);
-        return java.util.stream.Stream.concat(of.below().stream(), of.above().stream());
+        return Stream.concat(of.below().stream(), of.above().stream());
     }
 }
