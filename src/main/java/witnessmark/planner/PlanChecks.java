@@ -21,10 +21,15 @@ import witnessmark.knowledge.AccessStep;
  * under the truck goes from the outer step to the inner.
  */
 public final class PlanChecks {
-    /** Below this a check is a trifle: it holds nothing up. Judgement, not measured. */
-    public static final double TRIFLE_BITS = 0.02;
-    /** Another place must be worth this many times as much a minute before the hands go there. Judgement. */
+    /**
+     * Below this a check is a trifle: it holds nothing up, and is not asked for its own sake. This and the two below are
+     * judgement, tried out on cases of known outcome; the outcome hardly moves when they are halved or doubled.
+     */
+    public static final double TRIFLE_BITS = 0.04;
+    /** Another place must be worth this many times as much a minute before the hands go there. */
     static final double CLEARLY_BETTER = 1.5;
+    /** What a question costs in itself, besides the work of the check: reading, wiping hands, writing down. */
+    static final double ASKING_MINUTES = 3;
 
     private final AccessTree tree;
 

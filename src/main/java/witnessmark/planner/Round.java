@@ -95,8 +95,8 @@ final class Round {
         double minutes = AccessTree.minutes(opening);
         double rate = -1;
         for (Check check : pool) {
-            minutes += check.minutes();
-            double grown = doubt.add(check) / Math.max(Visit.LEAST_MINUTES, minutes);
+            minutes += PlanChecks.ASKING_MINUTES + check.minutes();
+            double grown = doubt.add(check) / minutes;
             if (grown <= rate) {
                 break;
             }
@@ -120,6 +120,6 @@ final class Round {
     }
 
     private static double rate(Check check) {
-        return check.bits() / Math.max(Visit.LEAST_MINUTES, check.minutes());
+        return check.bits() / (PlanChecks.ASKING_MINUTES + check.minutes());
     }
 }

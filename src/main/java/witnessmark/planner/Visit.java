@@ -18,9 +18,6 @@ public record Visit(
         List<Check> checks,
         double checkMinutes,
         double bits) {
-    /** A question costs something even where nothing must be done for it. */
-    static final double LEAST_MINUTES = 0.5;
-
     public Visit {
         opening = List.copyOf(opening);
         checks = List.copyOf(checks);
@@ -32,6 +29,6 @@ public record Visit(
 
     /** Bits for each minute of work. */
     public double rate() {
-        return bits / Math.max(LEAST_MINUTES, minutes());
+        return bits / (PlanChecks.ASKING_MINUTES * checks.size() + minutes());
     }
 }

@@ -59,6 +59,12 @@ public final class InterviewBenchmark {
         }
         Map<String, Asking.Course> mine = new LinkedHashMap<>();
         mine.put("interview", new Asking(diagnosis, truth).interview());
+        if (Boolean.getBoolean("quick")) {
+            mine.forEach((name, course) ->
+                    courses.computeIfAbsent(name, n -> new ArrayList<>()).add(course));
+            courses.computeIfAbsent("whole", n -> new ArrayList<>()).add(whole);
+            return;
+        }
         mine.put("information only", new Asking(diagnosis, truth).mostInformationFirst());
         mine.put("fixed order", new Asking(diagnosis, truth).downTheList());
         mine.put("all apart first", new Asking(diagnosis, truth).everythingApart());

@@ -37,6 +37,7 @@ final class KnownAnswers {
         file.measurements().values().forEach(this::measured);
         Set<String> causes = new LinkedHashSet<>(expected.first());
         causes.addAll(expected.withinThree());
+        stated.keySet().retainAll(knowledge.findings().keySet());
         causes.forEach(c -> knowledge.causes().get(c).links().forEach(link -> ofTrueCauses.add(link.finding())));
     }
 
