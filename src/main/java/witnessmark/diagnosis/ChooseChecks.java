@@ -56,23 +56,14 @@ final class ChooseChecks {
     }
 
     private List<Gain> gains(Reading reading, Set<String> releasing, Set<String> leftOut) {
-        Set<String> pointless = new Implied(knowledge, reading.taken()).findings();
         CauseNetwork network = reading.network();
         int[] candidates = knowledge.findings().values().stream()
                 .map(Finding::id)
-                .filter(f -> !reading.taken().containsKey(f) && !leftOut.contains(f) && !pointless.contains(f))
-                .filter(f -> reading.canBeFound(f) && (isTelling(f, reading) || releasing.contains(f)))
+                .filter(f -> !reading.taken().containsKey(f) && !leftOut.contains(f) && !reading.isSettled(f))
+                .filter(f -> reading.canBeFound(f) && (reading.touchesQuestion(f) || releasing.contains(f)))
                 .mapToInt(network::finding)
                 .toArray();
         return reading.inference().gains(reading.evidence(), candidates);
-    }
-
-    /** Whether a cause in question can produce the finding: else its causes are all ruled out, and it tells nothing. */
-    private static boolean isTelling(String finding, Reading reading) {
-        CauseNetwork network = reading.network();
-        return network.network().links(network.finding(finding)).stream()
-                .anyMatch(link ->
-                        reading.isInQuestion(network.causes().get(link.cause()).id()));
     }
 
     private static Check check(Gain gain, Reading reading, Map<String, Releases.Answer> releasing) {

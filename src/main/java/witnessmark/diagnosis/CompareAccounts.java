@@ -3,7 +3,6 @@ package witnessmark.diagnosis;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
 import witnessmark.diagnosis.fact.Taken;
 import witnessmark.inference.Evidence;
 import witnessmark.inference.Link;
@@ -94,10 +93,9 @@ final class CompareAccounts {
     }
 
     private List<Accounts.Deciding> deciding(int one, int other) {
-        Set<String> pointless = new Implied(knowledge, reading.taken()).findings();
         return knowledge.findings().values().stream()
-                .filter(f -> !reading.taken().containsKey(f.id()) && !pointless.contains(f.id()))
-                .filter(f -> reading.canBeFound(f.id()) && network.isLinked(f.id()))
+                .filter(f -> !reading.taken().containsKey(f.id()) && !reading.isSettled(f.id()))
+                .filter(f -> reading.canBeFound(f.id()))
                 .map(f -> deciding(f, one, other))
                 .filter(d -> d.expectedDecibans() >= WORTH_SHOWING_DECIBANS)
                 .sorted(Comparator.comparingDouble((Accounts.Deciding d) -> -d.expectedDecibans())

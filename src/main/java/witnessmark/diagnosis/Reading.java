@@ -92,6 +92,17 @@ final class Reading {
         return applies(cause) && (inQuestion.isEmpty() || inQuestion.contains(cause));
     }
 
+    /** Whether the finding's state follows from another one, so that asking for it would be pointless. */
+    boolean isSettled(String finding) {
+        return premises.settled().stream().anyMatch(s -> s.finding().equals(finding));
+    }
+
+    /** Whether looking at the finding could tell anything of a cause in question. */
+    boolean touchesQuestion(String finding) {
+        return network.network().links(network.finding(finding)).stream()
+                .anyMatch(l -> isInQuestion(network.causes().get(l.cause()).id()));
+    }
+
     boolean canBeFound(String finding) {
         return !excludedFindings.contains(finding);
     }
@@ -119,11 +130,14 @@ final class Reading {
 
     /** Chance of each cause, by index, had this finding not been looked at: its report and its rules left out. */
     double[] without(String finding) {
-        boolean changesOdds =
-                premises.oddsChanges().stream().anyMatch(c -> c.finding().equals(finding));
         ExactInference other =
-                changesOdds ? new ExactInference(network.network().withPriors(priors(finding))) : inference;
+                changesOdds(finding) ? new ExactInference(network.network().withPriors(priors(finding))) : inference;
         return other.posterior(evidence.without(network.finding(finding))).causes();
+    }
+
+    /** Whether a rule changed odds because of this finding. */
+    boolean changesOdds(String finding) {
+        return premises.oddsChanges().stream().anyMatch(c -> c.finding().equals(finding));
     }
 
     private double[] priors(String leftOut) {
