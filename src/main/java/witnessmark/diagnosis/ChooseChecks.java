@@ -33,9 +33,14 @@ final class ChooseChecks {
 
     /** Every check worth making, in the order of the plan. */
     List<NextCheck> next(Reading reading, List<RankedCause> causes) {
-        return visits(reading, causes, new Hands(openSteps(reading), Optional.empty()), Set.of()).stream()
+        return visits(reading, causes).stream()
                 .flatMap(visit -> visit.checks().stream())
                 .toList();
+    }
+
+    /** The plan where what was looked at is open and nobody has begun. */
+    List<NextVisit> visits(Reading reading, List<RankedCause> causes) {
+        return visits(reading, causes, new Hands(openSteps(reading), Optional.empty()), Set.of());
     }
 
     /** The plan for these hands, without the findings left out. */

@@ -1,6 +1,8 @@
 package witnessmark.diagnosis;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.FindingState;
@@ -47,6 +49,19 @@ public final class OpenCase implements AutoCloseable {
         return formed;
     }
 
+    /** Every finding as it is taken, reported or following from a measurement, by id. */
+    public Map<String, FindingState> taken() {
+        Map<String, FindingState> states = new LinkedHashMap<>();
+        reading().taken().forEach((finding, taken) -> states.put(
+                finding,
+                switch (taken.state()) {
+                    case PRESENT -> FindingState.PRESENT;
+                    case ABSENT -> FindingState.ABSENT;
+                    case UNSURE -> FindingState.UNSURE;
+                }));
+        return states;
+    }
+
     /** The verdict alone: much quicker than the whole judgement. */
     public Verdict verdict() {
         return new FormJudgement(id, reading(), session, knowledge, checks).verdict();
@@ -71,6 +86,11 @@ public final class OpenCase implements AutoCloseable {
         reading = before;
         judgement = formed;
         return verdict;
+    }
+
+    /** What to check next, in order, where what was looked at is open and nobody has begun. */
+    public List<NextVisit> visits() {
+        return checks.visits(reading(), judgement().causes());
     }
 
     /** How well each of two causes accounts for what was found. */
