@@ -19,12 +19,14 @@ public final class Diagnosis {
     private final KnowledgeBase knowledge;
     private final KnowledgeFacts facts;
     private final CauseNetwork network;
+    private final ChooseChecks checks;
 
     public Diagnosis(RuleBase rules, KnowledgeBase knowledge) {
         this.rules = rules;
         this.knowledge = knowledge;
         this.facts = new KnowledgeFacts(knowledge);
         this.network = new CauseNetwork(knowledge);
+        this.checks = new ChooseChecks(knowledge);
     }
 
     public KnowledgeBase knowledge() {
@@ -46,7 +48,7 @@ public final class Diagnosis {
     public OpenCase open(CaseFile file) {
         KnownWords.check(file, knowledge);
         OpenCase open =
-                new OpenCase(file.id().toString(), new RuleSession(rules, facts, file.gearbox()), network, knowledge);
+                new OpenCase(file.id().toString(), new RuleSession(rules, facts, file.gearbox()), network, knowledge, checks);
         file.evidence().values().forEach(e -> e.findings()
                 .forEach((finding, state) -> open.report(
                         finding, state, Optional.ofNullable(e.likelihoods().get(finding)))));

@@ -30,6 +30,7 @@ final class Reading {
     private final Set<String> excludedCauses;
     private final Set<String> excludedFindings;
     private final Set<String> inQuestion;
+    private final double[] priors;
     private final ExactInference inference;
     private final Evidence evidence;
     private final Posterior posterior;
@@ -47,7 +48,8 @@ final class Reading {
         excludedCauses = excluded(Applies.Subject.CAUSE);
         excludedFindings = excluded(Applies.Subject.FINDING);
         inQuestion = inQuestion();
-        inference = new ExactInference(network.network().withPriors(priors("")));
+        priors = priors("");
+        inference = new ExactInference(network.network().withPriors(priors));
         evidence = evidence();
         posterior = inference.posterior(evidence);
     }
@@ -68,6 +70,11 @@ final class Reading {
 
     double probability(String cause) {
         return posterior.of(network.cause(cause));
+    }
+
+    /** Chance of the cause before the findings, what the rules changed counted in. */
+    double prior(int cause) {
+        return priors[cause];
     }
 
     String classOf(String cause) {

@@ -91,6 +91,11 @@ final class Page {
         return indented("     " + label + " ", "       ", text);
     }
 
+    /** A line of two figures and a text that wraps beside them. */
+    Page columns(String one, String other, String text) {
+        return indented(String.format("  %6s  %6s  ", one, other), " ".repeat(18), text);
+    }
+
     void flush() {
         out.flush();
     }
