@@ -47,8 +47,8 @@ public final class Diagnosis {
     /** A case whose findings can be changed and judged again; what followed from a finding goes with it. */
     public OpenCase open(CaseFile file) {
         KnownWords.check(file, knowledge);
-        OpenCase open =
-                new OpenCase(file.id().toString(), new RuleSession(rules, facts, file.gearbox()), network, knowledge, checks);
+        OpenCase open = new OpenCase(
+                file.id().toString(), new RuleSession(rules, facts, file.gearbox()), network, knowledge, checks);
         file.evidence().values().forEach(e -> e.findings()
                 .forEach((finding, state) -> open.report(
                         finding, state, Optional.ofNullable(e.likelihoods().get(finding)))));

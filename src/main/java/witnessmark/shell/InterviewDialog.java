@@ -22,8 +22,8 @@ import witnessmark.knowledge.Measure;
 
 /** Leads through an interview: prints what is asked, takes the answers, and shows where the case stands. */
 final class InterviewDialog {
-    private static final List<String> WORDS = List.of(
-            "yes", "no", "unsure", "pass", "why", "back", "skip", "where", "stop", "help");
+    private static final List<String> WORDS =
+            List.of("yes", "no", "unsure", "pass", "why", "back", "skip", "where", "stop", "help");
 
     private final Interview interview;
     private final KnowledgeBase knowledge;
@@ -36,7 +36,12 @@ final class InterviewDialog {
     private boolean gone;
 
     InterviewDialog(
-            Interview interview, KnowledgeBase knowledge, IntakeDialog intake, Asker asker, Page page, StandText stand) {
+            Interview interview,
+            KnowledgeBase knowledge,
+            IntakeDialog intake,
+            Asker asker,
+            Page page,
+            StandText stand) {
         this.interview = interview;
         this.knowledge = knowledge;
         this.intake = intake;
@@ -120,8 +125,7 @@ final class InterviewDialog {
                     yield true;
                 }
                 case WHY -> shown(() -> why(question));
-                case WHERE -> shown(() -> stand.print(
-                        interview.present(), interview.judgement(), interview.plan()));
+                case WHERE -> shown(() -> stand.print(interview.present(), interview.judgement(), interview.plan()));
                 case HELP -> shown(() -> page.line(wording.text("keys", skipTitle(question))));
             };
         } catch (CaseRefused e) {
@@ -149,8 +153,7 @@ final class InterviewDialog {
     }
 
     private Optional<Limits> limits(Unit unit, Measure measure) {
-        page.line(wording.text(
-                "limit.ask", unit.symbol(), measure.typical().isEmpty() ? "-" : measure.typical()));
+        page.line(wording.text("limit.ask", unit.symbol(), measure.typical().isEmpty() ? "-" : measure.typical()));
         OptionalDouble low = side("limit.low", unit);
         OptionalDouble high = side("limit.high", unit);
         if (low.isEmpty() && high.isEmpty()) {
@@ -212,9 +215,14 @@ final class InterviewDialog {
         detail("looks-like", question.finding().looksLike());
         detail("not-to-confuse", question.finding().confusedWith());
         question.measure()
-                .ifPresent(m -> detail("measure", wording.text("measure", m.title(), m.unit().symbol())));
-        check.cautions().stream().filter(cautionsShown::add).forEach(c -> page.indented(
-                "   " + wording.text("caution") + " ", "      ", knowledge.cautions().get(c).english()));
+                .ifPresent(m -> detail(
+                        "measure", wording.text("measure", m.title(), m.unit().symbol())));
+        check.cautions().stream()
+                .filter(cautionsShown::add)
+                .forEach(c -> page.indented(
+                        "   " + wording.text("caution") + " ",
+                        "      ",
+                        knowledge.cautions().get(c).english()));
         page.line(wording.text(question.number() == 1 ? "keys" : "keys-short", skipTitle(question)));
         page.flush();
     }

@@ -40,7 +40,9 @@ final class StandText {
 
     void print(CaseFile file, Judgement judgement, List<NextVisit> plan) {
         page.heading(wording.text(
-                "stand.title", file.id().text(), file.title().isEmpty() ? file.vehicle().unit() : file.title()));
+                "stand.title",
+                file.id().text(),
+                file.title().isEmpty() ? file.vehicle().unit() : file.title()));
         page.indented("  ", "  ", judgement.verdict().sentence());
         page.items(judgement.verdict().open());
         contradictions(judgement);
@@ -59,13 +61,15 @@ final class StandText {
     /** Why the interview ends. */
     void ending(Ending ending) {
         String nearest = ending.nearest()
-                .map(check -> wording.text("end.nearest", check.title(), check.accessTitle(), Say.minutes(check.minutes())))
+                .map(check ->
+                        wording.text("end.nearest", check.title(), check.accessTitle(), Say.minutes(check.minutes())))
                 .orElse("");
         switch (ending.reason()) {
             case VERDICT_STANDS -> page.indented(
                     "  ",
                     "  ",
-                    wording.text("end.stands", Say.percent(ending.figure()), Say.percent(ending.outOfReach()), nearest));
+                    wording.text(
+                            "end.stands", Say.percent(ending.figure()), Say.percent(ending.outOfReach()), nearest));
             case NOTHING_TELLS -> page.indented(
                     "  ",
                     "  ",
@@ -102,7 +106,8 @@ final class StandText {
             judgement
                     .contradictions()
                     .forEach(c -> page.item(String.join(
-                                    " + ", c.findings().stream().map(this::title).toList())
+                                    " + ",
+                                    c.findings().stream().map(this::title).toList())
                             + ": " + c.why()));
         }
     }
@@ -157,7 +162,9 @@ final class StandText {
                             visit.openMinutes() > 0 ? "stand.visit-open" : "stand.visit",
                             visit.title(),
                             Say.minutes(visit.openMinutes()),
-                            wording.text(visit.checks().size() == 1 ? "check-one" : "checks", visit.checks().size()),
+                            wording.text(
+                                    visit.checks().size() == 1 ? "check-one" : "checks",
+                                    visit.checks().size()),
                             String.format(Locale.ROOT, "%.1f", visit.gainBits())));
             visit.checks().stream()
                     .limit(CHECKS_SHOWN)
