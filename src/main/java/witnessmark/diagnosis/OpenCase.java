@@ -34,6 +34,11 @@ public final class OpenCase implements AutoCloseable {
         return new FormJudgement(id, reading, session, knowledge).judgement();
     }
 
+    /** Each finding weighed against each class, on the evidence as it is now. */
+    public EvidenceMatrix matrix() {
+        return EvidenceMatrix.of(new Reading(network, knowledge.vocabulary(), session.premises()), knowledge);
+    }
+
     @Override
     public void close() {
         session.close();
