@@ -196,7 +196,7 @@ public final class ChangeReader {
     }
 
     private Optional<Attachment> attachment(Node node, String kind) {
-        return fields(node, kind, List.of("name", "media-type", "sha256", "size"))
+        return fields(node, kind, ValueReader.ATTACHMENT)
                 .flatMap(f -> values.attachment(f, node));
     }
 

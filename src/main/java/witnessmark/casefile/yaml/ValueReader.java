@@ -158,9 +158,17 @@ final class ValueReader {
         return faults.built(where.get(), () -> new Limits(low, high, unit.get(), f.text("limit-from")));
     }
 
+    /** What an attachment may hold. */
+    static final List<String> ATTACHMENT =
+            List.of("name", "media-type", "sha256", "size", "finding", "original-sha256");
+
     Optional<Attachment> attachment(Node node) {
-        return Fields.of(node, "attachment", List.of("name", "media-type", "sha256", "size"), faults)
+        return Fields.of(node, "attachment", ATTACHMENT, faults)
                 .flatMap(f -> attachment(f, node));
+    }
+
+    private static Optional<String> optional(Fields f, String key) {
+        return f.has(key) ? Optional.of(f.text(key)) : Optional.empty();
     }
 
     Optional<Attachment> attachment(Fields f, Node node) {
@@ -175,7 +183,12 @@ final class ValueReader {
         return faults.built(
                 node,
                 () -> new Attachment(
-                        f.text("name"), f.text("media-type"), f.text("sha256"), (long) size.getAsDouble()));
+                        f.text("name"),
+                        f.text("media-type"),
+                        f.text("sha256"),
+                        (long) size.getAsDouble(),
+                        optional(f, "finding"),
+                        optional(f, "original-sha256")));
     }
 
     Optional<Evidence> evidence(Node name, String id, Node value) {
