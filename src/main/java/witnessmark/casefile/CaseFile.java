@@ -38,6 +38,12 @@ public record CaseFile(
         evidence = Collections.unmodifiableMap(new LinkedHashMap<>(evidence));
     }
 
+    /** The same case under another id. */
+    public CaseFile as(CaseId other) {
+        return new CaseFile(
+                other, texts, vehicle, gearbox, findings, measurements, notes, attachments, evidence, signedOff);
+    }
+
     public String text(TextField field) {
         return texts.getOrDefault(field, "");
     }

@@ -7,7 +7,7 @@ import java.util.Optional;
 /**
  * Units used in the workshop, each with its quantity and its size in the quantity's base unit.
  * Factors are exact by definition (inch, pound, gallon, mile: international yard and pound agreement 1959;
- * psi from pound-force and inch; degree Fahrenheit by definition).
+ * psi from pound-force and inch; degree Fahrenheit by definition; Btu of the International Table, 1956).
  */
 public enum Unit {
     PASCAL("Pa", Quantity.PRESSURE, 1),
@@ -51,7 +51,21 @@ public enum Unit {
     WATT("W", Quantity.POWER, 1),
     KILOWATT("kW", Quantity.POWER, 1e3),
     JOULE("J", Quantity.ENERGY, 1),
-    KILOJOULE("kJ", Quantity.ENERGY, 1e3);
+    KILOJOULE("kJ", Quantity.ENERGY, 1e3),
+    BRITISH_THERMAL_UNIT("Btu", Quantity.ENERGY, 1055.05585262),
+    KILOJOULE_PER_KELVIN("kJ/K", Quantity.HEAT_CAPACITY, 1),
+    CELSIUS_CHANGE("degC change", Quantity.TEMPERATURE_CHANGE, 1),
+    FAHRENHEIT_CHANGE("degF change", Quantity.TEMPERATURE_CHANGE, 5.0 / 9.0),
+    NEWTON("N", Quantity.FORCE, 1),
+    POUND_FORCE("lbf", Quantity.FORCE, 0.45359237 * 9.80665),
+    KILOGRAM_SQUARE_METRE("kgm2", Quantity.INERTIA, 1),
+    METRE_PER_SECOND("m/s", Quantity.SPEED, 1),
+    FOOT_PER_SECOND("ft/s", Quantity.SPEED, 0.3048),
+    RADIAN_PER_SECOND_SQUARED("rad/s2", Quantity.ANGULAR_ACCELERATION, 1),
+    SQUARE_METRE("m2", Quantity.AREA, 1),
+    REVOLUTION_PER_KILOMETRE("rev/km", Quantity.TURNS_PER_LENGTH, 1e-3),
+    REVOLUTION_PER_MILE("rev/mi", Quantity.TURNS_PER_LENGTH, 1 / 1609.344),
+    RATIO(":1", Quantity.RATIO, 1);
 
     /** What a unit measures; only units of one quantity convert into each other. */
     public enum Quantity {
@@ -72,7 +86,15 @@ public enum Unit {
         HARDNESS_ROCKWELL_C,
         HARDNESS_VICKERS,
         POWER,
-        ENERGY
+        ENERGY,
+        HEAT_CAPACITY,
+        TEMPERATURE_CHANGE,
+        FORCE,
+        INERTIA,
+        ANGULAR_ACCELERATION,
+        AREA,
+        TURNS_PER_LENGTH,
+        RATIO
     }
 
     private final String symbol;

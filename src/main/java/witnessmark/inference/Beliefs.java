@@ -2,6 +2,9 @@ package witnessmark.inference;
 
 /** Chance of each cause, kept with the chance of its absence so that neither is lost when the other is near 1. */
 final class Beliefs {
+    private static final double CERTAIN = 200 * Math.log(10);
+    private static final double INFINITE = Double.POSITIVE_INFINITY;
+
     private final double[] present;
     private final double[] logOdds;
 
@@ -19,9 +22,10 @@ final class Beliefs {
         return new Beliefs(this);
     }
 
+    /** Notes the odds of a cause; beyond 1e200 either way they count as certainty. */
     void set(int cause, double logOddsOfCause) {
-        logOdds[cause] = logOddsOfCause;
-        present[cause] = 1 / (1 + Math.exp(-logOddsOfCause));
+        logOdds[cause] = Math.abs(logOddsOfCause) > CERTAIN ? Math.copySign(INFINITE, logOddsOfCause) : logOddsOfCause;
+        present[cause] = 1 / (1 + Math.exp(-logOdds[cause]));
     }
 
     double present(int cause) {

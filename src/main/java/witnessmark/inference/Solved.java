@@ -83,13 +83,12 @@ final class Solved {
         for (int p : parts) {
             var part = plan.parts()[p];
             double total = sweep.logTotal(part, varied);
-            if (total == Double.NEGATIVE_INFINITY) {
-                return new Varied(total, beliefs);
+            if (total > Double.NEGATIVE_INFINITY) {
+                sweep.beliefs(part, changed);
             }
-            sweep.beliefs(part, changed);
             ratio += total - logTotals[p];
         }
-        return new Varied(ratio, changed);
+        return new Varied(ratio, ratio > Double.NEGATIVE_INFINITY ? changed : beliefs);
     }
 
     /** Findings reported absent that the background or a known cause is certain to produce. */

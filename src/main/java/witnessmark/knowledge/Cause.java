@@ -48,4 +48,48 @@ public record Cause(
     public List<String> specificFindings() {
         return links.stream().filter(Link::specific).map(Link::finding).toList();
     }
+
+    /** The same cause with other links. */
+    public Cause withLinks(List<Link> links) {
+        return new Cause(
+                id,
+                system,
+                title,
+                classId,
+                classWhen,
+                prior,
+                mechanism,
+                links,
+                against,
+                provedGood,
+                breeds,
+                applicability,
+                repair,
+                coaching,
+                towing,
+                cautions,
+                sources);
+    }
+
+    /** The same cause with another prior. */
+    public Cause withPrior(double prior) {
+        return new Cause(
+                id,
+                system,
+                title,
+                classId,
+                classWhen,
+                prior,
+                mechanism,
+                links,
+                against,
+                provedGood,
+                breeds,
+                applicability,
+                repair,
+                coaching,
+                towing,
+                cautions,
+                sources);
+    }
 }

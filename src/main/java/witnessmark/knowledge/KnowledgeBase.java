@@ -57,4 +57,24 @@ public record KnowledgeBase(
                         cause.links().stream().anyMatch(l -> l.finding().equals(finding)))
                 .toList();
     }
+
+    /** The same knowledge with other causes. */
+    public KnowledgeBase withCauses(Map<String, Cause> causes) {
+        return new KnowledgeBase(
+                vocabulary,
+                access,
+                measures,
+                findings,
+                causes,
+                lookAlikes,
+                neverTogether,
+                follows,
+                context,
+                coaching,
+                towing,
+                cautions,
+                sources,
+                synonyms,
+                pages);
+    }
 }

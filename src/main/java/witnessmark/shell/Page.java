@@ -38,7 +38,12 @@ final class Page {
         return this;
     }
 
+    /** Text whose own spacing is kept; it is wrapped only if it is too long for a line. */
     Page line(String text) {
+        if (text.length() <= width) {
+            out.println(Terminal.harmless(text));
+            return this;
+        }
         return indented("", "", text);
     }
 

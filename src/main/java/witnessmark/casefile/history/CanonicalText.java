@@ -71,10 +71,10 @@ public final class CanonicalText {
     }
 
     /** The hash of an entry whose change is already written as text. */
-    public static String hash(long number, Stamp stamp, String change, String previousHash) {
-        return sha256(("entry " + number + "\n" + of(stamp.time()) + "\n" + quoted(stamp.who()) + "\n" + previousHash
-                        + "\n" + change + "\n")
-                .getBytes(StandardCharsets.UTF_8));
+    public static String hash(long number, Instant time, String who, String change, String previousHash) {
+        return sha256(
+                ("entry " + number + "\n" + of(time) + "\n" + quoted(who) + "\n" + previousHash + "\n" + change + "\n")
+                        .getBytes(StandardCharsets.UTF_8));
     }
 
     /** The SHA-256 of the bytes in lower-case hexadecimal. */

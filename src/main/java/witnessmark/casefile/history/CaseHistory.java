@@ -6,6 +6,7 @@ import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.CaseSheet;
+import witnessmark.casefile.TextField;
 
 /** All entries of one case, from its opening, and the present state they come to. */
 public final class CaseHistory {
@@ -20,6 +21,24 @@ public final class CaseHistory {
     /** A case newly opened. */
     public static CaseHistory open(Opened opened, Stamp stamp) {
         return of(List.of(Entry.after(0, CanonicalText.NO_HASH, stamp, opened)));
+    }
+
+    /** A new history that comes to a case as it stands, all of it entered at once; a sign-off is not taken over. */
+    public static CaseHistory leadingTo(CaseFile present, Stamp stamp) {
+        List<Change> changes = new ArrayList<>();
+        present.texts().forEach((field, text) -> {
+            if (field != TextField.TITLE && field != TextField.COMPLAINT) {
+                changes.add(new TextSet(field, text));
+            }
+        });
+        present.findings().values().forEach(finding -> changes.add(new FindingSet(finding)));
+        present.measurements().values().forEach(measurement -> changes.add(new MeasurementSet(measurement)));
+        present.notes().forEach(note -> changes.add(new NoteAdded(note)));
+        present.evidence().values().forEach(evidence -> changes.add(new EvidenceSet(evidence)));
+        present.attachments().forEach(attachment -> changes.add(new AttachmentAdded(attachment)));
+        Opened opened =
+                new Opened(present.id(), present.title(), present.complaint(), present.vehicle(), present.gearbox());
+        return open(opened, stamp).with(changes, stamp);
     }
 
     /**
@@ -83,6 +102,12 @@ public final class CaseHistory {
 
     public Entry last() {
         return entries.get(entries.size() - 1);
+    }
+
+    /** Whether this very entry is one of them. */
+    public boolean contains(Entry entry) {
+        int index = (int) entry.number() - 1;
+        return index < entries.size() && entries.get(index).equals(entry);
     }
 
     /** The case as it stands after the last entry. */

@@ -11,12 +11,13 @@ public record Entry(long number, Stamp stamp, Change change, String previousHash
 
     /** A new entry after one with the given number and hash. */
     static Entry after(long number, String hash, Stamp stamp, Change change) {
-        String own = CanonicalText.hash(number + 1, stamp, CanonicalText.of(change), hash);
+        String own = CanonicalText.hash(number + 1, stamp.time(), stamp.who(), CanonicalText.of(change), hash);
         return new Entry(number + 1, stamp, change, hash, own);
     }
 
     /** Whether the hash written is the hash of what is written. */
     public boolean isTrue() {
-        return hash.equals(CanonicalText.hash(number, stamp, CanonicalText.of(change), previousHash));
+        return hash.equals(
+                CanonicalText.hash(number, stamp.time(), stamp.who(), CanonicalText.of(change), previousHash));
     }
 }

@@ -8,7 +8,7 @@ import java.util.Optional;
 final class NearestWord {
     private NearestWord() {}
 
-    /** The nearest by Levenshtein distance, if at most a third of the letters differ. */
+    /** The nearest by Levenshtein distance, if at most two letters in five differ. */
     static Optional<String> of(String given, Collection<String> known) {
         if (given.length() > 100) {
             return Optional.empty();
@@ -16,7 +16,7 @@ final class NearestWord {
         return known.stream()
                 .min(Comparator.comparingInt((String word) -> distance(given, word))
                         .thenComparing(Comparator.naturalOrder()))
-                .filter(word -> distance(given, word) * 3 <= Math.max(given.length(), word.length()));
+                .filter(word -> distance(given, word) * 5 <= 2 * Math.max(given.length(), word.length()));
     }
 
     private static int distance(String a, String b) {

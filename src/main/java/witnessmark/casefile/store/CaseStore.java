@@ -1,0 +1,243 @@
+package witnessmark.casefile.store;
+
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+import witnessmark.casefile.Attachment;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseId;
+import witnessmark.casefile.CaseRefused;
+import witnessmark.casefile.history.AttachmentAdded;
+import witnessmark.casefile.history.CanonicalText;
+import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.ChainCheck;
+import witnessmark.casefile.history.Change;
+import witnessmark.casefile.history.NoteAdded;
+import witnessmark.casefile.history.Opened;
+import witnessmark.casefile.history.Stamp;
+import witnessmark.casefile.yaml.CaseDocument;
+
+/**
+ * Cases kept on disk. What a method has returned from is written and synced; several shells may use one store at once.
+ *
+ * <p>The database is opened at first use. Every method throws {@link StoreUnavailable} if it cannot be used, and
+ * {@link CaseRefused} for a case that is not there, or a change that the case does not take.
+ */
+public final class CaseStore implements AutoCloseable {
+    private static final int LARGEST_ATTACHMENT = 50_000_000;
+
+    private final StoreLocation location;
+    private final Clock clock;
+    private final Session session;
+    private final AttachmentFolder attachments;
+    private final Histories histories;
+
+    /** A store at the location; nothing is opened or made yet. */
+    public CaseStore(StoreLocation location, Clock clock) {
+        this.location = location;
+        this.clock = clock;
+        this.session = new Session(location);
+        this.attachments = new AttachmentFolder(location.folder());
+        this.histories = new Histories(location);
+    }
+
+    /** Opens a new case; refused if there is one of that id. */
+    public CaseHistory open(Opened opened, String who) {
+        CaseHistory history = CaseHistory.open(opened, stamp(who));
+        put(List.of(history));
+        return history;
+    }
+
+    /**
+     * Keeps a case from outside: with its own history if it has one, else as entered now.
+     * Refused if there is one of that id: see {@link #importAs}.
+     */
+    public CaseHistory importCase(CaseDocument document, String who) {
+        return importAll(List.of(document), who).get(0);
+    }
+
+    /** Keeps many new cases in one transaction: all of them or, if one is refused, none. */
+    public List<CaseHistory> importAll(List<CaseDocument> documents, String who) {
+        Stamp stamp = stamp(who);
+        List<CaseHistory> all = documents.stream()
+                .map(d -> d.history().orElseGet(() -> CaseHistory.leadingTo(d.present(), stamp)))
+                .toList();
+        put(all);
+        return all;
+    }
+
+    /** Keeps a case from outside under another id, as entered now, with a note of where it came from. */
+    public CaseHistory importAs(CaseId id, CaseDocument document, String who) {
+        CaseFile present = document.present();
+        String entry = document.history()
+                .map(h -> ", entry " + h.last().number() + ", hash " + h.last().hash())
+                .orElse("");
+        NoteAdded origin = new NoteAdded("Taken over from case '" + present.id() + "'" + entry);
+        CaseHistory history = CaseHistory.leadingTo(present.as(id), stamp(who)).with(origin, stamp(who));
+        put(List.of(history));
+        return history;
+    }
+
+    private void put(List<CaseHistory> all) {
+        AtomicBoolean again = new AtomicBoolean();
+        session.write(sql -> {
+            CaseRows rows = new CaseRows(sql);
+            boolean mayBeOurs = again.getAndSet(true);
+            List<CaseHistory> missing = new ArrayList<>();
+            for (CaseHistory history : all) {
+                Optional<CaseRows.Head> head = rows.head(history.id());
+                if (head.isEmpty()) {
+                    missing.add(history);
+                } else if (!mayBeOurs
+                        || !head.get().lastHash().equals(history.last().hash())) {
+                    throw new CaseRefused("case '" + history.id() + "' is in the store already", "give it another id");
+                }
+            }
+            rows.insertAll(missing);
+            return missing.size();
+        });
+    }
+
+    /** Adds a change to the case as it stands, whoever changed it meanwhile. */
+    public CaseHistory append(CaseId id, Change change, String who) {
+        return appendAll(id, List.of(change), who);
+    }
+
+    /** Adds changes to the case as it stands: all of them or, if one is refused, none. */
+    public CaseHistory appendAll(CaseId id, List<? extends Change> changes, String who) {
+        return append(id, changes, who, now -> {});
+    }
+
+    /** Adds changes only if nobody has changed the case since it was read; {@link CaseChangedMeanwhile} otherwise. */
+    public CaseHistory appendAfter(CaseHistory seen, List<? extends Change> changes, String who) {
+        return append(seen.id(), changes, who, now -> {
+            if (!now.last().equals(seen.last())) {
+                throw new CaseChangedMeanwhile(
+                        seen.id(), seen.last().number(), now.last().number());
+            }
+        });
+    }
+
+    private CaseHistory append(CaseId id, List<? extends Change> changes, String who, Consumer<CaseHistory> allowed) {
+        Stamp stamp = stamp(who);
+        AtomicReference<@Nullable CaseHistory> tried = new AtomicReference<>();
+        return session.write(sql -> {
+            CaseRows rows = new CaseRows(sql);
+            CaseHistory now = histories.read(rows, id, rows.lockedHead(id));
+            CaseHistory before = tried.get();
+            if (before != null && now.contains(before.last())) {
+                return now;
+            }
+            allowed.accept(now);
+            CaseHistory next = now.with(changes, stamp);
+            tried.set(next);
+            rows.extend(next, now.last().number());
+            return histories.remember(next);
+        });
+    }
+
+    /** The case with its history. */
+    public CaseHistory read(CaseId id) {
+        return session.read(sql -> {
+            CaseRows rows = new CaseRows(sql);
+            return histories.read(rows, id, rows.head(id));
+        });
+    }
+
+    /** The case as a document with its history, to be written to a file. */
+    public CaseDocument export(CaseId id) {
+        return CaseDocument.of(read(id));
+    }
+
+    /** The cases asked for, those changed last first; none if there are none. */
+    public List<CaseSummary> list(CaseQuery query) {
+        return session.read(sql -> new CaseSearch(sql).list(query));
+    }
+
+    /** How many cases the query finds, whatever its limit and offset. */
+    public long count(CaseQuery query) {
+        return session.read(sql -> new CaseSearch(sql).count(query));
+    }
+
+    /** Ids that begin so, in order, for completion. */
+    public List<CaseId> ids(String prefix, int limit) {
+        return session.read(sql -> new CaseSearch(sql).ids(prefix, limit));
+    }
+
+    /** Whether the case lies in the store as it was written, read anew from the disk's tables. */
+    public ChainCheck verify(CaseId id) {
+        return session.read(sql -> new StoredChain(new CaseRows(sql)).verify(id));
+    }
+
+    /** Every case that does not lie in the store as it was written; empty if all do. */
+    public Map<CaseId, ChainCheck.Broken> verifyAll() {
+        Map<CaseId, ChainCheck.Broken> broken = new LinkedHashMap<>();
+        String last = "";
+        List<CaseId> page;
+        do {
+            String after = last;
+            page = session.read(sql -> new CaseSearch(sql).idsAfter(after, 500));
+            for (CaseId id : page) {
+                if (verify(id) instanceof ChainCheck.Broken at) {
+                    broken.put(id, at);
+                }
+                last = id.text();
+            }
+        } while (!page.isEmpty());
+        return broken;
+    }
+
+    /**
+     * Keeps the bytes of a file for the case and adds it, unless it is on the case already: then only its bytes are
+     * brought back.
+     */
+    public Attachment attach(CaseId id, String name, String mediaType, byte[] bytes, String who) {
+        Attachment attachment = keepBytes(id, name, mediaType, bytes);
+        boolean there = read(id).present().attachments().stream()
+                .anyMatch(a -> a.sha256().equals(attachment.sha256()));
+        if (!there) {
+            append(id, new AttachmentAdded(attachment), who);
+        }
+        return attachment;
+    }
+
+    /** Keeps the bytes without adding the attachment to the case, which is then for the caller to do. */
+    public Attachment keepBytes(CaseId id, String name, String mediaType, byte[] bytes) {
+        if (bytes.length > LARGEST_ATTACHMENT) {
+            throw new CaseRefused(
+                    "attachment '" + name + "': " + bytes.length + " bytes",
+                    "keep it to " + LARGEST_ATTACHMENT + " at most");
+        }
+        Attachment attachment = new Attachment(name, mediaType, CanonicalText.sha256(bytes), bytes.length);
+        CaseId known = read(id).id();
+        attachments.keep(known, attachment.sha256(), bytes);
+        return attachment;
+    }
+
+    /** The bytes as they were put in; {@link StoreUnavailable} if they are missing or not the same. */
+    public byte[] readAttachment(CaseId id, Attachment attachment) {
+        return attachments.read(id, attachment);
+    }
+
+    private Stamp stamp(String who) {
+        return new Stamp(clock.instant(), who);
+    }
+
+    /** Closes the database; a later use opens it again. */
+    @Override
+    public void close() {
+        session.close();
+    }
+
+    @Override
+    public String toString() {
+        return "case store " + location.shown();
+    }
+}

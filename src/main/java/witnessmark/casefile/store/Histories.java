@@ -1,0 +1,59 @@
+package witnessmark.casefile.store;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import witnessmark.casefile.CaseId;
+import witnessmark.casefile.CaseRefused;
+import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.Entry;
+import witnessmark.casefile.yaml.CaseFileFaults;
+
+/**
+ * Histories read from the store. Those used last are remembered, and taken again as long as the head of the case
+ * still names their last hash, so that an interview does not read the case anew with every answer.
+ */
+final class Histories {
+    private static final int REMEMBERED = 16;
+
+    private final StoreLocation location;
+    private final Map<CaseId, CaseHistory> remembered = new LinkedHashMap<>(REMEMBERED, 0.75f, true);
+
+    Histories(StoreLocation location) {
+        this.location = location;
+    }
+
+    CaseHistory read(CaseRows rows, CaseId id, Optional<CaseRows.Head> head) {
+        if (head.isEmpty()) {
+            throw new CaseRefused("case '" + id + "' is not in the store", "list the cases to see which are");
+        }
+        CaseHistory known = remembered.get(id);
+        boolean stillTrue =
+                known != null && known.last().hash().equals(head.get().lastHash());
+        return known != null && stillTrue ? known : remember(load(rows, id));
+    }
+
+    CaseHistory remember(CaseHistory history) {
+        remembered.put(history.id(), history);
+        if (remembered.size() > REMEMBERED) {
+            remembered.remove(remembered.keySet().iterator().next());
+        }
+        return history;
+    }
+
+    private CaseHistory load(CaseRows rows, CaseId id) {
+        try {
+            List<Entry> entries =
+                    rows.entries(id).stream().map(CaseRows.Row::entry).toList();
+            return CaseHistory.of(entries);
+        } catch (CaseFileFaults | CaseRefused e) {
+            throw new StoreUnavailable(
+                    location.shown(),
+                    "case '" + id + "' cannot be read: "
+                            + String.valueOf(e.getMessage()).lines().findFirst().orElse(""),
+                    "bring it back from a copy of the store or from an exported case",
+                    e);
+        }
+    }
+}

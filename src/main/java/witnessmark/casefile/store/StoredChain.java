@@ -1,0 +1,75 @@
+package witnessmark.casefile.store;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import witnessmark.casefile.CaseId;
+import witnessmark.casefile.CaseRefused;
+import witnessmark.casefile.history.CanonicalText;
+import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.ChainCheck;
+import witnessmark.casefile.history.ChainCheck.Broken;
+import witnessmark.casefile.history.Entry;
+import witnessmark.casefile.yaml.CaseFileFaults;
+
+/** Compares a case in the store with itself: rows with their hashes, the chain with its head, the state with the fold. */
+final class StoredChain {
+    private final CaseRows rows;
+
+    StoredChain(CaseRows rows) {
+        this.rows = rows;
+    }
+
+    ChainCheck verify(CaseId id) {
+        Optional<CaseRows.Head> head = rows.head(id);
+        if (head.isEmpty()) {
+            throw new CaseRefused("case '" + id + "' is not in the store", "list the cases to see which are");
+        }
+        List<Entry> entries = new ArrayList<>();
+        String before = CanonicalText.NO_HASH;
+        for (CaseRows.Row row : rows.entries(id)) {
+            long expected = entries.size() + 1L;
+            Optional<Broken> broken = broken(row, expected, before);
+            if (broken.isPresent()) {
+                return broken.get();
+            }
+            try {
+                entries.add(row.entry());
+            } catch (CaseFileFaults | CaseRefused e) {
+                return new Broken(expected, "entry " + expected + " cannot be read");
+            }
+            before = row.hash();
+        }
+        return compared(head.get(), entries, before);
+    }
+
+    private static Optional<Broken> broken(CaseRows.Row row, long expected, String before) {
+        if (row.number() != expected) {
+            return Optional.of(new Broken(
+                    expected, "entry " + expected + " is missing; entry " + row.number() + " stands in its place"));
+        }
+        if (!row.previousHash().equals(before)) {
+            return Optional.of(new Broken(expected, "entry " + expected + " does not follow from the one before it"));
+        }
+        String hash = CanonicalText.hash(row.number(), row.time(), row.who(), row.body(), row.previousHash());
+        return hash.equals(row.hash())
+                ? Optional.empty()
+                : Optional.of(new Broken(expected, "entry " + expected + " is not as it was written"));
+    }
+
+    private ChainCheck compared(CaseRows.Head head, List<Entry> entries, String lastHash) {
+        long last = entries.size();
+        if (head.lastNumber() != last || !head.lastHash().equals(lastHash)) {
+            return new Broken(
+                    Math.min(last, head.lastNumber()) + 1,
+                    "the case should end with entry " + head.lastNumber() + ", the entries end with " + last);
+        }
+        try {
+            return rows.saysTheSame(CaseHistory.of(entries).present())
+                    ? new ChainCheck.Intact(last)
+                    : new Broken(last, "the tables that are searched do not say what the entries say");
+        } catch (CaseRefused e) {
+            return new Broken(last, "the entries do not come to a case: " + e.what());
+        }
+    }
+}

@@ -1,0 +1,92 @@
+package witnessmark.diagnosis.score;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+import java.util.function.UnaryOperator;
+import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.Judgement;
+import witnessmark.diagnosis.RuleBase;
+import witnessmark.knowledge.Cause;
+import witnessmark.knowledge.KnowledgeBase;
+
+/**
+ * Moves the numbers of the knowledge base and looks whether the answers hold: the strengths of one cause after the
+ * other one word up and down, and its prior by a factor of three up and down.
+ */
+public final class ShakeKnowledge {
+    private static final double PRIOR_FACTOR = 3;
+
+    private final RuleBase rules;
+    private final KnowledgeBase knowledge;
+    private final List<Double> strengths;
+
+    public ShakeKnowledge(RuleBase rules, KnowledgeBase knowledge) {
+        this.rules = rules;
+        this.knowledge = knowledge;
+        this.strengths =
+                List.copyOf(new TreeSet<>(knowledge.vocabulary().strengths().values()));
+    }
+
+    /** What changed over the cases when the causes that come first in them are moved one at a time. */
+    public List<Shaken> shake(List<CaseDocument> cases) {
+        Map<String, Judgement> before = new LinkedHashMap<>();
+        Diagnosis plain = new Diagnosis(rules, knowledge);
+        cases.forEach(c -> before.put(c.present().id().toString(), plain.judge(c.present())));
+        List<Shaken> shaken = new ArrayList<>();
+        shaken.add(moved("strengths one word up", cases, before, c -> strengthsMoved(c, 1)));
+        shaken.add(moved("strengths one word down", cases, before, c -> strengthsMoved(c, -1)));
+        shaken.add(moved("priors times 3", cases, before, c -> priorMoved(c, PRIOR_FACTOR)));
+        shaken.add(moved("priors by 3", cases, before, c -> priorMoved(c, 1 / PRIOR_FACTOR)));
+        return shaken;
+    }
+
+    private Shaken moved(
+            String what, List<CaseDocument> cases, Map<String, Judgement> before, UnaryOperator<Cause> move) {
+        int trials = 0;
+        int first = 0;
+        int verdict = 0;
+        for (String id : knowledge.causes().keySet()) {
+            Diagnosis other = new Diagnosis(rules, with(id, move));
+            for (CaseDocument document : cases) {
+                Judgement old = before.get(document.present().id().toString());
+                if (old.causes().stream().limit(5).noneMatch(c -> c.id().equals(id))) {
+                    continue;
+                }
+                Judgement now = other.judge(document.present());
+                trials++;
+                first += firstOf(now).equals(firstOf(old)) ? 0 : 1;
+                verdict += now.verdict().classId().equals(old.verdict().classId()) ? 0 : 1;
+            }
+        }
+        return new Shaken(what, trials, first, verdict);
+    }
+
+    private static String firstOf(Judgement judgement) {
+        return judgement.causes().isEmpty() ? "" : judgement.causes().get(0).id();
+    }
+
+    private KnowledgeBase with(String id, UnaryOperator<Cause> move) {
+        Map<String, Cause> causes = new LinkedHashMap<>(knowledge.causes());
+        causes.computeIfPresent(id, (key, cause) -> move.apply(cause));
+        return knowledge.withCauses(causes);
+    }
+
+    private Cause strengthsMoved(Cause cause, int words) {
+        return cause.withLinks(cause.links().stream()
+                .map(l -> new Cause.Link(l.finding(), moved(l.strength(), words), l.strengthWord(), l.specific()))
+                .toList());
+    }
+
+    private double moved(double strength, int words) {
+        int place = strengths.indexOf(strength) + words;
+        return strengths.get(Math.max(0, Math.min(strengths.size() - 1, place)));
+    }
+
+    private static Cause priorMoved(Cause cause, double factor) {
+        return cause.withPrior(Math.min(0.5, cause.prior() * factor));
+    }
+}

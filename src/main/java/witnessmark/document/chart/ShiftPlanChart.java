@@ -1,0 +1,56 @@
+package witnessmark.document.chart;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import witnessmark.document.chart.Chart.Point;
+import witnessmark.document.chart.Chart.Series;
+import witnessmark.document.chart.Chart.Style;
+import witnessmark.gearbox.Parameter;
+import witnessmark.gearbox.TruckProfile;
+import witnessmark.gearbox.plan.PlannedShift;
+import witnessmark.gearbox.plan.ShiftPlan;
+import witnessmark.gearbox.speed.RoadSpeeds;
+
+/** The saw-tooth diagram of a shift plan: engine speed over road speed, beside shifting always at governed speed. */
+public final class ShiftPlanChart {
+
+    private ShiftPlanChart() {}
+
+    /** Throws where the plan has no shifts. */
+    public static Chart of(TruckProfile truck, ShiftPlan plan) {
+        if (plan.shifts().isEmpty()) {
+            throw new IllegalArgumentException("chart: truck " + truck.id() + " has one gear and so no shift to draw");
+        }
+        double governed = truck.value(Parameter.GOVERNED_RPM);
+        List<Point> limits = plan.shifts().stream()
+                .map(shift -> new Point(
+                        shift.roadSpeed().value(), shift.luggingLimit().value()))
+                .toList();
+        return new Chart(
+                truck.title() + ": shift plan",
+                "Road speed, km/h",
+                "Engine speed, rpm",
+                List.of(
+                        new Series("Progressive", Style.FULL_LINE, teeth(truck, plan, shift -> shift.shiftAt()
+                                .value())),
+                        new Series(
+                                "Always at governed speed", Style.DASHED_LINE, teeth(truck, plan, shift -> governed)),
+                        new Series("Lowest speed to land on", Style.MARKS, limits)));
+    }
+
+    private static List<Point> teeth(TruckProfile truck, ShiftPlan plan, Function<PlannedShift, Double> shiftAt) {
+        RoadSpeeds speeds = new RoadSpeeds(truck);
+        List<Point> points = new ArrayList<>();
+        points.add(new Point(0, 0));
+        for (PlannedShift shift : plan.shifts()) {
+            double rpm = shiftAt.apply(shift);
+            double kmh = speeds.roadSpeed(shift.step().from(), rpm).value();
+            points.add(new Point(kmh, rpm));
+            points.add(new Point(kmh, shift.step().rpmAfter(rpm).value()));
+        }
+        double governed = truck.value(Parameter.GOVERNED_RPM);
+        points.add(new Point(speeds.roadSpeed(truck.gears().top(), governed).value(), governed));
+        return points;
+    }
+}

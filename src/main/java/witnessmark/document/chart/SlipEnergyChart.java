@@ -1,0 +1,66 @@
+package witnessmark.document.chart;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.DoubleFunction;
+import java.util.stream.IntStream;
+import witnessmark.document.chart.Chart.Point;
+import witnessmark.document.chart.Chart.Series;
+import witnessmark.document.chart.Chart.Style;
+import witnessmark.gearbox.Gear;
+import witnessmark.gearbox.Range;
+import witnessmark.gearbox.Split;
+import witnessmark.gearbox.TruckProfile;
+import witnessmark.gearbox.shift.AnalyseRangeShift;
+import witnessmark.gearbox.shift.RangeShift;
+import witnessmark.gearbox.shift.RangeShiftQuestion;
+import witnessmark.gearbox.speed.RoadSpeeds;
+
+/** Slip energy of a range downshift over road speed, from direct and, where high range splits, from the split. */
+public final class SlipEnergyChart {
+
+    private static final int POINTS = 41;
+    /** How far past the ceiling the curves run. */
+    private static final double REACH = 2;
+
+    private SlipEnergyChart() {}
+
+    /** For a shift into that low-range gear; throws where the gear is not one, or is reverse. */
+    public static Chart of(TruckProfile truck, Gear low) {
+        if (low.range() != Range.LOW || low.reverse()) {
+            throw new IllegalArgumentException(
+                    "chart: gear " + low.id() + " is not a forward gear of low range; give one that is");
+        }
+        double ceiling = new RoadSpeeds(truck).ceiling(low).roadSpeed().value();
+        AnalyseRangeShift analysis = new AnalyseRangeShift(truck);
+        List<Series> series = new ArrayList<>();
+        for (Gear from :
+                truck.gears().forwardIn(Range.HIGH).subList(0, truck.splitter().isPresent() ? 2 : 1)) {
+            String name = from.split() == Split.SPLIT
+                    ? "From split"
+                    : from.split() == Split.DIRECT ? "From direct" : "From high range";
+            DoubleFunction<RangeShift> shift = kmh -> analysis.of(RangeShiftQuestion.proper(from, low, kmh));
+            series.add(curve(name, from.split() == Split.SPLIT ? Style.DASHED_LINE : Style.FULL_LINE, ceiling, shift));
+        }
+        double top = series.stream()
+                .flatMap(line -> line.points().stream())
+                .mapToDouble(Point::y)
+                .max()
+                .orElseThrow();
+        series.add(new Series(
+                "Ceiling of gear " + low.id(),
+                Style.DOTTED_LINE,
+                List.of(new Point(ceiling, 0), new Point(ceiling, top))));
+        return new Chart(
+                truck.title() + ": range shift into gear " + low.id(), "Road speed, km/h", "Slip energy, kJ", series);
+    }
+
+    private static Series curve(String name, Style style, double ceiling, DoubleFunction<RangeShift> shift) {
+        List<Point> points = IntStream.range(0, POINTS)
+                .mapToDouble(i -> Math.min(200, REACH * ceiling * i / (POINTS - 1)))
+                .mapToObj(kmh ->
+                        new Point(kmh, shift.apply(kmh).cone().slipEnergy().value()))
+                .toList();
+        return new Series(name, style, points);
+    }
+}

@@ -1,0 +1,71 @@
+package witnessmark.gearbox;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.util.Optional;
+
+/**
+ * A number with its unit, where it comes from, and a note: for an assumed figure how sure it is, for a computed one
+ * the formula, for a given one usually nothing.
+ *
+ * @param value always finite; anything else throws {@link IllegalArgumentException}
+ */
+public record Figure(double value, Unit unit, Basis basis, String note) {
+
+    public Figure {
+        if (!Double.isFinite(value)) {
+            throw new IllegalArgumentException("figure: " + value + " is not a finite number of " + unit.symbol());
+        }
+    }
+
+    public static Figure given(double value, Unit unit) {
+        return new Figure(value, unit, Basis.GIVEN, "");
+    }
+
+    public static Figure assumed(double value, Unit unit, String howSure) {
+        return new Figure(value, unit, Basis.ASSUMED, howSure);
+    }
+
+    public static Figure computed(double value, Unit unit, String formula) {
+        return new Figure(value, unit, Basis.COMPUTED, formula);
+    }
+
+    /** The same figure in another unit of its quantity; throws where the quantity differs. */
+    public Figure in(Unit target) {
+        return new Figure(unit.convert(value, target), target, basis, note);
+    }
+
+    /** The number and unit, and in brackets the unit that a US reader expects, where that is another one. */
+    public String text() {
+        String metric = number(value, unit) + " " + unit.symbol();
+        return customary()
+                .map(us -> metric + " (" + number(unit.convert(value, us), us) + " " + us.symbol() + ")")
+                .orElse(metric);
+    }
+
+    private Optional<Unit> customary() {
+        return switch (unit) {
+            case KILOMETRE_PER_HOUR -> Optional.of(Unit.MILE_PER_HOUR);
+            case METRE_PER_SECOND -> Optional.of(Unit.FOOT_PER_SECOND);
+            case NEWTON_METRE -> Optional.of(Unit.POUND_FOOT);
+            case NEWTON -> Optional.of(Unit.POUND_FORCE);
+            case KILOGRAM -> Optional.of(Unit.POUND);
+            case MILLIMETRE -> Optional.of(Unit.INCH);
+            case KILOMETRE -> Optional.of(Unit.MILE);
+            case MEGAPASCAL -> Optional.of(Unit.PSI);
+            case KILOJOULE -> Optional.of(Unit.BRITISH_THERMAL_UNIT);
+            case CELSIUS_CHANGE -> Optional.of(Unit.FAHRENHEIT_CHANGE);
+            case REVOLUTION_PER_KILOMETRE -> Optional.of(Unit.REVOLUTION_PER_MILE);
+            default -> Optional.empty();
+        };
+    }
+
+    private static String number(double value, Unit unit) {
+        BigDecimal exact = BigDecimal.valueOf(value);
+        BigDecimal rounded = unit == Unit.RPM || Math.abs(value) >= 10_000
+                ? exact.setScale(0, RoundingMode.HALF_UP)
+                : exact.round(new MathContext(4, RoundingMode.HALF_UP));
+        return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
+    }
+}

@@ -1,0 +1,7 @@
+package witnessmark.gearbox;
+
+/** The range a gear lies in; a gearbox without a range has all its gears in {@link #HIGH}. */
+public enum Range {
+    LOW,
+    HIGH
+}

@@ -1,0 +1,87 @@
+package witnessmark.gearbox.shift;
+
+import witnessmark.gearbox.Gear;
+import witnessmark.gearbox.Split;
+import witnessmark.gearbox.TruckProfile;
+
+/**
+ * A range shift as it was, or may have been, made.
+ *
+ * @param from gear before
+ * @param to gear after, in the other range
+ * @param roadKmh road speed, not negative
+ */
+public record RangeShiftQuestion(
+        Gear from, Gear to, double roadKmh, Clutch clutch, LeverTiming lever, Rolling rolling, SplitterMove splitter) {
+
+    /** The clutch as the new gear takes up. */
+    public enum Clutch {
+        /** Pedal up: the engine turns with the input. */
+        ENGAGED,
+        /** Pedal down: only the disc turns with the input. */
+        PEDAL_DOWN
+    }
+
+    /** When the range moved. */
+    public enum LeverTiming {
+        /** Selected beforehand: the range moves as the lever passes neutral, and the lever waits for it. */
+        PRESELECTED,
+        /** The range was moved with the lever resting in neutral. */
+        IN_NEUTRAL,
+        /** The lever was home in the new gear before the cone was done. */
+        LEVER_HOME_FIRST
+    }
+
+    public enum Rolling {
+        FORWARD,
+        BACK
+    }
+
+    /** What the splitter does on a box that splits high range only. */
+    public enum SplitterMove {
+        /** It goes where the two gears say. */
+        AS_THE_GEARS_SAY,
+        /** It stays in its own ratio although low range is not meant to be split. */
+        STAYS_SPLIT
+    }
+
+    public RangeShiftQuestion {
+        if (from.range() == to.range()) {
+            throw new IllegalArgumentException("range shift: " + from.id() + " to " + to.id()
+                    + " stays in one range; give a gear of low range and one of high range");
+        }
+        if (!(roadKmh >= 0 && roadKmh <= 200)) {
+            throw new IllegalArgumentException(
+                    "road speed: " + roadKmh + " km/h cannot be; give 0 to 200, and rolling back as such");
+        }
+        if (splitter == SplitterMove.STAYS_SPLIT && (from.split() != Split.SPLIT || to.split() != Split.NONE)) {
+            throw new IllegalArgumentException(
+                    "splitter: it can stay split only from a split gear to an unsplit one, not " + from.id() + " to "
+                            + to.id());
+        }
+    }
+
+    /** The shift made as it should be: preselected, clutch engaged again, rolling forward. */
+    public static RangeShiftQuestion proper(Gear from, Gear to, double roadKmh) {
+        return new RangeShiftQuestion(
+                from,
+                to,
+                roadKmh,
+                Clutch.ENGAGED,
+                LeverTiming.PRESELECTED,
+                Rolling.FORWARD,
+                SplitterMove.AS_THE_GEARS_SAY);
+    }
+
+    /** Turns of the mainshaft to one of the output after the shift. */
+    double auxiliaryAfter(TruckProfile truck) {
+        return splitter == SplitterMove.STAYS_SPLIT
+                ? to.auxiliaryRatio() * truck.splitter().orElseThrow().ratio()
+                : to.auxiliaryRatio();
+    }
+
+    /** Whether the truck rolls against the direction of the new gear. */
+    boolean againstTheGear() {
+        return (rolling == Rolling.BACK) != to.reverse();
+    }
+}

@@ -1,0 +1,60 @@
+package witnessmark.gearbox.start;
+
+import java.util.List;
+import java.util.Optional;
+import witnessmark.gearbox.Gear;
+import witnessmark.gearbox.Lever;
+import witnessmark.gearbox.Parameter;
+import witnessmark.gearbox.Range;
+import witnessmark.gearbox.Split;
+import witnessmark.gearbox.TruckProfile;
+
+/**
+ * The gears to start in, for one load and grade.
+ *
+ * @param lowest the lowest sensible one: loaded the lowest of all, empty one lever position up (common practice)
+ * @param highest the fastest low-range gear whose start stays within the clutch's ordinary energy; both are empty where
+ *     no gear starts sensibly
+ * @param starts every candidate, slowest first
+ */
+public record StartGears(Load load, Optional<Gear> lowest, Optional<Gear> highest, List<Start> starts) {
+
+    public enum Load {
+        EMPTY,
+        LOADED
+    }
+
+    /** For the profile's own mass and start grade. */
+    public static StartGears of(TruckProfile truck, Load load) {
+        return of(truck, load, truck.value(Parameter.START_GRADE));
+    }
+
+    public static StartGears of(TruckProfile truck, Load load, double gradePercent) {
+        double mass = truck.value(load == Load.EMPTY ? Parameter.MASS_EMPTY : Parameter.MASS_LOADED);
+        AnalyseStart analysis = new AnalyseStart(truck);
+        List<Start> starts = candidates(truck).stream()
+                .map(gear -> analysis.of(new StartQuestion(gear, mass, gradePercent)))
+                .toList();
+        List<Gear> sensible = starts.stream()
+                .filter(start -> start.verdict() == Start.Verdict.SENSIBLE)
+                .map(start -> start.question().gear())
+                .toList();
+        Optional<Gear> highest = sensible.isEmpty() ? Optional.empty() : Optional.of(sensible.get(sensible.size() - 1));
+        return new StartGears(load, lowest(sensible, load), highest, starts);
+    }
+
+    private static List<Gear> candidates(TruckProfile truck) {
+        return truck.gears().forwardIn(truck.hasRange() ? Range.LOW : Range.HIGH);
+    }
+
+    private static Optional<Gear> lowest(List<Gear> sensible, Load load) {
+        if (load == Load.LOADED || sensible.isEmpty()) {
+            return sensible.stream().findFirst();
+        }
+        Lever first = sensible.get(0).lever();
+        return sensible.stream()
+                .filter(gear -> !gear.lever().equals(first) && gear.split() != Split.SPLIT)
+                .findFirst()
+                .or(() -> sensible.stream().findFirst());
+    }
+}

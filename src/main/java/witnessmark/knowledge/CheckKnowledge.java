@@ -1,0 +1,130 @@
+package witnessmark.knowledge;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+
+/** Looks for what is well-formed but weak in a knowledge base: holes, twins, and conclusions nothing can carry. */
+public final class CheckKnowledge {
+    private static final double SPECIFIC_BACKGROUND = 0.02;
+    private static final double REACHING_STRENGTH = 0.5;
+
+    private final KnowledgeBase knowledge;
+    private final List<Weakness> found = new ArrayList<>();
+
+    /** One weak place: the id it is about, what is weak, and the mend. */
+    public record Weakness(String id, String what, String mend) {
+        public String sentence() {
+            return id + ": " + what + "; " + mend;
+        }
+    }
+
+    public CheckKnowledge(KnowledgeBase knowledge) {
+        this.knowledge = knowledge;
+    }
+
+    /** Every weak place, in the order of the checks; none for sound knowledge. */
+    public List<Weakness> weaknesses() {
+        found.clear();
+        knowledge.causes().values().forEach(this::checkCause);
+        checkTwins();
+        checkFindings();
+        checkSpecific();
+        return List.copyOf(found);
+    }
+
+    /** Number of causes and of findings for each system, and of causes for each class. */
+    public Map<String, Integer> causesByClass() {
+        return count(knowledge.causes().values().stream().map(Cause::classId).toList());
+    }
+
+    public Map<String, Integer> causesBySystem() {
+        return count(knowledge.causes().values().stream().map(Cause::system).toList());
+    }
+
+    public Map<String, Integer> findingsBySystem() {
+        return count(knowledge.findings().values().stream().map(Finding::system).toList());
+    }
+
+    private static Map<String, Integer> count(List<String> words) {
+        return words.stream().collect(Collectors.toMap(w -> w, w -> 1, Integer::sum, TreeMap::new));
+    }
+
+    private void checkCause(Cause cause) {
+        boolean blames = knowledge.classOf(cause.classId()).blames();
+        if (cause.links().stream().noneMatch(l -> l.strength() >= REACHING_STRENGTH)) {
+            weak(cause.id(), "cannot be reached: no finding is linked at least often", "link what it leaves behind");
+        }
+        if (cause.repair().isEmpty()) {
+            weak(cause.id(), "has no repair notes", "say what to replace and what else to inspect");
+        }
+        if (cause.classId().equals("driver-habit") && cause.coaching().isEmpty()) {
+            weak(cause.id(), "is a driver habit without a coaching point", "add one");
+        }
+        if (cause.classId().equals("towing-transport") && cause.towing().isEmpty()) {
+            weak(cause.id(), "is of towing or transport without a reminder for the next tow", "add one");
+        }
+        if (blames && cause.specificFindings().isEmpty() && cause.provedGood().isEmpty()) {
+            weak(
+                    cause.id(),
+                    "can never be concluded: it has no specific finding and nothing to be proved good",
+                    "mark one or list what must be proved good, or leave it so on purpose with class-when");
+        }
+        if (blames && knowledge.lookAlikesOf(cause.id()).isEmpty()) {
+            weak(cause.id(), "has no look-alike", "name what else leaves these marks");
+        }
+    }
+
+    private void checkTwins() {
+        Map<Set<String>, String> seen = new HashMap<>();
+        for (Cause cause : knowledge.causes().values()) {
+            Set<String> links = cause.links().stream()
+                    .map(l -> l.finding() + " " + l.strength())
+                    .collect(Collectors.toSet());
+            String twin = seen.putIfAbsent(links, cause.id());
+            if (twin != null) {
+                weak(cause.id(), "has the very links of '" + twin + "', so no finding tells them apart", "find one");
+            }
+        }
+    }
+
+    private void checkFindings() {
+        Set<String> used = new HashSet<>();
+        knowledge.causes().values().forEach(cause -> {
+            cause.links().forEach(l -> used.add(l.finding()));
+            cause.against().forEach(a -> used.add(a.finding()));
+            cause.classWhen().forEach(w -> used.add(w.finding()));
+        });
+        knowledge.context().forEach(c -> used.add(c.finding()));
+        knowledge.findings().values().forEach(f -> used.addAll(f.needs()));
+        for (Finding finding : knowledge.findings().values()) {
+            if (!used.contains(finding.id())) {
+                weak(finding.id(), "is a finding that no cause explains and no rule uses", "link it or take it out");
+            }
+        }
+    }
+
+    private void checkSpecific() {
+        Map<String, List<String>> carriers = new TreeMap<>();
+        knowledge.causes().values().forEach(cause -> cause.specificFindings()
+                .forEach(f ->
+                        carriers.computeIfAbsent(f, key -> new ArrayList<>()).add(cause.id())));
+        carriers.forEach((finding, causes) -> {
+            if (causes.size() > 2) {
+                weak(finding, "is called specific to " + String.join(", ", causes), "two causes at the most");
+            }
+            if (knowledge.findings().get(finding).background() > SPECIFIC_BACKGROUND) {
+                weak(finding, "is called specific but has a background above rarely", "lower it or call it shared");
+            }
+        });
+    }
+
+    private void weak(String id, String what, String mend) {
+        found.add(new Weakness(id, what, mend));
+    }
+}

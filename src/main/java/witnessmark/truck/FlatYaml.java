@@ -1,0 +1,87 @@
+package witnessmark.truck;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Predicate;
+import org.snakeyaml.engine.v2.api.LoadSettings;
+import org.snakeyaml.engine.v2.api.lowlevel.Compose;
+import org.snakeyaml.engine.v2.exceptions.Mark;
+import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
+import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
+import org.snakeyaml.engine.v2.nodes.MappingNode;
+import org.snakeyaml.engine.v2.nodes.Node;
+import org.snakeyaml.engine.v2.nodes.NodeTuple;
+import org.snakeyaml.engine.v2.nodes.ScalarNode;
+import witnessmark.gearbox.ProfileFault;
+
+/**
+ * A YAML text as entries by dotted path, with where each stands.
+ *
+ * @param entries the node of each path, in the order of the text
+ * @param marks where each path, a mapping's too, begins
+ * @param faults what could not be read
+ */
+record FlatYaml(Map<String, Node> entries, Map<String, Mark> marks, List<ProfileFault> faults) {
+
+    private static final int MOST_CHARACTERS = 100_000;
+    private static final int MOST_LEVELS = 4;
+
+    /** Reads a text; a mapping for which {@code whole} holds is kept as one entry. */
+    static FlatYaml read(String label, String text, Predicate<String> whole) {
+        FlatYaml flat = new FlatYaml(new LinkedHashMap<>(), new LinkedHashMap<>(), new ArrayList<>());
+        try {
+            Optional<Node> root = new Compose(settings(label)).composeString(text);
+            if (root.isPresent() && root.get() instanceof MappingNode mapping) {
+                flat.walk("", mapping, whole);
+            } else {
+                flat.faults.add(new ProfileFault("", "this is no truck profile", "begin it with 'truck: a-name'"));
+            }
+        } catch (MarkedYamlEngineException e) {
+            e.getProblemMark().ifPresent(mark -> flat.marks.put("", mark));
+            flat.faults.add(new ProfileFault("", "not readable as YAML: " + oneLine(e.getProblem()), "mend the spot"));
+        } catch (YamlEngineException e) {
+            flat.faults.add(new ProfileFault("", "not readable as YAML: " + oneLine(e.getMessage()), "mend the file"));
+        }
+        return flat;
+    }
+
+    private static LoadSettings settings(String label) {
+        return LoadSettings.builder()
+                .setLabel(label)
+                .setCodePointLimit(MOST_CHARACTERS)
+                .setMaxAliasesForCollections(1)
+                .build();
+    }
+
+    private static String oneLine(String text) {
+        return text.lines().findFirst().orElse("").strip();
+    }
+
+    private void walk(String path, MappingNode mapping, Predicate<String> whole) {
+        mapping.getStartMark().ifPresent(mark -> marks.putIfAbsent(path, mark));
+        for (NodeTuple tuple : mapping.getValue()) {
+            String key = tuple.getKeyNode() instanceof ScalarNode scalar ? scalar.getValue() : "?";
+            String inner = path.isEmpty() ? key : path + "." + key;
+            if (marks.containsKey(inner)) {
+                faults.add(new ProfileFault(inner, "given twice", "keep one"));
+                continue;
+            }
+            tuple.getKeyNode().getStartMark().ifPresent(mark -> marks.put(inner, mark));
+            if (tuple.getValueNode() instanceof MappingNode deeper
+                    && !whole.test(inner)
+                    && levels(inner) < MOST_LEVELS) {
+                walk(inner, deeper, whole);
+            } else {
+                tuple.getValueNode().getStartMark().ifPresent(mark -> marks.put(inner, mark));
+                entries.put(inner, tuple.getValueNode());
+            }
+        }
+    }
+
+    private static long levels(String path) {
+        return path.chars().filter(c -> c == '.').count() + 1;
+    }
+}

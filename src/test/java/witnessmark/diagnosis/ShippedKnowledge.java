@@ -1,0 +1,48 @@
+package witnessmark.diagnosis;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.casefile.yaml.CaseReader;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.KnowledgeFile;
+import witnessmark.knowledge.KnowledgeLoader;
+
+/** The knowledge base and the sample cases as they stand in the source tree. */
+public final class ShippedKnowledge {
+    private static final Path FOLDER = Path.of("knowledge-base");
+    private static final Path SAMPLES = Path.of("sample-cases");
+
+    private ShippedKnowledge() {}
+
+    public static KnowledgeBase load() {
+        try (Stream<Path> walk = Files.walk(FOLDER)) {
+            List<KnowledgeFile> files = new ArrayList<>();
+            for (Path path : walk.filter(Files::isRegularFile).sorted().toList()) {
+                String name = FOLDER.relativize(path).toString();
+                if (name.endsWith(".yaml") || name.startsWith("pages")) {
+                    files.add(new KnowledgeFile(name, Files.readAllBytes(path)));
+                }
+            }
+            return new KnowledgeLoader().load(List.of(files));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    public static List<CaseDocument> samples() {
+        try (Stream<Path> list = Files.list(SAMPLES)) {
+            return list.filter(f -> f.toString().endsWith(".yaml"))
+                    .sorted()
+                    .map(f -> new CaseReader().read(f))
+                    .toList();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
