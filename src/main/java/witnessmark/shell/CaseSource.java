@@ -12,7 +12,7 @@ class CaseSource {
 
     /** The case; a name that ends in .yaml or .yml, or has a path in it, means a file. */
     CaseDocument find(String name) {
-        if (name.endsWith(".yaml") || name.endsWith(".yml") || name.contains("/") || name.contains("\\")) {
+        if (isFile(name)) {
             Path file = Path.of(name);
             if (!Files.isRegularFile(file)) {
                 throw new Refused("no case file '" + name + "'; give the path of a YAML case file, or the id of a"
@@ -21,5 +21,10 @@ class CaseSource {
             return new CaseReader().read(file);
         }
         throw new Refused("no case '" + name + "' is stored; see: case list");
+    }
+
+    /** Whether the name means a file and not a stored case. */
+    static boolean isFile(String name) {
+        return name.endsWith(".yaml") || name.endsWith(".yml") || name.contains("/") || name.contains("\\");
     }
 }

@@ -7,6 +7,7 @@ import org.slf4j.LoggerFactory;
 import org.springframework.shell.core.command.ExitStatus;
 import org.springframework.shell.core.command.exit.ExitStatusExceptionMapper;
 import witnessmark.casefile.CaseRefused;
+import witnessmark.document.DocumentRefused;
 import witnessmark.inference.TooDense;
 import witnessmark.yaml.FaultyInput;
 
@@ -38,6 +39,7 @@ final class Refusals implements ExitStatusExceptionMapper {
                     || t instanceof Refused
                     || t instanceof FaultyInput
                     || t instanceof CaseRefused
+                    || t instanceof DocumentRefused
                     || t instanceof TooDense) {
                 return Optional.of(t);
             }

@@ -1,0 +1,86 @@
+package witnessmark.shell;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.stereotype.Component;
+import witnessmark.casefile.Attachment;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.history.CanonicalText;
+import witnessmark.casefile.store.CaseStore;
+import witnessmark.casefile.store.StoreUnavailable;
+import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.OpenCase;
+import witnessmark.document.Dossier;
+
+/** Gathers what the documents of a case are written from. */
+@Component
+class DossierSource {
+    private static final long LARGEST_ATTACHMENT = 50_000_000;
+
+    private final ObjectProvider<Diagnosis> diagnosis;
+    private final ObjectProvider<CaseStore> store;
+    private final CaseSource cases;
+
+    DossierSource(ObjectProvider<Diagnosis> diagnosis, ObjectProvider<CaseStore> store, CaseSource cases) {
+        this.diagnosis = diagnosis;
+        this.store = store;
+        this.cases = cases;
+    }
+
+    /** The case so named, judged, with the bytes of its attachments as far as they are at hand. */
+    Dossier find(String name) {
+        CaseDocument document = cases.find(name);
+        CaseFile file = document.present();
+        try (OpenCase open = diagnosis.getObject().open(file)) {
+            return new Dossier(
+                    file,
+                    document.history(),
+                    open.judgement(),
+                    open.matrix(),
+                    diagnosis.getObject().knowledge(),
+                    contents(name, file),
+                    List.of());
+        }
+    }
+
+    private Map<String, byte[]> contents(String name, CaseFile file) {
+        Map<String, byte[]> contents = new LinkedHashMap<>();
+        for (Attachment attachment : file.attachments()) {
+            bytes(name, file, attachment).ifPresent(bytes -> contents.put(attachment.sha256(), bytes));
+        }
+        return contents;
+    }
+
+    private Optional<byte[]> bytes(String name, CaseFile file, Attachment attachment) {
+        if (CaseSource.isFile(name)) {
+            return besideFile(Path.of(name), attachment);
+        }
+        try {
+            return Optional.of(store.getObject().readAttachment(file.id(), attachment));
+        } catch (StoreUnavailable e) {
+            // The document says that they are missing, which is better than no document.
+            return Optional.empty();
+        }
+    }
+
+    /** Attachments of a case file lie beside it in the folder attachments, named by hash, as a packet unpacks them. */
+    private static Optional<byte[]> besideFile(Path caseFile, Attachment attachment) {
+        Path file = caseFile.resolveSibling("attachments").resolve(attachment.sha256());
+        try {
+            if (!Files.isRegularFile(file) || Files.size(file) > LARGEST_ATTACHMENT) {
+                return Optional.empty();
+            }
+            byte[] bytes = Files.readAllBytes(file);
+            return CanonicalText.sha256(bytes).equals(attachment.sha256()) ? Optional.of(bytes) : Optional.empty();
+        } catch (IOException e) {
+            return Optional.empty();
+        }
+    }
+}
