@@ -41,6 +41,8 @@ public final class DrawCauses {
         names.setTickLabelFont(ShippedFont.REGULAR.sized(13));
         names.setMaximumCategoryLabelLines(2);
         names.setMaximumCategoryLabelWidthRatio(0.6f);
+        // Text is drawn a little wider than the library measures it.
+        names.setCategoryLabelPositionOffset(22);
         names.setCategoryMargin(0.3);
         CombinedDomainCategoryPlot both = new CombinedDomainCategoryPlot(names);
         both.add(plot(chances(causes), chanceAxis(), false), 2);

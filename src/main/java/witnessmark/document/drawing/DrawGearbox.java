@@ -10,6 +10,10 @@ import witnessmark.gearbox.Layout;
 /** Draws the gearbox of a case as its layout says, with the parts concerned marked by hatching and label. */
 public final class DrawGearbox {
     private static final double BALLOON = 13;
+    /** How far a balloon goes out of its way to cover one part less. */
+    private static final double COVERING = 18;
+    /** Boxes larger than this are sections, hatched wide so that what lies in them can be seen. */
+    private static final double LARGE = 12_000;
     private static final String FOUND = "#8c1414";
     private static final String NEXT = "#0b4a8f";
     /** Parts drawn only as part of others, or only when marked. */
@@ -126,9 +130,9 @@ public final class DrawGearbox {
     private void shade(Mark mark) {
         for (Box box : plan.parts().get(mark.part())) {
             switch (mark.kind()) {
-                case FOUND -> svg.hatch(box, 5, new Ink("none", FOUND, 1.3, ""))
+                case FOUND -> svg.hatch(box, isLarge(box) ? 16 : 5, new Ink("none", FOUND, 1.3, ""))
                         .rect(box, new Ink("none", FOUND, 2.6, ""));
-                case UNSURE -> svg.hatch(box, 11, new Ink("none", FOUND, 1, ""))
+                case UNSURE -> svg.hatch(box, isLarge(box) ? 30 : 11, new Ink("none", FOUND, 1, ""))
                         .rect(box, new Ink("none", FOUND, 1.8, ""));
                 case LOOK_NEXT -> svg.rect(grown(box), new Ink("none", NEXT, 2.4, "6 4"));
             }
@@ -139,23 +143,43 @@ public final class DrawGearbox {
         return new Box(box.x() - 3, box.y() - 3, box.width() + 6, box.height() + 6);
     }
 
-    /** A balloon near the part, where it covers no other, with a line to it. */
+    /** A balloon near the part, where it covers least, with a line to it. */
     private void balloon(Mark mark) {
         List<Box> boxes = plan.parts().get(mark.part());
         Box box = boxes.get(boxes.size() / 2);
-        for (double away = 30; away < 190; away += 14) {
-            for (int eighth = 0; eighth < 16; eighth++) {
-                double angle = Math.PI * eighth / 8 - Math.PI / 3;
+        double bestX = box.centreX();
+        double bestY = box.centreY();
+        double least = Double.POSITIVE_INFINITY;
+        for (double away = 26; away < 220; away += 14) {
+            for (int step = 0; step < 24; step++) {
+                double angle = Math.PI * step / 12 - Math.PI / 3;
                 double x = box.centreX() + away * Math.cos(angle);
-                double y = box.centreY() + away * Math.sin(angle) - (away < 60 ? box.height() / 4 : 0);
-                Box place = new Box(x - BALLOON - 2, y - BALLOON - 2, 2 * BALLOON + 4, 2 * BALLOON + 4);
-                if (isFree(place)) {
-                    put(mark, box, x, y, place);
-                    return;
+                double y = box.centreY() + away * Math.sin(angle);
+                double cost = away + COVERING * covered(place(x, y));
+                if (cost < least && isFree(place(x, y))) {
+                    least = cost;
+                    bestX = x;
+                    bestY = y;
                 }
             }
         }
-        put(mark, box, box.centreX(), box.centreY(), box);
+        put(mark, box, bestX, bestY);
+    }
+
+    private static Box place(double x, double y) {
+        return new Box(x - BALLOON - 2, y - BALLOON - 2, 2 * BALLOON + 4, 2 * BALLOON + 4);
+    }
+
+    private long covered(Box place) {
+        return plan.parts().values().stream()
+                .flatMap(List::stream)
+                .distinct()
+                .filter(b -> !isLarge(b) && b.meets(place))
+                .count();
+    }
+
+    private static boolean isLarge(Box box) {
+        return box.width() * box.height() > LARGE;
     }
 
     private boolean isFree(Box place) {
@@ -166,8 +190,8 @@ public final class DrawGearbox {
         return inside && taken.stream().noneMatch(place::meets);
     }
 
-    private void put(Mark mark, Box box, double x, double y, Box place) {
-        taken.add(place);
+    private void put(Mark mark, Box box, double x, double y) {
+        taken.add(place(x, y));
         String colour = mark.kind() == Mark.Kind.LOOK_NEXT ? NEXT : FOUND;
         double nearX = Math.max(box.x(), Math.min(x, box.x() + box.width()));
         double nearY = Math.max(box.y(), Math.min(y, box.y() + box.height()));
@@ -188,14 +212,14 @@ public final class DrawGearbox {
             svg.text("Air: supply, filter, regulator", 112, 20, 14, "middle", false);
             svg.text(
                     plan.hasSplitter() && plan.rangeByAir() && plan.hasRange()
-                            ? "Splitter and range valves, cylinders"
+                            ? "Valves and cylinders"
                             : "Valve and cylinder",
-                    790,
-                    82,
+                    742,
+                    113,
                     14,
-                    "middle",
+                    "start",
                     false);
         }
-        svg.text("Lever", plan.remote() ? 300 : 400, plan.remote() ? 100 : 55, 14, "start", false);
+        svg.text("Lever", plan.remote() ? 300 : 380, plan.remote() ? 100 : 104, 14, "start", false);
     }
 }

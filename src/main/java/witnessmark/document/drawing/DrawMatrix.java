@@ -11,6 +11,7 @@ import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.SymbolAxis;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 import witnessmark.diagnosis.EvidenceMatrix;
@@ -26,7 +27,7 @@ public final class DrawMatrix {
     public static final double SILENT = 0.5;
 
     private static final int WIDTH = 900;
-    private static final int ROW = 30;
+    private static final int ROW = 26;
     private static final double LARGEST_RADIUS = 12;
     private static final double LARGEST_DECIBANS = 20;
 
@@ -109,6 +110,8 @@ public final class DrawMatrix {
         axis.setRange(-0.5, names.size() - 0.5);
         axis.setGridBandsVisible(false);
         axis.setTickLabelFont(ShippedFont.REGULAR.sized(12));
+        // Text is drawn a little wider than the library measures it.
+        axis.setTickLabelInsets(new RectangleInsets(2, 4, 2, 18));
         axis.setLabelFont(ShippedFont.REGULAR.sized(12));
         return axis;
     }

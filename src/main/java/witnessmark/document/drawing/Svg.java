@@ -75,7 +75,7 @@ final class Svg {
                         y,
                         size,
                         anchor,
-                        bold ? " font-weight=\"bold\"" : ""))
+                        bold ? " font-weight=\"700\"" : ""))
                 .append(escaped(text))
                 .append("</text>\n");
         return this;

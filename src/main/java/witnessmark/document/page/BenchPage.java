@@ -1,6 +1,7 @@
 package witnessmark.document.page;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -73,7 +74,9 @@ public record BenchPage(
 
     private static List<Place> places(List<NextCheck> checks) {
         Map<String, List<NextCheck>> byPlace = new LinkedHashMap<>();
-        checks.forEach(c -> byPlace.computeIfAbsent(c.access(), a -> new ArrayList<>()).add(c));
+        checks.stream()
+                .sorted(Comparator.comparing(NextCheck::teardown))
+                .forEach(c -> byPlace.computeIfAbsent(c.access(), a -> new ArrayList<>()).add(c));
         return byPlace.values().stream()
                 .map(here -> new Place(
                         here.get(0).accessTitle(),

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 import witnessmark.diagnosis.EvidenceMatrix;
 import witnessmark.diagnosis.NextCheck;
 import witnessmark.document.Dossier;
@@ -13,6 +14,8 @@ import witnessmark.document.drawing.Mark;
 /** Chooses the parts to be marked in the drawing: numbers for what was found, letters for what to look at next. */
 final class ChooseMarks {
     private static final int MOST_NEXT = 8;
+    /** Findings that say a part is in order; marking it as a place of damage would mislead. */
+    private static final Pattern SOUND = Pattern.compile("\\b(sound|good|clean)\\b");
 
     private final Dossier dossier;
 
@@ -26,7 +29,7 @@ final class ChooseMarks {
         Map<String, List<String>> unsure = new LinkedHashMap<>();
         for (EvidenceMatrix.Row row : dossier.matrix().rows()) {
             Map<String, List<String>> into = row.state().equals("present") ? present : unsure;
-            if (!row.state().equals("absent")) {
+            if (!row.state().equals("absent") && !SOUND.matcher(row.finding()).find()) {
                 into.computeIfAbsent(part(row.finding()), p -> new ArrayList<>()).add(row.title());
             }
         }
