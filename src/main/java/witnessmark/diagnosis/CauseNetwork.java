@@ -58,8 +58,4 @@ final class CauseNetwork {
     int finding(String id) {
         return findingIndex.get(id);
     }
-
-    boolean isLinked(String finding) {
-        return !network.links(findingIndex.get(finding)).isEmpty();
-    }
 }

@@ -27,7 +27,8 @@ final class ChooseChecks {
         CauseNetwork network = reading.network();
         int[] candidates = knowledge.findings().values().stream()
                 .filter(f -> !reading.taken().containsKey(f.id()))
-                .filter(f -> reading.canBeFound(f.id()) && network.isLinked(f.id()))
+                .filter(f -> reading.canBeFound(f.id()) && !reading.isSettled(f.id()))
+                .filter(f -> reading.touchesQuestion(f.id()))
                 .mapToInt(f -> network.finding(f.id()))
                 .toArray();
         List<NextCheck> checks = new ArrayList<>();

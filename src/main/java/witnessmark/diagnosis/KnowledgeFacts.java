@@ -44,7 +44,10 @@ final class KnowledgeFacts {
             finding.needs().forEach(condition -> about(byFinding, finding.id(), new Needs(finding.id(), condition)));
         });
         knowledge.neverTogether().forEach(n -> n.findings().forEach(f -> about(byFinding, f, n)));
-        knowledge.follows().forEach(f -> about(byFinding, f.premise(), f));
+        knowledge.follows().forEach(f -> {
+            about(byFinding, f.premise(), f);
+            about(byFinding, f.conclusion(), f);
+        });
         knowledge.context().forEach(effect -> about(byFinding, effect.finding(), effect));
         knowledge.measures().values().forEach(measure -> {
             measure.below().ifPresent(f -> measured(measure.id(), Yields.Side.BELOW, f));

@@ -11,10 +11,10 @@ import witnessmark.yaml.Faults;
 import witnessmark.yaml.Nearest;
 
 /** Refuses a case that names findings or measures the knowledge base does not know, all at once. */
-final class KnownWords {
+public final class KnownWords {
     private KnownWords() {}
 
-    static void check(CaseFile file, KnowledgeBase knowledge) {
+    public static void check(CaseFile file, KnowledgeBase knowledge) {
         Faults faults = new Faults();
         String name = "case " + file.id().toString();
         file.findings()

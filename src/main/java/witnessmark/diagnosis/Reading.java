@@ -85,6 +85,17 @@ final class Reading {
         return applies(cause) && (inQuestion.isEmpty() || inQuestion.contains(cause));
     }
 
+    /** Whether the finding's state follows from another one, so that asking for it would be pointless. */
+    boolean isSettled(String finding) {
+        return premises.settled().stream().anyMatch(s -> s.finding().equals(finding));
+    }
+
+    /** Whether looking at the finding could tell anything of a cause in question. */
+    boolean touchesQuestion(String finding) {
+        return network.network().links(network.finding(finding)).stream()
+                .anyMatch(l -> isInQuestion(network.causes().get(l.cause()).id()));
+    }
+
     boolean canBeFound(String finding) {
         return !excludedFindings.contains(finding);
     }
@@ -128,9 +139,12 @@ final class Reading {
     }
 
     private ExactInference inferenceWithout(String finding) {
-        boolean changesOdds =
-                premises.oddsChanges().stream().anyMatch(c -> c.finding().equals(finding));
-        return changesOdds ? new ExactInference(network.network().withPriors(priors(finding))) : inference;
+        return changesOdds(finding) ? new ExactInference(network.network().withPriors(priors(finding))) : inference;
+    }
+
+    /** Whether a rule changed odds because of this finding. */
+    boolean changesOdds(String finding) {
+        return premises.oddsChanges().stream().anyMatch(c -> c.finding().equals(finding));
     }
 
     private double[] priors(String leftOut) {

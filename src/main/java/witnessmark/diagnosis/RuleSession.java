@@ -21,6 +21,7 @@ import witnessmark.diagnosis.fact.NotApplicable;
 import witnessmark.diagnosis.fact.OddsChange;
 import witnessmark.diagnosis.fact.Remark;
 import witnessmark.diagnosis.fact.Reported;
+import witnessmark.diagnosis.fact.Settled;
 import witnessmark.diagnosis.fact.State;
 import witnessmark.diagnosis.fact.Taken;
 import witnessmark.gearbox.Layout;
@@ -72,6 +73,7 @@ final class RuleSession implements AutoCloseable {
         session.fireAllRules();
         return new Premises(
                 facts(Taken.class, Comparator.comparing(Taken::finding)),
+                facts(Settled.class, Comparator.comparing(Settled::finding).thenComparing(Settled::by)),
                 facts(NotApplicable.class, Comparator.comparing(NotApplicable::id)),
                 facts(
                         OddsChange.class,

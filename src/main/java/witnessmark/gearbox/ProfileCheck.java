@@ -123,7 +123,9 @@ final class ProfileCheck {
         List<Double> ratios = draft.mainRatios();
         double smallest = Double.POSITIVE_INFINITY;
         for (int i = 1; i < ratios.size(); i++) {
-            smallest = Math.min(smallest, ratios.get(i - 1) / ratios.get(i));
+            double step = ratios.get(i - 1) / ratios.get(i);
+            // Ratios that do not descend are told of as such, not again by the splitter.
+            smallest = step > 1 ? Math.min(smallest, step) : smallest;
         }
         return smallest;
     }

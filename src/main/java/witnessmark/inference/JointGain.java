@@ -23,7 +23,8 @@ final class JointGain {
         logOddsOfReport = solved.observed.logIfPresent(finding) - solved.observed.logIfAbsent(finding);
         int free = solved.observed.freeLinked(finding).length;
         if (free > MOST_CAUSES) {
-            throw new TooDense(Math.scalb(1.0, free), 1 << MOST_CAUSES);
+            throw new TooDense(
+                    Math.scalb(1.0, free), 1 << MOST_CAUSES, "too many causes are linked to finding " + finding);
         }
         visit(0, solved.factors, Factors.logUnexplained(finding, solved.observed));
     }

@@ -29,7 +29,7 @@ final class PartSteps {
         int[] core = Arrays.stream(vertices).filter(v -> !done[v]).toArray();
         var order = new SweepOrder(graph, core);
         if (order.states() > statesAllowed) {
-            throw new TooDense(order.states(), statesAllowed);
+            throw new TooDense(order.states(), statesAllowed, "too many findings share causes");
         }
         for (int v : order.vertices()) {
             sweep(v);

@@ -1,25 +1,25 @@
 package witnessmark.inference;
 
-/** An exact answer would need larger tables than allowed; no answer is given rather than a wrong one. */
+/** An exact answer would need more states to be gone through than allowed; no answer is given rather than a wrong one. */
 public final class TooDense extends RuntimeException {
     private static final long serialVersionUID = 1L;
 
     private final double statesNeeded;
     private final long statesAllowed;
 
-    TooDense(double statesNeeded, long statesAllowed) {
-        super("An exact answer needs tables of %.3g states, %d are allowed: too many findings share causes."
-                .formatted(statesNeeded, statesAllowed));
+    TooDense(double statesNeeded, long statesAllowed, String why) {
+        super("An exact answer needs %.3g states to be gone through, %d are allowed: %s."
+                .formatted(statesNeeded, statesAllowed, why));
         this.statesNeeded = statesNeeded;
         this.statesAllowed = statesAllowed;
     }
 
-    /** Table entries that the best order found would need. */
+    /** States that the best order found would need. */
     public double statesNeeded() {
         return statesNeeded;
     }
 
-    /** Table entries allowed. */
+    /** States allowed. */
     public long statesAllowed() {
         return statesAllowed;
     }

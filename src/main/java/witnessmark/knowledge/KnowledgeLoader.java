@@ -1,10 +1,15 @@
 package witnessmark.knowledge;
 
+import java.io.DataInputStream;
+import java.io.DataOutputStream;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
+import witnessmark.yaml.CompiledYaml;
 import witnessmark.yaml.Fault;
+import witnessmark.yaml.Faults;
 import witnessmark.yaml.FaultyInput;
 import witnessmark.yaml.YamlNode;
 import witnessmark.yaml.YamlReader;
@@ -22,28 +27,82 @@ public final class KnowledgeLoader {
      */
     public KnowledgeBase load(List<List<KnowledgeFile>> layers) {
         Draft draft = new Draft();
-        for (List<KnowledgeFile> layer : layers) {
-            draft.nextLayer();
-            layer.stream()
-                    .sorted(Comparator.comparing((KnowledgeFile f) -> !f.name().equals("vocabulary.yaml"))
-                            .thenComparing(KnowledgeFile::name))
-                    .forEach(file -> read(file, draft));
+        layers.forEach(layer -> readLayer(layer, draft));
+        return finish(draft);
+    }
+
+    /**
+     * The compiled knowledge with each layer of files laid on top.
+     *
+     * @throws FaultyInput with every fault of every file
+     */
+    public KnowledgeBase load(DataInputStream compiled, List<List<KnowledgeFile>> layers) throws IOException {
+        Draft draft = new Draft();
+        draft.nextLayer();
+        CompiledYaml.read(compiled, draft.faults).forEach(d -> readForm(d.file(), d.root(), draft));
+        int pages = compiled.readInt();
+        for (int i = 0; i < pages; i++) {
+            draft.pages.put(
+                    compiled.readUTF(), new String(compiled.readNBytes(compiled.readInt()), StandardCharsets.UTF_8));
         }
+        layers.forEach(layer -> readLayer(layer, draft));
+        return finish(draft);
+    }
+
+    /** Writes the files of one checked layer in the form that {@link #load(DataInputStream, List)} reads. */
+    public void compile(List<KnowledgeFile> layer, DataOutputStream out) throws IOException {
+        load(List.of(layer));
+        List<CompiledYaml.Document> documents = new ArrayList<>();
+        for (KnowledgeFile file : sorted(layer)) {
+            if (!isPage(file.name())) {
+                yaml.read(file.name(), file.content(), new Faults())
+                        .ifPresent(root -> documents.add(new CompiledYaml.Document(file.name(), root)));
+            }
+        }
+        CompiledYaml.write(documents, out);
+        List<KnowledgeFile> pages =
+                sorted(layer).stream().filter(f -> isPage(f.name())).toList();
+        out.writeInt(pages.size());
+        for (KnowledgeFile page : pages) {
+            out.writeUTF(pageName(page.name()));
+            out.writeInt(page.content().length);
+            out.write(page.content());
+        }
+    }
+
+    private static KnowledgeBase finish(Draft draft) {
         if (draft.vocabulary.strengths().isEmpty()) {
             draft.faults.add(new Fault("vocabulary.yaml", 0, 0, "is missing", "the words for chances must be defined"));
         }
         return draft.finish();
     }
 
-    private void read(KnowledgeFile file, Draft draft) {
-        String name = file.name();
-        if (name.startsWith("pages/") && name.endsWith(".md")) {
-            String page = name.substring("pages/".length(), name.length() - ".md".length());
-            draft.pages.put(page, new String(file.content(), StandardCharsets.UTF_8));
-            return;
+    private void readLayer(List<KnowledgeFile> layer, Draft draft) {
+        draft.nextLayer();
+        for (KnowledgeFile file : sorted(layer)) {
+            if (isPage(file.name())) {
+                draft.pages.put(pageName(file.name()), new String(file.content(), StandardCharsets.UTF_8));
+            } else {
+                yaml.read(file.name(), file.content(), draft.faults)
+                        .ifPresent(root -> readForm(file.name(), root, draft));
+            }
         }
-        Optional<YamlNode> root = yaml.read(name, file.content(), draft.faults);
-        root.ifPresent(node -> readForm(name, node, draft));
+    }
+
+    /** The vocabulary first, since the others are written in its words. */
+    private static List<KnowledgeFile> sorted(List<KnowledgeFile> layer) {
+        return layer.stream()
+                .sorted(Comparator.comparing((KnowledgeFile f) -> !f.name().equals("vocabulary.yaml"))
+                        .thenComparing(KnowledgeFile::name))
+                .toList();
+    }
+
+    private static boolean isPage(String name) {
+        return name.startsWith("pages/") && name.endsWith(".md");
+    }
+
+    private static String pageName(String name) {
+        return name.substring("pages/".length(), name.length() - ".md".length());
     }
 
     private static void readForm(String name, YamlNode root, Draft draft) {

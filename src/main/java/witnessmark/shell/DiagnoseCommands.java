@@ -14,9 +14,9 @@ import witnessmark.diagnosis.Judgement;
 @Component
 class DiagnoseCommands {
     private final ObjectProvider<Diagnosis> diagnosis;
-    private final CaseSource cases;
+    private final ObjectProvider<Cases> cases;
 
-    DiagnoseCommands(ObjectProvider<Diagnosis> diagnosis, CaseSource cases) {
+    DiagnoseCommands(ObjectProvider<Diagnosis> diagnosis, ObjectProvider<Cases> cases) {
         this.diagnosis = diagnosis;
         this.cases = cases;
     }
@@ -26,6 +26,7 @@ class DiagnoseCommands {
             group = "Judgement",
             description = "Rank the causes of a case, with reasons and what to look at next",
             help = "diagnose CASE|FILE.yaml [--format text|json] [--top N]",
+            completionProvider = "caseWords",
             exitStatusExceptionMapper = "refusals")
     void diagnose(
             CommandContext context,
@@ -33,7 +34,7 @@ class DiagnoseCommands {
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
             @Option(longName = "top", defaultValue = "5", description = "how many causes to show") Integer top) {
         Format form = Format.of(format);
-        CaseDocument document = cases.find(name);
+        CaseDocument document = cases.getObject().find(name);
         Judgement judgement = diagnosis.getObject().judge(document.present());
         if (form == Format.JSON) {
             context.outputWriter().println(Json.of(JudgementJson.of(judgement)));

@@ -12,7 +12,6 @@ import org.springframework.stereotype.Component;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.history.CanonicalText;
-import witnessmark.casefile.store.CaseStore;
 import witnessmark.casefile.store.StoreUnavailable;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.Diagnosis;
@@ -25,18 +24,16 @@ class DossierSource {
     private static final long LARGEST_ATTACHMENT = 50_000_000;
 
     private final ObjectProvider<Diagnosis> diagnosis;
-    private final ObjectProvider<CaseStore> store;
-    private final CaseSource cases;
+    private final ObjectProvider<Cases> cases;
 
-    DossierSource(ObjectProvider<Diagnosis> diagnosis, ObjectProvider<CaseStore> store, CaseSource cases) {
+    DossierSource(ObjectProvider<Diagnosis> diagnosis, ObjectProvider<Cases> cases) {
         this.diagnosis = diagnosis;
-        this.store = store;
         this.cases = cases;
     }
 
     /** The case so named, judged, with the bytes of its attachments as far as they are at hand. */
     Dossier find(String name) {
-        CaseDocument document = cases.find(name);
+        CaseDocument document = cases.getObject().find(name);
         CaseFile file = document.present();
         try (OpenCase open = diagnosis.getObject().open(file)) {
             return new Dossier(
@@ -59,11 +56,11 @@ class DossierSource {
     }
 
     private Optional<byte[]> bytes(String name, CaseFile file, Attachment attachment) {
-        if (CaseSource.isFile(name)) {
+        if (Cases.isFile(name)) {
             return besideFile(Path.of(name), attachment);
         }
         try {
-            return Optional.of(store.getObject().readAttachment(file.id(), attachment));
+            return Optional.of(cases.getObject().store().readAttachment(file.id(), attachment));
         } catch (StoreUnavailable e) {
             // The document says that they are missing, which is better than no document.
             return Optional.empty();

@@ -1,8 +1,10 @@
 package witnessmark.shell;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import org.springframework.shell.core.command.Command;
 import org.springframework.shell.core.command.CommandArgument;
@@ -40,7 +42,8 @@ final class LineParser implements CommandParser {
             words.stream().skip(nameLength).forEach(input::addSubCommand);
             return input.build();
         }
-        readRest(command, words.subList(nameLength, words.size()), input);
+        Set<String> given = readRest(command, words.subList(nameLength, words.size()), input);
+        addLeftOut(command, given, input);
         return input.build();
     }
 
@@ -53,7 +56,21 @@ final class LineParser implements CommandParser {
         return Math.min(1, words.size());
     }
 
-    private void readRest(Command command, List<String> words, ParsedInput.Builder input) {
+    /** A text option left out counts as given with its default: the framework would hand over null for an empty one. */
+    private static void addLeftOut(Command command, Set<String> given, ParsedInput.Builder input) {
+        command.getOptions().stream()
+                .filter(o -> o.type() == String.class && !given.contains(o.longName()))
+                .filter(o -> !Boolean.TRUE.equals(o.required()))
+                .forEach(o -> input.addOption(CommandOption.with()
+                        .longName(o.longName())
+                        .value(o.defaultValue() == null ? "" : o.defaultValue())
+                        .type(String.class)
+                        .build()));
+    }
+
+    /** Reads options and arguments; returns the long names of the options given. */
+    private Set<String> readRest(Command command, List<String> words, ParsedInput.Builder input) {
+        Set<String> given = new HashSet<>();
         int argument = 0;
         boolean onlyArguments = false;
         for (int i = 0; i < words.size(); i++) {
@@ -69,16 +86,23 @@ final class LineParser implements CommandParser {
                         .type(boolean.class)
                         .build());
             } else {
+                given.add(nameOf(word));
                 i += readOption(command, words, i, input);
             }
         }
+        return given;
+    }
+
+    private static String nameOf(String word) {
+        int equals = word.indexOf('=');
+        return word.substring(2, equals < 0 ? word.length() : equals);
     }
 
     /** Reads the option at {@code i}; returns how many words beyond it were used. */
     private static int readOption(Command command, List<String> words, int i, ParsedInput.Builder input) {
         String word = words.get(i);
         int equals = word.indexOf('=');
-        String name = word.substring(2, equals < 0 ? word.length() : equals);
+        String name = nameOf(word);
         CommandOption known = option(command, name);
         boolean flag = known.type() == boolean.class || known.type() == Boolean.class;
         int used = 0;

@@ -2,19 +2,18 @@ package witnessmark.shell;
 
 import java.lang.reflect.InvocationTargetException;
 import java.util.Optional;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 import org.springframework.shell.core.command.ExitStatus;
 import org.springframework.shell.core.command.exit.ExitStatusExceptionMapper;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.document.DocumentRefused;
+import witnessmark.casefile.store.CaseChangedMeanwhile;
+import witnessmark.casefile.store.StoreUnavailable;
+import witnessmark.casefile.yaml.CaseFileFaults;
 import witnessmark.inference.TooDense;
 import witnessmark.yaml.FaultyInput;
 
-/** Turns what went wrong in a command into its message and exit code; the stack trace of a fault inside goes to the log. */
+/** Turns what went wrong in a command into its message and exit code; the stack trace of a fault inside goes to a file. */
 final class Refusals implements ExitStatusExceptionMapper {
-    private static final Logger LOG = LoggerFactory.getLogger(Refusals.class);
-
     @Override
     public ExitStatus apply(Exception thrown) {
         Optional<Throwable> known = known(thrown);
@@ -26,11 +25,10 @@ final class Refusals implements ExitStatusExceptionMapper {
         if (root instanceof IllegalArgumentException && isFromFramework(root)) {
             return new ExitStatus(ExitCode.WRONG_USAGE.number(), String.valueOf(root.getMessage()));
         }
-        LOG.error("fault inside", thrown);
         return new ExitStatus(
                 ExitCode.INSIDE_FAULT.number(),
                 "fault inside the program: " + root.getClass().getSimpleName() + ": " + root.getMessage()
-                        + "; nothing was stored by this command unless it said so");
+                        + "; what was stored before is safe. " + FaultLog.write(thrown));
     }
 
     private static Optional<Throwable> known(Throwable thrown) {
@@ -40,6 +38,9 @@ final class Refusals implements ExitStatusExceptionMapper {
                     || t instanceof FaultyInput
                     || t instanceof CaseRefused
                     || t instanceof DocumentRefused
+                    || t instanceof CaseFileFaults
+                    || t instanceof StoreUnavailable
+                    || t instanceof CaseChangedMeanwhile
                     || t instanceof TooDense) {
                 return Optional.of(t);
             }

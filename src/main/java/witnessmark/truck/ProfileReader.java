@@ -222,7 +222,7 @@ final class ProfileReader {
 
     private OptionalDouble number(String path, Node node) {
         String text = node instanceof ScalarNode scalar ? scalar.getValue().strip() : "";
-        if (text.matches("[+-]?\\d{1,12}(\\.\\d{0,12})?([eE][+-]?\\d{1,2})?")) {
+        if (text.matches("[+-]?\\d{1,12}(\\.\\d{0,20})?([eE][+-]?\\d{1,2})?")) {
             return OptionalDouble.of(Double.parseDouble(text));
         }
         String shown = text.length() > 40 ? text.substring(0, 40) + "..." : text;

@@ -8,10 +8,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
-import org.snakeyaml.engine.v2.nodes.MappingNode;
-import org.snakeyaml.engine.v2.nodes.Node;
-import org.snakeyaml.engine.v2.nodes.NodeTuple;
-import org.snakeyaml.engine.v2.nodes.ScalarNode;
 
 /** The named values of one YAML map, in order. */
 public final class YamlMap {
@@ -27,19 +23,18 @@ public final class YamlMap {
         return new YamlMap(owner, Map.of());
     }
 
-    static YamlMap of(YamlNode owner, MappingNode mapping, Function<Node, YamlNode> child) {
+    static YamlMap of(YamlNode owner, Tree.Entries mapping, Function<Tree, YamlNode> child) {
         Map<String, YamlNode> values = new LinkedHashMap<>();
-        for (NodeTuple tuple : mapping.getValue()) {
-            YamlNode key = child.apply(tuple.getKeyNode());
-            if (!(tuple.getKeyNode() instanceof ScalarNode scalar)) {
+        for (Tree.Entry entry : mapping.entries()) {
+            YamlNode key = child.apply(entry.name());
+            if (!(entry.name() instanceof Tree.Text name)) {
                 key.fault("a name must be a plain word", "write 'name: value'");
                 continue;
             }
-            YamlNode before = values.putIfAbsent(scalar.getValue(), child.apply(tuple.getValueNode()));
+            YamlNode before = values.putIfAbsent(name.value(), child.apply(entry.value()));
             if (before != null) {
                 key.fault(
-                        "'" + YamlNode.shorten(scalar.getValue()) + "' stands twice (first on line " + before.line()
-                                + ")",
+                        "'" + YamlNode.shorten(name.value()) + "' stands twice (first on line " + before.line() + ")",
                         "keep one");
             }
         }

@@ -3,11 +3,6 @@ package witnessmark.yaml;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.snakeyaml.engine.v2.exceptions.Mark;
-import org.snakeyaml.engine.v2.nodes.MappingNode;
-import org.snakeyaml.engine.v2.nodes.Node;
-import org.snakeyaml.engine.v2.nodes.ScalarNode;
-import org.snakeyaml.engine.v2.nodes.SequenceNode;
 
 /** A value in a YAML document with its place. Each reading method notes a fault and answers empty where it does not fit. */
 public final class YamlNode {
@@ -15,43 +10,41 @@ public final class YamlNode {
     private static final int LONGEST_TEXT = 20_000;
 
     private final String file;
-    private final Node node;
+    private final Tree tree;
     private final Faults faults;
     private final int depth;
 
-    YamlNode(String file, Node node, Faults faults, int depth) {
+    YamlNode(String file, Tree tree, Faults faults, int depth) {
         this.file = file;
-        this.node = node;
+        this.tree = tree;
         this.faults = faults;
         this.depth = depth;
     }
 
     /** Notes a fault at this value's place. */
     public void fault(String what, String mend) {
-        Optional<Mark> mark = node.getStartMark();
-        faults.add(new Fault(
-                file,
-                mark.map(m -> m.getLine() + 1).orElse(0),
-                mark.map(m -> m.getColumn() + 1).orElse(0),
-                what,
-                mend));
+        faults.add(new Fault(file, tree.line(), tree.column(), what, mend));
+    }
+
+    Tree tree() {
+        return tree;
     }
 
     public int line() {
-        return node.getStartMark().map(m -> m.getLine() + 1).orElse(0);
+        return tree.line();
     }
 
     public boolean isMap() {
-        return node instanceof MappingNode;
+        return tree instanceof Tree.Entries;
     }
 
     public boolean isList() {
-        return node instanceof SequenceNode;
+        return tree instanceof Tree.Items;
     }
 
     /** This value as a map of named values; an empty map after a fault. */
     public YamlMap map(String what) {
-        if (node instanceof MappingNode mapping && deepEnough()) {
+        if (tree instanceof Tree.Entries mapping && deepEnough()) {
             return YamlMap.of(this, mapping, child -> new YamlNode(file, child, faults, depth + 1));
         }
         if (!isMap()) {
@@ -62,9 +55,9 @@ public final class YamlNode {
 
     /** This value's items; none after a fault. */
     public List<YamlNode> items(String what) {
-        if (node instanceof SequenceNode sequence && deepEnough()) {
+        if (tree instanceof Tree.Items sequence && deepEnough()) {
             List<YamlNode> items = new ArrayList<>();
-            sequence.getValue().forEach(child -> items.add(new YamlNode(file, child, faults, depth + 1)));
+            sequence.items().forEach(child -> items.add(new YamlNode(file, child, faults, depth + 1)));
             return items;
         }
         if (!isList()) {
@@ -75,11 +68,11 @@ public final class YamlNode {
 
     /** This value as text without control characters other than line breaks and tabs. */
     public Optional<String> text(String what) {
-        if (!(node instanceof ScalarNode scalar)) {
+        if (!(tree instanceof Tree.Text scalar)) {
             fault(what + " must be a text", "write it in one value, in quotes if it holds ': ' or '#'");
             return Optional.empty();
         }
-        String value = scalar.getValue();
+        String value = scalar.value();
         if (value.length() > LONGEST_TEXT) {
             fault(what + " has " + value.length() + " characters", "at most " + LONGEST_TEXT + " are taken");
             return Optional.empty();

@@ -1,16 +1,24 @@
 package witnessmark.yaml;
 
 import java.io.ByteArrayInputStream;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Compose;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
+import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
+import org.snakeyaml.engine.v2.nodes.ScalarNode;
+import org.snakeyaml.engine.v2.nodes.SequenceNode;
 
 /** Turns bytes into a tree of {@link YamlNode}s whose places are known; nothing is instantiated from tags. */
 public final class YamlReader {
+    private static final int MOST_NODES = 500_000;
+    private static final int DEEPEST = 50;
+
     private final int mostBytes;
 
     /** @param mostBytes inputs larger than this are refused unread */
@@ -40,7 +48,8 @@ public final class YamlReader {
             if (root.isEmpty()) {
                 faults.add(new Fault(file, 0, 0, "is empty", "write the document or give another file"));
             }
-            return root.map(node -> new YamlNode(file, node, faults, 0));
+            int[] budget = {MOST_NODES};
+            return root.map(node -> new YamlNode(file, tree(node, 0, budget), faults, 0));
         } catch (MarkedYamlEngineException e) {
             Optional<Mark> mark = e.getProblemMark().or(e::getContextMark);
             faults.add(new Fault(
@@ -54,6 +63,29 @@ public final class YamlReader {
                     file, 0, 0, "cannot be read as YAML: " + oneLine(e.getMessage()), "mend or replace the file"));
         }
         return Optional.empty();
+    }
+
+    /** The tree of a parser's node. An alias repeats what it stands for, within the budget of nodes. */
+    private static Tree tree(Node node, int depth, int[] budget) {
+        if (--budget[0] < 0 || depth > DEEPEST) {
+            throw new YamlEngineException("more than " + MOST_NODES + " values, or nested deeper than " + DEEPEST);
+        }
+        int line = node.getStartMark().map(m -> m.getLine() + 1).orElse(0);
+        int column = node.getStartMark().map(m -> m.getColumn() + 1).orElse(0);
+        if (node instanceof ScalarNode scalar) {
+            return new Tree.Text(scalar.getValue(), line, column);
+        }
+        if (node instanceof SequenceNode list) {
+            List<Tree> items = new ArrayList<>();
+            list.getValue().forEach(item -> items.add(tree(item, depth + 1, budget)));
+            return new Tree.Items(items, line, column);
+        }
+        List<Tree.Entry> entries = new ArrayList<>();
+        ((MappingNode) node)
+                .getValue()
+                .forEach(e -> entries.add(new Tree.Entry(
+                        tree(e.getKeyNode(), depth + 1, budget), tree(e.getValueNode(), depth + 1, budget))));
+        return new Tree.Entries(entries, line, column);
     }
 
     private static String oneLine(String text) {

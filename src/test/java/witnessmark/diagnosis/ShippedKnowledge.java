@@ -4,13 +4,12 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.casefile.yaml.CaseReader;
 import witnessmark.knowledge.KnowledgeBase;
-import witnessmark.knowledge.KnowledgeFile;
+import witnessmark.knowledge.KnowledgeFolder;
 import witnessmark.knowledge.KnowledgeLoader;
 
 /** The knowledge base and the sample cases as they stand in the source tree. */
@@ -21,15 +20,8 @@ public final class ShippedKnowledge {
     private ShippedKnowledge() {}
 
     public static KnowledgeBase load() {
-        try (Stream<Path> walk = Files.walk(FOLDER)) {
-            List<KnowledgeFile> files = new ArrayList<>();
-            for (Path path : walk.filter(Files::isRegularFile).sorted().toList()) {
-                String name = FOLDER.relativize(path).toString();
-                if (name.endsWith(".yaml") || name.startsWith("pages")) {
-                    files.add(new KnowledgeFile(name, Files.readAllBytes(path)));
-                }
-            }
-            return new KnowledgeLoader().load(List.of(files));
+        try {
+            return new KnowledgeLoader().load(List.of(KnowledgeFolder.files(FOLDER)));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

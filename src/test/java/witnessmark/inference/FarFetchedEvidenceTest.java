@@ -7,6 +7,10 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Random;
+import java.util.stream.IntStream;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
 import org.junit.jupiter.api.Test;
 
 class FarFetchedEvidenceTest {
@@ -32,6 +36,41 @@ class FarFetchedEvidenceTest {
         for (int c = 0; c < 3; c++) {
             assertThat(posterior.of(c)).isCloseTo(expected.chanceOf(c), within(1e-9));
         }
+    }
+
+    @Property(tries = 150)
+    void minute_chances_are_those_of_enumeration(@ForAll long seed) {
+        var random = new Random(seed);
+        var network = networkOfMinuteChances(random);
+        var evidence = Evidence.none();
+        for (int f = 0; f < network.findings(); f++) {
+            evidence = evidence.with(f, f % 3 == 2 ? new Report(minute(random), minute(random)) : Report.PRESENT);
+        }
+
+        var posterior = new ExactInference(network).posterior(evidence);
+
+        var expected = new Enumeration(network, evidence, 400);
+        assertThat(posterior.logEvidence()).isCloseTo(expected.logEvidence(), within(1e-9));
+        for (int c = 0; c < network.causes(); c++) {
+            assertThat(posterior.of(c)).isCloseTo(expected.chanceOf(c), within(1e-9));
+        }
+    }
+
+    @Test
+    void evidence_at_the_edge_of_the_number_range_keeps_its_digits() {
+        // Either cause explains both findings, at about 1e-318: as a plain double, three digits would be left.
+        var network = new Network(
+                new double[] {1e-158, 1.7e-158},
+                new double[] {0, 0},
+                List.of(
+                        List.of(new Link(0, 1e-80), new Link(1, 1e-80)),
+                        List.of(new Link(0, 1e-80), new Link(1, 1e-80))));
+        var evidence = Evidence.none().with(0, Report.PRESENT).with(1, Report.PRESENT);
+
+        var posterior = new ExactInference(network).posterior(evidence);
+
+        assertThat(posterior.of(0)).isCloseTo(1 / 2.7, within(1e-12));
+        assertThat(posterior.of(1)).isCloseTo(1.7 / 2.7, within(1e-12));
     }
 
     @Test
@@ -106,5 +145,27 @@ class FarFetchedEvidenceTest {
         assertThatThrownBy(() -> inference.posterior(evidence))
                 .isInstanceOfSatisfying(ImpossibleEvidence.class, impossible -> assertThat(impossible.findings())
                         .containsExactly(0));
+    }
+
+    private static Network networkOfMinuteChances(Random random) {
+        int causes = 2 + random.nextInt(3);
+        int findings = 2 + random.nextInt(4);
+        var links = new ArrayList<List<Link>>();
+        for (int f = 0; f < findings; f++) {
+            links.add(IntStream.range(0, causes)
+                    .mapToObj(c -> new Link(c, random.nextInt(3) == 0 ? random.nextDouble() : minute(random)))
+                    .toList());
+        }
+        return new Network(
+                IntStream.range(0, causes).mapToDouble(c -> minute(random)).toArray(),
+                IntStream.range(0, findings)
+                        .mapToDouble(f -> minute(random) * 1e-100)
+                        .toArray(),
+                links);
+    }
+
+    /** From 1 down to 1e-150, evenly over the powers of ten. */
+    private static double minute(Random random) {
+        return Math.pow(10, -150 * random.nextDouble());
     }
 }

@@ -54,7 +54,7 @@ class ManyPresentFindingsTest {
                     assertThat(refusal.statesNeeded()).isGreaterThan(1e12);
                     assertThat(refusal.statesAllowed()).isEqualTo(1 << 24);
                 })
-                .hasMessageMatching("An exact answer needs tables of \\S+ states, 16777216 are allowed: "
+                .hasMessageMatching("An exact answer needs \\S+ states to be gone through, 16777216 are allowed: "
                         + "too many findings share causes\\.");
     }
 

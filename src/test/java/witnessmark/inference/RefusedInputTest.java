@@ -101,9 +101,19 @@ class RefusedInputTest {
         Arrays.fill(priors, 0.1);
         var inference = new ExactInference(new Network(priors, new double[] {0}, List.of(links)));
 
-        assertThatThrownBy(() -> inference.jointGain(Evidence.none(), 0)).isInstanceOf(TooDense.class);
+        assertThatThrownBy(() -> inference.jointGain(Evidence.none(), 0))
+                .isInstanceOf(TooDense.class)
+                .hasMessage("An exact answer needs 1.31e+05 states to be gone through, 65536 are allowed: "
+                        + "too many causes are linked to finding 0.");
         assertThat(inference.gains(Evidence.none(), new int[] {0}).get(0).bits())
                 .isPositive();
+    }
+
+    @ParameterizedTest
+    @ValueSource(longs = {0, -1, (1L << 28) + 1})
+    void a_size_of_tables_that_cannot_be(long states) {
+        assertThatThrownBy(() -> new ExactInference(NETWORK, states))
+                .hasMessage(states + " table entries: give a number from 1 to 2^28.");
     }
 
     @Test

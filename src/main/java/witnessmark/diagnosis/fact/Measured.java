@@ -21,6 +21,16 @@ public record Measured(
         return high != null && value > high;
     }
 
+    /** Whether a low limit is given and kept. */
+    public boolean isWithinLow() {
+        return low != null && value >= low;
+    }
+
+    /** Whether a high limit is given and kept. */
+    public boolean isWithinHigh() {
+        return high != null && value <= high;
+    }
+
     public boolean hasLow() {
         return low != null;
     }

@@ -31,7 +31,7 @@ public record Scored(
                 judgement.causes().stream().limit(3).map(RankedCause::id).toList();
         boolean none = expected.first().isEmpty();
         Verdict verdict = judgement.verdict();
-        boolean verdictRight = verdict.classId().equals(expected.verdict());
+        boolean verdictRight = verdict.classId().equals(expected.verdict()) || isEitherOfTwo(expected, judgement);
         boolean blames =
                 verdict.isDetermined() && knowledge.classOf(verdict.classId()).blames();
         return new Scored(
@@ -44,6 +44,19 @@ public record Scored(
                 verdictRight,
                 blames && !verdictRight,
                 judgement.contradictions().isEmpty() != expected.contradiction());
+    }
+
+    /** Where two causes of different classes are expected and both are concluded, the class of either is right. */
+    private static boolean isEitherOfTwo(ExpectedOutcome expected, Judgement judgement) {
+        List<RankedCause> concluded = judgement.causes().stream()
+                .filter(c -> c.standing() == RankedCause.Standing.CONCLUDED)
+                .filter(c -> expected.withinThree().contains(c.id()))
+                .toList();
+        return expected.withinThree().size() > 1
+                && concluded.size() == expected.withinThree().size()
+                && concluded.stream().anyMatch(c -> c.classId().equals(expected.verdict()))
+                && concluded.stream()
+                        .anyMatch(c -> c.classId().equals(judgement.verdict().classId()));
     }
 
     /** Whether the case came out in every respect as expected. */

@@ -4,23 +4,29 @@ import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Dimension;
 import java.awt.Font;
+import java.awt.Shape;
+import java.awt.geom.Ellipse2D;
+import java.awt.geom.Rectangle2D;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
 import java.util.List;
 import java.util.Locale;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
 import org.apache.batik.svggen.SVGGraphics2D;
-import org.knowm.xchart.XYChart;
-import org.knowm.xchart.XYChartBuilder;
-import org.knowm.xchart.XYSeries;
-import org.knowm.xchart.style.Styler.LegendPosition;
-import org.knowm.xchart.style.lines.SeriesLines;
-import org.knowm.xchart.style.markers.SeriesMarkers;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.data.xy.XYSeries;
+import org.jfree.data.xy.XYSeriesCollection;
 import org.w3c.dom.Document;
 import witnessmark.document.chart.Chart.Point;
 import witnessmark.document.chart.Chart.Series;
+import witnessmark.document.chart.Chart.Style;
 
 /** Draws a chart as SVG; the same chart gives the same bytes on one machine with one set of fonts. */
 public final class DrawSvg {
@@ -28,6 +34,8 @@ public final class DrawSvg {
     private static final String SVG = "http://www.w3.org/2000/svg";
     private static final List<Color> INKS =
             List.of(new Color(0x1F4E79), new Color(0xB45309), new Color(0x4B5563), new Color(0x166534));
+    private static final Shape DOT = new Ellipse2D.Double(-3.5, -3.5, 7, 7);
+    private static final Font PLAIN = new Font(Font.SANS_SERIF, Font.PLAIN, 12);
 
     private DrawSvg() {}
 
@@ -35,14 +43,14 @@ public final class DrawSvg {
     public static String draw(Chart chart, int width, int height) {
         SVGGraphics2D graphics = new SVGGraphics2D(emptyDocument());
         graphics.setSVGCanvasSize(new Dimension(width, height));
-        layOut(chart, width, height).paint(graphics, width, height);
+        layOut(chart).draw(graphics, new Rectangle2D.Double(0, 0, width, height));
         StringWriter out = new StringWriter();
         try {
             graphics.stream(out, true);
         } catch (IOException e) {
             throw new UncheckedIOException("chart: '" + chart.title() + "' cannot be written", e);
         }
-        String whole = out.toString();
+        String whole = out.toString().replace("\r\n", "\n");
         return whole.substring(whole.indexOf("<svg"));
     }
 
@@ -57,41 +65,61 @@ public final class DrawSvg {
         }
     }
 
-    private static XYChart layOut(Chart chart, int width, int height) {
-        XYChart drawn = new XYChartBuilder()
-                .width(width)
-                .height(height)
-                .title(chart.title())
-                .xAxisTitle(chart.across())
-                .yAxisTitle(chart.up())
-                .build();
-        drawn.getStyler()
-                .setLegendPosition(LegendPosition.OutsideS)
-                .setChartBackgroundColor(Color.WHITE)
-                .setChartTitleFont(new Font(Font.SANS_SERIF, Font.BOLD, 14))
-                .setLegendFont(new Font(Font.SANS_SERIF, Font.PLAIN, 12));
-        drawn.getStyler().setXAxisMin(0.0).setYAxisMin(0.0);
-        drawn.getStyler().setXAxisDecimalPattern("0").setYAxisDecimalPattern("0.##");
-        drawn.getStyler().setLocale(Locale.ROOT);
+    private static JFreeChart layOut(Chart chart) {
+        XYSeriesCollection data = new XYSeriesCollection();
+        XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer();
+        // One path per series: dashes then run on from point to point.
+        renderer.setDrawSeriesLineAsPath(true);
         for (int i = 0; i < chart.series().size(); i++) {
-            add(drawn, chart.series().get(i), INKS.get(i % INKS.size()));
+            data.addSeries(series(chart.series().get(i)));
+            style(renderer, i, chart.series().get(i).style());
         }
+        XYPlot plot =
+                new XYPlot(data, axis(chart.across(), chart.farthestX()), axis(chart.up(), chart.highestY()), renderer);
+        plot.setBackgroundPaint(Color.WHITE);
+        plot.setDomainGridlinePaint(Color.LIGHT_GRAY);
+        plot.setRangeGridlinePaint(Color.LIGHT_GRAY);
+        JFreeChart drawn = new JFreeChart(chart.title(), new Font(Font.SANS_SERIF, Font.BOLD, 15), plot, true);
+        drawn.setBackgroundPaint(Color.WHITE);
+        drawn.getLegend().setItemFont(PLAIN);
         return drawn;
     }
 
-    private static void add(XYChart drawn, Series line, Color ink) {
-        XYSeries series = drawn.addSeries(
-                line.name(),
-                line.points().stream().mapToDouble(Point::x).toArray(),
-                line.points().stream().mapToDouble(Point::y).toArray());
-        BasicStroke stroke =
-                switch (line.style()) {
-                    case FULL_LINE -> SeriesLines.SOLID;
-                    case DASHED_LINE -> SeriesLines.DASH_DASH;
-                    case DOTTED_LINE -> SeriesLines.DOT_DOT;
-                    case MARKS -> SeriesLines.NONE;
-                };
-        series.setMarkerColor(ink).setLineStyle(stroke).setLineColor(ink);
-        series.setMarker(line.style() == Chart.Style.MARKS ? SeriesMarkers.DIAMOND : SeriesMarkers.NONE);
+    private static NumberAxis axis(String label, double most) {
+        NumberAxis axis = new NumberAxis(label);
+        axis.setNumberFormatOverride(new DecimalFormat("0.##", DecimalFormatSymbols.getInstance(Locale.ROOT)));
+        axis.setRange(0, most > 0 ? 1.05 * most : 1);
+        axis.setLabelFont(PLAIN);
+        axis.setTickLabelFont(PLAIN);
+        return axis;
+    }
+
+    private static XYSeries series(Series line) {
+        XYSeries series = new XYSeries(line.name(), false, true);
+        for (Point point : line.points()) {
+            series.add(point.x(), point.y());
+        }
+        return series;
+    }
+
+    private static void style(XYLineAndShapeRenderer renderer, int index, Style style) {
+        boolean marks = style == Style.MARKS;
+        renderer.setSeriesLinesVisible(index, !marks);
+        renderer.setSeriesShapesVisible(index, marks);
+        renderer.setSeriesShape(index, DOT);
+        renderer.setSeriesPaint(index, INKS.get(index % INKS.size()));
+        renderer.setSeriesStroke(index, stroke(style));
+    }
+
+    private static BasicStroke stroke(Style style) {
+        return switch (style) {
+            case FULL_LINE, MARKS -> new BasicStroke(2);
+            case DASHED_LINE -> dashed(8, 4);
+            case DOTTED_LINE -> dashed(2, 4);
+        };
+    }
+
+    private static BasicStroke dashed(float on, float off) {
+        return new BasicStroke(2, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, new float[] {on, off}, 0);
     }
 }

@@ -1,0 +1,124 @@
+package witnessmark.shell;
+
+import java.util.Map;
+import java.util.stream.Collectors;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseForm;
+import witnessmark.casefile.FindingEntry;
+import witnessmark.casefile.Limits;
+import witnessmark.casefile.Measurement;
+import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.Entry;
+import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.knowledge.KnowledgeBase;
+
+/** A case and its history as text. */
+final class CaseText {
+    private final KnowledgeBase knowledge;
+    private final Page page;
+
+    CaseText(KnowledgeBase knowledge, Page page) {
+        this.knowledge = knowledge;
+        this.page = page;
+    }
+
+    void print(CaseDocument document) {
+        CaseFile file = document.present();
+        page.line("Case " + file.id() + (file.title().isEmpty() ? "" : ": " + file.title()));
+        file.signedOff().ifPresent(s -> page.line("Signed off by " + s.who() + ", " + s.time()));
+        labelled("Complaint", file.complaint());
+        labelled("Truck", words(CaseForm.vehicle(file.vehicle())));
+        labelled("Gearbox", words(CaseForm.gearbox(file.gearbox())));
+        labelled("Driver's account", file.driverAccount());
+        labelled("Work done", file.workDone());
+        if (!file.findings().isEmpty()) {
+            page.heading("Findings");
+            file.findings().values().forEach(this::finding);
+        }
+        if (!file.measurements().isEmpty()) {
+            page.heading("Measurements");
+            file.measurements().values().forEach(this::measurement);
+        }
+        if (!file.evidence().isEmpty()) {
+            page.heading("Computed and logged evidence");
+            file.evidence()
+                    .values()
+                    .forEach(e -> page.item(e.id() + " (" + e.kind().word() + "): " + e.summary()));
+        }
+        if (!file.attachments().isEmpty()) {
+            page.heading("Attachments");
+            file.attachments().forEach(a -> page.item(a.name() + ", " + a.mediaType() + ", SHA-256 " + a.sha256()));
+        }
+        if (!file.notes().isEmpty()) {
+            page.heading("Notes").items(file.notes());
+        }
+        document.history().ifPresent(h -> page.blank()
+                .line(h.entries().size() + " entries, the last of "
+                        + h.last().stamp().time() + "; see: case history " + file.id()));
+        page.flush();
+    }
+
+    void printHistory(CaseHistory history) {
+        for (Entry entry : history.entries()) {
+            page.indented(
+                    String.format("%4d ", entry.number()),
+                    "     ",
+                    entry.stamp().time() + " " + entry.stamp().who() + ": "
+                            + entry.change().kind().replace('-', ' ') + " "
+                            + words(entry.change().form()));
+            page.line("     hash " + entry.hash());
+        }
+        page.line("Each hash covers its entry and the hash before it; check with: case verify " + history.id());
+        page.flush();
+    }
+
+    private void finding(FindingEntry entry) {
+        String title = knowledge.findings().containsKey(entry.finding())
+                ? knowledge.findings().get(entry.finding()).title()
+                : "not in this knowledge base";
+        page.indented(
+                String.format("  %-14s", entry.state().word()),
+                " ".repeat(16),
+                title + " (" + entry.finding() + ")" + (entry.note().isEmpty() ? "" : " - " + entry.note()));
+    }
+
+    private void measurement(Measurement m) {
+        String title = knowledge.measures().containsKey(m.measure())
+                ? knowledge.measures().get(m.measure()).title()
+                : m.measure();
+        page.item(
+                title + " (" + m.measure() + "): " + m.value() + " " + m.unit().symbol()
+                        + m.limits().map(CaseText::limits).orElse(", no limit given")
+                        + (m.note().isEmpty() ? "" : " - " + m.note()));
+    }
+
+    private static String limits(Limits limits) {
+        return ", limit" + (limits.low().isPresent() ? " from " + limits.low().getAsDouble() : "")
+                + (limits.high().isPresent() ? " to " + limits.high().getAsDouble() : "") + " "
+                + limits.unit().symbol() + " (" + limits.source() + ")";
+    }
+
+    private void labelled(String label, String text) {
+        if (!text.isEmpty()) {
+            page.indented(label + ": ", "  ", text);
+        }
+    }
+
+    private static String words(Map<String, Object> form) {
+        return form.entrySet().stream()
+                .map(e -> e.getKey() + " " + plain(e.getValue()))
+                .collect(Collectors.joining(", "));
+    }
+
+    private static String plain(Object value) {
+        if (value instanceof Map<?, ?> map) {
+            return map.entrySet().stream()
+                    .map(e -> e.getKey() + " " + plain(e.getValue()))
+                    .collect(Collectors.joining(", ", "[", "]"));
+        }
+        if (value instanceof Double number && number == Math.rint(number) && Math.abs(number) < 1e15) {
+            return String.valueOf(number.longValue());
+        }
+        return String.valueOf(value);
+    }
+}

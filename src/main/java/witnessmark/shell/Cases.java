@@ -1,0 +1,74 @@
+package witnessmark.shell;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import org.springframework.beans.factory.DisposableBean;
+import org.springframework.context.annotation.Lazy;
+import org.springframework.core.env.Environment;
+import org.springframework.stereotype.Component;
+import witnessmark.casefile.CaseId;
+import witnessmark.casefile.store.CaseStore;
+import witnessmark.casefile.store.StoreLocation;
+import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.casefile.yaml.CaseReader;
+
+/** Where commands find cases: a YAML file on disk, or the store, which is opened when first needed. */
+@Component
+@Lazy
+class Cases implements DisposableBean {
+    private final CaseStore store;
+    private final String who;
+
+    Cases(Environment environment) {
+        store = new CaseStore(location(environment), Clock.systemUTC());
+        who = environment.getProperty("witnessmark.who", System.getProperty("user.name", "unknown"));
+    }
+
+    CaseStore store() {
+        return store;
+    }
+
+    /** Who makes the entries of this run. */
+    String who() {
+        return who;
+    }
+
+    /** The case; a name that ends in .yaml or .yml, or has a path in it, means a file. */
+    CaseDocument find(String name) {
+        if (!isFile(name)) {
+            return store.export(new CaseId(name));
+        }
+        return read(Path.of(name));
+    }
+
+    static CaseDocument read(Path file) {
+        if (!Files.isRegularFile(file)) {
+            throw new Refused("no case file '" + file + "'; give the path of a YAML case file, or the id of a stored"
+                    + " case (see: case list)");
+        }
+        return new CaseReader().read(file);
+    }
+
+    static boolean isFile(String name) {
+        return name.endsWith(".yaml") || name.endsWith(".yml") || name.contains("/") || name.contains("\\");
+    }
+
+    @Override
+    public void destroy() {
+        store.close();
+    }
+
+    private static StoreLocation location(Environment environment) {
+        Path folder = Path.of(
+                environment.getProperty("witnessmark.store", System.getProperty("user.home") + "/.witnessmark"));
+        String url = environment.getProperty("witnessmark.database.url", "");
+        return url.isEmpty()
+                ? StoreLocation.in(folder)
+                : StoreLocation.in(
+                        folder,
+                        url,
+                        environment.getProperty("witnessmark.database.user", ""),
+                        environment.getProperty("witnessmark.database.password", ""));
+    }
+}

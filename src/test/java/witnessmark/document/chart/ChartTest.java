@@ -1,0 +1,127 @@
+package witnessmark.document.chart;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.StringReader;
+import java.util.List;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.junit.jupiter.api.Test;
+import org.w3c.dom.Document;
+import org.xml.sax.InputSource;
+import witnessmark.document.chart.Chart.Point;
+import witnessmark.document.chart.Chart.Series;
+import witnessmark.document.chart.Chart.Style;
+import witnessmark.gearbox.Parameter;
+import witnessmark.gearbox.TruckProfile;
+import witnessmark.gearbox.plan.ShiftPlan;
+import witnessmark.truck.ReadyTrucks;
+
+class ChartTest {
+
+    private static final TruckProfile TRUCK = ReadyTrucks.named("thirteen-ratio");
+
+    private static Chart plan() {
+        return ShiftPlanChart.of(TRUCK, ShiftPlan.of(TRUCK));
+    }
+
+    private static Document parsed(String svg) throws Exception {
+        return DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new InputSource(new StringReader(svg)));
+    }
+
+    @Test
+    void the_saw_tooth_falls_at_every_shift_and_never_beyond_governed() {
+        List<Point> teeth = plan().series().get(0).points();
+
+        assertThat(teeth).hasSize(2 + 2 * 12);
+        assertThat(teeth)
+                .allSatisfy(p -> assertThat(p.y()).isLessThanOrEqualTo(TRUCK.value(Parameter.GOVERNED_RPM) + 1e-9));
+        for (int i = 1; i + 1 < teeth.size(); i += 2) {
+            assertThat(teeth.get(i + 1).x()).isCloseTo(teeth.get(i).x(), within(1e-9));
+            assertThat(teeth.get(i + 1).y()).isLessThan(teeth.get(i).y());
+        }
+    }
+
+    @Test
+    void an_svg_is_one_well_formed_element_with_its_words_and_lines() throws Exception {
+        String svg = DrawSvg.draw(plan(), 800, 450);
+        Document document = parsed(svg);
+
+        assertThat(svg).startsWith("<svg");
+        assertThat(document.getDocumentElement().getAttribute("width")).isEqualTo("800");
+        assertThat(document.getElementsByTagName("text").getLength()).isGreaterThan(10);
+        assertThat(document.getDocumentElement().getTextContent())
+                .contains("Progressive")
+                .contains("Always at governed speed")
+                .contains("Road speed, km/h")
+                .contains("2000");
+        assertThat(document.getElementsByTagName("path").getLength()).isGreaterThanOrEqualTo(2);
+    }
+
+    @Test
+    void the_same_chart_gives_the_same_bytes() {
+        assertThat(DrawSvg.draw(plan(), 800, 450)).isEqualTo(DrawSvg.draw(plan(), 800, 450));
+    }
+
+    @Test
+    void words_from_outside_are_escaped() throws Exception {
+        Chart chart = new Chart(
+                "<b>&\"",
+                "x",
+                "y",
+                List.of(new Series("<s>", Style.FULL_LINE, List.of(new Point(0, 0), new Point(1, 1)))));
+
+        assertThat(parsed(DrawSvg.draw(chart, 300, 200)).getDocumentElement().getTextContent())
+                .contains("<b>&\"");
+    }
+
+    @Test
+    void slip_energy_grows_with_the_square_and_more_from_the_split() {
+        Chart chart = SlipEnergyChart.of(TRUCK, TRUCK.gears().named("4"));
+        List<Point> direct = chart.series().get(0).points();
+        List<Point> split = chart.series().get(1).points();
+
+        assertThat(chart.series())
+                .extracting(Series::name)
+                .containsExactly("From direct", "From split", "Ceiling of gear 4");
+        assertThat(direct.get(40).y()).isCloseTo(4 * direct.get(20).y(), within(1e-9));
+        assertThat(split.get(40).y()).isGreaterThan(direct.get(40).y());
+    }
+
+    @Test
+    void a_text_drawing_is_rough_but_to_scale() {
+        Chart chart = new Chart(
+                "A line",
+                "x",
+                "y",
+                List.of(new Series("up", Style.FULL_LINE, List.of(new Point(0, 0), new Point(10, 5)))));
+
+        assertThat(DrawText.draw(chart, 30, 10))
+                .isEqualTo(
+                        """
+                        A line
+                        y
+                               5|                  ###
+                                |              #####
+                                |          #####
+                               2|      #####
+                                |  #####
+                               0|###
+                                +---------------------
+                                 0                  10
+                                 x
+                                 # up
+                        """);
+    }
+
+    @Test
+    void charts_without_substance_are_refused() {
+        assertThatThrownBy(() -> new Chart("Empty", "x", "y", List.of()))
+                .hasMessage("chart: 'Empty' has no series; give one or more");
+        assertThatThrownBy(() -> new Series("none", Style.MARKS, List.of()))
+                .hasMessage("chart: series 'none' has no points; leave it out");
+        assertThatThrownBy(() -> SlipEnergyChart.of(TRUCK, TRUCK.gears().named("6d")))
+                .hasMessage("chart: gear 6d is not a forward gear of low range; give one that is");
+    }
+}

@@ -1,0 +1,114 @@
+package witnessmark.gearbox.exposure;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import witnessmark.gearbox.Parameter;
+import witnessmark.gearbox.Range;
+import witnessmark.gearbox.SampleTrucks;
+import witnessmark.gearbox.TruckDraft;
+import witnessmark.gearbox.TruckProfile;
+
+class ExposureTest {
+
+    private static final TruckProfile TRUCK = TruckDraft.named("sample")
+            .mainRatios(List.of(3.5, 2.2, 1.38, 1.0))
+            .set(Parameter.RANGE_RATIO, 4)
+            .set(Parameter.REVERSE_RATIO, 3.8)
+            .set(Parameter.AXLE_RATIO, 3.7)
+            .set(Parameter.TYRE_REVS, 300)
+            .set(Parameter.GOVERNED_RPM, 2000)
+            .set(Parameter.GEAR_BORE, 70)
+            .build();
+    /** 100 km/h turn the output at 100 / 60 x 300 x 3.7 = 1850 rpm. */
+    private static final Journey HOUR = new Journey(100, 1);
+
+    private static Exposure.Rub rub(Exposure exposure, String lever) {
+        return exposure.gears().stream()
+                .filter(rub -> rub.lever().name().equals(lever))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** Mainshaft 1850 rpm, idle 600: a coast rubs 0.77, 0.91 and, on reverse, 1.09 of a tow; recomputed. */
+    @ParameterizedTest
+    @CsvSource({"3, 0.765", "1, 0.907", "R, 1.085"})
+    void a_coast_rubs_a_little_less_than_a_tow_and_more_on_reverse(String lever, double share) {
+        Exposure coast = Exposure.of(TRUCK, Exposure.Mode.COAST, Range.HIGH, HOUR);
+        Exposure tow = Exposure.of(TRUCK, Exposure.Mode.TOW, Range.HIGH, HOUR);
+
+        assertThat(coast.mainshaft().value()).isCloseTo(1850, within(1e-9));
+        assertThat(rub(coast, lever).distance().value()
+                        / rub(tow, lever).distance().value())
+                .isCloseTo(share, within(5e-4));
+    }
+
+    /** pi x 0.070 m x 1850 / 60 = 6.781 m/s; an hour makes 24.41 km: by hand. */
+    @Test
+    void in_a_tow_every_gear_rubs_at_mainshaft_speed() {
+        Exposure tow = Exposure.of(TRUCK, Exposure.Mode.TOW, Range.HIGH, HOUR);
+
+        assertThat(tow.gears()).hasSize(5).allSatisfy(rub -> {
+            assertThat(rub.difference().value()).isCloseTo(1850, within(1e-9));
+            assertThat(rub.speed().value()).isCloseTo(6.7806, within(1e-4));
+            assertThat(rub.distance().value()).isCloseTo(24.410, within(1e-3));
+        });
+        assertThat(tow.oilThrow()).isEqualTo(Exposure.OilThrow.NONE_IN_FRONT);
+    }
+
+    @Test
+    void low_range_left_in_multiplies_a_tow_by_the_range_ratio() {
+        double high = Exposure.of(TRUCK, Exposure.Mode.TOW, Range.HIGH, HOUR)
+                .worst()
+                .distance()
+                .value();
+        double low = Exposure.of(TRUCK, Exposure.Mode.TOW, Range.LOW, HOUR)
+                .worst()
+                .distance()
+                .value();
+
+        assertThat(low / high).isCloseTo(4, within(1e-9));
+    }
+
+    @Test
+    void coasting_reverse_rubs_most_and_oil_is_thrown_as_at_idle() {
+        Exposure coast = Exposure.of(TRUCK, Exposure.Mode.COAST, Range.HIGH, HOUR);
+
+        assertThat(coast.worst().lever().name()).isEqualTo("R");
+        assertThat(coast.oilThrow()).isEqualTo(Exposure.OilThrow.OF_IDLE);
+        assertThat(rub(coast, "R").gearSpeed().value()).isNegative();
+        assertThat(rub(coast, "4").onPocketBearing()).isTrue();
+        assertThat(rub(coast, "3").onPocketBearing()).isFalse();
+    }
+
+    @Test
+    void distance_and_time_say_the_same() {
+        assertThat(Journey.overDistance(80, 40)).isEqualTo(Journey.overMinutes(80, 30));
+        assertThat(new Journey(80, 0.5).km()).isEqualTo(40);
+    }
+
+    @Test
+    void nonsense_is_refused() {
+        assertThatThrownBy(() -> new Journey(0, 1)).hasMessage("road speed: 0.0 km/h cannot be; give above 0 to 200");
+        assertThatThrownBy(() -> Journey.overMinutes(80, -5)).hasMessageStartingWith("duration: -0.08");
+        assertThatThrownBy(() -> Exposure.of(
+                        TruckDraft.named("two")
+                                .mainRatios(List.of(2.0, 1.0))
+                                .set(Parameter.AXLE_RATIO, 4)
+                                .set(Parameter.TYRE_REVS, 312)
+                                .set(Parameter.GOVERNED_RPM, 2000)
+                                .build(),
+                        Exposure.Mode.TOW,
+                        Range.LOW,
+                        HOUR))
+                .hasMessage("range: truck two has no low range; give high");
+        assertThat(Exposure.of(SampleTrucks.splitBoth().build(), Exposure.Mode.TOW, Range.LOW, HOUR)
+                        .gears())
+                .hasSize(6);
+    }
+}

@@ -1,0 +1,190 @@
+package witnessmark.gearbox.plan;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Map;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import witnessmark.gearbox.Gear;
+import witnessmark.gearbox.Parameter;
+import witnessmark.gearbox.SampleTrucks;
+import witnessmark.gearbox.TruckDraft;
+import witnessmark.gearbox.TruckProfile;
+import witnessmark.truck.ReadyTrucks;
+
+class ShiftPlanTest {
+
+    /** Common practice, no source; depends on the engine, hence the width. */
+    @ParameterizedTest
+    @ValueSource(strings = {"nine-ratio", "ten-ratio", "thirteen-ratio", "eighteen-ratio"})
+    void the_plan_begins_near_half_of_governed_speed(String name) {
+        TruckProfile truck = ReadyTrucks.named(name);
+
+        double first = ShiftPlan.of(truck).shifts().get(0).shiftAt().value();
+
+        assertThat(first / truck.value(Parameter.GOVERNED_RPM)).isBetween(0.43, 0.58);
+    }
+
+    /** Limit of the lowest gear 1.15 x 600, of the top gear 1100, between by ln(ratio); ratios 4, 2, 1: by hand. */
+    @Test
+    void the_limit_rises_evenly_with_even_steps() {
+        TruckProfile truck = TruckDraft.named("three")
+                .mainRatios(List.of(4.0, 2.0, 1.0))
+                .set(Parameter.AXLE_RATIO, 4)
+                .set(Parameter.TYRE_REVS, 312)
+                .set(Parameter.GOVERNED_RPM, 2300)
+                .set(Parameter.LOWEST_PULLING_RPM, 1100)
+                .set(Parameter.MASS_EMPTY, 3000)
+                .set(Parameter.MASS_LOADED, 3000)
+                .build();
+
+        List<PlannedShift> shifts = ShiftPlan.of(truck).shifts();
+
+        assertThat(shifts.get(0).luggingLimit().value()).isCloseTo(895, within(1e-9));
+        assertThat(shifts.get(0).shiftAt().value()).isCloseTo(1790, within(1e-9));
+        assertThat(shifts.get(1).luggingLimit().value()).isCloseTo(1100, within(1e-9));
+        assertThat(shifts.get(1).shiftAt().value()).isCloseTo(2200, within(1e-9));
+        assertThat(shifts.get(1).roadSpeed().value()).isCloseTo(2200 * 60 / (2.0 * 4 * 312), within(1e-9));
+    }
+
+    /**
+     * 60 t, f 0.01, no air drag, radius 0.5 m, gear 2, axle 4: load 60000 x 9.81 x 0.01 x 0.5 / 8 = 367.875 Nm, with
+     * reserve 441.45 Nm, which this curve gives at 1041.45 rpm: by hand.
+     */
+    @Test
+    void where_the_load_asks_more_the_torque_curve_sets_the_limit() {
+        TruckProfile truck = TruckDraft.named("three")
+                .mainRatios(List.of(4.0, 2.0, 1.0))
+                .set(Parameter.AXLE_RATIO, 4)
+                .set(Parameter.TYRE_REVS, 1000 / Math.PI)
+                .set(Parameter.GOVERNED_RPM, 2300)
+                .set(Parameter.LOWEST_PULLING_RPM, 1100)
+                .set(Parameter.ROLLING_RESISTANCE, 0.01)
+                .set(Parameter.DRAG_AREA, 0)
+                .torqueCurve(Map.of(600.0, 200.0, 1000.0, 400.0, 1100.0, 500.0, 2300.0, 500.0))
+                .build();
+
+        ShiftPlan plan = ShiftPlan.of(truck, ShiftPlan.Floor.RISING_WITH_THE_GEAR, 60_000, 0);
+
+        assertThat(plan.shifts().get(0).luggingLimit().value()).isCloseTo(1041.45, within(1e-9));
+    }
+
+    @Test
+    void a_heavy_load_raises_the_limit_to_the_lowest_pulling_speed() {
+        TruckProfile truck = SampleTrucks.splitHigh().build();
+
+        ShiftPlan level = ShiftPlan.of(truck, ShiftPlan.Floor.RISING_WITH_THE_GEAR, 36_000, 0);
+        ShiftPlan hill = ShiftPlan.of(truck, ShiftPlan.Floor.RISING_WITH_THE_GEAR, 36_000, 6);
+
+        assertThat(hill.meanShiftSpeed().orElseThrow().value())
+                .isGreaterThan(level.meanShiftSpeed().orElseThrow().value());
+        assertThat(hill.shifts())
+                .last()
+                .satisfies(shift -> assertThat(shift.luggingLimit().value()).isEqualTo(1100));
+    }
+
+    @Test
+    void a_step_too_wide_for_the_limit_is_marked() {
+        TruckProfile truck = TruckDraft.named("wide")
+                .mainRatios(List.of(3.0, 1.0))
+                .set(Parameter.AXLE_RATIO, 4)
+                .set(Parameter.TYRE_REVS, 312)
+                .set(Parameter.GOVERNED_RPM, 2000)
+                .set(Parameter.LOWEST_PULLING_RPM, 1100)
+                .build();
+
+        PlannedShift shift = ShiftPlan.of(truck).shifts().get(0);
+
+        assertThat(shift.belowLimit()).isTrue();
+        assertThat(shift.shiftAt().value()).isEqualTo(2000);
+    }
+
+    @Test
+    void one_gear_has_no_plan() {
+        TruckProfile truck = TruckDraft.named("one")
+                .mainRatios(List.of(3.0))
+                .set(Parameter.AXLE_RATIO, 4)
+                .set(Parameter.TYRE_REVS, 312)
+                .set(Parameter.GOVERNED_RPM, 2000)
+                .build();
+
+        ShiftPlan plan = ShiftPlan.of(truck);
+
+        assertThat(plan.shifts()).isEmpty();
+        assertThat(plan.meanShiftSpeed()).isEmpty();
+        assertThat(plan.rangeEnergyShare()).isEmpty();
+    }
+
+    @Test
+    void the_card_holds_what_the_driver_of_this_truck_needs() {
+        TruckProfile truck = SampleTrucks.splitHigh().build();
+
+        CoachingCard card = new DrawUpCoachingCard(truck).card();
+
+        assertThat(card.lowRangeCeiling()).hasValueSatisfying(ceiling -> {
+            assertThat(ceiling.gear().id()).isEqualTo("4");
+            assertThat(ceiling.roadSpeed().value()).isCloseTo(2000 * 60 / (3.4 * 3.5 * 312), within(1e-9));
+        });
+        assertThat(card.ceilings()).extracting(c -> c.gear().id()).containsExactly("1", "2", "3", "4");
+        assertThat(card.drops()).hasSize(4);
+        assertThat(card.loaded().lowest()).map(Gear::id).contains("1");
+        assertThat(card.points())
+                .extracting(point -> point.topic().key())
+                .contains("splitter-direct-before-low-range", "move-range-rolling-back", "preselect-range");
+        assertThat(point(card, CoachingPoint.Topic.SPLITTER_DIRECT_BEFORE_LOW_RANGE)
+                        .figures()
+                        .get("split-energy")
+                        .value())
+                .isCloseTo(1.12890625, within(1e-9));
+        assertThat(point(card, CoachingPoint.Topic.START_IN_LOW_RANGE)
+                        .figures()
+                        .get("torque-in-high")
+                        .value())
+                .isEqualTo(3.4);
+    }
+
+    @Test
+    void a_card_says_nothing_of_a_splitter_that_is_not_there() {
+        CoachingCard card = new DrawUpCoachingCard(ReadyTrucks.named("ten-ratio")).card();
+
+        assertThat(card.points()).extracting(point -> point.topic().key()).noneMatch(key -> key.contains("split"));
+    }
+
+    private static CoachingPoint point(CoachingCard card, CoachingPoint.Topic topic) {
+        return card.points().stream()
+                .filter(p -> p.topic() == topic)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    @Provide
+    Arbitrary<TruckProfile> trucks() {
+        return SampleTrucks.byTheRule();
+    }
+
+    @Property(tries = 300)
+    void every_shift_lands_on_its_limit_and_none_comes_before_the_last(@ForAll("trucks") TruckProfile truck) {
+        for (ShiftPlan.Floor floor : ShiftPlan.Floor.values()) {
+            ShiftPlan plan = ShiftPlan.of(truck, floor, 36_000, 1);
+            assertThat(plan.shifts()).allSatisfy(shift -> {
+                if (!shift.belowLimit()) {
+                    assertThat(shift.rpmAfter().value())
+                            .isGreaterThanOrEqualTo(shift.luggingLimit().value() - 1e-9);
+                }
+                assertThat(shift.shiftAt().value()).isLessThanOrEqualTo(truck.value(Parameter.GOVERNED_RPM));
+                assertThat(shift.roadSpeed().value())
+                        .isLessThanOrEqualTo(shift.governed().roadSpeed().value());
+            });
+            assertThat(plan.shifts())
+                    .extracting(shift -> shift.shiftAt().value())
+                    .isSorted();
+        }
+    }
+}
