@@ -29,9 +29,8 @@ public record EvidenceMatrix(List<String> classes, List<Row> rows) {
     public record Row(String finding, String title, String state, String from, Map<String, Double> decibans) {}
 
     static EvidenceMatrix of(Reading reading, KnowledgeBase knowledge) {
-        List<String> classes = knowledge.vocabulary().classes().stream()
-                .map(CauseClass::id)
-                .toList();
+        List<String> classes =
+                knowledge.vocabulary().classes().stream().map(CauseClass::id).toList();
         Titles titles = new Titles(knowledge);
         List<Row> rows = new ArrayList<>();
         for (String finding : new TreeSet<>(reading.taken().keySet())) {

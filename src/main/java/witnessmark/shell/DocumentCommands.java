@@ -3,7 +3,6 @@ package witnessmark.shell;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Command;
@@ -32,7 +31,8 @@ class DocumentCommands {
     @Command(
             name = "document",
             group = "Documents",
-            description = "Write a bench sheet, explanation, evidence record, coaching card, towing-prep sheet or packet",
+            description =
+                    "Write a bench sheet, explanation, evidence record, coaching card, towing-prep sheet or packet",
             help = "document bench|explanation|evidence|coaching|towing|packet CASE|FILE.yaml [--as html|pdf|md]"
                     + " [--out FILE] [--replace] [--language en|es] [--paper a4|letter] [--templates DIR]; a packet also"
                     + " --as zip, which another shop can import",
@@ -41,18 +41,18 @@ class DocumentCommands {
             CommandContext context,
             @Argument(index = 0, description = "bench, explanation, evidence, coaching, towing or packet") String kind,
             @Argument(index = 1, description = "id of a stored case, or a YAML case file") String name,
-            @Option(longName = "as", description = "html, pdf or md; a packet also zip") @Nullable String as,
-            @Option(longName = "out", description = "file to write") @Nullable String out,
+            @Option(longName = "as", defaultValue = "", description = "html, pdf or md; a packet also zip") String as,
+            @Option(longName = "out", defaultValue = "", description = "file to write") String out,
             @Option(longName = "replace", defaultValue = "false", description = "write over an older file")
                     Boolean replace,
             @Option(longName = "language", defaultValue = "en", description = "en or es") String language,
             @Option(longName = "paper", defaultValue = "a4", description = "a4 or letter, for PDF") String paper,
-            @Option(longName = "templates", description = "folder of the shop's own templates")
-                    @Nullable String templates) {
+            @Option(longName = "templates", defaultValue = "", description = "folder of the shop's own templates")
+                    String templates) {
         Kind what = Kind.parse(kind).orElseThrow(() -> unknown("document", kind, Kind.WORDS));
         Language tongue = Language.parse(language).orElseThrow(() -> unknown("--language", language, "en, es"));
         Paper sheet = Paper.parse(paper).orElseThrow(() -> unknown("--paper", paper, "a4, letter"));
-        String ending = as != null ? as : what == Kind.PACKET ? ZIP : Form.HTML.extension();
+        String ending = !as.isEmpty() ? as : what == Kind.PACKET ? ZIP : Form.HTML.extension();
         boolean zip = what == Kind.PACKET && ending.equals(ZIP);
         Form form = zip
                 ? Form.PDF
@@ -60,10 +60,10 @@ class DocumentCommands {
                         .orElseThrow(() ->
                                 unknown("--as", ending, what == Kind.PACKET ? "zip, pdf, html, md" : "html, pdf, md"));
         WriteDocument write = new WriteDocument(
-                templates == null ? TemplateFolder.shipped() : TemplateFolder.of(Path.of(templates)), sheet);
+                templates.isEmpty() ? TemplateFolder.shipped() : TemplateFolder.of(Path.of(templates)), sheet);
         Dossier dossier = dossiers.find(name);
         byte[] bytes = zip ? packed(write, dossier) : write.write(dossier, what, form, tongue);
-        Path target = Path.of(out != null ? out : usualName(dossier, what, tongue, ending));
+        Path target = Path.of(!out.isEmpty() ? out : usualName(dossier, what, tongue, ending));
         NewFile.write(target, bytes, replace);
         Terminal.line(context.outputWriter(), what.title() + " written: " + target + " (" + bytes.length + " bytes)");
         context.outputWriter().flush();

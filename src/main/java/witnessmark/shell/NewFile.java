@@ -32,7 +32,8 @@ final class NewFile {
         } catch (FileAlreadyExistsException e) {
             throw new Refused("'" + target + "' was made meanwhile; give another name, or add --replace");
         } catch (IOException e) {
-            throw new Refused("'" + target + "' cannot be written; check that the folder may be written to and has room");
+            throw new Refused(
+                    "'" + target + "' cannot be written; check that the folder may be written to and has room");
         }
     }
 

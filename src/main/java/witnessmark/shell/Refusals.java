@@ -5,10 +5,10 @@ import java.util.Optional;
 import org.springframework.shell.core.command.ExitStatus;
 import org.springframework.shell.core.command.exit.ExitStatusExceptionMapper;
 import witnessmark.casefile.CaseRefused;
-import witnessmark.document.DocumentRefused;
 import witnessmark.casefile.store.CaseChangedMeanwhile;
 import witnessmark.casefile.store.StoreUnavailable;
 import witnessmark.casefile.yaml.CaseFileFaults;
+import witnessmark.document.DocumentRefused;
 import witnessmark.inference.TooDense;
 import witnessmark.yaml.FaultyInput;
 

@@ -163,8 +163,7 @@ final class ValueReader {
             List.of("name", "media-type", "sha256", "size", "finding", "original-sha256");
 
     Optional<Attachment> attachment(Node node) {
-        return Fields.of(node, "attachment", ATTACHMENT, faults)
-                .flatMap(f -> attachment(f, node));
+        return Fields.of(node, "attachment", ATTACHMENT, faults).flatMap(f -> attachment(f, node));
     }
 
     private static Optional<String> optional(Fields f, String key) {

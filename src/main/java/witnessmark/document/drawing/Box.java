@@ -11,9 +11,6 @@ record Box(double x, double y, double width, double height) {
     }
 
     boolean meets(Box other) {
-        return x < other.x + other.width
-                && other.x < x + width
-                && y < other.y + other.height
-                && other.y < y + height;
+        return x < other.x + other.width && other.x < x + width && y < other.y + other.height && other.y < y + height;
     }
 }

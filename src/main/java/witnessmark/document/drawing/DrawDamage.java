@@ -58,7 +58,8 @@ public final class DrawDamage {
 
         static Row of(DamageStory story) {
             List<String> marks = new ArrayList<>();
-            for (String mark : story.marks().subList(0, Math.min(MOST_MARKS, story.marks().size()))) {
+            for (String mark :
+                    story.marks().subList(0, Math.min(MOST_MARKS, story.marks().size()))) {
                 marks.addAll(wrapped("- " + mark));
             }
             if (story.marks().size() > MOST_MARKS) {

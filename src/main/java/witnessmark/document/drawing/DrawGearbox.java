@@ -14,6 +14,7 @@ public final class DrawGearbox {
     private static final double COVERING = 18;
     /** Boxes larger than this are sections, hatched wide so that what lies in them can be seen. */
     private static final double LARGE = 12_000;
+
     private static final String FOUND = "#8c1414";
     private static final String NEXT = "#0b4a8f";
     /** Parts drawn only as part of others, or only when marked. */
@@ -107,7 +108,8 @@ public final class DrawGearbox {
         parts.keySet().removeAll(WHEN_MARKED);
         List.of("bell-housing", "front-section", "auxiliary-section").forEach(parts::remove);
         Ink shaft = new Ink("#d9d9d9", "#333333", 1, "");
-        for (String id : List.of("input-shaft", "mainshaft", "countershaft", "auxiliary-countershaft", "output-shaft")) {
+        for (String id :
+                List.of("input-shaft", "mainshaft", "countershaft", "auxiliary-countershaft", "output-shaft")) {
             if (parts.containsKey(id)) {
                 parts.remove(id).forEach(box -> svg.rect(box, shaft));
             }

@@ -152,9 +152,7 @@ final class GearboxPlan {
 
     private Box[] shafts(double left, double right) {
         Box lower = new Box(left, SHAFT_Y + REACH - 5, right - left, 10);
-        return twin()
-                ? new Box[] {lower, new Box(left, SHAFT_Y - REACH - 5, right - left, 10)}
-                : new Box[] {lower};
+        return twin() ? new Box[] {lower, new Box(left, SHAFT_Y - REACH - 5, right - left, 10)} : new Box[] {lower};
     }
 
     private Box[] ends(double left, double right) {

@@ -51,7 +51,11 @@ final class Svg {
         for (int i = 0; i < points.length; i += 2) {
             at.append(String.format(Locale.ROOT, "%s%.1f,%.1f", i == 0 ? "" : " ", points[i], points[i + 1]));
         }
-        body.append("<polyline points=\"").append(at).append('"').append(style(ink)).append("/>\n");
+        body.append("<polyline points=\"")
+                .append(at)
+                .append('"')
+                .append(style(ink))
+                .append("/>\n");
         return this;
     }
 
@@ -97,7 +101,12 @@ final class Svg {
                         Locale.ROOT,
                         "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %.0f %.0f\" width=\"%.0f\" height=\"%.0f\""
                                 + " role=\"img\" aria-label=\"%s\" font-family=\"%s, Verdana, sans-serif\">\n",
-                        width, height, width, height, escaped(title), ShippedFont.FAMILY)
+                        width,
+                        height,
+                        width,
+                        height,
+                        escaped(title),
+                        ShippedFont.FAMILY)
                 + "<title>" + escaped(title) + "</title>\n<desc>" + escaped(description) + "</desc>\n"
                 + body + "</svg>\n";
     }

@@ -64,7 +64,9 @@ public final class ReadPacket {
 
     private void checkHashes() {
         Map<String, String> hashes = new HashMap<>();
-        for (String line : new String(files.get(WritePacket.HASHES), StandardCharsets.UTF_8).lines().toList()) {
+        for (String line : new String(files.get(WritePacket.HASHES), StandardCharsets.UTF_8)
+                .lines()
+                .toList()) {
             var match = HASH_LINE.matcher(line);
             if (match.matches()) {
                 hashes.put(match.group(2), match.group(1));
@@ -77,9 +79,12 @@ public final class ReadPacket {
                 throw refused("'" + CheckedText.shown(file) + "' is not as its list of hashes says");
             }
         });
-        hashes.keySet().stream().filter(file -> !files.containsKey(file)).findFirst().ifPresent(file -> {
-            throw refused("'" + CheckedText.shown(file) + "' stands in its list of hashes but is missing");
-        });
+        hashes.keySet().stream()
+                .filter(file -> !files.containsKey(file))
+                .findFirst()
+                .ifPresent(file -> {
+                    throw refused("'" + CheckedText.shown(file) + "' stands in its list of hashes but is missing");
+                });
     }
 
     private PackedCase packedCase() {
@@ -91,7 +96,9 @@ public final class ReadPacket {
                 contents.put(attachment.sha256(), bytes);
             }
         }
-        long given = files.keySet().stream().filter(f -> ATTACHMENT.matcher(f).matches()).count();
+        long given = files.keySet().stream()
+                .filter(f -> ATTACHMENT.matcher(f).matches())
+                .count();
         if (given != contents.size()) {
             throw refused("it brings attachments that the case does not name, or that are not what their names say");
         }

@@ -44,8 +44,10 @@ public final class WritePacket {
             }
         });
         StringBuilder hashes = new StringBuilder();
-        files.forEach((name, bytes) ->
-                hashes.append(CanonicalText.sha256(bytes)).append("  ").append(name).append('\n'));
+        files.forEach((name, bytes) -> hashes.append(CanonicalText.sha256(bytes))
+                .append("  ")
+                .append(name)
+                .append('\n'));
         files.put(HASHES, hashes.toString().getBytes(StandardCharsets.UTF_8));
         return zipped(files, time(dossier));
     }

@@ -66,17 +66,17 @@ public record BenchPage(
     private static List<String> cautions(Dossier dossier, List<NextCheck> shown) {
         Map<String, Caution> known = dossier.knowledge().cautions();
         Set<String> texts = new LinkedHashSet<>();
-        shown.forEach(check ->
-                check.cautions().forEach(id -> texts.add(known.get(id).english())));
+        shown.forEach(
+                check -> check.cautions().forEach(id -> texts.add(known.get(id).english())));
         dossier.judgement().advice().cautions().forEach(piece -> texts.add(piece.text()));
         return List.copyOf(texts);
     }
 
     private static List<Place> places(List<NextCheck> checks) {
         Map<String, List<NextCheck>> byPlace = new LinkedHashMap<>();
-        checks.stream()
-                .sorted(Comparator.comparing(NextCheck::teardown))
-                .forEach(c -> byPlace.computeIfAbsent(c.access(), a -> new ArrayList<>()).add(c));
+        checks.stream().sorted(Comparator.comparing(NextCheck::teardown)).forEach(c -> byPlace.computeIfAbsent(
+                        c.access(), a -> new ArrayList<>())
+                .add(c));
         return byPlace.values().stream()
                 .map(here -> new Place(
                         here.get(0).accessTitle(),

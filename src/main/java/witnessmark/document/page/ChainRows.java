@@ -48,13 +48,17 @@ public record ChainRows(String check, List<Row> entries, List<Person> people) {
 
     private static List<Person> people(List<Entry> entries) {
         Map<String, List<Entry>> byWho = new LinkedHashMap<>();
-        entries.forEach(e -> byWho.computeIfAbsent(e.stamp().who(), w -> new ArrayList<>()).add(e));
+        entries.forEach(e ->
+                byWho.computeIfAbsent(e.stamp().who(), w -> new ArrayList<>()).add(e));
         return byWho.entrySet().stream()
                 .map(e -> new Person(
                         e.getKey(),
                         String.valueOf(e.getValue().size()),
                         Say.time(e.getValue().get(0).stamp().time()),
-                        Say.time(e.getValue().get(e.getValue().size() - 1).stamp().time())))
+                        Say.time(e.getValue()
+                                .get(e.getValue().size() - 1)
+                                .stamp()
+                                .time())))
                 .toList();
     }
 }

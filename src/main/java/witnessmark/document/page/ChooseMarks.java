@@ -30,7 +30,8 @@ final class ChooseMarks {
         for (EvidenceMatrix.Row row : dossier.matrix().rows()) {
             Map<String, List<String>> into = row.state().equals("present") ? present : unsure;
             if (!row.state().equals("absent") && !SOUND.matcher(row.finding()).find()) {
-                into.computeIfAbsent(part(row.finding()), p -> new ArrayList<>()).add(row.title());
+                into.computeIfAbsent(part(row.finding()), p -> new ArrayList<>())
+                        .add(row.title());
             }
         }
         List<Mark> marks = new ArrayList<>();
@@ -49,7 +50,9 @@ final class ChooseMarks {
         List<Mark> marks = new ArrayList<>();
         parts.forEach((part, texts) -> {
             boolean marked = found.stream().anyMatch(m -> m.part().equals(part));
-            if (!marked && marks.size() < MOST_NEXT && DrawGearbox.shows(dossier.file().gearbox(), part)) {
+            if (!marked
+                    && marks.size() < MOST_NEXT
+                    && DrawGearbox.shows(dossier.file().gearbox(), part)) {
                 marks.add(new Mark(String.valueOf((char) ('A' + marks.size())), part, Mark.Kind.LOOK_NEXT, texts));
             }
         });

@@ -52,15 +52,12 @@ public record CoachingPage(String unit, List<Point> first, List<Point> rest, Lis
     /** Points about what this gearbox is said not to have are left out. */
     private static boolean fits(String id, Dossier dossier) {
         Layout layout = dossier.file().gearbox();
-        boolean noSplitter = layout.splitter()
-                .filter(s -> s == Layout.Splitter.NONE)
-                .isPresent();
-        boolean noRange = layout.range()
-                .filter(r -> r == Layout.RangeShift.NONE)
-                .isPresent();
-        boolean noPowerTakeOff = layout.powerTakeOff()
-                .filter(p -> p == Layout.Fitted.NONE)
-                .isPresent();
+        boolean noSplitter =
+                layout.splitter().filter(s -> s == Layout.Splitter.NONE).isPresent();
+        boolean noRange =
+                layout.range().filter(r -> r == Layout.RangeShift.NONE).isPresent();
+        boolean noPowerTakeOff =
+                layout.powerTakeOff().filter(p -> p == Layout.Fitted.NONE).isPresent();
         return !(noSplitter && id.contains("splitter"))
                 && !(noRange && id.contains("range"))
                 && !(noPowerTakeOff && id.startsWith("pto"));

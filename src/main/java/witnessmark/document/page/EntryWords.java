@@ -36,8 +36,7 @@ final class EntryWords {
             return cleared.finding();
         }
         if (change instanceof MeasurementSet set) {
-            return set.to().measure()
-                    + set.from().map(m -> " from " + value(m)).orElse("") + " to " + value(set.to());
+            return set.to().measure() + set.from().map(m -> " from " + value(m)).orElse("") + " to " + value(set.to());
         }
         if (change instanceof MeasurementCleared cleared) {
             return cleared.measure();

@@ -67,9 +67,8 @@ public record EvidencePage(
 
     public static EvidencePage of(Dossier dossier) {
         Judgement judgement = dossier.judgement();
-        List<RankedCause> listed = judgement.causesFrom(WORTH_LISTING).stream()
-                .limit(MOST_CAUSES)
-                .toList();
+        List<RankedCause> listed =
+                judgement.causesFrom(WORTH_LISTING).stream().limit(MOST_CAUSES).toList();
         List<String> classTitles = dossier.matrix().classes().stream()
                 .map(id -> dossier.knowledge().classOf(id).title())
                 .toList();
@@ -79,18 +78,26 @@ public record EvidencePage(
                 judgement.attribution().stream()
                         .map(s -> new Field(s.title(), Say.percent(s.probability())))
                         .toList(),
-                dossier.matrix().rows().stream().map(r -> matrixRow(r, dossier.matrix().classes())).toList(),
+                dossier.matrix().rows().stream()
+                        .map(r -> matrixRow(r, dossier.matrix().classes()))
+                        .toList(),
                 DrawMatrix.draw(dossier.matrix(), classTitles),
                 DrawCauses.draw(listed),
                 listed.stream().map(c -> causeRow(dossier, c)).toList(),
                 new Alternatives(dossier).rows(ExplanationPage.toldOf(judgement)),
-                judgement.contradictions().stream().map(c -> conflict(dossier, c)).toList(),
+                judgement.contradictions().stream()
+                        .map(c -> conflict(dossier, c))
+                        .toList(),
                 new FindGaps(dossier).gaps(),
-                Stream.concat(judgement.changes().stream().map(Judgement.Change::sentence), judgement.remarks().stream())
+                Stream.concat(
+                                judgement.changes().stream().map(Judgement.Change::sentence),
+                                judgement.remarks().stream())
                         .toList(),
                 FoundRow.of(dossier),
                 MeasuredRow.of(dossier),
-                dossier.file().evidence().values().stream().map(e -> result(dossier, e)).toList(),
+                dossier.file().evidence().values().stream()
+                        .map(e -> result(dossier, e))
+                        .toList(),
                 KeptFile.of(dossier),
                 dossier.history().map(ChainRows::of).stream().toList(),
                 dossier.file().notes(),
@@ -129,7 +136,9 @@ public record EvidencePage(
     private static String conflict(Dossier dossier, Judgement.Conflict conflict) {
         return String.join(
                         " + ",
-                        conflict.findings().stream().map(f -> FoundRow.title(dossier, f)).toList())
+                        conflict.findings().stream()
+                                .map(f -> FoundRow.title(dossier, f))
+                                .toList())
                 + ": " + conflict.why();
     }
 
@@ -146,7 +155,8 @@ public record EvidencePage(
                 inputs,
                 evidence.file().map(f -> f.name() + ", SHA-256 " + f.sha256()).orElse(""),
                 Say.list(evidence.findings().entrySet().stream()
-                        .map(e -> FoundRow.title(dossier, e.getKey()) + ": " + e.getValue().word())
+                        .map(e -> FoundRow.title(dossier, e.getKey()) + ": "
+                                + e.getValue().word())
                         .toList()));
     }
 }

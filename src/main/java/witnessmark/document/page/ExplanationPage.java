@@ -158,6 +158,9 @@ public record ExplanationPage(
 
     private static String spoken(Dossier dossier, List<Story> stories) {
         return stories + " " + dossier.file().complaint() + dossier.judgement().advice()
-                + dossier.judgement().nextChecks().stream().limit(4).map(NextCheck::ask).toList();
+                + dossier.judgement().nextChecks().stream()
+                        .limit(4)
+                        .map(NextCheck::ask)
+                        .toList();
     }
 }

@@ -23,8 +23,9 @@ final class FindGaps {
         gaps.add("Looked at so far: " + Say.percent(dossier.judgement().coverage())
                 + " of the evidence that matters for the causes still in question.");
         for (RankedCause cause : ExplanationPage.toldOf(dossier.judgement())) {
-            cause.unchecked().forEach(id -> gaps.add("\"" + FoundRow.title(dossier, id) + "\" was not looked at; \""
-                    + cause.title() + "\" would be expected to show it."));
+            cause.unchecked()
+                    .forEach(id -> gaps.add("\"" + FoundRow.title(dossier, id) + "\" was not looked at; \""
+                            + cause.title() + "\" would be expected to show it."));
         }
         file.findings().values().stream()
                 .filter(f -> f.state() == FindingState.UNSURE)

@@ -58,7 +58,7 @@ public record Head(
         return dossier.history()
                 .map(h -> "entry " + h.last().number() + " of "
                         + Say.time(h.last().stamp().time()))
-                .orElse("a case file without a stored history");
+                .orElse("not stored: read from a case file, undated");
     }
 
     private static List<Field> truck(Vehicle vehicle) {

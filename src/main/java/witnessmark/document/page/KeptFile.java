@@ -13,7 +13,14 @@ import witnessmark.document.Dossier;
  * @param note what the reader should know of its bytes
  */
 public record KeptFile(
-        String name, String mediaType, String size, String sha256, String original, String shows, String picture, String note) {
+        String name,
+        String mediaType,
+        String size,
+        String sha256,
+        String original,
+        String shows,
+        String picture,
+        String note) {
     private static final List<String> PICTURES = List.of("image/jpeg", "image/png");
 
     static List<KeptFile> of(Dossier dossier) {

@@ -10,8 +10,8 @@ import witnessmark.document.drawing.DrawMatrix;
 
 /** How figures and times are said on paper. */
 final class Say {
-    private static final DateTimeFormatter TIME =
-            DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss 'UTC'", Locale.ROOT).withZone(ZoneOffset.UTC);
+    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss 'UTC'", Locale.ROOT)
+            .withZone(ZoneOffset.UTC);
 
     private Say() {}
 

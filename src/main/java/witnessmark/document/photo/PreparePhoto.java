@@ -42,12 +42,14 @@ public final class PreparePhoto {
         String shown = CheckedText.shown(name);
         if (original.length > LARGEST_BYTES) {
             throw new DocumentRefused(
-                    "photograph '" + shown + "': " + original.length + " bytes", "keep it to " + LARGEST_BYTES + " at most");
+                    "photograph '" + shown + "': " + original.length + " bytes",
+                    "keep it to " + LARGEST_BYTES + " at most");
         }
         String type = type(shown, original);
         Optional<ExifBlock> exif = type.equals("jpeg") ? ExifBlock.of(original) : Optional.empty();
         BufferedImage read = read(shown, type, original);
-        BufferedImage picture = drawnAnew(read, type, exif.map(ExifBlock::orientation).orElse(1));
+        BufferedImage picture =
+                drawnAnew(read, type, exif.map(ExifBlock::orientation).orElse(1));
         byte[] kept = written(picture, type);
         boolean located = exif.filter(ExifBlock::hasLocation).isPresent();
         if (keepLocation && !located) {

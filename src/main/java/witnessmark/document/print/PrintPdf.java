@@ -97,7 +97,8 @@ public final class PrintPdf {
     }
 
     private byte[] saved(PDDocument pdf, String html) throws IOException {
-        Calendar time = GregorianCalendar.from(dated.atZone(TimeZone.getTimeZone("UTC").toZoneId()));
+        Calendar time =
+                GregorianCalendar.from(dated.atZone(TimeZone.getTimeZone("UTC").toZoneId()));
         pdf.getDocumentInformation().setCreationDate(time);
         pdf.getDocumentInformation().setModificationDate(time);
         CRC32 identity = new CRC32();

@@ -39,8 +39,8 @@ public final class TemplateFolder {
     /** The text of the named file; {@link DocumentRefused} if there is none, or it is no text. */
     public String text(String name) {
         byte[] bytes = bytes(name)
-                .orElseThrow(
-                        () -> new DocumentRefused("there is no template '" + name + "'", "see the shipped ones for names"));
+                .orElseThrow(() ->
+                        new DocumentRefused("there is no template '" + name + "'", "see the shipped ones for names"));
         return new String(bytes, StandardCharsets.UTF_8).replace("\r\n", "\n");
     }
 
@@ -48,7 +48,8 @@ public final class TemplateFolder {
     public Optional<byte[]> bytes(String name) {
         if (!NAME.matcher(name).matches()) {
             throw new DocumentRefused(
-                    "template '" + name + "' is not a template name", "use lower-case letters, digits, dots and hyphens");
+                    "template '" + name + "' is not a template name",
+                    "use lower-case letters, digits, dots and hyphens");
         }
         Optional<Path> file = own.map(folder -> folder.resolve(name)).filter(Files::isRegularFile);
         return file.isPresent() ? file.map(TemplateFolder::read) : shipped(name);
