@@ -39,7 +39,7 @@ final class FindGaps {
 
     private void missing(List<String> gaps) {
         if (file.driverAccount().isEmpty()) {
-            gaps.add("No account of the driver is on record.");
+            gaps.add("The driver's account is missing.");
         }
         if (file.workDone().isEmpty()) {
             gaps.add("No correction is on record.");
