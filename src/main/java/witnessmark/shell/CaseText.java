@@ -1,7 +1,5 @@
 package witnessmark.shell;
 
-import java.util.Map;
-import java.util.stream.Collectors;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseForm;
 import witnessmark.casefile.FindingEntry;
@@ -27,8 +25,8 @@ final class CaseText {
         page.line("Case " + file.id() + (file.title().isEmpty() ? "" : ": " + file.title()));
         file.signedOff().ifPresent(s -> page.line("Signed off by " + s.who() + ", " + s.time()));
         labelled("Complaint", file.complaint());
-        labelled("Truck", words(CaseForm.vehicle(file.vehicle())));
-        labelled("Gearbox", words(CaseForm.gearbox(file.gearbox())));
+        labelled("Truck", ChangeSentence.words(CaseForm.vehicle(file.vehicle())));
+        labelled("Gearbox", ChangeSentence.words(CaseForm.gearbox(file.gearbox())));
         labelled("Driver's account", file.driverAccount());
         labelled("Work done", file.workDone());
         if (!file.findings().isEmpty()) {
@@ -63,9 +61,7 @@ final class CaseText {
             page.indented(
                     String.format("%4d ", entry.number()),
                     "     ",
-                    entry.stamp().time() + " " + entry.stamp().who() + ": "
-                            + entry.change().kind().replace('-', ' ') + " "
-                            + words(entry.change().form()));
+                    entry.stamp().time() + " " + entry.stamp().who() + ": " + ChangeSentence.of(entry.change()));
             page.line("     hash " + entry.hash());
         }
         page.line("Each hash covers its entry and the hash before it; check with: case verify " + history.id());
@@ -102,23 +98,5 @@ final class CaseText {
         if (!text.isEmpty()) {
             page.indented(label + ": ", "  ", text);
         }
-    }
-
-    private static String words(Map<String, Object> form) {
-        return form.entrySet().stream()
-                .map(e -> e.getKey() + " " + plain(e.getValue()))
-                .collect(Collectors.joining(", "));
-    }
-
-    private static String plain(Object value) {
-        if (value instanceof Map<?, ?> map) {
-            return map.entrySet().stream()
-                    .map(e -> e.getKey() + " " + plain(e.getValue()))
-                    .collect(Collectors.joining(", ", "[", "]"));
-        }
-        if (value instanceof Double number && number == Math.rint(number) && Math.abs(number) < 1e15) {
-            return String.valueOf(number.longValue());
-        }
-        return String.valueOf(value);
     }
 }
