@@ -8,6 +8,7 @@ import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.diagnosis.EvidenceMatrix;
 import witnessmark.diagnosis.Judgement;
+import witnessmark.gearbox.TruckProfile;
 import witnessmark.knowledge.KnowledgeBase;
 
 /**
@@ -15,7 +16,8 @@ import witnessmark.knowledge.KnowledgeBase;
  *
  * @param history how the case came to stand so; empty for a case that was not stored
  * @param contents bytes of the attachments at hand, by SHA-256; one that is missing is said to be missing
- * @param figures charts that come from elsewhere, such as a shift plan or a trip log; may be empty
+ * @param truck profile of the truck, from which its figures and charts are computed; empty where none is named
+ * @param figures charts that come from elsewhere, such as a trip log; may be empty
  */
 public record Dossier(
         CaseFile file,
@@ -24,6 +26,7 @@ public record Dossier(
         EvidenceMatrix matrix,
         KnowledgeBase knowledge,
         Map<String, byte[]> contents,
+        Optional<TruckProfile> truck,
         List<Figure> figures) {
 
     /**

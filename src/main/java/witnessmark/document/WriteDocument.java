@@ -16,6 +16,7 @@ import witnessmark.document.page.Field;
 import witnessmark.document.page.Glossary;
 import witnessmark.document.page.Head;
 import witnessmark.document.page.TowingPage;
+import witnessmark.document.page.TruckFigures;
 import witnessmark.document.print.PrintPdf;
 import witnessmark.document.template.FillTemplate;
 import witnessmark.document.template.TemplateFolder;
@@ -120,10 +121,14 @@ public final class WriteDocument {
             case BENCH -> BenchPage.of(dossier);
             case EXPLANATION -> ExplanationPage.of(dossier, Glossary.parse(templates.text("glossary.txt")));
             case EVIDENCE -> EvidencePage.of(dossier);
-            case COACHING -> CoachingPage.of(dossier, part.language(), List.<Field>of());
+            case COACHING -> CoachingPage.of(dossier, part.language(), figures(dossier, words(part.language())));
             case TOWING -> TowingPage.of(dossier, part.language());
             case PACKET -> throw new IllegalArgumentException("a packet is made of its parts");
         };
+    }
+
+    private static List<Field> figures(Dossier dossier, Map<String, String> words) {
+        return dossier.truck().map(t -> TruckFigures.forDriver(t, words)).orElse(List.of());
     }
 
     private Map<String, Object> around(Dossier dossier, Language language) {

@@ -1,6 +1,7 @@
 package witnessmark.shell;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
@@ -17,10 +18,14 @@ import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.OpenCase;
 import witnessmark.document.Dossier;
+import witnessmark.gearbox.TruckProfile;
+import witnessmark.truck.ReadyTrucks;
+import witnessmark.truck.TruckYaml;
 
 /** Gathers what the documents of a case are written from. */
 @Component
 class DossierSource {
+    private static final int LARGEST_PROFILE = 1_000_000;
     private static final long LARGEST_ATTACHMENT = 50_000_000;
 
     private final ObjectProvider<Diagnosis> diagnosis;
@@ -31,8 +36,13 @@ class DossierSource {
         this.cases = cases;
     }
 
-    /** The case so named, judged, with the bytes of its attachments as far as they are at hand. */
-    Dossier find(String name) {
+    /**
+     * The case so named, judged, with the bytes of its attachments as far as they are at hand.
+     *
+     * @param truck a ready truck or a file with a truck's profile; empty for none
+     */
+    Dossier find(String name, String truck) {
+        Optional<TruckProfile> profile = truck.isEmpty() ? Optional.empty() : Optional.of(profile(truck));
         CaseDocument document = cases.getObject().find(name);
         CaseFile file = document.present();
         try (OpenCase open = diagnosis.getObject().open(file)) {
@@ -43,8 +53,21 @@ class DossierSource {
                     open.matrix(),
                     diagnosis.getObject().knowledge(),
                     contents(name, file),
+                    profile,
                     List.of());
         }
+    }
+
+    private static TruckProfile profile(String name) {
+        if (Cases.isFile(name)) {
+            byte[] text = GivenFile.read(Path.of(name), LARGEST_PROFILE);
+            return TruckYaml.read(name, new String(text, StandardCharsets.UTF_8));
+        }
+        if (!ReadyTrucks.names().contains(name)) {
+            throw new Refused("truck '" + Terminal.harmless(name) + "' is not known; give a YAML file with its profile,"
+                    + " or one of " + String.join(", ", ReadyTrucks.names()));
+        }
+        return ReadyTrucks.named(name);
     }
 
     private Map<String, byte[]> contents(String name, CaseFile file) {

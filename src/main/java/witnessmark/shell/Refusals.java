@@ -9,6 +9,7 @@ import witnessmark.casefile.store.CaseChangedMeanwhile;
 import witnessmark.casefile.store.StoreUnavailable;
 import witnessmark.casefile.yaml.CaseFileFaults;
 import witnessmark.document.DocumentRefused;
+import witnessmark.gearbox.ProfileRefused;
 import witnessmark.inference.TooDense;
 import witnessmark.yaml.FaultyInput;
 
@@ -38,6 +39,7 @@ final class Refusals implements ExitStatusExceptionMapper {
                     || t instanceof FaultyInput
                     || t instanceof CaseRefused
                     || t instanceof DocumentRefused
+                    || t instanceof ProfileRefused
                     || t instanceof CaseFileFaults
                     || t instanceof StoreUnavailable
                     || t instanceof CaseChangedMeanwhile

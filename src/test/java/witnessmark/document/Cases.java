@@ -23,6 +23,7 @@ import witnessmark.diagnosis.RuleBase;
 import witnessmark.diagnosis.ShippedKnowledge;
 import witnessmark.gearbox.Layout;
 import witnessmark.gearbox.Unit;
+import witnessmark.truck.ReadyTrucks;
 
 /** Cases to write documents of. */
 final class Cases {
@@ -50,7 +51,14 @@ final class Cases {
     private static Dossier of(CaseFile file, Optional<CaseHistory> history, Map<String, byte[]> contents) {
         try (OpenCase open = DIAGNOSIS.open(file)) {
             return new Dossier(
-                    file, history, open.judgement(), open.matrix(), DIAGNOSIS.knowledge(), contents, List.of());
+                    file,
+                    history,
+                    open.judgement(),
+                    open.matrix(),
+                    DIAGNOSIS.knowledge(),
+                    contents,
+                    Optional.of(ReadyTrucks.named("thirteen-ratio")),
+                    List.of());
         }
     }
 

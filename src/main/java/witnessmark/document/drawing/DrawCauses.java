@@ -16,6 +16,7 @@ import org.jfree.chart.renderer.category.StackedBarRenderer;
 import org.jfree.chart.renderer.category.StandardBarPainter;
 import org.jfree.data.category.DefaultCategoryDataset;
 import witnessmark.diagnosis.RankedCause;
+import witnessmark.document.chart.SvgCanvas;
 import witnessmark.document.font.ShippedFont;
 import witnessmark.document.template.VisibleText;
 

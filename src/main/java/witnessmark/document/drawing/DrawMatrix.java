@@ -15,6 +15,7 @@ import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 import witnessmark.diagnosis.EvidenceMatrix;
+import witnessmark.document.chart.SvgCanvas;
 import witnessmark.document.font.ShippedFont;
 import witnessmark.document.template.VisibleText;
 
@@ -63,7 +64,7 @@ public final class DrawMatrix {
                 "matrix",
                 chart,
                 WIDTH,
-                130 + ROW * matrix.rows().size(),
+                210 + ROW * matrix.rows().size(),
                 "Evidence matrix: findings against classes of causes",
                 "Full circle: speaks for the class. Hollow circle: against it. No circle: silent. The figures stand in"
                         + " the table.");

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.ChainCheck;
+import witnessmark.casefile.history.ChangeSentence;
 import witnessmark.casefile.history.Entry;
 
 /**
@@ -14,6 +15,8 @@ import witnessmark.casefile.history.Entry;
  * @param check the outcome of checking the chain when the document was written
  */
 public record ChainRows(String check, List<Row> entries, List<Person> people) {
+
+    private static final int LONGEST = 300;
 
     /** One entry. */
     public record Row(String number, String time, String who, String what, String hash) {}
@@ -42,7 +45,7 @@ public record ChainRows(String check, List<Row> entries, List<Person> people) {
                 String.valueOf(entry.number()),
                 Say.time(entry.stamp().time()),
                 entry.stamp().who(),
-                EntryWords.of(entry.change()),
+                shortened(ChangeSentence.of(entry.change())),
                 entry.hash());
     }
 
@@ -60,5 +63,12 @@ public record ChainRows(String check, List<Row> entries, List<Person> people) {
                                 .stamp()
                                 .time())))
                 .toList();
+    }
+
+    /** The whole of an entry stands in the case's YAML form. */
+    private static String shortened(String text) {
+        return text.codePointCount(0, text.length()) <= LONGEST
+                ? text
+                : text.substring(0, text.offsetByCodePoints(0, LONGEST)) + "…";
     }
 }

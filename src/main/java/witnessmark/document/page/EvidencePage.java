@@ -101,9 +101,16 @@ public record EvidencePage(
                 KeptFile.of(dossier),
                 dossier.history().map(ChainRows::of).stream().toList(),
                 dossier.file().notes(),
-                dossier.figures(),
+                figures(dossier),
                 DrawGearbox.draw(dossier.file().gearbox(), marks),
                 marks);
+    }
+
+    private static List<Dossier.Figure> figures(Dossier dossier) {
+        List<Dossier.Figure> figures =
+                new ArrayList<>(dossier.truck().map(TruckFigures::charts).orElse(List.of()));
+        figures.addAll(dossier.figures());
+        return figures;
     }
 
     private static MatrixRow matrixRow(EvidenceMatrix.Row row, List<String> classes) {

@@ -77,6 +77,7 @@ public final class PrintPdf {
 
     private Optional<byte[]> printed(String html, double scale, int mostPages) throws IOException {
         XRLog.setLoggingEnabled(false);
+        ShippedFontsOnly.use();
         PdfRendererBuilder builder = new PdfRendererBuilder();
         builder.useFastMode();
         builder.useDefaultPageSize(

@@ -1,4 +1,4 @@
-package witnessmark.document.drawing;
+package witnessmark.document.chart;
 
 import java.awt.Dimension;
 import java.awt.geom.Rectangle2D;
@@ -13,9 +13,10 @@ import org.apache.batik.svggen.SVGIDGenerator;
 import org.jfree.chart.JFreeChart;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
+import witnessmark.document.template.VisibleText;
 
-/** Writes a chart of the chart library as one SVG element. */
-final class SvgCanvas {
+/** Writes a chart of the chart library as one SVG element, which can stand with others on one page. */
+public final class SvgCanvas {
     private static final String SVG = "http://www.w3.org/2000/svg";
 
     private SvgCanvas() {}
@@ -23,9 +24,10 @@ final class SvgCanvas {
     /**
      * The chart as SVG.
      *
+     * @param description what it shows, for those who cannot see it
      * @param name tells its ids from those of other drawings on the page
      */
-    static String svg(String name, JFreeChart chart, int width, int height, String title, String description) {
+    public static String svg(String name, JFreeChart chart, int width, int height, String title, String description) {
         Document document = emptyDocument();
         SVGGeneratorContext context = SVGGeneratorContext.createDefault(document);
         context.setComment("");
@@ -42,22 +44,26 @@ final class SvgCanvas {
         root.setAttribute("viewBox", "0 0 " + width + " " + height);
         root.setAttribute("role", "img");
         root.setAttribute("aria-label", title);
-        return written(graphics, root, title, description);
+        say(document, root, "desc", description);
+        say(document, root, "title", title);
+        return written(graphics, root);
     }
 
-    private static String written(SVGGraphics2D graphics, Element root, String title, String description) {
+    private static void say(Document document, Element root, String element, String words) {
+        Element told = document.createElementNS(SVG, element);
+        told.setTextContent(VisibleText.of(words));
+        root.insertBefore(told, root.getFirstChild());
+    }
+
+    private static String written(SVGGraphics2D graphics, Element root) {
         StringWriter out = new StringWriter();
         try {
-            graphics.stream(root, out, false, false);
+            graphics.stream(root, out, true, false);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
         String whole = out.toString().replace("\r\n", "\n");
-        String svg = whole.substring(whole.indexOf("<svg"));
-        int inside = svg.indexOf('>') + 1;
-        return svg.substring(0, inside)
-                + "<title>" + Svg.escaped(title) + "</title><desc>" + Svg.escaped(description) + "</desc>"
-                + svg.substring(inside);
+        return whole.substring(whole.indexOf("<svg"));
     }
 
     private static Document emptyDocument() {
