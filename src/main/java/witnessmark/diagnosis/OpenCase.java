@@ -112,6 +112,11 @@ public final class OpenCase implements AutoCloseable {
         return new CompareAccounts(reading(), knowledge).compare(one, other);
     }
 
+    /** Each finding weighed against each class, on the evidence as it is now. */
+    public EvidenceMatrix matrix() {
+        return EvidenceMatrix.of(new Reading(network, knowledge.vocabulary(), session.premises()), knowledge);
+    }
+
     @Override
     public void close() {
         session.close();

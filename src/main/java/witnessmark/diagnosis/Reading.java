@@ -123,18 +123,32 @@ final class Reading {
 
     /** Chance of at least one cause of the class among those in question. */
     double classProbability(String classId) {
-        Set<Integer> members = network.causes().stream()
+        Set<Integer> members = membersInQuestion(classId);
+        return members.isEmpty() ? 0 : inference.anyOf(members, evidence);
+    }
+
+    /** The causes of the class that are in question, by index. */
+    Set<Integer> membersInQuestion(String classId) {
+        return network.causes().stream()
                 .filter(c -> classes.get(c.id()).equals(classId) && isInQuestion(c.id()))
                 .map(c -> network.cause(c.id()))
                 .collect(Collectors.toSet());
-        return members.isEmpty() ? 0 : inference.anyOf(members, evidence);
+    }
+
+    /** Chance of at least one of these causes, had this finding not been looked at. */
+    double without(String finding, Set<Integer> members) {
+        return inferenceWithout(finding).anyOf(members, evidence.without(network.finding(finding)));
     }
 
     /** Chance of each cause, by index, had this finding not been looked at: its report and its rules left out. */
     double[] without(String finding) {
-        ExactInference other =
-                changesOdds(finding) ? new ExactInference(network.network().withPriors(priors(finding))) : inference;
-        return other.posterior(evidence.without(network.finding(finding))).causes();
+        return inferenceWithout(finding)
+                .posterior(evidence.without(network.finding(finding)))
+                .causes();
+    }
+
+    private ExactInference inferenceWithout(String finding) {
+        return changesOdds(finding) ? new ExactInference(network.network().withPriors(priors(finding))) : inference;
     }
 
     /** Whether a rule changed odds because of this finding. */

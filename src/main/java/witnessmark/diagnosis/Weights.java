@@ -74,9 +74,14 @@ final class Weights {
         double[] decibans = new double[without.length];
         for (int c = 0; c < without.length; c++) {
             double with = reading.probability(reading.network().causes().get(c).id());
-            decibans[c] = 10 * (Math.log10(odds(with)) - Math.log10(odds(without[c])));
+            decibans[c] = change(with, without[c]);
         }
         return decibans;
+    }
+
+    /** The change of the log-odds from one chance to another, in decibans. */
+    static double change(double with, double without) {
+        return 10 * (Math.log10(odds(with)) - Math.log10(odds(without)));
     }
 
     /** By cause index, for every finding that set off no rule, all from one reading. */

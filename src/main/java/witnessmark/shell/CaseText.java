@@ -6,6 +6,7 @@ import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
 import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.ChangeSentence;
 import witnessmark.casefile.history.Entry;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.knowledge.KnowledgeBase;

@@ -8,6 +8,8 @@ import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.store.CaseChangedMeanwhile;
 import witnessmark.casefile.store.StoreUnavailable;
 import witnessmark.casefile.yaml.CaseFileFaults;
+import witnessmark.document.DocumentRefused;
+import witnessmark.gearbox.ProfileRefused;
 import witnessmark.inference.TooDense;
 import witnessmark.yaml.FaultyInput;
 
@@ -36,6 +38,8 @@ final class Refusals implements ExitStatusExceptionMapper {
                     || t instanceof Refused
                     || t instanceof FaultyInput
                     || t instanceof CaseRefused
+                    || t instanceof DocumentRefused
+                    || t instanceof ProfileRefused
                     || t instanceof CaseFileFaults
                     || t instanceof StoreUnavailable
                     || t instanceof CaseChangedMeanwhile
