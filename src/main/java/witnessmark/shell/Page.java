@@ -47,6 +47,12 @@ final class Page {
         return indented("", "", text);
     }
 
+    /** Lines whose spacing carries the sense, as in a table or a drawing; they are not wrapped. */
+    Page drawn(String text) {
+        Terminal.harmless(text).lines().forEach(out::println);
+        return this;
+    }
+
     /** A line that must be seen: bold where the terminal can, and marked so that it stands out without. */
     Page strong(String text) {
         String marked = Terminal.harmless(">> " + text);
