@@ -49,9 +49,8 @@ public final class Diagnosis {
         KnownWords.check(file, knowledge);
         OpenCase open = new OpenCase(
                 file.id().toString(), new RuleSession(rules, facts, file.gearbox()), network, knowledge, checks);
-        file.evidence().values().forEach(e -> e.findings()
-                .forEach((finding, state) -> open.report(
-                        finding, state, Optional.ofNullable(e.likelihoods().get(finding)))));
+        file.evidenceFindings()
+                .forEach((finding, state) -> open.report(finding, state, file.evidenceLikelihood(finding)));
         file.findings().values().forEach(entry -> open.report(entry.finding(), entry.state()));
         file.measurements().values().forEach(m -> open.measure(measured(m)));
         return open;
