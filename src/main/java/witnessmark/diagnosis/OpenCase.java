@@ -114,7 +114,7 @@ public final class OpenCase implements AutoCloseable {
 
     /** Each finding weighed against each class, on the evidence as it is now. */
     public EvidenceMatrix matrix() {
-        return EvidenceMatrix.of(new Reading(network, knowledge.vocabulary(), session.premises()), knowledge);
+        return EvidenceMatrix.of(reading(), knowledge);
     }
 
     @Override

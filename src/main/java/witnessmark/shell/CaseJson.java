@@ -26,9 +26,6 @@ final class CaseJson {
         Map<String, Object> measurements = new LinkedHashMap<>();
         file.measurements().forEach((id, entry) -> measurements.put(id, CaseForm.measurement(entry)));
         map.put("measurements", measurements);
-        Map<String, Object> evidence = new LinkedHashMap<>();
-        file.evidence().forEach((id, entry) -> evidence.put(id, CaseForm.evidence(entry)));
-        map.put("evidence", evidence);
         map.put("notes", file.notes());
         Map<String, Object> evidence = new LinkedHashMap<>();
         file.evidence().forEach((id, entry) -> evidence.put(id, CaseForm.evidence(entry)));
