@@ -1,7 +1,6 @@
 package witnessmark.casefile;
 
 import java.util.Collections;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -78,21 +77,24 @@ public record CaseFile(
     }
 
     /**
-     * How well the evidence fits the finding, where it shows it only more or less surely: that of the strongest result
-     * that says the same as all together. Results of one truck are no independent witnesses, so they are not
-     * multiplied. Empty where a result settles the finding outright.
+     * How well all results that speak of the finding fit it together, each taken as independent of the others. Empty
+     * where one of them shows the finding outright, or none speaks of it.
      */
     public Optional<Likelihood> evidenceLikelihood(String finding) {
         FindingState state = evidenceFindings().get(finding);
-        List<Evidence> saying = evidence.values().stream()
-                .filter(e -> state != null && e.findings().get(finding) == state)
-                .toList();
-        if (saying.stream().anyMatch(e -> !e.likelihoods().containsKey(finding))) {
-            return Optional.empty();
+        double ifPresent = 1;
+        double ifAbsent = 1;
+        for (Evidence result : evidence.values()) {
+            Likelihood one = result.likelihoods().get(finding);
+            if (one != null) {
+                ifPresent *= one.ifPresent();
+                ifAbsent *= one.ifAbsent();
+            } else if (state != null && state == result.findings().get(finding)) {
+                return Optional.empty();
+            }
         }
-        return saying.stream()
-                .map(e -> e.likelihoods().get(finding))
-                .max(Comparator.comparingDouble(l -> Math.abs(Math.log(l.ifPresent() / l.ifAbsent()))));
+        double larger = Math.max(ifPresent, ifAbsent);
+        return state == null ? Optional.empty() : Optional.of(new Likelihood(ifPresent / larger, ifAbsent / larger));
     }
 
     private static FindingState weightier(FindingState one, FindingState other) {

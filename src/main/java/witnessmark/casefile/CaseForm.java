@@ -68,6 +68,8 @@ public final class CaseForm {
         form.put("media-type", attachment.mediaType());
         form.put("sha256", attachment.sha256());
         form.put("size", (double) attachment.size());
+        attachment.finding().ifPresent(finding -> form.put("finding", finding));
+        attachment.originalSha256().ifPresent(hash -> form.put("original-sha256", hash));
         return form;
     }
 

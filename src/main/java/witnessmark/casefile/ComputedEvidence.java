@@ -20,8 +20,9 @@ public final class ComputedEvidence {
      *
      * @param truck id of the profile that was computed with; empty for none
      * @param findings at least one
+     * @param guessed whether what went in is somebody's guess, so that nothing is sure
      */
-    public static Evidence of(String id, String truck, List<ComputedFinding> findings) {
+    public static Evidence of(String id, String truck, List<ComputedFinding> findings, boolean guessed) {
         if (findings.isEmpty()) {
             throw new CaseRefused(
                     "evidence '" + CheckedText.shown(id) + "': nothing was found that a case could hold",
@@ -33,11 +34,12 @@ public final class ComputedEvidence {
         }
         findings.forEach(f -> f.inputs().forEach((name, figure) -> inputs.put(name(name), value(figure))));
         Map<String, FindingState> states = new LinkedHashMap<>();
-        findings.forEach(f -> state(f).ifPresent(state -> states.put(f.id(), state)));
+        findings.forEach(f -> state(f).ifPresent(state -> states.put(f.id(), guessed ? FindingState.UNSURE : state)));
         return new Evidence(
                 id,
                 Evidence.Kind.COMPUTED,
-                findings.stream().map(f -> sentence(f.summary())).collect(Collectors.joining(" ")),
+                (guessed ? "From figures that are a guess: " : "")
+                        + findings.stream().map(f -> sentence(f.summary())).collect(Collectors.joining(" ")),
                 findings.stream().map(ComputedEvidence::formula).collect(Collectors.joining("\n")),
                 inputs,
                 Optional.empty(),
@@ -48,7 +50,7 @@ public final class ComputedEvidence {
         return switch (finding.state()) {
             case PRESENT -> Optional.of(FindingState.PRESENT);
             case ABSENT -> Optional.of(FindingState.ABSENT);
-            case OPEN -> Optional.empty();
+            case NOT_COUNTED -> Optional.empty();
         };
     }
 

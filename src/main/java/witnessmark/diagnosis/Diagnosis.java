@@ -19,12 +19,14 @@ public final class Diagnosis {
     private final KnowledgeBase knowledge;
     private final KnowledgeFacts facts;
     private final CauseNetwork network;
+    private final ChooseChecks checks;
 
     public Diagnosis(RuleBase rules, KnowledgeBase knowledge) {
         this.rules = rules;
         this.knowledge = knowledge;
         this.facts = new KnowledgeFacts(knowledge);
         this.network = new CauseNetwork(knowledge);
+        this.checks = new ChooseChecks(knowledge);
     }
 
     public KnowledgeBase knowledge() {
@@ -45,8 +47,8 @@ public final class Diagnosis {
     /** A case whose findings can be changed and judged again; what followed from a finding goes with it. */
     public OpenCase open(CaseFile file) {
         KnownWords.check(file, knowledge);
-        OpenCase open =
-                new OpenCase(file.id().toString(), new RuleSession(rules, facts, file.gearbox()), network, knowledge);
+        OpenCase open = new OpenCase(
+                file.id().toString(), new RuleSession(rules, facts, file.gearbox()), network, knowledge, checks);
         file.evidenceFindings()
                 .forEach((finding, state) -> open.report(finding, state, file.evidenceLikelihood(finding)));
         file.findings().values().forEach(entry -> open.report(entry.finding(), entry.state()));

@@ -30,6 +30,7 @@ final class Reading {
     private final Set<String> excludedCauses;
     private final Set<String> excludedFindings;
     private final Set<String> inQuestion;
+    private final double[] priors;
     private final ExactInference inference;
     private final Evidence evidence;
     private final Posterior posterior;
@@ -47,7 +48,8 @@ final class Reading {
         excludedCauses = excluded(Applies.Subject.CAUSE);
         excludedFindings = excluded(Applies.Subject.FINDING);
         inQuestion = inQuestion();
-        inference = new ExactInference(network.network().withPriors(priors("")));
+        priors = priors("");
+        inference = new ExactInference(network.network().withPriors(priors));
         evidence = evidence();
         posterior = inference.posterior(evidence);
     }
@@ -68,6 +70,11 @@ final class Reading {
 
     double probability(String cause) {
         return posterior.of(network.cause(cause));
+    }
+
+    /** Chance of the cause before the findings, what the rules changed counted in. */
+    double prior(int cause) {
+        return priors[cause];
     }
 
     String classOf(String cause) {
@@ -116,18 +123,32 @@ final class Reading {
 
     /** Chance of at least one cause of the class among those in question. */
     double classProbability(String classId) {
-        Set<Integer> members = network.causes().stream()
+        Set<Integer> members = membersInQuestion(classId);
+        return members.isEmpty() ? 0 : inference.anyOf(members, evidence);
+    }
+
+    /** The causes of the class that are in question, by index. */
+    Set<Integer> membersInQuestion(String classId) {
+        return network.causes().stream()
                 .filter(c -> classes.get(c.id()).equals(classId) && isInQuestion(c.id()))
                 .map(c -> network.cause(c.id()))
                 .collect(Collectors.toSet());
-        return members.isEmpty() ? 0 : inference.anyOf(members, evidence);
+    }
+
+    /** Chance of at least one of these causes, had this finding not been looked at. */
+    double without(String finding, Set<Integer> members) {
+        return inferenceWithout(finding).anyOf(members, evidence.without(network.finding(finding)));
     }
 
     /** Chance of each cause, by index, had this finding not been looked at: its report and its rules left out. */
     double[] without(String finding) {
-        ExactInference other =
-                changesOdds(finding) ? new ExactInference(network.network().withPriors(priors(finding))) : inference;
-        return other.posterior(evidence.without(network.finding(finding))).causes();
+        return inferenceWithout(finding)
+                .posterior(evidence.without(network.finding(finding)))
+                .causes();
+    }
+
+    private ExactInference inferenceWithout(String finding) {
+        return changesOdds(finding) ? new ExactInference(network.network().withPriors(priors(finding))) : inference;
     }
 
     /** Whether a rule changed odds because of this finding. */

@@ -23,14 +23,6 @@ final class Weights {
     Weights(Reading reading, KnowledgeBase knowledge) {
         this.reading = reading;
         this.knowledge = knowledge;
-        Map<String, double[]> plain = plainDecibans();
-        reading.taken()
-                .keySet()
-                .forEach(finding -> decibansByFinding.put(
-                        finding,
-                        reading.changesOdds(finding) || !plain.containsKey(finding)
-                                ? decibans(finding)
-                                : plain.get(finding)));
     }
 
     /** The findings that raise the cause, strongest first. */
@@ -46,7 +38,7 @@ final class Weights {
     private List<RankedCause.Weight> sorted(String cause, boolean raising) {
         int index = reading.network().cause(cause);
         List<RankedCause.Weight> weights = new ArrayList<>();
-        decibansByFinding.forEach((finding, decibans) -> {
+        byFinding().forEach((finding, decibans) -> {
             double weight = decibans[index];
             if (Math.abs(weight) >= WORTH_SHOWING_DECIBANS && weight > 0 == raising) {
                 weights.add(new RankedCause.Weight(
@@ -61,15 +53,35 @@ final class Weights {
         return List.copyOf(weights);
     }
 
+    /** By finding, worked out when first asked for. */
+    private Map<String, double[]> byFinding() {
+        if (decibansByFinding.isEmpty()) {
+            Map<String, double[]> plain = plainDecibans();
+            reading.taken()
+                    .keySet()
+                    .forEach(finding -> decibansByFinding.put(
+                            finding,
+                            reading.changesOdds(finding) || !plain.containsKey(finding)
+                                    ? decibans(finding)
+                                    : plain.get(finding)));
+        }
+        return decibansByFinding;
+    }
+
     /** By cause index. A finding that also set off a rule is left out together with what the rule changed. */
     private double[] decibans(String finding) {
         double[] without = reading.without(finding);
         double[] decibans = new double[without.length];
         for (int c = 0; c < without.length; c++) {
             double with = reading.probability(reading.network().causes().get(c).id());
-            decibans[c] = 10 * (Math.log10(odds(with)) - Math.log10(odds(without[c])));
+            decibans[c] = change(with, without[c]);
         }
         return decibans;
+    }
+
+    /** The change of the log-odds from one chance to another, in decibans. */
+    static double change(double with, double without) {
+        return 10 * (Math.log10(odds(with)) - Math.log10(odds(without)));
     }
 
     /** By cause index, for every finding that set off no rule, all from one reading. */

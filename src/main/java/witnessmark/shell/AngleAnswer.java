@@ -3,6 +3,7 @@ package witnessmark.shell;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Symbol;
 import witnessmark.gearbox.Unit;
@@ -92,7 +93,7 @@ final class AngleAnswer {
         json.put("figures", FigureJson.of(figures));
         json.put("inputs", FigureJson.of(symbols));
         return new Answer(
-                "",
+                Optional.empty(),
                 page -> {
                     page.line(title);
                     page.blank();

@@ -30,7 +30,7 @@ final class CardText {
                     "   ",
                     card.ceilings().stream()
                             .map(each -> each.gear().id() + ": " + SpeedUnits.BOTH.limit(each.roadSpeed()))
-                            .collect(Collectors.joining("   ")));
+                            .collect(Collectors.joining(", ")));
         });
         page.heading(words.say("shifts"));
         page.indented("  ", "  ", shifts(card.plan().shifts()));
@@ -59,7 +59,7 @@ final class CardText {
                         shift.step().from().id(),
                         shift.step().to().id(),
                         Math.rint(shift.shiftAt().value() / 50) * 50))
-                .collect(Collectors.joining("   "));
+                .collect(Collectors.joining(", "));
     }
 
     private String starts(StartGears gears) {

@@ -29,7 +29,8 @@ final class FigureText {
         });
         if (formulas) {
             page.heading("What the letters stand for");
-            symbols.forEach(symbol -> row(symbol.symbol() + ": " + symbol.meaning(), with(symbol.figure())));
+            symbols.forEach(
+                    symbol -> page.item(symbol.symbol() + ": " + symbol.meaning() + ", " + with(symbol.figure())));
         } else {
             assumed(symbols);
         }
@@ -41,7 +42,8 @@ final class FigureText {
                 .toList();
         if (!assumed.isEmpty()) {
             page.heading("Assumed, because the truck's profile does not say");
-            assumed.forEach(symbol -> row(symbol.meaning(), with(symbol.figure())));
+            assumed.forEach(symbol -> page.item(symbol.meaning() + ": "
+                    + symbol.figure().text() + "; " + symbol.figure().note()));
         }
     }
 
@@ -53,14 +55,9 @@ final class FigureText {
         };
     }
 
-    /** A name and its value; a name too long for its column stands on a line of its own. */
+    /** A name and its value. */
     void row(String name, String value) {
-        String padded = "  " + name + " ".repeat(Math.max(0, NAME_WIDTH - name.length()));
-        if (name.length() < NAME_WIDTH) {
-            page.indented(padded, " ".repeat(NAME_WIDTH + 2), value);
-        } else {
-            page.indented("  ", "    ", name);
-            page.indented(" ".repeat(NAME_WIDTH + 2), " ".repeat(NAME_WIDTH + 2), value);
-        }
+        page.indented(
+                "  " + name + " ".repeat(Math.max(1, NAME_WIDTH - name.length())), " ".repeat(NAME_WIDTH + 2), value);
     }
 }

@@ -14,7 +14,16 @@ import witnessmark.yaml.Nearest;
 @Component
 class HelpCommands {
     private static final List<String> GROUPS = List.of(
-            "Judgement", "Interview", "Cases", "Case entries", "Truck", "Trip logs", "Documents", "Knowledge", "Help");
+            "Judgement",
+            "Cases",
+            "Case entries",
+            "Trucks",
+            "Truck tables",
+            "Truck questions",
+            "Trip logs",
+            "Documents",
+            "Knowledge",
+            "Help");
     private static final int NAME_WIDTH = 20;
 
     @org.springframework.shell.core.command.annotation.Command(

@@ -25,8 +25,8 @@ final class PlanText {
                 + Figure.given(plan.massKg(), Unit.KILOGRAM).text() + " on a grade of "
                 + Figure.given(plan.gradePercent(), Unit.PERCENT).text());
         page.blank();
-        page.line("                       planned                          always at governed");
-        page.line(String.format(
+        page.drawn("                       planned                          always at governed");
+        page.drawn(String.format(
                 "  %-9s %6s  %-16s %6s %6s   %-16s %6s",
                 "shift", "at rpm", "road speed", "lands", "limit", "road speed", "lands"));
         plan.shifts().forEach(this::shift);
@@ -47,7 +47,7 @@ final class PlanText {
     }
 
     private void shift(PlannedShift shift) {
-        page.line(String.format(
+        page.drawn(String.format(
                 Locale.ROOT,
                 "  %-9s %6.0f  %-16s %6.0f %6.0f%s  %-16s %6.0f",
                 shift.step().from().id() + "-" + shift.step().to().id(),

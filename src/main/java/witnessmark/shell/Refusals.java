@@ -8,6 +8,7 @@ import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.store.CaseChangedMeanwhile;
 import witnessmark.casefile.store.StoreUnavailable;
 import witnessmark.casefile.yaml.CaseFileFaults;
+import witnessmark.document.DocumentRefused;
 import witnessmark.gearbox.ProfileRefused;
 import witnessmark.gearbox.QuestionRefused;
 import witnessmark.inference.TooDense;
@@ -40,6 +41,8 @@ final class Refusals implements ExitStatusExceptionMapper {
                     || t instanceof Refused
                     || t instanceof FaultyInput
                     || t instanceof CaseRefused
+                    || t instanceof DocumentRefused
+                    || t instanceof ProfileRefused
                     || t instanceof CaseFileFaults
                     || t instanceof StoreUnavailable
                     || t instanceof CaseChangedMeanwhile

@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Range;
 import witnessmark.gearbox.Symbol;
@@ -36,7 +37,7 @@ final class RollAnswer {
                 words.range(),
                 exposure.journey().km());
         return new Answer(
-                truck.id(),
+                Optional.of(truck),
                 page -> print(page, truck, exposure, symbols, finding, words.formulas()),
                 json(truck, exposure, symbols),
                 List.of(finding),
@@ -79,8 +80,8 @@ final class RollAnswer {
                     + " the lever in neutral and the pedal down protect nothing");
         }
         page.blank();
-        page.line("  gear       turns  against the shaft  rubs at                slides");
-        exposure.gears().forEach(rub -> page.line(row(rub)));
+        page.drawn("  gear   turns, rpm   against shaft, rpm   rubs at, m/s   slides");
+        exposure.gears().forEach(rub -> page.drawn(row(rub)));
         if (exposure.gears().stream().anyMatch(Rub::onPocketBearing)) {
             page.line("  * direct: no gear floats here, the pocket bearing takes the difference instead");
         }
@@ -96,11 +97,11 @@ final class RollAnswer {
     private static String row(Rub rub) {
         return String.format(
                 Locale.ROOT,
-                "  %-5s %10s  %17s  %-21s  %s",
+                "  %-5s %11.0f   %18.0f   %12.2f   %s",
                 rub.lever().name() + (rub.onPocketBearing() ? "*" : ""),
-                rub.gearSpeed().text(),
-                rub.difference().text(),
-                rub.speed().text(),
+                rub.gearSpeed().value(),
+                rub.difference().value(),
+                rub.speed().value(),
                 rub.distance().text());
     }
 

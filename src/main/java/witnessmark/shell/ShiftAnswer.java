@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Consumer;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Gear;
@@ -161,7 +162,7 @@ final class ShiftAnswer {
 
     private Answer answer(Consumer<Page> text, Map<String, Object> json, List<ComputedFinding> findings) {
         String id = String.format(Locale.ROOT, "shift-%s-to-%s-at-%.0f-km-h", from.id(), to.id(), speed.value());
-        return new Answer(truck.id(), text, json, findings, id.toLowerCase(Locale.ROOT));
+        return new Answer(Optional.of(truck), text, json, findings, id.toLowerCase(Locale.ROOT));
     }
 
     private Map<String, Object> json() {

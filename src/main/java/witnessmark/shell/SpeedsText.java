@@ -62,12 +62,12 @@ final class SpeedsText {
     private void columns(List<Double> rpms, int width) {
         StringBuilder head = new StringBuilder("  gear   ratio");
         rpms.forEach(rpm -> head.append(right(String.format(Locale.ROOT, "%.0f", rpm), width)));
-        page.line(head.toString());
+        page.drawn(head.toString());
         for (RoadSpeeds.Row row : speeds.table(rpms)) {
             StringBuilder line = new StringBuilder(String.format(
                     Locale.ROOT, "  %-4s %7.2f", row.gear().id(), row.gear().ratio()));
             row.atEngineSpeeds().forEach(speed -> line.append(right(units.cell(speed), width)));
-            page.line(line.toString());
+            page.drawn(line.toString());
         }
     }
 
@@ -92,7 +92,7 @@ final class SpeedsText {
                 Locale.ROOT,
                 "Steps, and what an upshift at governed speed (%.0f rpm) takes from the engine",
                 governed));
-        page.line("  shift        step   drop rpm   drop    what moves");
+        page.drawn("  shift        step   drop rpm   drop    what moves");
         steps.inOrder().forEach(step -> step(step, governed));
         List<ShiftStep> whole = steps.byLever().stream()
                 .filter(step -> !steps.inOrder().contains(step))
@@ -104,7 +104,7 @@ final class SpeedsText {
     }
 
     private void step(ShiftStep step, double governed) {
-        page.line(String.format(
+        page.drawn(String.format(
                 Locale.ROOT,
                 "  %-11s %5.3f %10.0f %5.1f %%   %s",
                 step.from().id() + " to " + step.to().id(),
@@ -146,7 +146,10 @@ final class SpeedsText {
     private void cruising() {
         RoadSpeeds.CruisingBand band = speeds.cruisingBand();
         page.heading("Cruising in gear " + band.gear().id());
-        page.line("  from " + units.whole(band.from()) + " (lowest pulling speed), best up to "
-                + units.whole(band.ease()) + ", governed at " + units.whole(band.most()));
+        page.indented(
+                "  ",
+                "  ",
+                "from " + units.whole(band.from()) + " (lowest pulling speed), best up to " + units.whole(band.ease())
+                        + ", governed at " + units.whole(band.most()));
     }
 }

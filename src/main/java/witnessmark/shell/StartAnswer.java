@@ -10,6 +10,7 @@ import witnessmark.gearbox.Gear;
 import witnessmark.gearbox.Parameter;
 import witnessmark.gearbox.Symbol;
 import witnessmark.gearbox.TruckProfile;
+import witnessmark.gearbox.evidence.ComputedFinding;
 import witnessmark.gearbox.evidence.StartEvidence;
 import witnessmark.gearbox.start.AnalyseStart;
 import witnessmark.gearbox.start.Launch;
@@ -49,19 +50,24 @@ final class StartAnswer {
         json.put("mainshaft", start.mainshaft().twist().words());
         json.put("figures", FigureJson.of(start.figures()));
         json.put("inputs", FigureJson.of(symbols));
+        List<ComputedFinding> findings = StartEvidence.of(truck, question);
         String id = String.format(Locale.ROOT, "start-in-%s-%.0f-kg", gear.id(), mass.value());
         return new Answer(
-                truck.id(),
-                page -> print(page, start, symbols, formulas),
+                Optional.of(truck),
+                page -> print(page, start, findings, symbols, formulas),
                 json,
-                StartEvidence.of(truck, question),
+                findings,
                 id.toLowerCase(Locale.ROOT));
     }
 
-    private void print(Page page, Start start, List<Symbol> symbols, boolean formulas) {
+    private void print(Page page, Start start, List<ComputedFinding> findings, List<Symbol> symbols, boolean formulas) {
         heading(page, "start in gear " + start.question().gear().id());
         page.strong("Verdict: " + start.verdict().words());
-        page.item("mainshaft: " + start.mainshaft().twist().words());
+        findings.forEach(finding -> page.item(finding.summary()));
+        if (truck.hasRange() && start.verdict() == Start.Verdict.HIGH_RANGE) {
+            page.item("the same pull in low range puts " + Say.times(1 / truck.rangeRatio())
+                    + " this torque on the mainshaft");
+        }
         page.item("this gear starts this mass on up to " + start.steepest().text());
         page.blank().line("This says what such a start does; it does not say that it was made, or by whom.");
         new FigureText(page, formulas).print(start.figures(), symbols);
@@ -73,13 +79,13 @@ final class StartAnswer {
         json.put("lowest", gears.lowest().map(Gear::id).orElse(null));
         json.put("highest", gears.highest().map(Gear::id).orElse(null));
         json.put("starts", gears.starts().stream().map(StartAnswer::json).toList());
-        return new Answer(truck.id(), page -> print(page, gears), json, List.of(), "start-gears");
+        return new Answer(Optional.of(truck), page -> print(page, gears), json, List.of(), "start-gears");
     }
 
     private void print(Page page, StartGears gears) {
         heading(page, "gears to start in");
         page.strong(sensible(gears.lowest(), gears.highest()));
-        page.blank().line(String.format("  %-5s %-12s %-14s %s", "gear", "clutch heat", "steepest grade", "verdict"));
+        page.blank().drawn(String.format("  %-5s %-12s %-14s %s", "gear", "clutch heat", "steepest grade", "verdict"));
         gears.starts()
                 .forEach(start -> page.indented(
                         String.format(

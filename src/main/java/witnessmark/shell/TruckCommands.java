@@ -53,8 +53,11 @@ class TruckCommands {
         page.heading("Kept here");
         kept.forEach(name -> listed(page, name));
         if (kept.isEmpty()) {
-            page.line("  None. Take an example as a pattern: truck export ten-ratio --out my-truck.yaml, change it,"
-                    + " then: truck import my-truck.yaml");
+            page.indented(
+                    "  ",
+                    "  ",
+                    "None. Take an example as a pattern: truck export ten-ratio --out my-truck.yaml, change it,"
+                            + " then: truck import my-truck.yaml");
         }
         page.flush();
     }
@@ -154,7 +157,10 @@ class TruckCommands {
             completionProvider = "truckWords",
             exitStatusExceptionMapper = "refusals")
     void remove(CommandContext context, @Argument(index = 0, description = "truck") String name) {
-        trucks.getObject().kept().remove(name);
+        if (ReadyTrucks.names().contains(name)) {
+            throw new Refused("'" + name + "' is a ready example and comes with the program; it cannot be removed");
+        }
+        trucks.getObject().kept().remove(trucks.getObject().known(name));
         context.outputWriter().println("Truck " + Terminal.harmless(name) + " is removed.");
     }
 }

@@ -12,7 +12,9 @@ import witnessmark.gearbox.exposure.Exposure.Mode;
 @Component
 class TruckQuestionCommands {
     private static final String GROUP = "Truck questions";
-    private static final String STORED = " [--formulas] [--format text|json] [--case CASE [--as ID] [--reason TEXT]]";
+    /** A guess is entered as unsure: a speed that a driver remembers is not a record. */
+    private static final String STORED =
+            " [--formulas] [--format text|json] [--case CASE [--guessed] [--as ID] [--reason TEXT]]";
 
     private final ObjectProvider<Trucks> trucks;
     private final ObjectProvider<GiveAnswer> answers;
@@ -46,10 +48,11 @@ class TruckQuestionCommands {
             @Option(longName = "formulas", description = "show each figure's formula") boolean formulas,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
             @Option(longName = "case", defaultValue = "", description = "store it in this case") String caseId,
+            @Option(longName = "guessed", description = "the figures typed are somebody's guess") boolean guessed,
             @Option(longName = "as", defaultValue = "", description = "id of the evidence") String as,
             @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
                     String reason) {
-        var whereTo = destination(format, caseId, as, reason);
+        var whereTo = destination(format, caseId, as, guessed, reason);
         var words = new ShiftAnswer.Words(from, to, speed, unit, clutch, lever, rollingBack, staysSplit, formulas);
         answers.getObject().give(context, ShiftAnswer.of(trucks.getObject().find(name), words), whereTo);
     }
@@ -71,10 +74,11 @@ class TruckQuestionCommands {
             @Option(longName = "formulas", description = "show each figure's formula") boolean formulas,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
             @Option(longName = "case", defaultValue = "", description = "store it in this case") String caseId,
+            @Option(longName = "guessed", description = "the figures typed are somebody's guess") boolean guessed,
             @Option(longName = "as", defaultValue = "", description = "id of the evidence") String as,
             @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
                     String reason) {
-        var to = destination(format, caseId, as, reason);
+        var to = destination(format, caseId, as, guessed, reason);
         if (!caseId.isEmpty() && gear.isEmpty()) {
             throw new WrongUsage("--case needs --gear: the gear that the start was made in");
         }
@@ -101,6 +105,7 @@ class TruckQuestionCommands {
             @Option(longName = "formulas", description = "show each figure's formula") boolean formulas,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
             @Option(longName = "case", defaultValue = "", description = "store it in this case") String caseId,
+            @Option(longName = "guessed", description = "the figures typed are somebody's guess") boolean guessed,
             @Option(longName = "as", defaultValue = "", description = "id of the evidence") String as,
             @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
                     String reason) {
@@ -109,7 +114,7 @@ class TruckQuestionCommands {
                 name,
                 Mode.COAST,
                 new RollAnswer.Words(range, speed, unit, distance, minutes, formulas),
-                destination(format, caseId, as, reason));
+                destination(format, caseId, as, guessed, reason));
     }
 
     @Command(
@@ -131,6 +136,7 @@ class TruckQuestionCommands {
             @Option(longName = "formulas", description = "show each figure's formula") boolean formulas,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
             @Option(longName = "case", defaultValue = "", description = "store it in this case") String caseId,
+            @Option(longName = "guessed", description = "the figures typed are somebody's guess") boolean guessed,
             @Option(longName = "as", defaultValue = "", description = "id of the evidence") String as,
             @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
                     String reason) {
@@ -139,7 +145,7 @@ class TruckQuestionCommands {
                 name,
                 Mode.TOW,
                 new RollAnswer.Words(range, speed, unit, distance, minutes, formulas),
-                destination(format, caseId, as, reason));
+                destination(format, caseId, as, guessed, reason));
     }
 
     @Command(
@@ -156,10 +162,11 @@ class TruckQuestionCommands {
             @Option(longName = "formulas", description = "show each figure's formula") boolean formulas,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
             @Option(longName = "case", defaultValue = "", description = "store it in this case") String caseId,
+            @Option(longName = "guessed", description = "the figures typed are somebody's guess") boolean guessed,
             @Option(longName = "as", defaultValue = "", description = "id of the evidence") String as,
             @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
                     String reason) {
-        var to = destination(format, caseId, as, reason);
+        var to = destination(format, caseId, as, guessed, reason);
         answers.getObject().give(context, AngleAnswer.of(angle, phase, rpm, formulas), to);
     }
 
@@ -168,10 +175,12 @@ class TruckQuestionCommands {
         answers.getObject().give(context, RollAnswer.of(trucks.getObject().find(name), mode, words), to);
     }
 
-    private static GiveAnswer.Destination destination(String format, String caseId, String as, String reason) {
-        if (caseId.isEmpty() && !(as.isEmpty() && reason.isEmpty())) {
-            throw new WrongUsage("--as and --reason are for an answer that is stored; name the case: --case CASE");
+    private static GiveAnswer.Destination destination(
+            String format, String caseId, String as, boolean guessed, String reason) {
+        if (caseId.isEmpty() && (guessed || !as.isEmpty() || !reason.isEmpty())) {
+            throw new WrongUsage(
+                    "--as, --guessed and --reason are for an answer that is stored; name the case: --case CASE");
         }
-        return new GiveAnswer.Destination(Format.of(format), caseId, as, reason);
+        return new GiveAnswer.Destination(Format.of(format), caseId, as, guessed, reason);
     }
 }

@@ -176,7 +176,7 @@ class TruckTableCommands {
         Chart chart = chart(truck, what, gear);
         Page page = new Page(context.outputWriter());
         if (out.isEmpty()) {
-            page.line(DrawText.draw(chart, page.width(), CHART_ROWS));
+            page.drawn(DrawText.draw(chart, page.width(), CHART_ROWS));
         } else {
             String svg = DrawSvg.draw(chart, CHART_WIDTH, CHART_HEIGHT);
             NewFile.write(Path.of(out), svg.getBytes(StandardCharsets.UTF_8), replace);

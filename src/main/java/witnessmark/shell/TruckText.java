@@ -31,24 +31,24 @@ final class TruckText {
         gears(truck.gears().reverse());
         page.heading("Given");
         rows.row(
-                "main ratios", truck.mainRatios().stream().map(TruckText::ratio).collect(Collectors.joining("  ")));
+                "gearbox.main-ratios",
+                truck.mainRatios().stream().map(TruckText::ratio).collect(Collectors.joining(", ")));
         truck.splitter()
                 .ifPresent(splitter -> rows.row(
-                        "splitter",
+                        "gearbox.splitter",
                         ratio(splitter.ratio()) + ", splits "
                                 + (splitter.bothRanges() ? "both ranges" : "high range")));
-        truck.tyreSize().ifPresent(size -> rows.row("tyre size", size));
+        truck.tyreSize().ifPresent(size -> rows.row("tyre.size", size));
         parameters(truck, Basis.GIVEN);
         parameters(truck, Basis.COMPUTED);
         if (truck.torque().basis() == Basis.GIVEN) {
-            rows.row("torque by engine speed, Nm", curve(truck));
+            rows.row("engine.torque-curve, Nm by rpm", curve(truck));
         }
         page.heading("Assumed; give what you know in the profile to be surer");
         parameters(truck, Basis.ASSUMED);
         if (truck.torque().basis() == Basis.ASSUMED) {
-            rows.row(
-                    "torque by engine speed, Nm",
-                    curve(truck) + "; " + truck.torque().note());
+            page.item("engine.torque-curve: " + curve(truck) + "; "
+                    + truck.torque().note());
         }
         page.flush();
     }
@@ -58,17 +58,18 @@ final class TruckText {
                 "  ",
                 "  ",
                 gears.stream()
-                        .map(gear -> gear.id() + " " + ratio(gear.ratio()))
-                        .collect(Collectors.joining("   ")));
+                        .map(gear -> gear.id() + "=" + ratio(gear.ratio()))
+                        .collect(Collectors.joining(", ")));
     }
 
     private void parameters(TruckProfile truck, Basis basis) {
         for (Map.Entry<Parameter, Figure> entry : truck.figures().entrySet()) {
             Figure figure = entry.getValue();
-            if (figure.basis() == basis) {
-                rows.row(
-                        entry.getKey().key() + ": " + entry.getKey().meaning(),
-                        figure.text() + (figure.note().isEmpty() ? "" : "; " + figure.note()));
+            if (figure.basis() == Basis.ASSUMED && basis == Basis.ASSUMED) {
+                page.item(entry.getKey().key() + ": " + figure.text() + "; "
+                        + entry.getKey().meaning() + "; " + figure.note());
+            } else if (figure.basis() == basis) {
+                rows.row(entry.getKey().key(), figure.text());
             }
         }
     }

@@ -63,7 +63,8 @@ class Trucks {
                 .toList();
     }
 
-    private String known(String name) {
+    /** The name of a kept truck; throws with the nearest names where it is none. */
+    String known(String name) {
         if (!kept.holds(name)) {
             List<String> near = Nearest.some(name, names(), 3);
             throw new Refused("no truck '" + Terminal.harmless(name) + "' is known; "

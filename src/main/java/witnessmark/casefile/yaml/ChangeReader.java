@@ -196,8 +196,7 @@ public final class ChangeReader {
     }
 
     private Optional<Attachment> attachment(Node node, String kind) {
-        return fields(node, kind, List.of("name", "media-type", "sha256", "size"))
-                .flatMap(f -> values.attachment(f, node));
+        return fields(node, kind, ValueReader.ATTACHMENT).flatMap(f -> values.attachment(f, node));
     }
 
     private Optional<Change> corrected(Node node, String kind) {

@@ -160,9 +160,16 @@ final class ValueReader {
         return faults.built(where.get(), () -> new Limits(low, high, unit.get(), f.text("limit-from")));
     }
 
+    /** What an attachment may hold. */
+    static final List<String> ATTACHMENT =
+            List.of("name", "media-type", "sha256", "size", "finding", "original-sha256");
+
     Optional<Attachment> attachment(Node node) {
-        return Fields.of(node, "attachment", List.of("name", "media-type", "sha256", "size"), faults)
-                .flatMap(f -> attachment(f, node));
+        return Fields.of(node, "attachment", ATTACHMENT, faults).flatMap(f -> attachment(f, node));
+    }
+
+    private static Optional<String> optional(Fields f, String key) {
+        return f.has(key) ? Optional.of(f.text(key)) : Optional.empty();
     }
 
     Optional<Attachment> attachment(Fields f, Node node) {
@@ -177,7 +184,12 @@ final class ValueReader {
         return faults.built(
                 node,
                 () -> new Attachment(
-                        f.text("name"), f.text("media-type"), f.text("sha256"), (long) size.getAsDouble()));
+                        f.text("name"),
+                        f.text("media-type"),
+                        f.text("sha256"),
+                        (long) size.getAsDouble(),
+                        optional(f, "finding"),
+                        optional(f, "original-sha256")));
     }
 
     Optional<Evidence> evidence(Node name, String id, Node value) {

@@ -46,8 +46,8 @@ public record ComputedFinding(
     public enum State {
         PRESENT,
         ABSENT,
-        /** The figures settle nothing, neither for nor against. */
-        OPEN
+        /** Told and kept, but weighs nothing: it settles nothing, or repeats what another finding already says. */
+        NOT_COUNTED
     }
 
     public ComputedFinding {

@@ -49,7 +49,7 @@ public final class RollingEvidence {
         return new ComputedFinding(
                 coast ? Kind.COAST_RUB_LONG : Kind.TOW_RUB_LONG,
                 // No safe distance is known, so that a short slide clears nothing.
-                tooLong ? State.PRESENT : State.OPEN,
+                tooLong ? State.PRESENT : State.NOT_COUNTED,
                 inputs,
                 worst.difference().note() + "; " + worst.speed().note() + "; "
                         + worst.distance().note(),

@@ -41,17 +41,35 @@ public final class ShiftEvidence {
     /**
      * Ceiling, speed and slip energy for a downshift; slip energy alone for an upshift. The speed is the engine's or
      * the disc's by the clutch, and nobody's where the lever stayed in neutral or the truck rolled against the gear.
+     * What follows from the road speed alone is counted once, by the ceiling.
      */
     public static List<ComputedFinding> of(TruckProfile truck, RangeShift shift) {
         RangeShiftQuestion question = shift.question();
         ShiftEvidence evidence = new ShiftEvidence(truck, kmh(question.roadKmh()), question.from(), question.to());
-        List<ComputedFinding> findings = new ArrayList<>();
-        if (question.to().range() == Range.LOW) {
-            findings.add(evidence.aboveCeiling(question, shift.properCeiling()));
-            evidence.driven(question, shift.engine()).ifPresent(findings::add);
+        ComputedFinding energy = evidence.coneEnergy(shift);
+        if (question.to().range() == Range.HIGH) {
+            return List.of(energy);
         }
-        findings.add(evidence.coneEnergy(shift));
+        List<ComputedFinding> findings = new ArrayList<>();
+        findings.add(evidence.aboveCeiling(question, shift.properCeiling()));
+        evidence.driven(question, shift.engine())
+                .map(driven -> driven.kind() == Kind.ENGINE_OVERSPEED_IN_LOW ? toldAlready(driven) : driven)
+                .ifPresent(findings::add);
+        boolean bySpeedAlone = question.lever() != LeverTiming.LEVER_HOME_FIRST
+                && !question.to().reverse();
+        findings.add(bySpeedAlone ? toldAlready(energy) : energy);
         return List.copyOf(findings);
+    }
+
+    private static ComputedFinding toldAlready(ComputedFinding finding) {
+        return new ComputedFinding(
+                finding.kind(),
+                ComputedFinding.State.NOT_COUNTED,
+                finding.inputs(),
+                finding.formula(),
+                finding.result(),
+                finding.limit(),
+                finding.summary() + "; not counted beside the ceiling, for it follows from the same road speed");
     }
 
     /** The engine's or the disc's speed for a downshift; nothing for an upshift. */

@@ -102,7 +102,7 @@ public final class StartEvidence {
         boolean isShort = inLowest.launch() instanceof Launch.NoLockUp;
         return new ComputedFinding(
                 Kind.GRADEABILITY_SHORT,
-                isShort ? State.PRESENT : State.OPEN,
+                isShort ? State.PRESENT : State.NOT_COUNTED,
                 inputs(),
                 inLowest.steepest().note(),
                 grade,
@@ -122,7 +122,7 @@ public final class StartEvidence {
         boolean measured = truck.figure(Parameter.MAINSHAFT_DIAMETER).basis() == Basis.GIVEN;
         return new ComputedFinding(
                 Kind.MAINSHAFT_TORQUE_OVER_YIELD,
-                measured ? state(shaft.twist()) : State.OPEN,
+                measured ? state(shaft.twist()) : State.NOT_COUNTED,
                 inputs,
                 shaft.needed().note() + "; " + shaft.ceiling().note() + "; "
                         + shaft.ceilingStress().note(),
@@ -140,7 +140,7 @@ public final class StartEvidence {
     private static State state(Start.Twist twist) {
         return switch (twist) {
             case REACHED -> State.PRESENT;
-            case ONLY_BY_SHOCK -> State.OPEN;
+            case ONLY_BY_SHOCK -> State.NOT_COUNTED;
             case NOT_REACHED -> State.ABSENT;
         };
     }

@@ -87,7 +87,8 @@ public record Exposure(Mode mode, Journey journey, Range range, Figure mainshaft
     private static Rub rub(TruckProfile truck, Mode mode, Lever lever, double mainshaft, Journey journey) {
         double idle = mode == Mode.COAST ? truck.value(Parameter.IDLE_RPM) : 0;
         double direction = lever.kind() == Lever.Kind.REVERSE ? -1 : 1;
-        double gear = direction * idle / lever.ratio();
+        // Plus zero, so that a standing reverse gear is not shown as turning at -0.
+        double gear = direction * idle / lever.ratio() + 0.0;
         double difference = Math.abs(mainshaft - gear);
         double metresPerSecond = Math.PI * truck.value(Parameter.GEAR_BORE) / 1000 * difference / 60;
         return new Rub(

@@ -17,10 +17,7 @@ public final class StartSymbols {
                 new Symbol("m", "mass", Figure.given(question.massKg(), Unit.KILOGRAM)),
                 new Symbol("grade", "rise over run", Figure.given(question.gradePercent(), Unit.PERCENT)),
                 Symbol.of(truck, "f", Parameter.ROLLING_RESISTANCE),
-                new Symbol(
-                        "g",
-                        "gravity",
-                        Figure.assumed(AnalyseStart.GRAVITY, Unit.METRE_PER_SECOND_SQUARED, "rounded as in handbooks")),
+                new Symbol("g", "gravity", Figure.given(AnalyseStart.GRAVITY, Unit.METRE_PER_SECOND_SQUARED)),
                 ratio("i_gear", "whole ratio", question.gear().ratio()),
                 ratio("i_main", "front ratio", question.gear().lever().ratio()),
                 ratio("auxiliary ratio", "range times splitter", question.gear().auxiliaryRatio()),

@@ -1,30 +1,14 @@
-package witnessmark.shell;
+package witnessmark.casefile.history;
 
 import java.util.Map;
 import java.util.stream.Collectors;
 import witnessmark.casefile.CaseForm;
-import witnessmark.casefile.history.AttachmentAdded;
-import witnessmark.casefile.history.AttachmentRemoved;
-import witnessmark.casefile.history.Change;
-import witnessmark.casefile.history.CorrectedAfterSignOff;
-import witnessmark.casefile.history.EvidenceRemoved;
-import witnessmark.casefile.history.EvidenceSet;
-import witnessmark.casefile.history.FindingCleared;
-import witnessmark.casefile.history.FindingSet;
-import witnessmark.casefile.history.GearboxSet;
-import witnessmark.casefile.history.MeasurementCleared;
-import witnessmark.casefile.history.MeasurementSet;
-import witnessmark.casefile.history.NoteAdded;
-import witnessmark.casefile.history.Opened;
-import witnessmark.casefile.history.SignedOff;
-import witnessmark.casefile.history.TextSet;
-import witnessmark.casefile.history.VehicleSet;
 
 /** A change to a case as one plain sentence. */
-final class ChangeSentence {
+public final class ChangeSentence {
     private ChangeSentence() {}
 
-    static String of(Change change) {
+    public static String of(Change change) {
         if (change instanceof FindingSet set) {
             return "finding " + set.to().finding() + ": " + set.to().state().word()
                     + set.from().map(f -> " (was " + f.state().word() + ")").orElse("")
@@ -86,7 +70,7 @@ final class ChangeSentence {
     }
 
     /** A form as "name value, name value". */
-    static String words(Map<String, Object> form) {
+    public static String words(Map<String, Object> form) {
         return form.entrySet().stream()
                 .map(e -> e.getKey() + " " + plain(e.getValue()))
                 .collect(Collectors.joining(", "));
