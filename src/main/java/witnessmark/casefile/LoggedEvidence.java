@@ -40,7 +40,9 @@ public final class LoggedEvidence {
         Map<String, String> all = new LinkedHashMap<>(inputs);
         if (files.size() > 1) {
             for (int i = 0; i < files.size(); i++) {
-                all.put("log-" + (i + 1), files.get(i).sha256() + " " + files.get(i).name());
+                all.put(
+                        "log-" + (i + 1),
+                        files.get(i).sha256() + " " + files.get(i).name());
             }
         }
         Map<String, FindingState> findings = new LinkedHashMap<>();
@@ -64,9 +66,7 @@ public final class LoggedEvidence {
 
     /** Those that enter the case. */
     public static List<LogEvidence> counted(List<LogEvidence> said) {
-        return said.stream()
-                .filter(e -> e.state() != LogEvidence.State.UNSURE)
-                .toList();
+        return said.stream().filter(e -> e.state() != LogEvidence.State.UNSURE).toList();
     }
 
     private static String summary(List<LogEvidence> said) {

@@ -21,18 +21,18 @@ record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<L
                 + history.last().number() + ".");
         page.line(String.format(
                 Locale.ROOT,
-                "%d %s, %.1f km, %.2f h",
+                "%d %s, %.1f km, %s",
                 logs.trips().size(),
                 logs.trips().size() == 1 ? "log" : "logs",
                 logs.summary().km(),
-                logs.summary().coveredHours()));
+                Say.clock(logs.summary().coveredHours())));
         logs.trips().stream().limit(10).forEach(t -> {
             page.item(String.valueOf(t.report().file().getFileName()));
             page.drawn("    SHA-256 " + t.report().sha256().orElse(""));
         });
         group(page, knowledge, "Speaks for", LogEvidence.State.PRESENT);
         group(page, knowledge, "Could have shown it and did not: speaks against", LogEvidence.State.ABSENT);
-        group(page, knowledge, "Too little to count either way", LogEvidence.State.UNSURE);
+        open(page, knowledge);
         blind(page);
         page.blank();
         if (said.stream().anyMatch(e -> e.state() == LogEvidence.State.PRESENT)) {
@@ -49,15 +49,24 @@ record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<L
         }
         page.heading(title);
         for (LogEvidence e : group) {
-            String name = knowledge.findings().containsKey(e.finding())
-                    ? knowledge.findings().get(e.finding()).title()
-                    : e.finding();
-            page.item(name + " (" + e.finding() + ")");
-            page.indented(
-                    "    ",
-                    "    ",
-                    e.sentence()
-                            + (state == LogEvidence.State.UNSURE ? "" : "; " + LoggedEvidence.factor(e)));
+            page.item(title(knowledge, e) + " (" + e.finding() + ")");
+            page.indented("    ", "    ", e.sentence() + "; " + LoggedEvidence.factor(e));
+        }
+    }
+
+    private static String title(KnowledgeBase knowledge, LogEvidence e) {
+        return knowledge.findings().containsKey(e.finding())
+                ? knowledge.findings().get(e.finding()).title().replaceFirst("^Log: ", "")
+                : e.finding();
+    }
+
+    private void open(Page page, KnowledgeBase knowledge) {
+        String titles = said.stream()
+                .filter(e -> e.state() == LogEvidence.State.UNSURE)
+                .map(e -> title(knowledge, e))
+                .collect(Collectors.joining("; "));
+        if (!titles.isEmpty()) {
+            page.heading("Too little to count either way; not stored").indented("  ", "  ", titles);
         }
     }
 
@@ -67,10 +76,7 @@ record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<L
                 .toList();
         if (!blind.isEmpty()) {
             page.heading("Cannot be seen in these logs; nothing follows from that");
-            page.indented(
-                    "  ",
-                    "  ",
-                    blind.stream().map(v -> v.kind().words()).collect(Collectors.joining("; ")));
+            page.indented("  ", "  ", blind.stream().map(v -> v.kind().words()).collect(Collectors.joining("; ")));
         }
     }
 
@@ -87,8 +93,9 @@ record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<L
                         .map(v -> v.kind().id())
                         .toList());
         Map<String, String> files = new LinkedHashMap<>();
-        logs.trips().forEach(t -> files.put(
-                t.report().file().toString(), t.report().sha256().orElse("")));
+        logs.trips()
+                .forEach(t -> files.put(
+                        t.report().file().toString(), t.report().sha256().orElse("")));
         map.put("sha256", files);
         return map;
     }

@@ -23,13 +23,18 @@ record LogChange(TruckResult before, TruckResult after, List<Change> changes) {
         if (some.isEmpty()) {
             page.line("  None in either period, of the kinds that both could show.");
         }
-        list(page, "Could be seen in both periods, and in neither was", changes.stream()
-                .filter(c -> c.rates().isPresent() && !happened(c))
-                .toList());
+        list(
+                page,
+                "Could be seen in both periods, and in neither was",
+                changes.stream()
+                        .filter(c -> c.rates().isPresent() && !happened(c))
+                        .toList());
         List<Change> blind = changes.stream().filter(c -> c.rates().isEmpty()).toList();
         if (!blind.isEmpty()) {
             page.heading("Not compared");
-            blind.forEach(c -> page.item(c.kind().words() + ": " + c.obstacle()));
+            Map<String, List<Change>> byReason = blind.stream()
+                    .collect(Collectors.groupingBy(Change::obstacle, LinkedHashMap::new, Collectors.toList()));
+            byReason.forEach((reason, kinds) -> page.item(reason + ": " + words(kinds)));
         }
         page.blank();
         page.line("How to read it: exact conditional test of two Poisson rates, p two-sided (twice the smaller tail),"
@@ -39,19 +44,17 @@ record LogChange(TruckResult before, TruckResult after, List<Change> changes) {
     }
 
     private static boolean happened(Change change) {
-        return change.rates()
-                .map(r -> r.countBefore() + r.countAfter() > 0)
-                .orElse(false);
+        return change.rates().map(r -> r.countBefore() + r.countAfter() > 0).orElse(false);
     }
 
     private static String period(TruckResult logs) {
         return String.format(
                 Locale.ROOT,
-                "%d %s, %.1f km, %.2f h",
+                "%d %s, %.1f km, %s",
                 logs.trips().size(),
                 logs.trips().size() == 1 ? "log" : "logs",
                 logs.summary().km(),
-                logs.summary().coveredHours());
+                Say.clock(logs.summary().coveredHours()));
     }
 
     private static void change(Page page, Change change) {
@@ -74,11 +77,12 @@ record LogChange(TruckResult before, TruckResult after, List<Change> changes) {
     private static void list(Page page, String title, List<Change> kinds) {
         if (!kinds.isEmpty()) {
             page.heading(title);
-            page.indented(
-                    "  ",
-                    "  ",
-                    kinds.stream().map(c -> c.kind().words()).collect(Collectors.joining("; ")));
+            page.indented("  ", "  ", words(kinds));
         }
+    }
+
+    private static String words(List<Change> kinds) {
+        return kinds.stream().map(c -> c.kind().words()).collect(Collectors.joining("; "));
     }
 
     Map<String, Object> json() {
@@ -93,7 +97,9 @@ record LogChange(TruckResult before, TruckResult after, List<Change> changes) {
     private static Map<String, Object> json(Change change) {
         Map<String, Object> map = new LinkedHashMap<>();
         map.put("kind", change.kind().id());
-        map.put("chanceOf", change.kind().chance().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+        map.put(
+                "chanceOf",
+                change.kind().chance().name().toLowerCase(Locale.ROOT).replace('_', '-'));
         map.put("outcome", change.outcome().name().toLowerCase(Locale.ROOT).replace('_', '-'));
         if (change.rates().isEmpty()) {
             map.put("obstacle", change.obstacle());

@@ -31,11 +31,13 @@ record LogChart(Kind kind, Path out, boolean replace) {
         if (kind.isEmpty()) {
             return Optional.empty();
         }
-        return Optional.of(switch (kind) {
-            case "timeline" -> new LogChart(Kind.TIMELINE, Path.of(out), replace);
-            case "map" -> new LogChart(Kind.MAP, Path.of(out), replace);
-            default -> throw new WrongUsage("--chart '" + Terminal.harmless(kind) + "' is not known; timeline or map");
-        });
+        return Optional.of(
+                switch (kind) {
+                    case "timeline" -> new LogChart(Kind.TIMELINE, Path.of(out), replace);
+                    case "map" -> new LogChart(Kind.MAP, Path.of(out), replace);
+                    default -> throw new WrongUsage(
+                            "--chart '" + Terminal.harmless(kind) + "' is not known; timeline or map");
+                });
     }
 
     void write(LogJob.Done done) {

@@ -41,6 +41,9 @@ class LogCommands {
             @Option(longName = "save-mapping", defaultValue = "", description = "file to write the mapping to")
                     String saveTo,
             @Option(longName = "replace", description = "overwrite the file") boolean replace) {
+        if (file.isEmpty()) {
+            throw new WrongUsage("name the log: log look FILE");
+        }
         Optional<ColumnMapping> given =
                 mapping.isEmpty() ? Optional.empty() : Optional.of(ReadMapping.from(Path.of(mapping)));
         PeekLog.Peek peek = PeekLog.at(Path.of(file), given);
@@ -51,9 +54,7 @@ class LogCommands {
         new LogLookText(page).print(peek);
         if (!saveTo.isEmpty()) {
             NewFile.write(
-                    Path.of(saveTo),
-                    peek.mapping().orElseThrow().toYaml().getBytes(StandardCharsets.UTF_8),
-                    replace);
+                    Path.of(saveTo), peek.mapping().orElseThrow().toYaml().getBytes(StandardCharsets.UTF_8), replace);
             page.line("The mapping is written to " + saveTo + ".");
         }
         page.flush();

@@ -72,7 +72,8 @@ class LogEvidenceCommands {
             throw new WrongUsage("name the case, the truck and at least one log: log add CASE TRUCK FILE|FOLDER ...");
         }
         CaseId id = new CaseId(words.get(0));
-        Map<String, Evidence> held = cases.getObject().store().read(id).present().evidence();
+        Map<String, Evidence> held =
+                cases.getObject().store().read(id).present().evidence();
         HabitLimits.Load known = LogCommands.load(load);
         LogJob.Done done = jobs.getObject()
                 .run(new LogJob.Order(words.get(1), words.subList(2, words.size()), mapping, known, true));
@@ -105,10 +106,11 @@ class LogEvidenceCommands {
                     + "); a case is of one, name its logs");
         }
         for (TruckResult truck : done.results()) {
-            truck.trips().forEach(t -> t.mappingNotes().forEach(n -> faults.add(t.report().file()
-                    + ": the columns are guessed, and one is in doubt: " + n
-                    + "; have the mapping written with log look FILE --save-mapping, check it, and give it with"
-                    + " --mapping")));
+            truck.trips().forEach(t -> t.mappingNotes()
+                    .forEach(n -> faults.add(t.report().file()
+                            + ": the columns are guessed, and one is in doubt: " + n
+                            + "; have the mapping written with log look FILE --save-mapping, check it, and give it with"
+                            + " --mapping")));
         }
         if (!faults.isEmpty()) {
             throw new Refused(String.join("\n", faults) + "\nnothing was stored");
@@ -117,9 +119,7 @@ class LogEvidenceCommands {
     }
 
     private static List<String> hashes(TruckResult logs) {
-        return logs.trips().stream()
-                .map(t -> t.report().sha256().orElseThrow())
-                .toList();
+        return logs.trips().stream().map(t -> t.report().sha256().orElseThrow()).toList();
     }
 
     private static List<SourceFile> files(TruckResult logs) {
@@ -164,11 +164,17 @@ class LogEvidenceCommands {
             TruckProfile truck, TruckResult logs, String mapping, HabitLimits.Load load) {
         Map<String, String> inputs = new LinkedHashMap<>();
         inputs.put("truck", truck.id());
-        inputs.put("distance", String.format(Locale.ROOT, "%.1f km", logs.summary().km()));
-        inputs.put("covered-time", String.format(Locale.ROOT, "%.2f h", logs.summary().coveredHours()));
+        inputs.put(
+                "distance", String.format(Locale.ROOT, "%.1f km", logs.summary().km()));
+        inputs.put(
+                "covered-time",
+                String.format(Locale.ROOT, "%.2f h", logs.summary().coveredHours()));
         inputs.put(
                 "gear-known",
-                String.format(Locale.ROOT, "%.0f %% of the driving time", 100 * logs.summary().gearKnownShare()));
+                String.format(
+                        Locale.ROOT,
+                        "%.0f %% of the driving time",
+                        100 * logs.summary().gearKnownShare()));
         inputs.put("load", load.name().toLowerCase(Locale.ROOT));
         inputs.put("columns", mapping.isEmpty() ? "by header or mapping.yaml" : "by the mapping file given");
         return inputs;
@@ -193,7 +199,10 @@ class LogEvidenceCommands {
                     String load,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         Format form = Format.of(format);
-        if (before == null || after == null || before.words().isEmpty() || after.words().isEmpty()) {
+        if (before == null
+                || after == null
+                || before.words().isEmpty()
+                || after.words().isEmpty()) {
             throw new WrongUsage("give the logs of both periods: log compare TRUCK --before FILE ... --after FILE ...");
         }
         HabitLimits.Load known = LogCommands.load(load);
@@ -205,7 +214,9 @@ class LogEvidenceCommands {
         if (form == Format.JSON) {
             context.outputWriter().println(Json.of(change.json()));
         } else {
-            change.print(new Page(context.outputWriter()), TruckText.title(first.done().truck()));
+            change.print(
+                    new Page(context.outputWriter()),
+                    TruckText.title(first.done().truck()));
         }
     }
 
@@ -220,8 +231,8 @@ class LogEvidenceCommands {
             throw new Refused(String.join("\n", done.failures()));
         }
         if (done.results().size() > 1) {
-            throw new Refused("--" + name + ": the logs are of " + done.results().size()
-                    + " trucks; name those of one");
+            throw new Refused(
+                    "--" + name + ": the logs are of " + done.results().size() + " trucks; name those of one");
         }
         return new Period(done, done.results().get(0));
     }

@@ -63,9 +63,8 @@ class LogJob {
     /** Reads it all; throws {@link Refused} where not one log could be read. */
     Done run(Order order) {
         TruckProfile named = trucks.getObject().find(order.truck());
-        Optional<ColumnMapping> mapping = order.mapping().isEmpty()
-                ? Optional.empty()
-                : Optional.of(ReadMapping.from(Path.of(order.mapping())));
+        Optional<ColumnMapping> mapping =
+                order.mapping().isEmpty() ? Optional.empty() : Optional.of(ReadMapping.from(Path.of(order.mapping())));
         Map<String, TruckProfile> profiles = new LinkedHashMap<>();
         TripTerms terms = new TripTerms(
                 name -> TabulateGears.of(profiles.computeIfAbsent(name, n -> profile(n, named))),

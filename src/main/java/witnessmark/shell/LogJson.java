@@ -19,7 +19,9 @@ final class LogJson {
     static Map<String, Object> of(LogJob.Done done, boolean allEvents) {
         Map<String, Object> map = new LinkedHashMap<>();
         map.put("partial", done.stopped());
-        map.put("trucks", done.results().stream().map(r -> truck(done, r, allEvents)).toList());
+        map.put(
+                "trucks",
+                done.results().stream().map(r -> truck(done, r, allEvents)).toList());
         map.put("caution", LogText.NAMES_A_TRUCK);
         return map;
     }
@@ -27,10 +29,14 @@ final class LogJson {
     private static Map<String, Object> truck(LogJob.Done done, TruckResult truck, boolean allEvents) {
         Map<String, Object> map = new LinkedHashMap<>();
         map.put("truck", truck.truck());
-        map.put("profile", done.profiles().getOrDefault(truck.truck(), done.truck()).id());
+        map.put(
+                "profile",
+                done.profiles().getOrDefault(truck.truck(), done.truck()).id());
         map.put("partial", truck.isPartial());
         map.putAll(summary(truck.summary()));
-        map.put("worst", truck.worst().stream().map(s -> event(s.trip(), s.event())).toList());
+        map.put(
+                "worst",
+                truck.worst().stream().map(s -> event(s.trip(), s.event())).toList());
         if (allEvents) {
             map.put(
                     "events",

@@ -34,14 +34,21 @@ final class LogLookText {
                 mapping.decimal() == ',' ? "comma" : "point",
                 mapping.headerLines(),
                 mapping.headerLines() == 1 ? "line" : "lines"));
-        page.heading(peek.guessed() ? "Columns, guessed from the header: please confirm" : "Columns, by the mapping given");
+        page.heading(
+                peek.guessed() ? "Columns, guessed from the header: please confirm" : "Columns, by the mapping given");
         page.drawn(row("what", "column", "written in", "first rows as written"));
-        page.drawn(row("time", mapping.time().column(), form(mapping), values(peek, mapping.time().column())));
+        page.drawn(row(
+                "time",
+                mapping.time().column(),
+                form(mapping),
+                values(peek, mapping.time().column())));
         mapping.time()
                 .dateColumn()
-                .ifPresent(date -> page.drawn(row("date", date, mapping.time().dateForm().orElse(""), values(peek, date))));
-        mapping.columns().forEach((signal, column) -> page.drawn(
-                row(signal.words(), column.column(), unit(signal, column), values(peek, column.column()))));
+                .ifPresent(date ->
+                        page.drawn(row("date", date, mapping.time().dateForm().orElse(""), values(peek, date))));
+        mapping.columns()
+                .forEach((signal, column) -> page.drawn(
+                        row(signal.words(), column.column(), unit(signal, column), values(peek, column.column()))));
         asRead(peek);
         if (!peek.unused().isEmpty()) {
             page.heading("Columns not used");
@@ -52,15 +59,17 @@ final class LogLookText {
             page.items(peek.notes());
         }
         page.blank();
-        page.line(peek.guessed()
-                ? "If a line is wrong: log look FILE --save-mapping MAPPING.yaml, put it right there, and give it with"
-                        + " --mapping MAPPING.yaml; named mapping.yaml, it holds for the logs in its folder."
-                : "This mapping fits the file.");
+        page.line(
+                peek.guessed()
+                        ? "If a line is wrong: log look FILE --save-mapping MAPPING.yaml, put it right there, and give it with"
+                                + " --mapping MAPPING.yaml; named mapping.yaml, it holds for the logs in its folder."
+                        : "This mapping fits the file.");
     }
 
     private void asRead(Peek peek) {
         page.heading("First row as it is read");
-        Map<Signal, Double> first = peek.read().isEmpty() ? Map.of() : peek.read().get(0);
+        Map<Signal, Double> first =
+                peek.read().isEmpty() ? Map.of() : peek.read().get(0);
         if (first.isEmpty()) {
             page.line("  No value could be read from the first row.");
             return;
@@ -68,7 +77,9 @@ final class LogLookText {
         page.indented(
                 "  ",
                 "  ",
-                first.entrySet().stream().map(e -> said(e.getKey(), e.getValue())).collect(Collectors.joining("; ")));
+                first.entrySet().stream()
+                        .map(e -> said(e.getKey(), e.getValue()))
+                        .collect(Collectors.joining("; ")));
     }
 
     private static String said(Signal signal, double value) {
@@ -80,23 +91,27 @@ final class LogLookText {
         page.line("candump text, SAE J1939 frames; it needs no mapping");
         page.heading("Signals found in the beginning");
         if (peek.report().signals().isEmpty()) {
-            page.line("  None: no frame of the groups that are read (engine speed and torque, pedals, shaft speeds, gear,"
-                    + " road speed, distance, oil temperatures).");
+            page.line(
+                    "  None: no frame of the groups that are read (engine speed and torque, pedals, shaft speeds, gear,"
+                            + " road speed, distance, oil temperatures).");
             return;
         }
         page.drawn(row("what", "values", "unit", "first rows as read"));
-        peek.report().signals().forEach((signal, counts) -> page.drawn(row(
-                signal.words(),
-                String.valueOf(counts.valid()),
-                signal.unit().map(Unit::symbol).orElse(""),
-                peek.read().stream()
-                        .map(r -> r.containsKey(signal) ? Say.plain(r.get(signal)) : "-")
-                        .collect(Collectors.joining("  "))
-                        + (counts.valid() == 0 ? "  never valid" : ""))));
+        peek.report()
+                .signals()
+                .forEach((signal, counts) -> page.drawn(row(
+                        signal.words(),
+                        String.valueOf(counts.valid()),
+                        signal.unit().map(Unit::symbol).orElse(signal.highest() > 1 ? "number" : "1 is on"),
+                        peek.read().stream()
+                                        .map(r -> r.containsKey(signal) ? Say.plain(r.get(signal)) : "-")
+                                        .collect(Collectors.joining("  "))
+                                + (counts.valid() == 0 ? "  never valid" : ""))));
     }
 
     private static String row(String what, String column, String unit, String values) {
-        return String.format(Locale.ROOT, "  %-18s %-20s %-13s %s", what, cut(column, 20), cut(unit, 13), cut(values, 24))
+        return String.format(
+                        Locale.ROOT, "  %-18s %-20s %-13s %s", what, cut(column, 20), cut(unit, 13), cut(values, 24))
                 .stripTrailing();
     }
 

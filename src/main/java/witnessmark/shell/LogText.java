@@ -55,18 +55,24 @@ final class LogText {
         page.line(done.results().size() + " trucks, "
                 + done.results().stream().mapToInt(r -> r.trips().size()).sum() + " logs read");
         page.blank();
-        page.drawn(String.format("  %-24s %5s %9s %8s %7s", "truck", "logs", "km", "hours", "events"));
-        done.results().forEach(r -> page.drawn(String.format(
-                Locale.ROOT,
-                "  %-24s %5d %9.1f %8.2f %7d%s",
-                shortened(r.truck(), 24),
-                r.trips().size(),
-                r.summary().km(),
-                r.summary().coveredHours(),
-                r.summary().events(),
-                r.isPartial() ? " partial" : "")));
+        page.drawn(String.format("  %-24s %5s %9s %9s %7s", "truck", "logs", "km", "h:mm:ss", "events"));
+        done.results()
+                .forEach(r -> page.drawn(String.format(
+                        Locale.ROOT,
+                        "  %-24s %5d %9.1f %9s %7d%s",
+                        shortened(r.truck(), 24),
+                        r.trips().size(),
+                        r.summary().km(),
+                        Say.clock(r.summary().coveredHours()),
+                        r.summary().events(),
+                        r.isPartial() ? " partial" : "")));
         for (TruckResult truck : done.results()) {
-            page.heading(title(done.title(truck), truck));
+            page.heading(truck.truck());
+            page.line("Read with the numbers of " + done.title(truck));
+            if (truck.trips().isEmpty()) {
+                logs(truck);
+                continue;
+            }
             headline(truck);
             logs(truck);
             seen(truck.summary());
@@ -88,7 +94,8 @@ final class LogText {
         long blind = s.verdicts().stream()
                 .filter(v -> v.state() == Verdict.State.CANNOT_BE_SEEN)
                 .count();
-        String events = s.events() == 0 ? "No habit event" : s.events() == 1 ? "1 habit event" : s.events() + " habit events";
+        String events =
+                s.events() == 0 ? "No habit event" : s.events() == 1 ? "1 habit event" : s.events() + " habit events";
         page.strong(events + " in " + distance + "; " + blind + " of "
                 + s.verdicts().size() + " kinds cannot be seen here");
         if (truck.isPartial()) {
@@ -116,11 +123,11 @@ final class LogText {
                 : "";
         page.item(String.format(
                 Locale.ROOT,
-                "%s: %s, %,d rows over %.2f h%s",
+                "%s: %s, %,d rows over %s%s",
                 trip.report().file().getFileName(),
                 trip.report().format().name().toLowerCase(Locale.ROOT).replace("csv", "CSV"),
                 trip.report().rows(),
-                hours,
+                Say.clock(hours),
                 rate));
         remarks(trip).forEach(r -> page.indented("      ", "      ", r));
     }
@@ -175,22 +182,22 @@ final class LogText {
         page.heading("Trip");
         row("distance", String.format(Locale.ROOT, "%.1f km (%.1f mi)", s.km(), s.km() / 1.609344));
         s.odometerKm().ifPresent(km -> row("by odometer", String.format(Locale.ROOT, "%.1f km", km)));
-        row("hours", String.format(
-                Locale.ROOT,
-                "%.2f covered, %.2f moving, %.2f with the engine running",
-                s.coveredHours(),
-                s.movingHours(),
-                s.engineHours()));
+        row(
+                "time",
+                Say.clock(s.coveredHours()) + " covered, " + Say.clock(s.movingHours()) + " moving, "
+                        + Say.clock(s.engineHours()) + " with the engine running");
         row("highest", String.format(Locale.ROOT, "%.0f km/h, %.0f rpm", s.highestKmh(), s.highestRpm()));
-        row("shifts", s.shifts() + ", of them " + s.leverShifts() + " with the lever, " + s.rangeShifts()
-                + " through the range");
+        row(
+                "shifts",
+                s.shifts() + ", of them " + s.leverShifts() + " with the lever, " + s.rangeShifts()
+                        + " through the range");
         row("a gear fits in", String.format(Locale.ROOT, "%.0f %% of the driving time", 100 * s.gearKnownShare()));
-        page.heading("Time in hand");
+        page.heading("Time in hand, h:mm:ss");
         s.hoursInHand().forEach((name, hours) -> {
             if (hours >= LEAST_HOURS) {
                 double share = hours / Math.max(s.coveredHours(), hours);
                 page.drawn(String.format(
-                        Locale.ROOT, "  %-12s %8.2f h %6.1f %%  %s", name, hours, 100 * share, Say.bar(share)));
+                        Locale.ROOT, "  %-12s %9s %6.1f %%  %s", name, Say.clock(hours), 100 * share, Say.bar(share)));
             }
         });
     }
@@ -205,7 +212,8 @@ final class LogText {
             return;
         }
         page.heading("Seen");
-        seen.forEach(v -> page.indented(String.format("%5d x ", v.count()), "        ", v.kind().words() + rate(s, v)));
+        seen.forEach(v -> page.indented(
+                String.format("%5d x ", v.count()), "        ", v.kind().words() + rate(s, v)));
         page.blank();
         page.line(NAMES_A_TRUCK);
     }
@@ -232,16 +240,21 @@ final class LogText {
             return;
         }
         page.heading("Not seen, though it could have been");
-        none.forEach(v -> page.item(v.kind().words() + ": none " + v.reason() + mostThatFits(v)));
+        Map<String, List<Verdict>> byBasis =
+                none.stream().collect(Collectors.groupingBy(LogText::basis, LinkedHashMap::new, Collectors.toList()));
+        byBasis.forEach((basis, kinds) -> page.item(basis + ": " + words(kinds)));
     }
 
-    /** No event over a distance leaves room for some: the exact upper limit. */
-    private static String mostThatFits(Verdict v) {
-        if (v.kind().chance() != EventKind.Chance.DISTANCE) {
-            return "";
-        }
-        double upper = CountInterval.of(0, v.chances()).upper();
-        return "; at most " + Say.figure(upper) + " per 100 km (95 %)";
+    /** What "not seen" rests on; over a distance with the exact upper limit, for none seen leaves room for some. */
+    private static String basis(Verdict v) {
+        return v.kind().chance() == EventKind.Chance.DISTANCE
+                ? v.reason() + ", so at most "
+                        + Say.figure(CountInterval.of(0, v.chances()).upper()) + " per 100 km (95 %)"
+                : v.reason();
+    }
+
+    private static String words(List<Verdict> verdicts) {
+        return verdicts.stream().map(v -> v.kind().words()).collect(Collectors.joining("; "));
     }
 
     private void cannotBeSeen(TripSummary s) {
@@ -250,10 +263,9 @@ final class LogText {
             return;
         }
         page.heading("Cannot be seen in this log; it says nothing for or against");
-        Map<String, List<Verdict>> byReason = blind.stream()
-                .collect(Collectors.groupingBy(Verdict::reason, LinkedHashMap::new, Collectors.toList()));
-        byReason.forEach((reason, kinds) -> page.item(
-                kinds.stream().map(v -> v.kind().words()).collect(Collectors.joining("; ")) + ": " + reason));
+        Map<String, List<Verdict>> byReason =
+                blind.stream().collect(Collectors.groupingBy(Verdict::reason, LinkedHashMap::new, Collectors.toList()));
+        byReason.forEach((reason, kinds) -> page.item(reason + ": " + words(kinds)));
     }
 
     private static List<Verdict> in(TripSummary s, Verdict.State state) {
@@ -271,8 +283,8 @@ final class LogText {
             HabitEvent event = shown.get(i).event();
             page.numbered(
                     i + 1,
-                    EventTable.moment(event.startMicros()) + ", "
-                            + event.grade().name().toLowerCase(Locale.ROOT) + ": " + event.sentence());
+                    moment(event.startMicros()) + ", " + event.grade().name().toLowerCase(Locale.ROOT) + ": "
+                            + event.sentence());
             page.under(String.format(
                     Locale.ROOT,
                     "%slines %d to %d, %.0f %% sure",
@@ -281,6 +293,13 @@ final class LogText {
                     event.lastLine(),
                     100 * event.confidence()));
         }
+    }
+
+    private static String moment(long micros) {
+        return EventTable.moment(micros)
+                .replace('T', ' ')
+                .replaceFirst("(\\.\\d)00Z$", "$1Z")
+                .replace("Z", " UTC");
     }
 
     private static List<TruckResult.Shown> everyEvent(TruckResult truck) {

@@ -12,8 +12,8 @@ import witnessmark.document.DocumentRefused;
 import witnessmark.gearbox.ProfileRefused;
 import witnessmark.gearbox.QuestionRefused;
 import witnessmark.inference.TooDense;
-import witnessmark.truck.TruckRefused;
 import witnessmark.triplog.read.UnreadableLog;
+import witnessmark.truck.TruckRefused;
 import witnessmark.yaml.FaultyInput;
 
 /** Turns what went wrong in a command into its message and exit code; the stack trace of a fault inside goes to a file. */

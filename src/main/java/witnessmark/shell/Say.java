@@ -30,6 +30,12 @@ final class Say {
                 : String.format(Locale.ROOT, "%.2g", value);
     }
 
+    /** Hours as h:mm:ss. */
+    static String clock(double hours) {
+        long seconds = Math.round(hours * 3600);
+        return String.format(Locale.ROOT, "%d:%02d:%02d", seconds / 3600, seconds / 60 % 60, seconds % 60);
+    }
+
     /** A number without needless decimals: 82, 596.1, 0.05. */
     static String plain(double value) {
         return BigDecimal.valueOf(value)

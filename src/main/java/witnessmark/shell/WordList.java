@@ -12,7 +12,7 @@ record WordList(List<String> words) {
     }
 
     /** The words of a joined text; the framework calls this to make the option's value. */
-    static WordList valueOf(String joined) {
+    public static WordList valueOf(String joined) {
         return new WordList(joined.isEmpty() ? List.of() : List.of(joined.split(BETWEEN, -1)));
     }
 }

@@ -33,7 +33,10 @@ final class FindLogs {
         for (Path place : places) {
             if (Files.isDirectory(place)) {
                 for (Path file : files(place)) {
-                    found.add(found(truck(place, file), file, List.of(file.toAbsolutePath().getParent(), place)));
+                    found.add(found(
+                            truck(place, file),
+                            file,
+                            List.of(file.toAbsolutePath().getParent(), place)));
                 }
             } else {
                 found.add(found(truck, place, List.of(place.toAbsolutePath().getParent())));
@@ -43,9 +46,8 @@ final class FindLogs {
     }
 
     private Found found(String truck, Path file, List<Path> folders) {
-        Optional<ColumnMapping> mapping = terms.mapping().or(() -> folders.stream()
-                .flatMap(f -> mappingIn(f).stream())
-                .findFirst());
+        Optional<ColumnMapping> mapping = terms.mapping()
+                .or(() -> folders.stream().flatMap(f -> mappingIn(f).stream()).findFirst());
         return new Found(
                 truck,
                 new TripRequest(

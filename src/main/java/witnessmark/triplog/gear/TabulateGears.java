@@ -31,7 +31,8 @@ public final class TabulateGears {
     }
 
     private static Gear gear(TruckProfile truck, witnessmark.gearbox.Gear gear) {
-        return new Gear(gear.id(), gear.ratio(), range(truck, gear), splitter(truck, gear.split()), lever(gear.lever()));
+        return new Gear(
+                gear.id(), gear.ratio(), range(truck, gear), splitter(truck, gear.split()), lever(gear.lever()));
     }
 
     private static Gear.Range range(TruckProfile truck, witnessmark.gearbox.Gear gear) {

@@ -83,7 +83,8 @@ public final class PeekLog {
         List<List<String>> records = GuessMapping.records(head.text(), mapping.separator());
         List<String> header = header(head, mapping);
         List<Map<String, String>> rows = new ArrayList<>();
-        for (List<String> fields : records.stream().skip(mapping.headerLines()).limit(ROWS).toList()) {
+        for (List<String> fields :
+                records.stream().skip(mapping.headerLines()).limit(ROWS).toList()) {
             Map<String, String> row = new LinkedHashMap<>();
             for (int i = 0; i < fields.size(); i++) {
                 row.put(i < header.size() ? header.get(i) : "#" + (i + 1), fields.get(i));

@@ -53,10 +53,7 @@ public final class ComparePeriods {
         return changes;
     }
 
-    private static Change compare(
-            EventKind kind,
-            Verdict before,
-            Verdict after) {
+    private static Change compare(EventKind kind, Verdict before, Verdict after) {
         Optional<String> obstacle = obstacle("before", before).or(() -> obstacle("after", after));
         if (obstacle.isPresent()) {
             return new Change(kind, Outcome.NOT_COMPARED, Optional.empty(), obstacle.get());
@@ -66,11 +63,8 @@ public final class ComparePeriods {
     }
 
     private static Optional<String> obstacle(String period, Verdict verdict) {
-        boolean blind = verdict.state() == Verdict.State.CANNOT_BE_SEEN
-                || !(verdict.chances() > 0);
-        return blind
-                ? Optional.of("the period " + period + " cannot show it: " + verdict.reason())
-                : Optional.empty();
+        boolean blind = verdict.state() == Verdict.State.CANNOT_BE_SEEN || !(verdict.chances() > 0);
+        return blind ? Optional.of("the period " + period + " cannot show it: " + verdict.reason()) : Optional.empty();
     }
 
     private static Outcome outcome(TwoRates rates) {

@@ -57,7 +57,8 @@ final class Coverage {
             return new Verdict(kind, Verdict.State.SEEN, count, chance, count + (count == 1 ? " event" : " events"));
         }
         if (!chances.containsKey(kind)) {
-            return new Verdict(kind, Verdict.State.CANNOT_BE_SEEN, 0, 0, obstacles.getOrDefault(kind, "no log was read"));
+            return new Verdict(
+                    kind, Verdict.State.CANNOT_BE_SEEN, 0, 0, obstacles.getOrDefault(kind, "no log was read"));
         }
         return noChance(kind, chance)
                 .map(reason -> new Verdict(kind, Verdict.State.CANNOT_BE_SEEN, 0, chance, reason))

@@ -13,8 +13,7 @@ public final class SummaryTable {
     public static List<String> csv(Map<String, TripSummary> trucks) {
         List<String> lines = new ArrayList<>();
         lines.add("truck,kind,state,count,chances,per_100_km,lower_95,upper_95,reason");
-        trucks.forEach((truck, summary) ->
-                summary.verdicts().forEach(v -> lines.add(row(truck, summary, v))));
+        trucks.forEach((truck, summary) -> summary.verdicts().forEach(v -> lines.add(row(truck, summary, v))));
         return lines;
     }
 
