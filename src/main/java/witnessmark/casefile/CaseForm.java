@@ -84,6 +84,11 @@ public final class CaseForm {
         Map<String, Object> findings = new LinkedHashMap<>();
         evidence.findings().forEach((finding, state) -> findings.put(finding, state.word()));
         putMap(form, "findings", findings);
+        Map<String, Object> likelihoods = new LinkedHashMap<>();
+        evidence.likelihoods()
+                .forEach((finding, l) ->
+                        likelihoods.put(finding, inOrder("if-present", l.ifPresent(), "if-absent", l.ifAbsent())));
+        putMap(form, "likelihoods", likelihoods);
         return form;
     }
 

@@ -1,56 +1,123 @@
 package witnessmark.diagnosis;
 
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import witnessmark.inference.Gain;
 import witnessmark.knowledge.AccessStep;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.planner.Check;
+import witnessmark.planner.Hands;
+import witnessmark.planner.PlanChecks;
+import witnessmark.planner.Visit;
 
-/** Ranks the checks not yet made by expected information for each minute of work, what is outside before teardown. */
+/** Says what each check not yet made can be expected to tell, and has the planner put them in order. */
 final class ChooseChecks {
     private static final double WORTH_MAKING_BITS = 0.005;
+    /** What it is worth to learn whether a conclusion that is held back may stand, bits. Judgement, not measured. */
+    private static final double RELEASE_BITS = 0.15;
 
     private final KnowledgeBase knowledge;
+    private final PlanChecks planner;
 
     ChooseChecks(KnowledgeBase knowledge) {
         this.knowledge = knowledge;
+        this.planner = new PlanChecks(knowledge.access());
     }
 
-    /** Every check worth making, best first. */
-    List<NextCheck> next(Reading reading) {
-        Set<String> open = openSteps(reading);
-        CauseNetwork network = reading.network();
-        int[] candidates = knowledge.findings().values().stream()
-                .filter(f -> !reading.taken().containsKey(f.id()))
-                .filter(f -> reading.canBeFound(f.id()) && !reading.isSettled(f.id()))
-                .filter(f -> reading.touchesQuestion(f.id()))
-                .mapToInt(f -> network.finding(f.id()))
-                .toArray();
-        List<NextCheck> checks = new ArrayList<>();
-        for (Gain gain : reading.inference().gains(reading.evidence(), candidates)) {
-            double bits = bitsInQuestion(gain, reading);
-            if (bits >= WORTH_MAKING_BITS) {
-                checks.add(check(network.findings().get(gain.finding()), gain, bits, reading, open));
+    /** Every check worth making, in the order of the plan. */
+    List<NextCheck> next(Reading reading, List<RankedCause> causes) {
+        return visits(reading, causes).stream()
+                .flatMap(visit -> visit.checks().stream())
+                .toList();
+    }
+
+    /** The plan where what was looked at is open and nobody has begun. */
+    List<NextVisit> visits(Reading reading, List<RankedCause> causes) {
+        return visits(reading, causes, new Hands(openSteps(reading), Optional.empty()), Set.of());
+    }
+
+    /** The plan for these hands, without the findings left out. */
+    List<NextVisit> visits(Reading reading, List<RankedCause> causes, Hands hands, Set<String> leftOut) {
+        Map<String, Releases.Answer> releasing = new Releases(knowledge, reading, causes).findings();
+        Map<String, Gain> gains = new HashMap<>();
+        List<Check> checks = new ArrayList<>();
+        for (Gain gain : gains(reading, releasing.keySet(), leftOut)) {
+            Check check = check(gain, reading, releasing);
+            if (check.bits() >= WORTH_MAKING_BITS) {
+                gains.put(check.id(), gain);
+                checks.add(check);
             }
         }
-        checks.sort(Comparator.comparing((NextCheck c) -> c.teardown() && c.openMinutes() > 0)
-                .thenComparing(
-                        Comparator.comparingDouble(NextCheck::gainPerMinute).reversed())
-                .thenComparing(NextCheck::finding));
-        return List.copyOf(checks);
+        return planner.plan(checks, doubt(reading), hands).stream()
+                .map(visit -> visit(visit, gains, reading, hands))
+                .toList();
     }
 
-    private NextCheck check(Finding finding, Gain gain, double bits, Reading reading, Set<String> open) {
+    private List<Gain> gains(Reading reading, Set<String> releasing, Set<String> leftOut) {
+        CauseNetwork network = reading.network();
+        int[] candidates = knowledge.findings().values().stream()
+                .map(Finding::id)
+                .filter(f -> !reading.taken().containsKey(f) && !leftOut.contains(f) && !reading.isSettled(f))
+                .filter(f -> reading.canBeFound(f) && (reading.touchesQuestion(f) || releasing.contains(f)))
+                .mapToInt(network::finding)
+                .toArray();
+        return reading.inference().gains(reading.evidence(), candidates);
+    }
+
+    private static Check check(Gain gain, Reading reading, Map<String, Releases.Answer> releasing) {
+        Finding finding = reading.network().findings().get(gain.finding());
+        double[] bits = gain.bitsByCause().clone();
+        for (int c = 0; c < bits.length; c++) {
+            if (!reading.isInQuestion(reading.network().causes().get(c).id())) {
+                bits[c] = 0;
+            }
+        }
+        double release = Optional.ofNullable(releasing.get(finding.id()))
+                .map(answer -> releaseBits(answer, gain.chance()))
+                .orElse(0.0);
+        return new Check(finding.id(), finding.access(), finding.minutes(), bits, release);
+    }
+
+    private static double releaseBits(Releases.Answer answer, double chance) {
+        return switch (answer) {
+            case PRESENT -> RELEASE_BITS * chance;
+            case ABSENT -> RELEASE_BITS * (1 - chance);
+            case EITHER -> RELEASE_BITS;
+        };
+    }
+
+    private static double[] doubt(Reading reading) {
+        return reading.network().causes().stream()
+                .mapToDouble(cause -> entropy(reading.probability(cause.id())))
+                .toArray();
+    }
+
+    private static double entropy(double p) {
+        return p <= 0 || p >= 1 ? 0 : -(p * Math.log(p) + (1 - p) * Math.log(1 - p)) / Math.log(2);
+    }
+
+    private NextVisit visit(Visit visit, Map<String, Gain> gains, Reading reading, Hands hands) {
+        return new NextVisit(
+                visit.place(),
+                knowledge.access().get(visit.place()).title(),
+                visit.openMinutes(),
+                visit.minutes(),
+                visit.bits(),
+                visit.checks().stream()
+                        .map(check -> nextCheck(check, gains.get(check.id()), reading, hands))
+                        .toList());
+    }
+
+    private NextCheck nextCheck(Check check, Gain gain, Reading reading, Hands hands) {
+        Finding finding = knowledge.findings().get(check.id());
         List<AccessStep> way = knowledge.wayTo(finding.access());
-        double openMinutes = way.stream()
-                .filter(step -> !open.contains(step.id()))
-                .mapToDouble(AccessStep::minutes)
-                .sum();
         Set<String> cautions = new LinkedHashSet<>();
         way.forEach(step -> cautions.addAll(step.cautions()));
         AccessStep step = way.get(way.size() - 1);
@@ -61,27 +128,17 @@ final class ChooseChecks {
                 finding.look(),
                 step.id(),
                 step.title(),
-                bits,
+                check.bits(),
+                gain.chance(),
                 finding.minutes(),
-                openMinutes,
+                planner.openMinutes(step.id(), hands),
                 step.teardown(),
-                why(gain, reading),
+                why(check, gain, reading),
                 List.copyOf(cautions));
     }
 
-    /** Expected information about the causes in question, each taken by itself and summed. */
-    private static double bitsInQuestion(Gain gain, Reading reading) {
-        double bits = 0;
-        for (int c = 0; c < gain.bitsByCause().length; c++) {
-            if (reading.isInQuestion(reading.network().causes().get(c).id())) {
-                bits += gain.bitsByCause()[c];
-            }
-        }
-        return bits;
-    }
-
     /** Which cause the check would move most, and how far either way. */
-    private String why(Gain gain, Reading reading) {
+    private String why(Check check, Gain gain, Reading reading) {
         int most = 0;
         double widest = -1;
         for (int c = 0; c < gain.ifPresent().length; c++) {
@@ -94,17 +151,21 @@ final class ChooseChecks {
             }
         }
         var cause = reading.network().causes().get(most);
-        return "moves \"" + cause.title() + "\" from " + Sentences.percent(reading.probability(cause.id())) + " to "
-                + Sentences.percent(gain.ifPresent()[most]) + " if present, "
+        String moves = "moves \"" + cause.title() + "\" from " + Sentences.percent(reading.probability(cause.id()))
+                + " to " + Sentences.percent(gain.ifPresent()[most]) + " if present, "
                 + Sentences.percent(gain.ifAbsent()[most]) + " if absent";
+        return check.release() < check.bits() - check.release()
+                ? moves
+                : "a conclusion that is held back waits for it; " + moves;
     }
 
-    /** The steps that must be open already, since something behind them was looked at. */
+    /** The steps that must be open already, since something behind them was looked at; a complaint opens nothing. */
     private Set<String> openSteps(Reading reading) {
         Set<String> open = new HashSet<>();
-        reading.taken().keySet().forEach(id -> knowledge
-                .wayTo(knowledge.findings().get(id).access())
-                .forEach(step -> open.add(step.id())));
+        reading.taken().keySet().stream()
+                .map(knowledge.findings()::get)
+                .filter(finding -> finding.kind() != Finding.Kind.SYMPTOM)
+                .forEach(finding -> open.addAll(planner.wayTo(finding.access())));
         return open;
     }
 }

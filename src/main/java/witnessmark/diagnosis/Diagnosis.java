@@ -1,5 +1,6 @@
 package witnessmark.diagnosis;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.CaseFile;
@@ -18,12 +19,14 @@ public final class Diagnosis {
     private final KnowledgeBase knowledge;
     private final KnowledgeFacts facts;
     private final CauseNetwork network;
+    private final ChooseChecks checks;
 
     public Diagnosis(RuleBase rules, KnowledgeBase knowledge) {
         this.rules = rules;
         this.knowledge = knowledge;
         this.facts = new KnowledgeFacts(knowledge);
         this.network = new CauseNetwork(knowledge);
+        this.checks = new ChooseChecks(knowledge);
     }
 
     public KnowledgeBase knowledge() {
@@ -44,9 +47,10 @@ public final class Diagnosis {
     /** A case whose findings can be changed and judged again; what followed from a finding goes with it. */
     public OpenCase open(CaseFile file) {
         KnownWords.check(file, knowledge);
-        OpenCase open =
-                new OpenCase(file.id().toString(), new RuleSession(rules, facts, file.gearbox()), network, knowledge);
-        file.evidence().values().forEach(e -> e.findings().forEach(open::report));
+        OpenCase open = new OpenCase(
+                file.id().toString(), new RuleSession(rules, facts, file.gearbox()), network, knowledge, checks);
+        file.evidenceFindings()
+                .forEach((finding, state) -> open.report(finding, state, file.evidenceLikelihood(finding)));
         file.findings().values().forEach(entry -> open.report(entry.finding(), entry.state()));
         file.measurements().values().forEach(m -> open.measure(measured(m)));
         return open;
@@ -69,12 +73,12 @@ public final class Diagnosis {
         return side.isPresent() ? limits.unit().convert(side.getAsDouble(), unit) : null;
     }
 
-    static java.util.Optional<State> state(FindingState state) {
+    static Optional<State> state(FindingState state) {
         return switch (state) {
-            case PRESENT -> java.util.Optional.of(State.PRESENT);
-            case ABSENT -> java.util.Optional.of(State.ABSENT);
-            case UNSURE -> java.util.Optional.of(State.UNSURE);
-            case NOT_LOOKED_AT -> java.util.Optional.empty();
+            case PRESENT -> Optional.of(State.PRESENT);
+            case ABSENT -> Optional.of(State.ABSENT);
+            case UNSURE -> Optional.of(State.UNSURE);
+            case NOT_LOOKED_AT -> Optional.empty();
         };
     }
 }

@@ -21,11 +21,13 @@ final class FormJudgement {
     private final Weights weights;
     private final List<Cause> ranked;
     private final Conclusions conclusions;
+    private final ChooseChecks checks;
 
-    FormJudgement(String caseId, Reading reading, RuleSession session, KnowledgeBase knowledge) {
+    FormJudgement(String caseId, Reading reading, RuleSession session, KnowledgeBase knowledge, ChooseChecks checks) {
         this.caseId = caseId;
         this.reading = reading;
         this.knowledge = knowledge;
+        this.checks = checks;
         this.titles = new Titles(knowledge);
         this.weights = new Weights(reading, knowledge);
         this.ranked = knowledge.causes().values().stream()
@@ -37,7 +39,8 @@ final class FormJudgement {
     }
 
     Judgement judgement() {
-        List<RankedCause> causes = ranked.stream().map(this::rankedCause).toList();
+        List<RankedCause> causes =
+                ranked.stream().map(this::standing).map(this::withReasons).toList();
         List<Judgement.ClassShare> attribution = attribution();
         return new Judgement(
                 caseId,
@@ -48,10 +51,16 @@ final class FormJudgement {
                         .map(c -> new Judgement.Conflict(c.findings(), titles.fill(c.why())))
                         .toList(),
                 changes(),
-                new ChooseChecks(knowledge).next(reading),
+                checks.next(reading, causes),
                 new GiveAdvice(knowledge, titles).advice(conclusions.given()),
                 Coverage.of(reading, knowledge),
                 remarks());
+    }
+
+    /** The verdict alone, without reasons, checks and advice. */
+    Verdict verdict() {
+        return new ReachVerdict(knowledge)
+                .verdict(ranked.stream().map(this::standing).toList(), attribution());
     }
 
     private List<Believed> believed() {
@@ -80,7 +89,7 @@ final class FormJudgement {
         return leans;
     }
 
-    private RankedCause rankedCause(Cause cause) {
+    private RankedCause standing(Cause cause) {
         double probability = reading.probability(cause.id());
         List<String> heldBack = conclusions.heldBack().stream()
                 .filter(h -> h.cause().equals(cause.id()))
@@ -94,11 +103,26 @@ final class FormJudgement {
                 reading.classOf(cause.id()),
                 probability,
                 standing(probability, heldBack.isEmpty()),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                heldBack);
+    }
+
+    private RankedCause withReasons(RankedCause bare) {
+        Cause cause = knowledge.causes().get(bare.id());
+        return new RankedCause(
+                bare.id(),
+                bare.title(),
+                bare.classId(),
+                bare.probability(),
+                bare.standing(),
                 weights.raising(cause.id()),
                 weights.lowering(cause.id()),
                 unchecked(cause),
                 rivals(cause),
-                heldBack);
+                bare.heldBack());
     }
 
     private static RankedCause.Standing standing(double probability, boolean free) {

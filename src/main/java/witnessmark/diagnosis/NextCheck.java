@@ -5,7 +5,9 @@ import java.util.List;
 /**
  * A check worth making next.
  *
- * @param gainBits expected information about each cause, summed over the causes, in bits
+ * @param gainBits expected information about each cause in question, summed, and what it is worth besides if a held-back
+ *     conclusion waits for it; bits
+ * @param chance chance that the answer is "present"
  * @param checkMinutes work of the check itself
  * @param openMinutes work to open what must still be opened for it
  * @param teardown whether something must be taken apart for it
@@ -19,6 +21,7 @@ public record NextCheck(
         String access,
         String accessTitle,
         double gainBits,
+        double chance,
         double checkMinutes,
         double openMinutes,
         boolean teardown,
@@ -27,10 +30,5 @@ public record NextCheck(
 
     public double minutes() {
         return checkMinutes + openMinutes;
-    }
-
-    /** Gain for each minute of work, a check of no time counting as half a minute. */
-    public double gainPerMinute() {
-        return gainBits / Math.max(0.5, minutes());
     }
 }

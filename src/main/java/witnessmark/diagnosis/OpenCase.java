@@ -1,8 +1,18 @@
 package witnessmark.diagnosis;
 
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.FindingState;
+import witnessmark.casefile.Likelihood;
 import witnessmark.diagnosis.fact.Measured;
+import witnessmark.inference.Report;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.planner.Hands;
 
 /** A case under judgement: findings can be set and withdrawn, and the judgement follows. Not for several threads. */
 public final class OpenCase implements AutoCloseable {
@@ -10,37 +20,119 @@ public final class OpenCase implements AutoCloseable {
     private final RuleSession session;
     private final CauseNetwork network;
     private final KnowledgeBase knowledge;
+    private final Map<String, Report> likelihoods = new HashMap<>();
+    private final ChooseChecks checks;
+    private @Nullable Reading reading;
+    private @Nullable Judgement judgement;
 
-    OpenCase(String id, RuleSession session, CauseNetwork network, KnowledgeBase knowledge) {
+    OpenCase(String id, RuleSession session, CauseNetwork network, KnowledgeBase knowledge, ChooseChecks checks) {
         this.id = id;
         this.session = session;
         this.network = network;
         this.knowledge = knowledge;
+        this.checks = checks;
     }
 
     /** Sets a finding, in place of what was said of it before; "not looked at" withdraws it. */
     public void report(String finding, FindingState state) {
+        report(finding, state, Optional.empty());
+    }
+
+    /** The same for a result that shows the finding only more or less surely. */
+    void report(String finding, FindingState state, Optional<Likelihood> likelihood) {
+        changed();
+        likelihoods.remove(finding);
+        likelihood.ifPresent(l -> likelihoods.put(finding, new Report(l.ifPresent(), l.ifAbsent())));
         Diagnosis.state(state).ifPresentOrElse(s -> session.report(finding, s), () -> session.withdraw(finding));
     }
 
     void measure(Measured measured) {
+        changed();
         session.measure(measured);
     }
 
     /** What can be said on the evidence as it is now. */
     public Judgement judgement() {
-        Premises premises = session.premises();
-        Reading reading = new Reading(network, knowledge.vocabulary(), premises);
-        return new FormJudgement(id, reading, session, knowledge).judgement();
+        Judgement formed = judgement;
+        if (formed == null) {
+            formed = new FormJudgement(id, reading(), session, knowledge, checks).judgement();
+            judgement = formed;
+        }
+        return formed;
+    }
+
+    /** Every finding as it is taken, reported or following from a measurement, by id. */
+    public Map<String, FindingState> taken() {
+        Map<String, FindingState> states = new LinkedHashMap<>();
+        reading()
+                .taken()
+                .forEach((finding, taken) -> states.put(
+                        finding,
+                        switch (taken.state()) {
+                            case PRESENT -> FindingState.PRESENT;
+                            case ABSENT -> FindingState.ABSENT;
+                            case UNSURE -> FindingState.UNSURE;
+                        }));
+        return states;
+    }
+
+    /** The verdict alone: much quicker than the whole judgement. */
+    public Verdict verdict() {
+        return new FormJudgement(id, reading(), session, knowledge, checks).verdict();
+    }
+
+    /**
+     * What to check next, in order, with the hands where they are.
+     *
+     * @param leftOut ids of findings not to be asked about
+     */
+    public List<NextVisit> visits(Hands hands, Set<String> leftOut) {
+        return checks.visits(reading(), judgement().causes(), hands, leftOut);
+    }
+
+    /** The verdict if this finding, not answered yet, turned out so; the case stays as it is. */
+    public Verdict verdictIf(String finding, FindingState state) {
+        Reading before = reading();
+        Judgement formed = judgement;
+        report(finding, state);
+        Verdict verdict = verdict();
+        session.withdraw(finding);
+        reading = before;
+        judgement = formed;
+        return verdict;
+    }
+
+    /** What to check next, in order, where what was looked at is open and nobody has begun. */
+    public List<NextVisit> visits() {
+        return checks.visits(reading(), judgement().causes());
+    }
+
+    /** How well each of two causes accounts for what was found. */
+    public Accounts accounts(String one, String other) {
+        return new CompareAccounts(reading(), knowledge).compare(one, other);
     }
 
     /** Each finding weighed against each class, on the evidence as it is now. */
     public EvidenceMatrix matrix() {
-        return EvidenceMatrix.of(new Reading(network, knowledge.vocabulary(), session.premises()), knowledge);
+        return EvidenceMatrix.of(reading(), knowledge);
     }
 
     @Override
     public void close() {
         session.close();
+    }
+
+    private void changed() {
+        reading = null;
+        judgement = null;
+    }
+
+    private Reading reading() {
+        Reading read = reading;
+        if (read == null) {
+            read = new Reading(network, knowledge.vocabulary(), session.premises(), likelihoods);
+            reading = read;
+        }
+        return read;
     }
 }

@@ -23,17 +23,20 @@ import witnessmark.knowledge.Vocabulary;
 final class Reading {
     private final CauseNetwork network;
     private final Premises premises;
+    private final Map<String, Report> likelihoods;
     private final Report unsure;
     private final Map<String, String> classes = new HashMap<>();
     private final Map<String, Taken> taken = new LinkedHashMap<>();
     private final Set<String> excludedCauses;
     private final Set<String> excludedFindings;
     private final Set<String> inQuestion;
+    private final double[] priors;
     private final ExactInference inference;
     private final Evidence evidence;
     private final Posterior posterior;
 
-    Reading(CauseNetwork network, Vocabulary vocabulary, Premises premises) {
+    Reading(CauseNetwork network, Vocabulary vocabulary, Premises premises, Map<String, Report> likelihoods) {
+        this.likelihoods = Map.copyOf(likelihoods);
         this.network = network;
         this.premises = premises;
         this.unsure = new Report(vocabulary.unsureIfPresent(), vocabulary.unsureIfAbsent());
@@ -45,7 +48,8 @@ final class Reading {
         excludedCauses = excluded(Applies.Subject.CAUSE);
         excludedFindings = excluded(Applies.Subject.FINDING);
         inQuestion = inQuestion();
-        inference = new ExactInference(network.network().withPriors(priors("")));
+        priors = priors("");
+        inference = new ExactInference(network.network().withPriors(priors));
         evidence = evidence();
         posterior = inference.posterior(evidence);
     }
@@ -57,7 +61,7 @@ final class Reading {
     Evidence evidence() {
         Map<Integer, Report> reports = new TreeMap<>();
         for (Taken t : taken.values()) {
-            reports.put(network.finding(t.finding()), report(t.state()));
+            reports.put(network.finding(t.finding()), report(t));
         }
         Map<Integer, Boolean> known = new TreeMap<>();
         excludedCauses.forEach(id -> known.put(network.cause(id), false));
@@ -66,6 +70,11 @@ final class Reading {
 
     double probability(String cause) {
         return posterior.of(network.cause(cause));
+    }
+
+    /** Chance of the cause before the findings, what the rules changed counted in. */
+    double prior(int cause) {
+        return priors[cause];
     }
 
     String classOf(String cause) {
@@ -180,8 +189,11 @@ final class Reading {
         return taken.containsKey(finding) && taken.get(finding).state() != State.ABSENT;
     }
 
-    private Report report(State state) {
-        return switch (state) {
+    private Report report(Taken t) {
+        if (t.isAsReported() && likelihoods.containsKey(t.finding())) {
+            return likelihoods.get(t.finding());
+        }
+        return switch (t.state()) {
             case PRESENT -> Report.PRESENT;
             case ABSENT -> Report.ABSENT;
             case UNSURE -> unsure;

@@ -23,14 +23,6 @@ final class Weights {
     Weights(Reading reading, KnowledgeBase knowledge) {
         this.reading = reading;
         this.knowledge = knowledge;
-        Map<String, double[]> plain = plainDecibans();
-        reading.taken()
-                .keySet()
-                .forEach(finding -> decibansByFinding.put(
-                        finding,
-                        reading.changesOdds(finding) || !plain.containsKey(finding)
-                                ? decibans(finding)
-                                : plain.get(finding)));
     }
 
     /** The findings that raise the cause, strongest first. */
@@ -46,7 +38,7 @@ final class Weights {
     private List<RankedCause.Weight> sorted(String cause, boolean raising) {
         int index = reading.network().cause(cause);
         List<RankedCause.Weight> weights = new ArrayList<>();
-        decibansByFinding.forEach((finding, decibans) -> {
+        byFinding().forEach((finding, decibans) -> {
             double weight = decibans[index];
             if (Math.abs(weight) >= WORTH_SHOWING_DECIBANS && weight > 0 == raising) {
                 weights.add(new RankedCause.Weight(
@@ -59,6 +51,21 @@ final class Weights {
         weights.sort(Comparator.comparingDouble((RankedCause.Weight w) -> -Math.abs(w.decibans()))
                 .thenComparing(RankedCause.Weight::finding));
         return List.copyOf(weights);
+    }
+
+    /** By finding, worked out when first asked for. */
+    private Map<String, double[]> byFinding() {
+        if (decibansByFinding.isEmpty()) {
+            Map<String, double[]> plain = plainDecibans();
+            reading.taken()
+                    .keySet()
+                    .forEach(finding -> decibansByFinding.put(
+                            finding,
+                            reading.changesOdds(finding) || !plain.containsKey(finding)
+                                    ? decibans(finding)
+                                    : plain.get(finding)));
+        }
+        return decibansByFinding;
     }
 
     /** By cause index. A finding that also set off a rule is left out together with what the rule changed. */

@@ -2,6 +2,7 @@ package witnessmark.shell;
 
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseForm;
+import witnessmark.casefile.Evidence;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
@@ -40,9 +41,7 @@ final class CaseText {
         }
         if (!file.evidence().isEmpty()) {
             page.heading("Computed and logged evidence");
-            file.evidence()
-                    .values()
-                    .forEach(e -> page.item(e.id() + " (" + e.kind().word() + "): " + e.summary()));
+            file.evidence().values().forEach(this::evidence);
         }
         if (!file.attachments().isEmpty()) {
             page.heading("Attachments");
@@ -67,6 +66,14 @@ final class CaseText {
         }
         page.line("Each hash covers its entry and the hash before it; check with: case verify " + history.id());
         page.flush();
+    }
+
+    private void evidence(Evidence evidence) {
+        page.item(evidence.id() + " (" + evidence.kind().word() + "): " + evidence.summary());
+        evidence.findings().forEach((finding, state) -> page.under(state.word() + ":", finding));
+        evidence.inputs().forEach((name, value) -> page.under("in:", name.replace('-', ' ') + " = " + value));
+        evidence.formula().lines().forEach(line -> page.under("how:", line));
+        evidence.file().ifPresent(source -> page.under("file:", source.name() + ", SHA-256 " + source.sha256()));
     }
 
     private void finding(FindingEntry entry) {

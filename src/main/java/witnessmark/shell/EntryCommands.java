@@ -22,7 +22,6 @@ import witnessmark.casefile.TextField;
 import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.Change;
-import witnessmark.casefile.history.CorrectedAfterSignOff;
 import witnessmark.casefile.history.FindingCleared;
 import witnessmark.casefile.history.FindingSet;
 import witnessmark.casefile.history.GearboxSet;
@@ -240,14 +239,7 @@ class EntryCommands {
     }
 
     private CaseHistory enter(String id, List<Change> changes, String reason) {
-        List<? extends Change> entries = reason.isEmpty()
-                ? changes
-                : changes.stream()
-                        .map(c -> new CorrectedAfterSignOff(reason, c))
-                        .toList();
-        return cases.getObject()
-                .store()
-                .appendAll(new CaseId(id), entries, cases.getObject().who());
+        return cases.getObject().enter(id, changes, reason);
     }
 
     private static void stored(CommandContext context, CaseHistory history) {

@@ -46,7 +46,7 @@ final class JudgementJson {
                 "remarks", judgement.remarks());
     }
 
-    private static Map<String, Object> cause(RankedCause cause) {
+    static Map<String, Object> cause(RankedCause cause) {
         return map(
                 "id", cause.id(),
                 "title", cause.title(),

@@ -47,6 +47,19 @@ final class Page {
         return indented("", "", text);
     }
 
+    /** Lines whose spacing carries the sense, as in a table or a drawing; they are not wrapped. */
+    Page drawn(String text) {
+        Terminal.harmless(text).lines().forEach(out::println);
+        return this;
+    }
+
+    /** A line that must be seen: bold where the terminal can, and marked so that it stands out without. */
+    Page strong(String text) {
+        String marked = Terminal.harmless(">> " + text);
+        out.println(coloured ? BOLD + marked + PLAIN : marked);
+        return this;
+    }
+
     /** A paragraph whose first line starts with {@code first} and whose others start with {@code others}. */
     Page indented(String first, String others, String text) {
         String lead = first;
@@ -89,6 +102,11 @@ final class Page {
     /** A labelled paragraph below a numbered item. */
     Page under(String label, String text) {
         return indented("     " + label + " ", "       ", text);
+    }
+
+    /** A line of two figures and a text that wraps beside them. */
+    Page columns(String one, String other, String text) {
+        return indented(String.format("  %6s  %6s  ", one, other), " ".repeat(18), text);
     }
 
     void flush() {

@@ -10,7 +10,9 @@ import witnessmark.casefile.store.StoreUnavailable;
 import witnessmark.casefile.yaml.CaseFileFaults;
 import witnessmark.document.DocumentRefused;
 import witnessmark.gearbox.ProfileRefused;
+import witnessmark.gearbox.QuestionRefused;
 import witnessmark.inference.TooDense;
+import witnessmark.truck.TruckRefused;
 import witnessmark.yaml.FaultyInput;
 
 /** Turns what went wrong in a command into its message and exit code; the stack trace of a fault inside goes to a file. */
@@ -43,6 +45,9 @@ final class Refusals implements ExitStatusExceptionMapper {
                     || t instanceof CaseFileFaults
                     || t instanceof StoreUnavailable
                     || t instanceof CaseChangedMeanwhile
+                    || t instanceof ProfileRefused
+                    || t instanceof QuestionRefused
+                    || t instanceof TruckRefused
                     || t instanceof TooDense) {
                 return Optional.of(t);
             }

@@ -3,6 +3,8 @@ package witnessmark.shell;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import org.springframework.shell.core.InputReader;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.CommandExecutor;
@@ -33,7 +35,8 @@ final class RunCommand {
     }
 
     /** Runs a command given as words; returns the exit code. */
-    int run(List<String> words, PrintWriter out, PrintWriter messages) {
+    int run(List<String> typed, PrintWriter out, PrintWriter messages) {
+        List<String> words = helpInstead(typed);
         try {
             ExitStatus status = new CommandExecutor(registry)
                     .execute(new CommandContext(parser.parse(words), registry, out, new InputReader() {}));
@@ -47,9 +50,38 @@ final class RunCommand {
         }
     }
 
+    /** A command with --help, and a first word that only groups commands, are explained instead. */
+    private List<String> helpInstead(List<String> words) {
+        List<String> name = words.stream().filter(w -> !w.startsWith("--")).toList();
+        String start = String.join(" ", words);
+        boolean groups = registry.getCommandByName(start) == null
+                && registry.getCommands().stream().anyMatch(c -> c.getName().startsWith(start + " "));
+        if (!words.contains("--help") && !groups) {
+            return words;
+        }
+        List<String> help = new ArrayList<>(List.of("help"));
+        for (int length = Math.min(3, name.size()); length > 0; length--) {
+            String candidate = String.join(" ", name.subList(0, length));
+            if (groups || registry.getCommandByName(candidate) != null) {
+                help.addAll(name.subList(0, length));
+                return help;
+            }
+        }
+        return help;
+    }
+
+    /** The commands' names and their first words, which is what people mistype. */
+    static List<String> names(CommandRegistry registry) {
+        Set<String> names = new TreeSet<>();
+        registry.getCommands().forEach(c -> {
+            names.add(c.getName());
+            names.add(c.getName().split(" ")[0]);
+        });
+        return List.copyOf(names);
+    }
+
     private String unknown(List<String> words) {
-        List<String> names =
-                registry.getCommands().stream().map(c -> c.getName()).toList();
+        List<String> names = names(registry);
         List<String> near = new ArrayList<>();
         for (int length = Math.min(2, words.size()); length > 0 && near.isEmpty(); length--) {
             near.addAll(Nearest.some(String.join(" ", words.subList(0, length)), names, 3));

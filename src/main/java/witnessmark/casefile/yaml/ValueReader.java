@@ -15,6 +15,7 @@ import witnessmark.casefile.CheckedText;
 import witnessmark.casefile.Evidence;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
+import witnessmark.casefile.Likelihood;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
 import witnessmark.casefile.Vehicle;
@@ -30,7 +31,8 @@ final class ValueReader {
             List.of("forward-ratios", "range", "splitter", "countershafts", "linkage", "oil-pump", "oil-cooler", "pto");
     private static final List<String> MEASUREMENT =
             List.of("value", "unit", "low", "high", "limit-unit", "limit-from", "note");
-    private static final List<String> EVIDENCE = List.of("kind", "summary", "formula", "inputs", "file", "findings");
+    private static final List<String> EVIDENCE =
+            List.of("kind", "summary", "formula", "inputs", "file", "findings", "likelihoods");
 
     private final FaultList faults;
 
@@ -198,9 +200,11 @@ final class ValueReader {
                     Map<String, String> inputs = inputs(f);
                     Optional<Evidence.SourceFile> file = f.node("file").flatMap(this::sourceFile);
                     Map<String, FindingState> states = states(f);
+                    Map<String, Likelihood> likelihoods = likelihoods(f);
                     return kind.flatMap(k -> faults.built(
                             name,
-                            () -> new Evidence(id, k, f.text("summary"), f.text("formula"), inputs, file, states)));
+                            () -> new Evidence(
+                                    id, k, f.text("summary"), f.text("formula"), inputs, file, states, likelihoods)));
                 });
     }
 
@@ -215,6 +219,23 @@ final class ValueReader {
     private Optional<Evidence.SourceFile> sourceFile(Node node) {
         return Fields.of(node, "file", List.of("name", "sha256"), faults)
                 .flatMap(f -> faults.built(node, () -> new Evidence.SourceFile(f.text("name"), f.text("sha256"))));
+    }
+
+    private Map<String, Likelihood> likelihoods(Fields f) {
+        Map<String, Likelihood> likelihoods = new LinkedHashMap<>();
+        f.node("likelihoods").ifPresent(node -> NamedNodes.of(node, "finding", MOST_INPUTS, ValueReader::told, faults)
+                .forEach((finding, tuple) ->
+                        likelihood(tuple.getValueNode()).ifPresent(l -> likelihoods.put(finding, l))));
+        return likelihoods;
+    }
+
+    private Optional<Likelihood> likelihood(Node node) {
+        return Fields.of(node, "likelihood", List.of("if-present", "if-absent"), faults)
+                .flatMap(f -> faults.built(
+                        node,
+                        () -> new Likelihood(
+                                f.number("if-present").orElse(0),
+                                f.number("if-absent").orElse(0))));
     }
 
     private Map<String, FindingState> states(Fields f) {

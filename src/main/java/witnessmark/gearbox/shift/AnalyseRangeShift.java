@@ -8,6 +8,7 @@ import java.util.List;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Gear;
 import witnessmark.gearbox.Parameter;
+import witnessmark.gearbox.QuestionRefused;
 import witnessmark.gearbox.Range;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.Unit;
@@ -27,8 +28,7 @@ public final class AnalyseRangeShift {
     /** Throws where the box has no range. */
     public AnalyseRangeShift(TruckProfile truck) {
         if (!truck.hasRange()) {
-            throw new IllegalArgumentException(
-                    Parameter.RANGE_RATIO.key() + ": truck " + truck.id() + " has no range to shift");
+            throw new QuestionRefused(Parameter.RANGE_RATIO.key() + ": truck " + truck.id() + " has no range to shift");
         }
         this.truck = truck;
         this.governed = truck.value(Parameter.GOVERNED_RPM);

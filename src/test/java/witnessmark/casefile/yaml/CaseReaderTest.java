@@ -7,10 +7,12 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -206,9 +208,10 @@ class CaseReaderTest {
                             "grinds.yaml:7:14 finding 'lever-hops' has no value; write one after it, or take the key out",
                             "grinds.yaml:9:22 value: '3.1 bar' is not a number; write digits with a point, such as 3.9,"
                                     + " without unit or separators",
-                            "grinds.yaml:9:37 unit: 'barr' is not a known unit; use one of Pa kPa MPa bar psi degC degF mm"
-                                    + " um in m km mi deg Nm lbft km/h mph rpm s ms min h L gal qt l/min g kg lb % ppm"
-                                    + " mg/kg mm2/s cSt count HRC HV W kW J kJ",
+                            "grinds.yaml:9:37 unit: 'barr' is not a known unit; use one of "
+                                    + Arrays.stream(Unit.values())
+                                            .map(Unit::symbol)
+                                            .collect(Collectors.joining(" ")),
                             "grinds.yaml:10:3 measurement 'pressure' stands twice (line 9 and here); keep one");
         }
 

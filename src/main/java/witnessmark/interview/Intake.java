@@ -1,0 +1,91 @@
+package witnessmark.interview;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseRefused;
+import witnessmark.casefile.TextField;
+import witnessmark.casefile.Vehicle;
+import witnessmark.casefile.history.Change;
+import witnessmark.casefile.history.GearboxSet;
+import witnessmark.casefile.history.TextSet;
+import witnessmark.casefile.history.VehicleSet;
+import witnessmark.gearbox.Layout;
+
+/** Turns the answers about truck, gearbox and complaint into changes of the case. */
+final class Intake {
+    private Intake() {}
+
+    /** The change for an answer; empty where nothing was said. Throws {@link CaseRefused} for one that does not fit. */
+    static Optional<Change> change(Stage stage, String answer, CaseFile now) {
+        String said = answer.strip();
+        if (said.isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                switch (stage) {
+                    case TRUCK -> new VehicleSet(
+                            truck(now.vehicle(), said, now.vehicle().odometerKm()));
+                    case KILOMETRES -> new VehicleSet(
+                            truck(now.vehicle(), now.vehicle().unit(), OptionalDouble.of(kilometres(said))));
+                    case FORWARD_RATIOS, RANGE, SPLITTER, COUNTERSHAFTS, LINKAGE -> new GearboxSet(
+                            layout(stage, said, now.gearbox()));
+                    case COMPLAINT -> new TextSet(TextField.COMPLAINT, said);
+                    case ACCOUNT -> new TextSet(TextField.DRIVER_ACCOUNT, said);
+                    case CHECKS -> throw new IllegalArgumentException("a check is no part of the intake");
+                });
+    }
+
+    private static Vehicle truck(Vehicle v, String unit, OptionalDouble odometerKm) {
+        return new Vehicle(unit, v.serial(), v.duty(), odometerKm, v.kmSinceNew(), v.kmSinceRepair(), v.repairNote());
+    }
+
+    /** Kilometres, also given in miles: "512000", "512 000 km", "318,000 mi". */
+    private static double kilometres(String said) {
+        String plain = said.toLowerCase(Locale.ROOT).replaceAll("[ ,']", "");
+        boolean miles = plain.endsWith("mi") || plain.endsWith("miles");
+        String digits = plain.replaceAll("(km|miles|mi)$", "");
+        if (!digits.matches("\\d{1,9}(\\.\\d+)?")) {
+            throw new CaseRefused(
+                    "odometer: '" + said + "' is not a distance",
+                    "write it as 512000 km or 318000 mi, or leave it empty");
+        }
+        return Math.rint(Double.parseDouble(digits) * (miles ? 1.609344 : 1));
+    }
+
+    private static Layout layout(Stage stage, String said, Layout l) {
+        OptionalInt ratios = stage == Stage.FORWARD_RATIOS ? ratios(said) : l.forwardRatios();
+        return new Layout(
+                ratios,
+                stage == Stage.RANGE ? word(stage, said, Layout.RangeShift.class) : l.range(),
+                stage == Stage.SPLITTER ? word(stage, said, Layout.Splitter.class) : l.splitter(),
+                stage == Stage.COUNTERSHAFTS ? word(stage, said, Layout.Countershafts.class) : l.countershafts(),
+                stage == Stage.LINKAGE ? word(stage, said, Layout.Linkage.class) : l.linkage(),
+                l.oilPump(),
+                l.oilCooler(),
+                l.powerTakeOff());
+    }
+
+    private static OptionalInt ratios(String said) {
+        if (!said.matches("\\d{1,2}") || Integer.parseInt(said) < 1 || Integer.parseInt(said) > 32) {
+            throw new CaseRefused(
+                    "forward ratios: '" + said + "' is not a number from 1 to 32",
+                    "count the ratios on the lever's plate, or leave it empty");
+        }
+        return OptionalInt.of(Integer.parseInt(said));
+    }
+
+    private static <E extends Enum<E>> Optional<E> word(Stage stage, String said, Class<E> type) {
+        List<String> allowed = stage.choices();
+        String plain = said.toLowerCase(Locale.ROOT);
+        if (!allowed.contains(plain)) {
+            throw new CaseRefused(
+                    "'" + said + "' is none of the answers",
+                    "give one of " + String.join(", ", allowed) + ", or leave it empty");
+        }
+        return Optional.of(Enum.valueOf(type, plain.toUpperCase(Locale.ROOT).replace('-', '_')));
+    }
+}

@@ -1,0 +1,243 @@
+package witnessmark.interview;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.FindingEntry;
+import witnessmark.casefile.FindingState;
+import witnessmark.casefile.Measurement;
+import witnessmark.casefile.TextField;
+import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.Change;
+import witnessmark.casefile.history.FindingSet;
+import witnessmark.casefile.history.MeasurementSet;
+import witnessmark.casefile.history.TextSet;
+import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.Judgement;
+import witnessmark.diagnosis.NextVisit;
+import witnessmark.diagnosis.OpenCase;
+import witnessmark.knowledge.Finding;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.Measure;
+import witnessmark.planner.Hands;
+import witnessmark.planner.PlanChecks;
+
+/**
+ * One interview about one case. Each answer is written into the notebook before anything else happens, and where to go
+ * on is read back from it, so an interview that was stopped or killed goes on at the same place.
+ *
+ * <p>Methods that take an answer throw {@link witnessmark.casefile.CaseRefused} for one that the case does not take;
+ * nothing is changed then. Not for several threads.
+ */
+public final class Interview implements AutoCloseable {
+    private final Diagnosis diagnosis;
+    private final KnowledgeBase knowledge;
+    private final PlanChecks planner;
+    private final Notebook notebook;
+    private boolean pastTheEnd;
+    private CaseHistory history;
+    private OpenCase open;
+
+    public Interview(Diagnosis diagnosis, Notebook notebook) {
+        this.diagnosis = diagnosis;
+        this.knowledge = diagnosis.knowledge();
+        this.planner = new PlanChecks(knowledge.access());
+        this.notebook = notebook;
+        this.history = notebook.history();
+        this.open = diagnosis.open(history.present());
+    }
+
+    public CaseFile present() {
+        return history.present();
+    }
+
+    /** How many checks were answered in this interview so far. */
+    public int answered() {
+        return Answered.in(history).size();
+    }
+
+    public Stage stage() {
+        return position().stage();
+    }
+
+    /** Takes the answer to an intake stage, empty for nothing said, and goes on to the next. */
+    public void tell(String answer) {
+        tell(answer, List.of());
+    }
+
+    /** As {@link #tell(String)}, with the findings that the words were confirmed to mean. */
+    public void tell(String answer, List<String> meant) {
+        List<Change> changes = new ArrayList<>();
+        Intake.change(stage(), answer, present()).ifPresent(changes::add);
+        meant.forEach(finding -> changes.add(new FindingSet(new FindingEntry(finding, FindingState.PRESENT))));
+        changes.add(moved(position().at(stage().next())));
+        write(changes);
+    }
+
+    /** What to ask now; empty if the interview ends here or is not at the checks yet. */
+    public Optional<Question> question() {
+        if (stage() != Stage.CHECKS) {
+            return Optional.empty();
+        }
+        List<NextVisit> plan = plan();
+        Optional<StopRule.Asked> asked = pastTheEnd ? first(plan) : stopRule().ask(plan);
+        return asked.map(this::question);
+    }
+
+    /** Why nothing more is asked. */
+    public Ending ending() {
+        return stopRule().ending(plan());
+    }
+
+    /** Goes on asking although nothing open would change the verdict enough. */
+    public void goOn() {
+        pastTheEnd = true;
+    }
+
+    /** Sets what was seen of a finding. */
+    public void answer(FindingEntry entry) {
+        write(List.of(new FindingSet(entry)));
+    }
+
+    /** Sets a measured value; its finding follows if it has a limit. */
+    public void measured(Measurement measurement) {
+        write(List.of(new MeasurementSet(measurement)));
+    }
+
+    /** Asks nothing more in this place and what lies inside it. */
+    public void skip(String place) {
+        write(List.of(moved(position().skipping(place))));
+    }
+
+    /** Asks again in the places that were skipped. */
+    public void skipNothing() {
+        write(List.of(moved(position().skippingNothing())));
+    }
+
+    /** The ids of the places skipped. */
+    public Set<String> skipped() {
+        return position().skipped();
+    }
+
+    /** Takes the last answer back, so that its question comes again; false if there is none to take back. */
+    public boolean back() {
+        pastTheEnd = false;
+        if (stage() == Stage.TRUCK) {
+            return false;
+        }
+        Optional<Answered.Answer> last = stage() == Stage.CHECKS ? Answered.last(history) : Optional.empty();
+        write(List.of(last.map(Answered.Answer::takenBack)
+                .orElseGet(() -> moved(position().at(stage().before())))));
+        return true;
+    }
+
+    public Judgement judgement() {
+        return open.judgement();
+    }
+
+    /** What lies ahead: the places still worth going to, in order. */
+    public List<NextVisit> plan() {
+        return open.visits(hands(), leftOut());
+    }
+
+    @Override
+    public void close() {
+        open.close();
+    }
+
+    private Position position() {
+        return Position.of(present());
+    }
+
+    private static Change moved(Position to) {
+        return new TextSet(TextField.INTERVIEW_POSITION, to.text());
+    }
+
+    private void write(List<? extends Change> changes) {
+        history = notebook.write(changes);
+        open.close();
+        open = diagnosis.open(present());
+    }
+
+    private StopRule stopRule() {
+        return new StopRule(open, skipped().size());
+    }
+
+    private static Optional<StopRule.Asked> first(List<NextVisit> plan) {
+        return plan.stream()
+                .findFirst()
+                .map(visit -> new StopRule.Asked(visit.checks().get(0), visit));
+    }
+
+    private Question question(StopRule.Asked asked) {
+        Finding finding = knowledge.findings().get(asked.check().finding());
+        return new Question(
+                answered() + 1,
+                finding,
+                asked.check(),
+                asked.visit(),
+                !hands().at().equals(Optional.of(finding.access())),
+                measureOf(finding.id()));
+    }
+
+    private Optional<Measure> measureOf(String finding) {
+        return knowledge.measures().values().stream()
+                .filter(m -> m.below().equals(Optional.of(finding)) || m.above().equals(Optional.of(finding)))
+                .findFirst();
+    }
+
+    /** The findings on record that were looked at opened their places; a complaint opens none unless it was asked here. */
+    private Hands hands() {
+        List<String> asked =
+                Answered.in(history).stream().flatMap(this::findings).toList();
+        Set<String> open = new HashSet<>();
+        present().findings().values().stream()
+                .filter(entry -> entry.state() != FindingState.NOT_LOOKED_AT)
+                .map(entry -> knowledge.findings().get(entry.finding()))
+                .filter(f -> f.kind() != Finding.Kind.SYMPTOM || asked.contains(f.id()))
+                .forEach(f -> open.addAll(planner.wayTo(f.access())));
+        measuredFindings()
+                .forEach(f ->
+                        open.addAll(planner.wayTo(knowledge.findings().get(f).access())));
+        Optional<String> at = asked.stream()
+                .filter(this::wasLookedAt)
+                .reduce((before, last) -> last)
+                .map(f -> knowledge.findings().get(f).access());
+        return new Hands(open, at);
+    }
+
+    private boolean wasLookedAt(String finding) {
+        FindingEntry entry = present().findings().get(finding);
+        return entry == null || entry.state() != FindingState.NOT_LOOKED_AT;
+    }
+
+    private Stream<String> findings(Answered.Answer answer) {
+        return answer.measured() ? yields(answer.id()) : Stream.of(answer.id());
+    }
+
+    private Set<String> leftOut() {
+        Set<String> out = new LinkedHashSet<>(present().findings().keySet());
+        out.addAll(measuredFindings());
+        Set<String> skipped = skipped();
+        knowledge.findings().values().stream()
+                .filter(f -> planner.wayTo(f.access()).stream().anyMatch(skipped::contains))
+                .forEach(f -> out.add(f.id()));
+        return out;
+    }
+
+    private Set<String> measuredFindings() {
+        Set<String> measured = new LinkedHashSet<>();
+        present().measurements().keySet().forEach(m -> yields(m).forEach(measured::add));
+        return measured;
+    }
+
+    private Stream<String> yields(String measure) {
+        Measure of = knowledge.measures().get(measure);
+        return Stream.concat(of.below().stream(), of.above().stream());
+    }
+}

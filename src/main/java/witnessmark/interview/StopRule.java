@@ -1,0 +1,99 @@
+package witnessmark.interview;
+
+import java.util.List;
+import java.util.Optional;
+import witnessmark.casefile.FindingState;
+import witnessmark.diagnosis.Judgement;
+import witnessmark.diagnosis.NextCheck;
+import witnessmark.diagnosis.NextVisit;
+import witnessmark.diagnosis.OpenCase;
+import witnessmark.diagnosis.Verdict;
+import witnessmark.planner.PlanChecks;
+
+/**
+ * Decides whether to go on asking.
+ *
+ * <p>While it cannot be told yet, a check is worth asking for what it tells: the interview ends when the best open one
+ * is worth less than {@link PlanChecks#TRIFLE_BITS}. Once a verdict stands, a check is worth asking only if it may
+ * overturn it: for each open check the case is judged again as if answered yes and as if answered no, and the chances
+ * of the answers that give another verdict are added up. Below {@link #LEAST_CHANCE} a check is not asked;
+ * {@link #LEAST_CHANCE_TEARDOWN} where something must be taken apart for it, since that costs hours and new gaskets.
+ * The rule looks one check ahead: that two checks together might overturn what neither does alone is not counted. The
+ * thresholds are judgement, not measured.
+ */
+final class StopRule {
+    static final double LEAST_CHANCE = 0.05;
+    static final double LEAST_CHANCE_TEARDOWN = 0.20;
+
+    private final OpenCase open;
+    private final Judgement judgement;
+    private final int skipped;
+
+    /** A check to ask, with the visit it belongs to. */
+    record Asked(NextCheck check, NextVisit visit) {}
+
+    StopRule(OpenCase open, int skipped) {
+        this.open = open;
+        this.judgement = open.judgement();
+        this.skipped = skipped;
+    }
+
+    /** The first check of the plan that is worth asking; empty if the interview ends. */
+    Optional<Asked> ask(List<NextVisit> plan) {
+        for (NextVisit visit : plan) {
+            for (NextCheck check : visit.checks()) {
+                if (isWorthAsking(check)) {
+                    return Optional.of(new Asked(check, visit));
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    Ending ending(List<NextVisit> plan) {
+        boolean stands = judgement.verdict().isDetermined();
+        double most = 0;
+        Optional<NextCheck> nearest = Optional.empty();
+        for (NextVisit visit : plan) {
+            for (NextCheck check : visit.checks()) {
+                double figure = stands ? chanceOfChange(check) : check.gainBits();
+                if (figure > most) {
+                    most = figure;
+                    nearest = Optional.of(check);
+                }
+            }
+        }
+        return new Ending(
+                stands ? Ending.Reason.VERDICT_STANDS : Ending.Reason.NOTHING_TELLS,
+                most,
+                nearest,
+                stands ? 1 - share(judgement.verdict().classId()) : 0,
+                skipped);
+    }
+
+    private boolean isWorthAsking(NextCheck check) {
+        if (!judgement.verdict().isDetermined()) {
+            return check.gainBits() >= PlanChecks.TRIFLE_BITS;
+        }
+        double least = check.teardown() && check.openMinutes() > 0 ? LEAST_CHANCE_TEARDOWN : LEAST_CHANCE;
+        return Math.max(check.chance(), 1 - check.chance()) >= least && chanceOfChange(check) >= least;
+    }
+
+    /** Chance that the answer to this check alone would give another verdict. */
+    private double chanceOfChange(NextCheck check) {
+        return chance(check, FindingState.PRESENT, check.chance())
+                + chance(check, FindingState.ABSENT, 1 - check.chance());
+    }
+
+    private double chance(NextCheck check, FindingState answer, double chance) {
+        Verdict then = open.verdictIf(check.finding(), answer);
+        return then.classId().equals(judgement.verdict().classId()) ? 0 : chance;
+    }
+
+    private double share(String classId) {
+        return judgement.attribution().stream()
+                .filter(s -> s.classId().equals(classId))
+                .mapToDouble(Judgement.ClassShare::probability)
+                .sum();
+    }
+}

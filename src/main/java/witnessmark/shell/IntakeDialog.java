@@ -1,0 +1,188 @@
+package witnessmark.shell;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import witnessmark.casefile.CaseRefused;
+import witnessmark.interview.Interview;
+import witnessmark.interview.Stage;
+import witnessmark.knowledge.Cause;
+import witnessmark.knowledge.Finding;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.search.FindWords;
+import witnessmark.knowledge.search.Hit;
+
+/** Asks for truck, gearbox and complaint, and has the words of the complaint matched to findings and confirmed. */
+final class IntakeDialog {
+    private static final int MATCHES_SHOWN = 8;
+    private static final int SHORT_LIST = 12;
+
+    private final Interview interview;
+    private final KnowledgeBase knowledge;
+    private final FindWords search;
+    private final Asker asker;
+    private final Page page;
+    private final Wording wording;
+
+    IntakeDialog(
+            Interview interview, KnowledgeBase knowledge, FindWords search, Asker asker, Page page, Wording wording) {
+        this.interview = interview;
+        this.knowledge = knowledge;
+        this.search = search;
+        this.asker = asker;
+        this.page = page;
+        this.wording = wording;
+    }
+
+    /** Asks the question of the stage; false if whoever answers has gone. */
+    boolean ask() {
+        Stage stage = interview.stage();
+        String key = stage.name().toLowerCase(Locale.ROOT).replace('_', '-');
+        page.blank();
+        page.line(wording.text("intake." + key));
+        List<String> choices = stage.choices();
+        for (int i = 0; i < choices.size(); i++) {
+            page.indented("  " + (i + 1) + "  ", "     ", wording.text("choice." + key + "." + choices.get(i)));
+        }
+        Optional<String> answer = asker.ask("intake." + key, "> ", choices);
+        if (answer.isEmpty() || answer.get().strip().matches("q|stop|quit")) {
+            return false;
+        }
+        try {
+            return take(stage, chosen(answer.get().strip(), choices));
+        } catch (CaseRefused e) {
+            asker.refused(e.getMessage());
+            return true;
+        }
+    }
+
+    private boolean take(Stage stage, String answer) {
+        if (answer.matches("b|back")) {
+            page.line(wording.text(interview.back() ? "back" : "back.none"));
+            return true;
+        }
+        if (stage != Stage.COMPLAINT) {
+            interview.tell(answer);
+            return true;
+        }
+        boolean wantsList = answer.isEmpty() || answer.equals("list");
+        List<String> candidates = wantsList ? shortList() : matches(answer);
+        Optional<List<String>> meant = confirmed(candidates, wantsList);
+        meant.ifPresent(findings -> interview.tell(wantsList ? said(findings) : answer, findings));
+        return meant.isPresent();
+    }
+
+    private String said(List<String> findings) {
+        return String.join(
+                ". ",
+                findings.stream().map(f -> knowledge.findings().get(f).title()).toList());
+    }
+
+    /** The number of a choice stands for the choice. */
+    private static String chosen(String answer, List<String> choices) {
+        if (!choices.isEmpty()
+                && answer.matches("\\d")
+                && Integer.parseInt(answer) >= 1
+                && Integer.parseInt(answer) <= choices.size()) {
+            return choices.get(Integer.parseInt(answer) - 1);
+        }
+        return answer;
+    }
+
+    /** Has the technician pick from a list; empty if he has gone. */
+    private Optional<List<String>> confirmed(List<String> candidates, boolean fromList) {
+        if (candidates.isEmpty()) {
+            page.line(wording.text("meant.none"));
+            return Optional.of(List.of());
+        }
+        page.line(wording.text(fromList ? "meant.list" : "meant"));
+        for (int i = 0; i < candidates.size(); i++) {
+            Finding f = knowledge.findings().get(candidates.get(i));
+            page.indented(String.format("%3d  ", i + 1), "     ", f.title() + ". " + f.ask());
+        }
+        while (true) {
+            Optional<String> answer = asker.ask("intake.meant", wording.text("meant.prompt") + " ", List.of("none"));
+            if (answer.isEmpty()) {
+                return Optional.empty();
+            }
+            try {
+                return Optional.of(picked(answer.get(), candidates));
+            } catch (CaseRefused e) {
+                asker.refused(e.getMessage());
+            }
+        }
+    }
+
+    private static List<String> picked(String answer, List<String> candidates) {
+        Set<String> picked = new LinkedHashSet<>();
+        for (String word : answer.strip().split("[ ,]+")) {
+            if (word.isEmpty() || word.equals("none") || word.equals("0")) {
+                continue;
+            }
+            if (!word.matches("\\d{1,2}") || Integer.parseInt(word) < 1 || Integer.parseInt(word) > candidates.size()) {
+                throw new CaseRefused(
+                        "'" + word + "' is not on the list",
+                        "give numbers from 1 to " + candidates.size() + " with blanks between, or Enter for none");
+            }
+            picked.add(candidates.get(Integer.parseInt(word) - 1));
+        }
+        return List.copyOf(picked);
+    }
+
+    private List<String> matches(String words) {
+        List<String> found = new ArrayList<>();
+        for (Hit hit : search.find(words, 4 * MATCHES_SHOWN)) {
+            if (hit.kind() == Hit.Kind.FINDING && fits(hit.id()) && isTold(hit.id()) && found.size() < MATCHES_SHOWN) {
+                found.add(hit.id());
+            }
+        }
+        return found;
+    }
+
+    /** The symptoms that the causes of this gearbox bring in most often. */
+    private List<String> shortList() {
+        return knowledge.findings().values().stream()
+                .filter(f -> f.kind() == Finding.Kind.SYMPTOM && fits(f.id()))
+                .sorted(Comparator.comparingDouble((Finding f) -> -frequency(f.id())))
+                .limit(SHORT_LIST)
+                .map(Finding::id)
+                .toList();
+    }
+
+    private double frequency(String finding) {
+        return knowledge.causesOf(finding).stream()
+                .filter(c -> c.applicability()
+                        .reasonAgainst(interview.present().gearbox())
+                        .isEmpty())
+                .mapToDouble(c -> c.prior() * strength(c, finding))
+                .sum();
+    }
+
+    private static double strength(Cause cause, String finding) {
+        return cause.links().stream()
+                .filter(l -> l.finding().equals(finding))
+                .mapToDouble(Cause.Link::strength)
+                .sum();
+    }
+
+    private boolean fits(String finding) {
+        return knowledge
+                .findings()
+                .get(finding)
+                .applicability()
+                .reasonAgainst(interview.present().gearbox())
+                .isEmpty();
+    }
+
+    /** Whether a driver or a paper can tell it before anything was looked at. */
+    private boolean isTold(String finding) {
+        return switch (knowledge.findings().get(finding).kind()) {
+            case SYMPTOM, HISTORY, OUTSIDE_CHECK -> true;
+            case TEARDOWN, MEASUREMENT, LOG -> false;
+        };
+    }
+}

@@ -1,0 +1,116 @@
+package witnessmark.bench;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Stream;
+import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.casefile.yaml.CaseReader;
+import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.RuleBase;
+import witnessmark.diagnosis.ShippedKnowledge;
+
+/**
+ * Simulated interviews on cases of known outcome: how many questions and minutes to the right verdict, in our order and
+ * in others. Prints a table for each case and the medians. Argument: a folder of case files, {@code sample-cases} if
+ * none is given.
+ */
+public final class InterviewBenchmark {
+    private static final int RANDOM_ORDERS = 5;
+
+    private final Diagnosis diagnosis = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());
+    private final Map<String, List<Asking.Course>> courses = new LinkedHashMap<>();
+
+    private InterviewBenchmark() {}
+
+    public static void main(String[] args) throws IOException {
+        Path folder = Path.of(args.length > 0 ? args[0] : "sample-cases");
+        InterviewBenchmark benchmark = new InterviewBenchmark();
+        try (Stream<Path> files = Files.list(folder)) {
+            for (Path file :
+                    files.filter(f -> f.toString().endsWith(".yaml")).sorted().toList()) {
+                CaseDocument document = new CaseReader().read(file);
+                if (document.expected().isPresent()) {
+                    benchmark.run(document);
+                }
+            }
+        }
+        benchmark.medians();
+    }
+
+    private void run(CaseDocument document) {
+        KnownAnswers truth = new KnownAnswers(document, diagnosis.knowledge());
+        Asking.Course whole = new Asking(diagnosis, truth).wholeInterview();
+        String id = document.present().id().text();
+        if (!truth.isDetermined()) {
+            System.out.printf(
+                    Locale.ROOT,
+                    "%-40s cannot be told: interview ended after %d questions, %.0f min, with %s%n",
+                    id,
+                    whole.questions(),
+                    whole.minutes(),
+                    whole.last().classId());
+            return;
+        }
+        Map<String, Asking.Course> mine = new LinkedHashMap<>();
+        mine.put("interview", new Asking(diagnosis, truth).interview());
+        if (Boolean.getBoolean("quick")) {
+            mine.forEach((name, course) ->
+                    courses.computeIfAbsent(name, n -> new ArrayList<>()).add(course));
+            courses.computeIfAbsent("whole", n -> new ArrayList<>()).add(whole);
+            return;
+        }
+        mine.put("information only", new Asking(diagnosis, truth).mostInformationFirst());
+        mine.put("fixed order", new Asking(diagnosis, truth).downTheList());
+        mine.put("all apart first", new Asking(diagnosis, truth).everythingApart());
+        mine.forEach((name, course) ->
+                courses.computeIfAbsent(name, n -> new ArrayList<>()).add(course));
+        List<Asking.Course> random = new ArrayList<>();
+        for (int seed = 1; seed <= RANDOM_ORDERS; seed++) {
+            random.add(new Asking(diagnosis, truth).atRandom(seed));
+        }
+        courses.computeIfAbsent("random order", n -> new ArrayList<>()).addAll(random);
+        System.out.printf(
+                Locale.ROOT,
+                "%-40s %s; ended by itself after %d, %.0f min%s%n",
+                id,
+                line(mine),
+                whole.questions(),
+                whole.minutes(),
+                whole.reached() ? "" : " WITH " + whole.last().classId());
+    }
+
+    private static String line(Map<String, Asking.Course> mine) {
+        StringBuilder text = new StringBuilder();
+        mine.forEach((name, c) -> text.append(String.format(
+                Locale.ROOT, "%s %d/%.0f%s  ", name, c.questions(), c.minutes(), c.reached() ? "" : "!")));
+        return text.toString().strip();
+    }
+
+    private void medians() {
+        System.out.println();
+        System.out.println("order              cases  reached  median questions  median minutes  mean minutes");
+        courses.forEach((name, all) -> System.out.printf(
+                Locale.ROOT,
+                "%-18s %5d  %7d  %16.1f  %14.1f  %12.1f%n",
+                name,
+                all.size(),
+                all.stream().filter(Asking.Course::reached).count(),
+                median(all.stream().mapToDouble(Asking.Course::questions).toArray()),
+                median(all.stream().mapToDouble(Asking.Course::minutes).toArray()),
+                all.stream().mapToDouble(Asking.Course::minutes).average().orElse(0)));
+        System.out.println("An order that never reached the right verdict counts with all its questions and minutes.");
+    }
+
+    private static double median(double[] values) {
+        double[] sorted = values.clone();
+        java.util.Arrays.sort(sorted);
+        int n = sorted.length;
+        return n == 0 ? 0 : (sorted[(n - 1) / 2] + sorted[n / 2]) / 2;
+    }
+}

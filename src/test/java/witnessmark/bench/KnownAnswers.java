@@ -1,0 +1,95 @@
+package witnessmark.bench;
+
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.ExpectedOutcome;
+import witnessmark.casefile.FindingState;
+import witnessmark.casefile.Measurement;
+import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.diagnosis.Verdict;
+import witnessmark.knowledge.Finding;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.Measure;
+
+/**
+ * A technician who answers from a case whose outcome is known: as the case says; "absent" where it says nothing and
+ * none of the true causes would produce the sign; else "not looked at", since the case does not tell.
+ */
+final class KnownAnswers {
+    private static final int COMPLAINTS_TOLD = 2;
+
+    private final CaseFile file;
+    private final ExpectedOutcome expected;
+    private final KnowledgeBase knowledge;
+    private final Map<String, FindingState> stated = new HashMap<>();
+    private final Set<String> ofTrueCauses = new LinkedHashSet<>();
+
+    KnownAnswers(CaseDocument document, KnowledgeBase knowledge) {
+        file = document.present();
+        expected = document.expected().orElseThrow();
+        this.knowledge = knowledge;
+        file.evidence().values().forEach(e -> stated.putAll(e.findings()));
+        file.findings().values().forEach(entry -> stated.put(entry.finding(), entry.state()));
+        file.measurements().values().forEach(this::measured);
+        Set<String> causes = new LinkedHashSet<>(expected.first());
+        causes.addAll(expected.withinThree());
+        stated.keySet().retainAll(knowledge.findings().keySet());
+        causes.forEach(c -> knowledge.causes().get(c).links().forEach(link -> ofTrueCauses.add(link.finding())));
+    }
+
+    CaseFile file() {
+        return file;
+    }
+
+    boolean isDetermined() {
+        return !expected.verdict().equals(Verdict.UNDETERMINED);
+    }
+
+    FindingState answer(String finding) {
+        if (stated.containsKey(finding)) {
+            return stated.get(finding);
+        }
+        return ofTrueCauses.isEmpty() || ofTrueCauses.contains(finding)
+                ? FindingState.NOT_LOOKED_AT
+                : FindingState.ABSENT;
+    }
+
+    /** What the driver says when he hands the truck over: the first two symptoms that are there. */
+    List<String> complaint() {
+        return stated.keySet().stream()
+                .sorted()
+                .filter(f -> stated.get(f) == FindingState.PRESENT
+                        && knowledge.findings().get(f).kind() == Finding.Kind.SYMPTOM)
+                .limit(COMPLAINTS_TOLD)
+                .toList();
+    }
+
+    /** Whether a verdict is the expected one, carried by one of the causes expected first. */
+    boolean isRight(Verdict verdict) {
+        return verdict.classId().equals(expected.verdict())
+                && (expected.first().isEmpty()
+                        || expected.first().stream().anyMatch(verdict.carriedBy()::contains)
+                        || !isDetermined());
+    }
+
+    private void measured(Measurement m) {
+        Measure measure = knowledge.measures().get(m.measure());
+        m.limits().map(l -> l.in(m.unit())).ifPresent(limits -> {
+            measure.below()
+                    .filter(f -> limits.low().isPresent())
+                    .ifPresent(f -> stated.put(f, state(m.value() < limits.low().getAsDouble())));
+            measure.above()
+                    .filter(f -> limits.high().isPresent())
+                    .ifPresent(
+                            f -> stated.put(f, state(m.value() > limits.high().getAsDouble())));
+        });
+    }
+
+    private static FindingState state(boolean present) {
+        return present ? FindingState.PRESENT : FindingState.ABSENT;
+    }
+}
