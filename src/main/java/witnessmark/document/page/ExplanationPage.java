@@ -117,8 +117,10 @@ public record ExplanationPage(
         };
     }
 
+    /** What the cause does; told as a condition while it is not concluded. */
     private static String mechanism(Dossier dossier, RankedCause cause) {
-        return dossier.knowledge().causes().get(cause.id()).mechanism();
+        String told = dossier.knowledge().causes().get(cause.id()).mechanism();
+        return cause.standing() == RankedCause.Standing.CONCLUDED ? told : "If this was at work: " + told;
     }
 
     private static List<String> reasons(List<RankedCause.Weight> weights) {
