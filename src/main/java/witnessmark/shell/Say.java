@@ -25,6 +25,10 @@ final class Say {
         return String.format(Locale.ROOT, "%+.1f", decibans);
     }
 
+    static String bits(double bits) {
+        return String.format(Locale.ROOT, bits < 0.1 ? "%.2f" : "%.1f", bits);
+    }
+
     static String minutes(double minutes) {
         if (minutes < 1) {
             return "under a minute";
