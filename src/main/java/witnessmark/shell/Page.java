@@ -27,9 +27,10 @@ final class Page {
     }
 
     Page heading(String text) {
-        String title = Terminal.harmless(text);
         out.println();
-        out.println(coloured ? BOLD + title + PLAIN : title);
+        out.print(coloured ? BOLD : "");
+        indented("", "  ", text);
+        out.print(coloured ? PLAIN : "");
         return this;
     }
 
