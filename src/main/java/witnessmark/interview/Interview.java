@@ -236,7 +236,8 @@ public final class Interview implements AutoCloseable {
         out.addAll(measuredFindings());
         Set<String> skipped = skipped();
         knowledge.findings().values().stream()
-                .filter(f -> f.isComputed() || planner.wayTo(f.access()).stream().anyMatch(skipped::contains))
+                .filter(f ->
+                        f.isComputed() || planner.wayTo(f.access()).stream().anyMatch(skipped::contains))
                 .forEach(f -> out.add(f.id()));
         return out;
     }

@@ -129,16 +129,11 @@ final class InterviewDialog {
                     yield true;
                 }
                 case WHY -> shown(() -> why(question));
-<<<<<<< HEAD
-                case WHERE -> shown(() -> stand.print(interview.present(), interview.judgement(), interview.plan()));
-                case HELP -> shown(() -> page.line(wording.text("keys", skipTitle(question))));
-=======
                 case WHERE -> shown(() -> {
                     stand.print(interview.present(), interview.judgement(), interview.plan());
                     print(question);
                 });
                 case HELP -> shown(() -> keys(question));
->>>>>>> interview
             };
         } catch (CaseRefused e) {
             asker.refused(e.getMessage());
@@ -228,7 +223,6 @@ final class InterviewDialog {
         detail("looks-like", question.finding().looksLike());
         detail("not-to-confuse", question.finding().confusedWith());
         question.measure()
-<<<<<<< HEAD
                 .ifPresent(m -> detail(
                         "measure", wording.text("measure", m.title(), m.unit().symbol())));
         check.cautions().stream()
@@ -237,17 +231,11 @@ final class InterviewDialog {
                         "   " + wording.text("caution") + " ",
                         "      ",
                         knowledge.cautions().get(c).english()));
-        page.line(wording.text(question.number() == 1 ? "keys" : "keys-short", skipTitle(question)));
-=======
-                .ifPresent(m -> detail("measure", wording.text("measure", m.title(), m.unit().symbol())));
-        check.cautions().stream().filter(cautionsShown::add).forEach(c -> page.indented(
-                "   " + wording.text("caution") + " ", "      ", knowledge.cautions().get(c).english()));
         if (question.number() == 1 && !keysShown) {
             keys(question);
         } else {
             page.indented("   ", "   ", wording.text("keys-short"));
         }
->>>>>>> interview
         page.flush();
     }
 
@@ -275,11 +263,7 @@ final class InterviewDialog {
         page.indented(
                 "  ",
                 "  ",
-                wording.text(
-                        "why",
-                        check.why(),
-                        Say.bits(check.gainBits()),
-                        Say.minutes(check.checkMinutes())));
+                wording.text("why", check.why(), Say.bits(check.gainBits()), Say.minutes(check.checkMinutes())));
     }
 
     private void keys(Question question) {

@@ -25,14 +25,8 @@ final class Say {
         return String.format(Locale.ROOT, "%+.1f", decibans);
     }
 
-<<<<<<< HEAD
-    static String times(double multiple) {
-        return String.format(
-                Locale.ROOT, multiple < 0.1 ? "%.2f times" : multiple < 100 ? "%.1f times" : "%.0f times", multiple);
-=======
     static String bits(double bits) {
         return String.format(Locale.ROOT, bits < 0.1 ? "%.2f" : "%.1f", bits);
->>>>>>> interview
     }
 
     static String minutes(double minutes) {

@@ -71,9 +71,7 @@ final class StandText {
                     wording.text(
                             "end.stands", Say.percent(ending.figure()), Say.percent(ending.outOfReach()), nearest));
             case NOTHING_TELLS -> page.indented(
-                    "  ",
-                    "  ",
-                    wording.text("end.nothing", Say.bits(ending.figure()), nearest));
+                    "  ", "  ", wording.text("end.nothing", Say.bits(ending.figure()), nearest));
         }
         if (ending.skipped() > 0) {
             page.indented("  ", "  ", wording.text("end.skipped", ending.skipped()));
@@ -162,15 +160,10 @@ final class StandText {
                             visit.openMinutes() > 0 ? "stand.visit-open" : "stand.visit",
                             visit.title(),
                             Say.minutes(visit.openMinutes()),
-<<<<<<< HEAD
                             wording.text(
                                     visit.checks().size() == 1 ? "check-one" : "checks",
                                     visit.checks().size()),
-                            String.format(Locale.ROOT, "%.1f", visit.gainBits())));
-=======
-                            wording.text(visit.checks().size() == 1 ? "check-one" : "checks", visit.checks().size()),
                             Say.bits(visit.gainBits())));
->>>>>>> interview
             visit.checks().stream()
                     .limit(CHECKS_SHOWN)
                     .forEach(c -> page.indented("    - ", "      ", c.ask() + " (" + c.finding() + ")"));

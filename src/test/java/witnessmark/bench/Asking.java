@@ -134,14 +134,9 @@ final class Asking {
     private List<String> checklist() {
         List<String> places = List.copyOf(knowledge.access().keySet());
         return knowledge.findings().values().stream()
-<<<<<<< HEAD
                 .filter(f ->
                         f.applicability().reasonAgainst(truth.file().gearbox()).isEmpty())
-                .filter(f -> !knowledge.causesOf(f.id()).isEmpty())
-=======
-                .filter(f -> f.applicability().reasonAgainst(truth.file().gearbox()).isEmpty())
                 .filter(f -> !f.isComputed() && !knowledge.causesOf(f.id()).isEmpty())
->>>>>>> interview
                 .sorted(Comparator.comparingInt((Finding f) -> planner.wayTo(f.access()).stream()
                                         .anyMatch(s -> knowledge.access().get(s).teardown())
                                 ? 1
