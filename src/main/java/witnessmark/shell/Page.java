@@ -56,7 +56,13 @@ final class Page {
 
     /** Text that must be seen: bold where the terminal can, and marked so that it stands out without. */
     Page strong(String text) {
-        wrapped(">> ", "   ", text).forEach(line -> out.println(coloured ? BOLD + line + PLAIN : line));
+        return strong("", text);
+    }
+
+    /** The same behind a label whose own spacing is kept. */
+    Page strong(String label, String text) {
+        wrapped(">> " + Terminal.harmless(label), "   ", text)
+                .forEach(line -> out.println(coloured ? BOLD + line + PLAIN : line));
         return this;
     }
 

@@ -111,6 +111,7 @@ class TruckCommandsTest {
         assertThat(run.out()).contains("1u     12.50").contains("95.2 (59.2)");
         // 23.8 km/h and 14.8 mph, rounded down: a ceiling is not rounded up.
         assertThat(run.out()).contains(">> 3d   never above 23 km/h (14 mph)");
+        assertThat(run.out()).contains("3d to 4u    1.280        438  21.9 %   lever, range and splitter");
         assertThat(run.out().lines()).allMatch(line -> line.length() <= 80);
     }
 
