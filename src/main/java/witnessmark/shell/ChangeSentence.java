@@ -3,6 +3,7 @@ package witnessmark.shell;
 import java.util.Map;
 import java.util.stream.Collectors;
 import witnessmark.casefile.CaseForm;
+import witnessmark.casefile.PlainNumber;
 import witnessmark.casefile.history.AttachmentAdded;
 import witnessmark.casefile.history.AttachmentRemoved;
 import witnessmark.casefile.history.Change;
@@ -93,9 +94,6 @@ final class ChangeSentence {
     }
 
     private static String plain(Object value) {
-        if (value instanceof Double number && number == Math.rint(number) && Math.abs(number) < 1e15) {
-            return String.valueOf(number.longValue());
-        }
-        return String.valueOf(value);
+        return value instanceof Double number ? PlainNumber.of(number) : String.valueOf(value);
     }
 }

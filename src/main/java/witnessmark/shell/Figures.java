@@ -1,25 +1,17 @@
 package witnessmark.shell;
 
-import java.util.Arrays;
 import java.util.OptionalDouble;
-import java.util.stream.Collectors;
 import witnessmark.gearbox.Unit;
+import witnessmark.yaml.PlainText;
 
 /** Reads numbers and units from a command's words. */
 final class Figures {
     private Figures() {}
 
     static double number(String what, String word) {
-        try {
-            double value = Double.parseDouble(word);
-            if (Double.isFinite(value) && !word.matches(".*[dDfF]$")) {
-                return value;
-            }
-        } catch (NumberFormatException e) {
-            // told below
-        }
-        throw new WrongUsage(
-                what + " '" + Terminal.harmless(word) + "' is not a number; write digits, with '.' for decimals");
+        return PlainText.number(word)
+                .orElseThrow(() -> new WrongUsage(what + " '" + Terminal.harmless(word)
+                        + "' is not a number; write digits, with '.' for decimals"));
     }
 
     /** The number; empty for an empty word. */
@@ -29,7 +21,7 @@ final class Figures {
 
     static Unit unit(String word) {
         return Unit.parse(word)
-                .orElseThrow(() -> new WrongUsage("unit '" + Terminal.harmless(word) + "' is not known; one of "
-                        + Arrays.stream(Unit.values()).map(Unit::symbol).collect(Collectors.joining(" "))));
+                .orElseThrow(() ->
+                        new WrongUsage("unit '" + Terminal.harmless(word) + "' is not known; one of " + Unit.SYMBOLS));
     }
 }

@@ -2,7 +2,6 @@ package witnessmark.shell;
 
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
@@ -11,6 +10,7 @@ import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
+import witnessmark.gearbox.Word;
 import witnessmark.knowledge.CheckKnowledge;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.search.FindWords;
@@ -55,9 +55,7 @@ class KnowledgeCommands {
             page.line("Nothing fits these words; try others, or fewer.");
         }
         hits.forEach(hit -> page.indented(
-                String.format("%-8s ", hit.kind().name().toLowerCase(Locale.ROOT)),
-                "         ",
-                hit.title() + " (" + hit.id() + ")"));
+                String.format("%-8s ", Word.of(hit.kind())), "         ", hit.title() + " (" + hit.id() + ")"));
         page.flush();
     }
 
@@ -142,7 +140,7 @@ class KnowledgeCommands {
 
     private static Map<String, Object> json(Hit hit) {
         Map<String, Object> map = new LinkedHashMap<>();
-        map.put("kind", hit.kind().name().toLowerCase(Locale.ROOT));
+        map.put("kind", Word.of(hit.kind()));
         map.put("id", hit.id());
         map.put("title", hit.title());
         return map;

@@ -7,7 +7,6 @@ import org.springframework.shell.core.command.exit.ExitStatusExceptionMapper;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.store.CaseChangedMeanwhile;
 import witnessmark.casefile.store.StoreUnavailable;
-import witnessmark.casefile.yaml.CaseFileFaults;
 import witnessmark.inference.TooDense;
 import witnessmark.yaml.FaultyInput;
 
@@ -36,7 +35,6 @@ final class Refusals implements ExitStatusExceptionMapper {
                     || t instanceof Refused
                     || t instanceof FaultyInput
                     || t instanceof CaseRefused
-                    || t instanceof CaseFileFaults
                     || t instanceof StoreUnavailable
                     || t instanceof CaseChangedMeanwhile
                     || t instanceof TooDense) {
