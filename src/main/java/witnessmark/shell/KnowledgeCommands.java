@@ -71,11 +71,8 @@ class KnowledgeCommands {
         KnowledgeBase base = knowledge.getObject();
         KnowledgePage page = new KnowledgePage(base, new Page(context.outputWriter()));
         if (!page.show(id)) {
-            List<String> near = Nearest.some(id, KnowledgePage.ids(base), 3);
             throw new Refused("nothing in the knowledge base has the id '" + Terminal.harmless(id) + "'; "
-                    + (near.isEmpty()
-                            ? "search it with: knowledge find WORDS"
-                            : "did you mean " + String.join(", ", near) + "?"));
+                    + Nearest.mend(id, KnowledgePage.ids(base), "search it with: knowledge find WORDS"));
         }
     }
 

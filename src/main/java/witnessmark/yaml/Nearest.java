@@ -38,6 +38,12 @@ public final class Nearest {
                 .toList();
     }
 
+    /** The mend for a word that is not known: up to three that it may mean, {@code otherwise} if none is near. */
+    public static String mend(String word, Collection<String> known, String otherwise) {
+        List<String> near = some(word, known, 3);
+        return near.isEmpty() ? otherwise : "did you mean " + String.join(", ", near) + "?";
+    }
+
     /** Optimal string alignment: Levenshtein's distance with two neighbours exchanged counted as one change. */
     private static int distance(String a, String b) {
         int[] twoBefore = new int[b.length() + 1];

@@ -36,4 +36,10 @@ class NearestTest {
                 .containsExactly("not", "noted", "notes");
         assertThat(Nearest.some("x".repeat(101), List.of("x".repeat(101)), 3)).isEmpty();
     }
+
+    @Test
+    void the_mend_names_up_to_three_or_says_what_else_to_do() {
+        assertThat(Nearest.mend("titel", KNOWN, "look it up")).isEqualTo("did you mean title?");
+        assertThat(Nearest.mend("gearbox", KNOWN, "look it up")).isEqualTo("look it up");
+    }
 }
