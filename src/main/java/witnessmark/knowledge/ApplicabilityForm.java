@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import witnessmark.gearbox.LayoutWords;
@@ -32,13 +33,14 @@ final class ApplicabilityForm {
                 allowed.put(feature, words(map, feature));
             }
         }
-        YamlMap span =
-                map.get(RATIOS).map(n -> n.map(RATIOS, List.of("from", "to"))).orElse(map);
-        return new Applicability(allowed, whole(span.numberIfGiven("from"), 1), whole(span.numberIfGiven("to"), 32));
+        Optional<YamlMap> span = map.get(RATIOS).map(node -> node.map(RATIOS, List.of("from", "to")));
+        return new Applicability(allowed, ratios(span, "from", 1), ratios(span, "to", 32));
     }
 
-    private static int whole(OptionalDouble number, int otherwise) {
-        return number.isPresent() ? (int) number.getAsDouble() : otherwise;
+    private static int ratios(Optional<YamlMap> span, String end, int otherwise) {
+        return (int) span.map(s -> s.numberIfGiven(end))
+                .orElse(OptionalDouble.empty())
+                .orElse(otherwise);
     }
 
     private static Set<String> words(YamlMap map, String feature) {
