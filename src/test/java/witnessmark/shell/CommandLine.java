@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.util.Map;
 import org.springframework.context.annotation.AnnotationConfigApplicationContext;
 import org.springframework.core.env.MapPropertySource;
-import org.springframework.shell.core.command.CommandRegistry;
 import witnessmark.Witnessmark;
 
 /** Runs commands as the program does, in this process and on a store of its own. */
@@ -36,12 +35,7 @@ final class CommandLine implements AutoCloseable {
     Run run(String... words) {
         StringWriter out = new StringWriter();
         StringWriter messages = new StringWriter();
-        OneShot shell = new OneShot(
-                context.getBean(LineParser.class),
-                context.getBean(CommandRegistry.class),
-                context.getBean(Refusals.class),
-                new PrintWriter(out),
-                new PrintWriter(messages));
+        OneShot shell = new OneShot(context.getBean(RunCommand.class), new PrintWriter(out), new PrintWriter(messages));
         shell.run(words);
         return new Run(shell.getExitCode(), out.toString(), messages.toString());
     }
