@@ -36,8 +36,7 @@ public record Accounts(
      * @param ifFirst chance that the sign is there if only the first is at work
      * @param ifSecond chance that the sign is there if only the second is at work
      */
-    public record Said(
-            String finding, String title, String state, double ifFirst, double ifSecond, double decibans) {}
+    public record Said(String finding, String title, String state, double ifFirst, double ifSecond, double decibans) {}
 
     /**
      * A finding not looked at.

@@ -46,8 +46,7 @@ final class CompareAccounts {
 
     private Accounts.Side side(String id) {
         Cause cause = knowledge.causes().get(id);
-        return new Accounts.Side(
-                id, cause.title(), cause.mechanism(), reading.applies(id), reading.probability(id));
+        return new Accounts.Side(id, cause.title(), cause.mechanism(), reading.applies(id), reading.probability(id));
     }
 
     private Accounts.Said said(Taken taken, int one, int other) {

@@ -46,8 +46,8 @@ public final class Diagnosis {
     /** A case whose findings can be changed and judged again; what followed from a finding goes with it. */
     public OpenCase open(CaseFile file) {
         KnownWords.check(file, knowledge);
-        OpenCase open =
-                new OpenCase(file.id().toString(), new RuleSession(rules, facts, file.gearbox()), network, knowledge, checks);
+        OpenCase open = new OpenCase(
+                file.id().toString(), new RuleSession(rules, facts, file.gearbox()), network, knowledge, checks);
         file.evidence().values().forEach(e -> e.findings().forEach(open::report));
         file.findings().values().forEach(entry -> open.report(entry.finding(), entry.state()));
         file.measurements().values().forEach(m -> open.measure(measured(m)));

@@ -39,10 +39,8 @@ final class FormJudgement {
     }
 
     Judgement judgement() {
-        List<RankedCause> causes = ranked.stream()
-                .map(this::standing)
-                .map(this::withReasons)
-                .toList();
+        List<RankedCause> causes =
+                ranked.stream().map(this::standing).map(this::withReasons).toList();
         List<Judgement.ClassShare> attribution = attribution();
         return new Judgement(
                 caseId,

@@ -52,13 +52,15 @@ public final class OpenCase implements AutoCloseable {
     /** Every finding as it is taken, reported or following from a measurement, by id. */
     public Map<String, FindingState> taken() {
         Map<String, FindingState> states = new LinkedHashMap<>();
-        reading().taken().forEach((finding, taken) -> states.put(
-                finding,
-                switch (taken.state()) {
-                    case PRESENT -> FindingState.PRESENT;
-                    case ABSENT -> FindingState.ABSENT;
-                    case UNSURE -> FindingState.UNSURE;
-                }));
+        reading()
+                .taken()
+                .forEach((finding, taken) -> states.put(
+                        finding,
+                        switch (taken.state()) {
+                            case PRESENT -> FindingState.PRESENT;
+                            case ABSENT -> FindingState.ABSENT;
+                            case UNSURE -> FindingState.UNSURE;
+                        }));
         return states;
     }
 

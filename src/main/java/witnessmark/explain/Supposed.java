@@ -27,16 +27,14 @@ final class Supposed {
                     .forEach(sheet::clearMeasurement);
             file.evidence().values().stream()
                     .filter(e -> e.findings().containsKey(finding))
-                    .forEach(e -> sheet.evidence(without(
-                            sheet.evidence(e.id()).orElse(e), finding)));
+                    .forEach(e -> sheet.evidence(without(sheet.evidence(e.id()).orElse(e), finding)));
         });
         return sheet.toCaseFile();
     }
 
     private static List<String> measuresOf(String finding, KnowledgeBase knowledge) {
         return knowledge.measures().values().stream()
-                .filter(m -> m.below().equals(Optional.of(finding))
-                        || m.above().equals(Optional.of(finding)))
+                .filter(m -> m.below().equals(Optional.of(finding)) || m.above().equals(Optional.of(finding)))
                 .map(Measure::id)
                 .toList();
     }

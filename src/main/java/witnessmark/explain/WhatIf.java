@@ -32,10 +32,7 @@ public record WhatIf(Judgement now, Judgement then, List<Moved> causes) {
         now.causesFrom(WORTH_A_LINE).forEach(c -> ids.add(c.id()));
         List<Moved> moved = new ArrayList<>();
         ids.forEach(id -> moved.add(new Moved(
-                id,
-                diagnosis.knowledge().causes().get(id).title(),
-                probability(now, id),
-                probability(then, id))));
+                id, diagnosis.knowledge().causes().get(id).title(), probability(now, id), probability(then, id))));
         moved.sort(Comparator.comparingDouble((Moved m) -> -m.after()).thenComparing(m -> -m.before()));
         return new WhatIf(now, then, List.copyOf(moved));
     }

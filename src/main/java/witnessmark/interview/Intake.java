@@ -27,7 +27,8 @@ final class Intake {
         }
         return Optional.of(
                 switch (stage) {
-                    case TRUCK -> new VehicleSet(truck(now.vehicle(), said, now.vehicle().odometerKm()));
+                    case TRUCK -> new VehicleSet(
+                            truck(now.vehicle(), said, now.vehicle().odometerKm()));
                     case KILOMETRES -> new VehicleSet(
                             truck(now.vehicle(), now.vehicle().unit(), OptionalDouble.of(kilometres(said))));
                     case FORWARD_RATIOS, RANGE, SPLITTER, COUNTERSHAFTS, LINKAGE -> new GearboxSet(
@@ -39,8 +40,7 @@ final class Intake {
     }
 
     private static Vehicle truck(Vehicle v, String unit, OptionalDouble odometerKm) {
-        return new Vehicle(
-                unit, v.serial(), v.duty(), odometerKm, v.kmSinceNew(), v.kmSinceRepair(), v.repairNote());
+        return new Vehicle(unit, v.serial(), v.duty(), odometerKm, v.kmSinceNew(), v.kmSinceRepair(), v.repairNote());
     }
 
     /** Kilometres, also given in miles: "512000", "512 000 km", "318,000 mi". */
@@ -50,7 +50,8 @@ final class Intake {
         String digits = plain.replaceAll("(km|miles|mi)$", "");
         if (!digits.matches("\\d{1,9}(\\.\\d+)?")) {
             throw new CaseRefused(
-                    "odometer: '" + said + "' is not a distance", "write it as 512000 km or 318000 mi, or leave it empty");
+                    "odometer: '" + said + "' is not a distance",
+                    "write it as 512000 km or 318000 mi, or leave it empty");
         }
         return Math.rint(Double.parseDouble(digits) * (miles ? 1.609344 : 1));
     }
@@ -82,8 +83,8 @@ final class Intake {
         String plain = said.toLowerCase(Locale.ROOT);
         if (!allowed.contains(plain)) {
             throw new CaseRefused(
-                    "'" + said + "' is none of the answers", "give one of " + String.join(", ", allowed)
-                            + ", or leave it empty");
+                    "'" + said + "' is none of the answers",
+                    "give one of " + String.join(", ", allowed) + ", or leave it empty");
         }
         return Optional.of(Enum.valueOf(type, plain.toUpperCase(Locale.ROOT).replace('-', '_')));
     }

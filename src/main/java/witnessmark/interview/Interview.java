@@ -141,9 +141,8 @@ public final class Interview implements AutoCloseable {
             return false;
         }
         Optional<Answered.Answer> last = stage() == Stage.CHECKS ? Answered.last(history) : Optional.empty();
-        write(List.of(
-                last.map(Answered.Answer::takenBack).orElseGet(() -> moved(position()
-                        .at(stage().before())))));
+        write(List.of(last.map(Answered.Answer::takenBack)
+                .orElseGet(() -> moved(position().at(stage().before())))));
         return true;
     }
 
@@ -181,8 +180,9 @@ public final class Interview implements AutoCloseable {
     }
 
     private static Optional<StopRule.Asked> first(List<NextVisit> plan) {
-        return plan.stream().findFirst().map(visit -> new StopRule.Asked(
-                visit.checks().get(0), visit));
+        return plan.stream()
+                .findFirst()
+                .map(visit -> new StopRule.Asked(visit.checks().get(0), visit));
     }
 
     private Question question(StopRule.Asked asked) {
@@ -198,22 +198,23 @@ public final class Interview implements AutoCloseable {
 
     private Optional<Measure> measureOf(String finding) {
         return knowledge.measures().values().stream()
-                .filter(m -> m.below().equals(Optional.of(finding))
-                        || m.above().equals(Optional.of(finding)))
+                .filter(m -> m.below().equals(Optional.of(finding)) || m.above().equals(Optional.of(finding)))
                 .findFirst();
     }
 
     /** The findings on record that were looked at opened their places; a complaint opens none unless it was asked here. */
     private Hands hands() {
-        List<String> asked = Answered.in(history).stream().flatMap(this::findings).toList();
+        List<String> asked =
+                Answered.in(history).stream().flatMap(this::findings).toList();
         Set<String> open = new HashSet<>();
         present().findings().values().stream()
                 .filter(entry -> entry.state() != FindingState.NOT_LOOKED_AT)
                 .map(entry -> knowledge.findings().get(entry.finding()))
                 .filter(f -> f.kind() != Finding.Kind.SYMPTOM || asked.contains(f.id()))
                 .forEach(f -> open.addAll(planner.wayTo(f.access())));
-        measuredFindings().forEach(f -> open.addAll(
-                planner.wayTo(knowledge.findings().get(f).access())));
+        measuredFindings()
+                .forEach(f ->
+                        open.addAll(planner.wayTo(knowledge.findings().get(f).access())));
         Optional<String> at = asked.stream()
                 .filter(this::wasLookedAt)
                 .reduce((before, last) -> last)
@@ -235,7 +236,8 @@ public final class Interview implements AutoCloseable {
         out.addAll(measuredFindings());
         Set<String> skipped = skipped();
         knowledge.findings().values().stream()
-                .filter(f -> f.isComputed() || planner.wayTo(f.access()).stream().anyMatch(skipped::contains))
+                .filter(f ->
+                        f.isComputed() || planner.wayTo(f.access()).stream().anyMatch(skipped::contains))
                 .forEach(f -> out.add(f.id()));
         return out;
     }

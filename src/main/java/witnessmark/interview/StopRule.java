@@ -100,7 +100,8 @@ final class StopRule {
 
     /** What a verdict says: the class and the cause first named. */
     private static List<String> said(Verdict verdict) {
-        return List.of(verdict.classId(), verdict.carriedBy().stream().findFirst().orElse(""));
+        return List.of(
+                verdict.classId(), verdict.carriedBy().stream().findFirst().orElse(""));
     }
 
     /** Whether a cause is named, and not only a class. */

@@ -12,12 +12,7 @@ import java.util.List;
  * @param bits what the checks are worth together: never more than what is in doubt
  */
 public record Visit(
-        String place,
-        List<String> opening,
-        double openMinutes,
-        List<Check> checks,
-        double checkMinutes,
-        double bits) {
+        String place, List<String> opening, double openMinutes, List<Check> checks, double checkMinutes, double bits) {
     public Visit {
         opening = List.copyOf(opening);
         checks = List.copyOf(checks);

@@ -85,9 +85,8 @@ record AnswerLine(
                 notes.add(part);
             }
         }
-        Optional<Limits> limits = low.isEmpty() && high.isEmpty()
-                ? Optional.empty()
-                : Optional.of(new Limits(low, high, unit, from));
+        Optional<Limits> limits =
+                low.isEmpty() && high.isEmpty() ? Optional.empty() : Optional.of(new Limits(low, high, unit, from));
         return new AnswerLine(Request.VALUE, null, number(value.group(1)), unit, limits, note(notes));
     }
 

@@ -94,7 +94,10 @@ class ExplainCommands {
                             String.join(
                                     "; ",
                                     findings.entrySet().stream()
-                                            .map(e -> knowledge().findings().get(e.getKey()).title() + " "
+                                            .map(e -> knowledge()
+                                                            .findings()
+                                                            .get(e.getKey())
+                                                            .title() + " "
                                                     + e.getValue().word())
                                             .toList()),
                             whatIf);

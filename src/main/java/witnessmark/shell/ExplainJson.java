@@ -41,8 +41,8 @@ final class ExplainJson {
         map.put(
                 "changes",
                 judgement.changes().stream()
-                        .filter(c -> c.subject().equals(cause.id())
-                                || c.subject().equals(classOf(cause, judgement)))
+                        .filter(c ->
+                                c.subject().equals(cause.id()) || c.subject().equals(classOf(cause, judgement)))
                         .map(c -> Map.of("subject", c.subject(), "finding", c.finding(), "why", c.sentence()))
                         .toList());
         return map;

@@ -61,8 +61,12 @@ final class ExplainText {
         Optional<RankedCause> ranked = ranked(judgement, cause.id());
         page.heading(cause.title()
                 + ranked.map(r -> ": " + Say.percent(r.probability())).orElse("")
-                + " (" + knowledge.classOf(ranked.map(RankedCause::classId).orElse(cause.classId())).title() + ")");
-        page.heading(wording.text("explain.mechanism")).indented("  ", "  ", cause.mechanism().strip());
+                + " ("
+                + knowledge
+                        .classOf(ranked.map(RankedCause::classId).orElse(cause.classId()))
+                        .title() + ")");
+        page.heading(wording.text("explain.mechanism"))
+                .indented("  ", "  ", cause.mechanism().strip());
         if (ranked.isEmpty()) {
             page.blank().line(wording.text("explain.not-in-question"));
         } else {
@@ -96,7 +100,8 @@ final class ExplainText {
         list(
                 "explain.changes",
                 judgement.changes().stream()
-                        .filter(c -> c.subject().equals(cause.id()) || c.subject().equals(classId))
+                        .filter(c ->
+                                c.subject().equals(cause.id()) || c.subject().equals(classId))
                         .map(Judgement.Change::sentence)
                         .toList());
     }
@@ -107,8 +112,7 @@ final class ExplainText {
         }
         page.heading(wording.text("explain.ahead"));
         for (RankedCause.Rivalry rival : cause.lookAlikes()) {
-            page.item(wording.text(
-                    "explain.rival", rival.title(), Say.percent(rival.probability()), rival.tells()));
+            page.item(wording.text("explain.rival", rival.title(), Say.percent(rival.probability()), rival.tells()));
             ranked(judgement, rival.cause()).ifPresent(other -> page.under(difference(cause, other)));
         }
     }
@@ -118,8 +122,7 @@ final class ExplainText {
         Map<String, Double> differences = new HashMap<>();
         weights(cause).forEach(w -> differences.merge(w.finding(), w.decibans(), Double::sum));
         weights(rival).forEach(w -> differences.merge(w.finding(), -w.decibans(), Double::sum));
-        double apart = 10
-                * (Math.log10(odds(cause.probability())) - Math.log10(odds(rival.probability())));
+        double apart = 10 * (Math.log10(odds(cause.probability())) - Math.log10(odds(rival.probability())));
         String most = differences.entrySet().stream()
                 .filter(e -> e.getValue() * apart > 0)
                 .sorted(Comparator.comparingDouble((Map.Entry<String, Double> e) -> -Math.abs(e.getValue())))

@@ -78,12 +78,15 @@ final class IntakeDialog {
 
     private String said(List<String> findings) {
         return String.join(
-                ". ", findings.stream().map(f -> knowledge.findings().get(f).title()).toList());
+                ". ",
+                findings.stream().map(f -> knowledge.findings().get(f).title()).toList());
     }
 
     /** The number of a choice stands for the choice. */
     private static String chosen(String answer, List<String> choices) {
-        if (!choices.isEmpty() && answer.matches("\\d") && Integer.parseInt(answer) >= 1
+        if (!choices.isEmpty()
+                && answer.matches("\\d")
+                && Integer.parseInt(answer) >= 1
                 && Integer.parseInt(answer) <= choices.size()) {
             return choices.get(Integer.parseInt(answer) - 1);
         }
@@ -120,9 +123,7 @@ final class IntakeDialog {
             if (word.isEmpty() || word.equals("none") || word.equals("0")) {
                 continue;
             }
-            if (!word.matches("\\d{1,2}")
-                    || Integer.parseInt(word) < 1
-                    || Integer.parseInt(word) > candidates.size()) {
+            if (!word.matches("\\d{1,2}") || Integer.parseInt(word) < 1 || Integer.parseInt(word) > candidates.size()) {
                 throw new CaseRefused(
                         "'" + word + "' is not on the list",
                         "give numbers from 1 to " + candidates.size() + " with blanks between, or Enter for none");
@@ -169,7 +170,8 @@ final class IntakeDialog {
     }
 
     private boolean fits(String finding) {
-        return knowledge.findings()
+        return knowledge
+                .findings()
                 .get(finding)
                 .applicability()
                 .reasonAgainst(interview.present().gearbox())

@@ -26,7 +26,6 @@ import witnessmark.gearbox.Layout;
 import witnessmark.interview.Interview;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.search.FindWords;
-import witnessmark.planner.Hands;
 
 /** The commands that ask the technician and show where a case stands. */
 @Component
@@ -61,9 +60,13 @@ class InterviewCommands {
     void interview(
             CommandContext context,
             @Argument(index = 0, description = "new, or the id of a case", defaultValue = NEW) String name,
-            @Option(longName = "language", defaultValue = "en", description = "language of the texts for the driver: en"
-                            + " or es") String language,
-            @Option(longName = "answers", defaultValue = "", description = "file with one answer a line") String answers) {
+            @Option(
+                            longName = "language",
+                            defaultValue = "en",
+                            description = "language of the texts for the driver: en" + " or es")
+                    String language,
+            @Option(longName = "answers", defaultValue = "", description = "file with one answer a line")
+                    String answers) {
         Wording wording = new Wording(Wording.Language.of(language));
         if (Cases.isFile(name)) {
             throw new Refused("'" + Terminal.harmless(name) + "' is a file, and an interview keeps each answer in the"
@@ -98,8 +101,11 @@ class InterviewCommands {
     void stand(
             CommandContext context,
             @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
-            @Option(longName = "language", defaultValue = "en", description = "language of the texts for the driver: en"
-                            + " or es") String language,
+            @Option(
+                            longName = "language",
+                            defaultValue = "en",
+                            description = "language of the texts for the driver: en" + " or es")
+                    String language,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         Format form = Format.of(format);
         Wording wording = new Wording(Wording.Language.of(language));
@@ -147,7 +153,9 @@ class InterviewCommands {
         CaseStore store = cases.getObject().store();
         CaseId id = name.equals(NEW) ? freeId(store) : new CaseId(name);
         if (name.equals(NEW) || !store.ids(id.text(), 1).contains(id)) {
-            store.open(new Opened(id, "", "", Vehicle.unknown(), Layout.unknown()), cases.getObject().who());
+            store.open(
+                    new Opened(id, "", "", Vehicle.unknown(), Layout.unknown()),
+                    cases.getObject().who());
         }
         return new StoredNotebook(store, id, cases.getObject().who());
     }

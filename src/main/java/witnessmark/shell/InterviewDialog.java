@@ -22,8 +22,8 @@ import witnessmark.knowledge.Measure;
 
 /** Leads through an interview: prints what is asked, takes the answers, and shows where the case stands. */
 final class InterviewDialog {
-    private static final List<String> WORDS = List.of(
-            "yes", "no", "unsure", "pass", "why", "back", "skip", "where", "stop", "help");
+    private static final List<String> WORDS =
+            List.of("yes", "no", "unsure", "pass", "why", "back", "skip", "where", "stop", "help");
 
     private static final List<String> KEYS =
             List.of("present", "absent", "unsure", "pass", "value", "why", "back", "skip", "where", "stop");
@@ -40,7 +40,12 @@ final class InterviewDialog {
     private boolean gone;
 
     InterviewDialog(
-            Interview interview, KnowledgeBase knowledge, IntakeDialog intake, Asker asker, Page page, StandText stand) {
+            Interview interview,
+            KnowledgeBase knowledge,
+            IntakeDialog intake,
+            Asker asker,
+            Page page,
+            StandText stand) {
         this.interview = interview;
         this.knowledge = knowledge;
         this.intake = intake;
@@ -155,8 +160,7 @@ final class InterviewDialog {
     }
 
     private Optional<Limits> limits(Unit unit, Measure measure) {
-        page.line(wording.text(
-                "limit.ask", unit.symbol(), measure.typical().isEmpty() ? "-" : measure.typical()));
+        page.line(wording.text("limit.ask", unit.symbol(), measure.typical().isEmpty() ? "-" : measure.typical()));
         OptionalDouble low = side("limit.low", unit);
         OptionalDouble high = side("limit.high", unit);
         if (low.isEmpty() && high.isEmpty()) {
@@ -219,9 +223,14 @@ final class InterviewDialog {
         detail("looks-like", question.finding().looksLike());
         detail("not-to-confuse", question.finding().confusedWith());
         question.measure()
-                .ifPresent(m -> detail("measure", wording.text("measure", m.title(), m.unit().symbol())));
-        check.cautions().stream().filter(cautionsShown::add).forEach(c -> page.indented(
-                "   " + wording.text("caution") + " ", "      ", knowledge.cautions().get(c).english()));
+                .ifPresent(m -> detail(
+                        "measure", wording.text("measure", m.title(), m.unit().symbol())));
+        check.cautions().stream()
+                .filter(cautionsShown::add)
+                .forEach(c -> page.indented(
+                        "   " + wording.text("caution") + " ",
+                        "      ",
+                        knowledge.cautions().get(c).english()));
         if (question.number() == 1 && !keysShown) {
             keys(question);
         } else {
@@ -254,11 +263,7 @@ final class InterviewDialog {
         page.indented(
                 "  ",
                 "  ",
-                wording.text(
-                        "why",
-                        check.why(),
-                        Say.bits(check.gainBits()),
-                        Say.minutes(check.checkMinutes())));
+                wording.text("why", check.why(), Say.bits(check.gainBits()), Say.minutes(check.checkMinutes())));
     }
 
     private void keys(Question question) {

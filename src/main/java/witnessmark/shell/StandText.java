@@ -40,7 +40,9 @@ final class StandText {
 
     void print(CaseFile file, Judgement judgement, List<NextVisit> plan) {
         page.heading(wording.text(
-                "stand.title", file.id().text(), file.title().isEmpty() ? file.vehicle().unit() : file.title()));
+                "stand.title",
+                file.id().text(),
+                file.title().isEmpty() ? file.vehicle().unit() : file.title()));
         page.indented("  ", "  ", judgement.verdict().sentence());
         page.items(judgement.verdict().open());
         contradictions(judgement);
@@ -59,17 +61,17 @@ final class StandText {
     /** Why the interview ends. */
     void ending(Ending ending) {
         String nearest = ending.nearest()
-                .map(check -> wording.text("end.nearest", check.title(), check.accessTitle(), Say.minutes(check.minutes())))
+                .map(check ->
+                        wording.text("end.nearest", check.title(), check.accessTitle(), Say.minutes(check.minutes())))
                 .orElse("");
         switch (ending.reason()) {
             case VERDICT_STANDS -> page.indented(
                     "  ",
                     "  ",
-                    wording.text("end.stands", Say.percent(ending.figure()), Say.percent(ending.outOfReach()), nearest));
+                    wording.text(
+                            "end.stands", Say.percent(ending.figure()), Say.percent(ending.outOfReach()), nearest));
             case NOTHING_TELLS -> page.indented(
-                    "  ",
-                    "  ",
-                    wording.text("end.nothing", Say.bits(ending.figure()), nearest));
+                    "  ", "  ", wording.text("end.nothing", Say.bits(ending.figure()), nearest));
         }
         if (ending.skipped() > 0) {
             page.indented("  ", "  ", wording.text("end.skipped", ending.skipped()));
@@ -102,7 +104,8 @@ final class StandText {
             judgement
                     .contradictions()
                     .forEach(c -> page.item(String.join(
-                                    " + ", c.findings().stream().map(this::title).toList())
+                                    " + ",
+                                    c.findings().stream().map(this::title).toList())
                             + ": " + c.why()));
         }
     }
@@ -157,7 +160,9 @@ final class StandText {
                             visit.openMinutes() > 0 ? "stand.visit-open" : "stand.visit",
                             visit.title(),
                             Say.minutes(visit.openMinutes()),
-                            wording.text(visit.checks().size() == 1 ? "check-one" : "checks", visit.checks().size()),
+                            wording.text(
+                                    visit.checks().size() == 1 ? "check-one" : "checks",
+                                    visit.checks().size()),
                             Say.bits(visit.gainBits())));
             visit.checks().stream()
                     .limit(CHECKS_SHOWN)

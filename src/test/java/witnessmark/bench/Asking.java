@@ -119,9 +119,8 @@ final class Asking {
     /** Everything taken apart first, every part looked at, then the rest of the list. */
     Course everythingApart() {
         List<String> order = new ArrayList<>(checklist());
-        order.sort(Comparator.comparing(f -> !knowledge.access()
-                .get(knowledge.findings().get(f).access())
-                .teardown()));
+        order.sort(Comparator.comparing(f ->
+                !knowledge.access().get(knowledge.findings().get(f).access()).teardown()));
         Set<String> open = new HashSet<>();
         knowledge.access().values().stream()
                 .filter(step -> step.teardown())
@@ -135,12 +134,13 @@ final class Asking {
     private List<String> checklist() {
         List<String> places = List.copyOf(knowledge.access().keySet());
         return knowledge.findings().values().stream()
-                .filter(f -> f.applicability().reasonAgainst(truth.file().gearbox()).isEmpty())
+                .filter(f ->
+                        f.applicability().reasonAgainst(truth.file().gearbox()).isEmpty())
                 .filter(f -> !f.isComputed() && !knowledge.causesOf(f.id()).isEmpty())
                 .sorted(Comparator.comparingInt((Finding f) -> planner.wayTo(f.access()).stream()
-                                .anyMatch(s -> knowledge.access().get(s).teardown())
-                        ? 1
-                        : 0)
+                                        .anyMatch(s -> knowledge.access().get(s).teardown())
+                                ? 1
+                                : 0)
                         .thenComparingInt(f -> places.indexOf(f.access())))
                 .map(Finding::id)
                 .toList();
@@ -190,8 +190,8 @@ final class Asking {
                 new Opened(new CaseId("asked"), file.title(), file.complaint(), file.vehicle(), file.gearbox()), stamp);
         List<Change> changes = new ArrayList<>();
         truth.complaint().forEach(f -> changes.add(new FindingSet(new FindingEntry(f, FindingState.PRESENT))));
-        changes.add(new witnessmark.casefile.history.TextSet(
-                witnessmark.casefile.TextField.INTERVIEW_POSITION, "checks"));
+        changes.add(
+                new witnessmark.casefile.history.TextSet(witnessmark.casefile.TextField.INTERVIEW_POSITION, "checks"));
         return history.with(changes, stamp);
     }
 

@@ -79,10 +79,13 @@ final class KnownAnswers {
     private void measured(Measurement m) {
         Measure measure = knowledge.measures().get(m.measure());
         m.limits().map(l -> l.in(m.unit())).ifPresent(limits -> {
-            measure.below().filter(f -> limits.low().isPresent()).ifPresent(f -> stated.put(
-                    f, state(m.value() < limits.low().getAsDouble())));
-            measure.above().filter(f -> limits.high().isPresent()).ifPresent(f -> stated.put(
-                    f, state(m.value() > limits.high().getAsDouble())));
+            measure.below()
+                    .filter(f -> limits.low().isPresent())
+                    .ifPresent(f -> stated.put(f, state(m.value() < limits.low().getAsDouble())));
+            measure.above()
+                    .filter(f -> limits.high().isPresent())
+                    .ifPresent(
+                            f -> stated.put(f, state(m.value() > limits.high().getAsDouble())));
         });
     }
 

@@ -51,7 +51,9 @@ class AccountsTest {
 
     @Test
     void an_answered_finding_decides_nothing_any_more() {
-        assertThat(accounts("towed").deciding()).extracting(Accounts.Deciding::finding).doesNotContain("towed");
+        assertThat(accounts("towed").deciding())
+                .extracting(Accounts.Deciding::finding)
+                .doesNotContain("towed");
     }
 
     @Test

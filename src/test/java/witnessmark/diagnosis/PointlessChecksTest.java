@@ -15,7 +15,9 @@ class PointlessChecksTest {
     }
 
     private static List<String> nextOf(Diagnosis diagnosis, CaseFile file) {
-        return diagnosis.judge(file).nextChecks().stream().map(NextCheck::finding).toList();
+        return diagnosis.judge(file).nextChecks().stream()
+                .map(NextCheck::finding)
+                .toList();
     }
 
     @Test
@@ -28,13 +30,13 @@ class PointlessChecksTest {
     void of_what_is_shipped_nothing_that_follows_or_is_excluded_is_asked() {
         Diagnosis shipped = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());
         assertThat(shipped.knowledge().follows()).isNotEmpty();
-        shipped.knowledge().follows().forEach(rule -> assertThat(
-                        nextOf(shipped, SmallTrade.caseWith(rule.premise())))
+        shipped.knowledge().follows().forEach(rule -> assertThat(nextOf(shipped, SmallTrade.caseWith(rule.premise())))
                 .doesNotContain(rule.conclusion()));
         assertThat(shipped.knowledge().neverTogether()).isNotEmpty();
         shipped.knowledge().neverTogether().forEach(rule -> {
             String last = rule.findings().get(rule.findings().size() - 1);
-            String[] others = rule.findings().subList(0, rule.findings().size() - 1).toArray(String[]::new);
+            String[] others =
+                    rule.findings().subList(0, rule.findings().size() - 1).toArray(String[]::new);
             assertThat(nextOf(shipped, SmallTrade.caseWith(others))).doesNotContain(last);
         });
     }
@@ -47,7 +49,9 @@ class PointlessChecksTest {
 
     @Test
     void what_this_gearbox_has_not_got_is_not_asked() {
-        CaseFile without = SmallTrade.sheet("cone-burned").gearbox(SmallTrade.withoutSplitter()).toCaseFile();
+        CaseFile without = SmallTrade.sheet("cone-burned")
+                .gearbox(SmallTrade.withoutSplitter())
+                .toCaseFile();
         assertThat(next(without)).doesNotContain("split-slow");
     }
 

@@ -35,14 +35,12 @@ class ExplainTest {
     void the_findings_named_are_exactly_those_whose_reversal_changes_the_verdict() {
         CaseFile file = sample("scored-hubs-after-a-tow");
         CarryingFindings carrying = CarryingFindings.of(DIAGNOSIS, file);
-        List<String> named = carrying.turned().stream()
-                .map(t -> t.findings().get(0))
-                .toList();
+        List<String> named =
+                carrying.turned().stream().map(t -> t.findings().get(0)).toList();
 
         assertThat(named).contains("tow-record-wheels-down");
         file.findings().values().forEach(entry -> {
-            FindingState other =
-                    entry.state() == FindingState.PRESENT ? FindingState.ABSENT : FindingState.PRESENT;
+            FindingState other = entry.state() == FindingState.PRESENT ? FindingState.ABSENT : FindingState.PRESENT;
             boolean changes = !verdictWith(file, entry.finding(), other)
                     .equals(carrying.verdict().classId());
             assertThat(named.contains(entry.finding())).as(entry.finding()).isEqualTo(changes);

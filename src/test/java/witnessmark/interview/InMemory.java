@@ -14,8 +14,8 @@ import witnessmark.gearbox.Layout;
 public final class InMemory implements Notebook {
     private static final Stamp STAMP = new Stamp(Instant.EPOCH, "technician");
 
-    private CaseHistory history = CaseHistory.open(
-            new Opened(new CaseId("asked"), "", "", Vehicle.unknown(), Layout.unknown()), STAMP);
+    private CaseHistory history =
+            CaseHistory.open(new Opened(new CaseId("asked"), "", "", Vehicle.unknown(), Layout.unknown()), STAMP);
     private int writes;
 
     @Override

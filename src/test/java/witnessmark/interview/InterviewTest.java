@@ -47,8 +47,8 @@ class InterviewTest {
     }
 
     private static void say(Interview interview, FindingState state) {
-        interview.answer(new FindingEntry(
-                interview.question().orElseThrow().finding().id(), state));
+        interview.answer(
+                new FindingEntry(interview.question().orElseThrow().finding().id(), state));
     }
 
     @Nested
@@ -185,9 +185,8 @@ class InterviewTest {
 
         @Test
         void what_the_program_computes_is_asked_of_nobody() {
-            assertThat(atTheChecks().plan())
-                    .allSatisfy(visit -> assertThat(visit.checks())
-                            .noneMatch(c -> c.finding().startsWith("computed-")));
+            assertThat(atTheChecks().plan()).allSatisfy(visit -> assertThat(visit.checks())
+                    .noneMatch(c -> c.finding().startsWith("computed-")));
         }
 
         @Test
@@ -272,7 +271,8 @@ class InterviewTest {
         }
 
         private String said(Verdict verdict) {
-            return verdict.classId() + " " + String.join("", verdict.carriedBy().stream().limit(1).toList());
+            return verdict.classId() + " "
+                    + String.join("", verdict.carriedBy().stream().limit(1).toList());
         }
 
         private String verdictWith(CaseFile file, String finding, FindingState state) {
@@ -286,7 +286,8 @@ class InterviewTest {
             Interview interview = ended();
             assertThat(interview.question()).isEmpty();
             interview.goOn();
-            assertThat(interview.question().isPresent()).isEqualTo(!interview.plan().isEmpty());
+            assertThat(interview.question().isPresent())
+                    .isEqualTo(!interview.plan().isEmpty());
         }
 
         @Test

@@ -110,8 +110,8 @@ class PlanChecksTest {
 
     @Test
     void a_trifle_outside_holds_no_teardown_up() {
-        List<Check> checks = List.of(
-                check("apart", "housing", 1, 0.9), check("trifle", "gauges", 30, PlanChecks.TRIFLE_BITS * 0.9));
+        List<Check> checks =
+                List.of(check("apart", "housing", 1, 0.9), check("trifle", "gauges", 30, PlanChecks.TRIFLE_BITS * 0.9));
 
         assertThat(ids(planner.plan(checks, DOUBT, Hands.off()))).containsExactly("apart", "trifle");
     }
@@ -149,7 +149,8 @@ class PlanChecksTest {
     }
 
     @Property
-    void every_place_is_paid_once_and_every_check_made_once(@ForAll long seed, @ForAll @IntRange(min = 1, max = 60) int n) {
+    void every_place_is_paid_once_and_every_check_made_once(
+            @ForAll long seed, @ForAll @IntRange(min = 1, max = 60) int n) {
         List<Check> checks = drawn(seed, n);
 
         List<Visit> plan = planner.plan(checks, DOUBT, Hands.off());
@@ -158,7 +159,9 @@ class PlanChecksTest {
         checks.forEach(c -> needed.addAll(planner.wayTo(c.place())));
         double once = needed.stream().mapToDouble(p -> PLACES.get(p).minutes()).sum();
         assertThat(plan.stream().mapToDouble(Visit::openMinutes).sum()).isCloseTo(once, within(1e-9));
-        assertThat(ids(plan)).containsExactlyInAnyOrderElementsOf(checks.stream().map(Check::id).toList());
+        assertThat(ids(plan))
+                .containsExactlyInAnyOrderElementsOf(
+                        checks.stream().map(Check::id).toList());
     }
 
     @Property
@@ -171,12 +174,14 @@ class PlanChecksTest {
     }
 
     @Property
-    void the_order_in_which_checks_are_given_does_not_matter(@ForAll long seed, @ForAll @IntRange(min = 1, max = 40) int n) {
+    void the_order_in_which_checks_are_given_does_not_matter(
+            @ForAll long seed, @ForAll @IntRange(min = 1, max = 40) int n) {
         List<Check> checks = drawn(seed, n);
         List<Check> shuffled = new ArrayList<>(checks);
         Collections.shuffle(shuffled, new Random(seed));
 
-        assertThat(ids(planner.plan(shuffled, DOUBT, Hands.off()))).isEqualTo(ids(planner.plan(checks, DOUBT, Hands.off())));
+        assertThat(ids(planner.plan(shuffled, DOUBT, Hands.off())))
+                .isEqualTo(ids(planner.plan(checks, DOUBT, Hands.off())));
     }
 
     private static List<Check> drawn(long seed, int n) {

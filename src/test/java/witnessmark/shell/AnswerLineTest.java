@@ -17,8 +17,17 @@ class AnswerLineTest {
 
     @ParameterizedTest
     @CsvSource({
-        "y, PRESENT", "Yes, PRESENT", "present, PRESENT", "n, ABSENT", "NO, ABSENT", "absent, ABSENT", "u, UNSURE",
-        "unsure, UNSURE", "p, NOT_LOOKED_AT", "pass, NOT_LOOKED_AT", "not looked at, NOT_LOOKED_AT",
+        "y, PRESENT",
+        "Yes, PRESENT",
+        "present, PRESENT",
+        "n, ABSENT",
+        "NO, ABSENT",
+        "absent, ABSENT",
+        "u, UNSURE",
+        "unsure, UNSURE",
+        "p, NOT_LOOKED_AT",
+        "pass, NOT_LOOKED_AT",
+        "not looked at, NOT_LOOKED_AT",
         "not-looked-at, NOT_LOOKED_AT"
     })
     void the_four_answers_can_be_typed_short_or_in_full(String typed, FindingState state) {
@@ -26,7 +35,17 @@ class AnswerLineTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"w, WHY", "why, WHY", "b, BACK", "s, SKIP", "v, WHERE", "where, WHERE", "q, STOP", "stop, STOP", "?, HELP"})
+    @CsvSource({
+        "w, WHY",
+        "why, WHY",
+        "b, BACK",
+        "s, SKIP",
+        "v, WHERE",
+        "where, WHERE",
+        "q, STOP",
+        "stop, STOP",
+        "?, HELP"
+    })
     void the_requests_too(String typed, Request request) {
         assertThat(AnswerLine.of(typed, Optional.empty()).request()).isEqualTo(request);
     }

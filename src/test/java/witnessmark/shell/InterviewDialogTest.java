@@ -87,7 +87,8 @@ class InterviewDialogTest {
         assertThat(kept().vehicle().unit()).isEqualTo("Tractor 7");
         assertThat(kept().complaint()).isEqualTo("grinds going into low range");
         assertThat(kept().findings().get("range-grinds-into-low").state()).isEqualTo(FindingState.PRESENT);
-        assertThat(kept().measurements().get("range-regulator-pressure").limits()).isPresent();
+        assertThat(kept().measurements().get("range-regulator-pressure").limits())
+                .isPresent();
         assertThat(DIAGNOSIS.judge(kept()).verdict().carriedBy()).contains("low-air");
     }
 

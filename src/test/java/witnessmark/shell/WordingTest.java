@@ -47,17 +47,18 @@ class WordingTest {
         Properties spanish = bundle("driver_es");
         assertThat(spanish.stringPropertyNames()).isEqualTo(english.stringPropertyNames());
         english.stringPropertyNames()
-                .forEach(key -> assertThat(spanish.getProperty(key)).isNotBlank().isNotEqualTo(english.getProperty(key)));
+                .forEach(key ->
+                        assertThat(spanish.getProperty(key)).isNotBlank().isNotEqualTo(english.getProperty(key)));
     }
 
     @Test
     void no_text_is_left_over() throws IOException {
         Set<String> quoted = quotedInTheShell();
         for (String name : new String[] {"interview", "driver"}) {
-            assertThat(bundle(name).stringPropertyNames())
-                    .allSatisfy(key -> assertThat(quoted.contains(key) || FAMILIES.stream().anyMatch(key::startsWith))
-                            .as(key)
-                            .isTrue());
+            assertThat(bundle(name).stringPropertyNames()).allSatisfy(key -> assertThat(
+                            quoted.contains(key) || FAMILIES.stream().anyMatch(key::startsWith))
+                    .as(key)
+                    .isTrue());
         }
     }
 
