@@ -65,6 +65,44 @@ public record CaseFile(
         return text(TextField.WORK_DONE);
     }
 
+    /**
+     * The findings that follow from all evidence together. Where two results differ, present stands before unsure and
+     * unsure before absent: one shift made well does not undo another made badly.
+     */
+    public Map<String, FindingState> evidenceFindings() {
+        Map<String, FindingState> together = new LinkedHashMap<>();
+        evidence.values().forEach(e -> e.findings()
+                .forEach((finding, state) -> together.merge(finding, state, CaseFile::weightier)));
+        return together;
+    }
+
+    /**
+     * How well all results that speak of the finding fit it together, each taken as independent of the others. Empty
+     * where one of them shows the finding outright, or none speaks of it.
+     */
+    public Optional<Likelihood> evidenceLikelihood(String finding) {
+        FindingState state = evidenceFindings().get(finding);
+        double ifPresent = 1;
+        double ifAbsent = 1;
+        for (Evidence result : evidence.values()) {
+            Likelihood one = result.likelihoods().get(finding);
+            if (one != null) {
+                ifPresent *= one.ifPresent();
+                ifAbsent *= one.ifAbsent();
+            } else if (state != null && state == result.findings().get(finding)) {
+                return Optional.empty();
+            }
+        }
+        double larger = Math.max(ifPresent, ifAbsent);
+        return state == null ? Optional.empty() : Optional.of(new Likelihood(ifPresent / larger, ifAbsent / larger));
+    }
+
+    private static FindingState weightier(FindingState one, FindingState other) {
+        List<FindingState> order =
+                List.of(FindingState.PRESENT, FindingState.UNSURE, FindingState.ABSENT, FindingState.NOT_LOOKED_AT);
+        return order.indexOf(one) <= order.indexOf(other) ? one : other;
+    }
+
     public boolean isSignedOff() {
         return signedOff.isPresent();
     }

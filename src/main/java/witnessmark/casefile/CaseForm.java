@@ -1,11 +1,10 @@
 package witnessmark.casefile;
 
 import java.util.LinkedHashMap;
-import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import witnessmark.gearbox.Layout;
+import witnessmark.gearbox.LayoutWords;
 
 /**
  * The names and the order in which the parts of a case are written, as maps of text, number, truth, map or list.
@@ -29,13 +28,7 @@ public final class CaseForm {
     public static Map<String, Object> gearbox(Layout gearbox) {
         Map<String, Object> form = new LinkedHashMap<>();
         gearbox.forwardRatios().ifPresent(ratios -> form.put("forward-ratios", (double) ratios));
-        putWord(form, "range", gearbox.range());
-        putWord(form, "splitter", gearbox.splitter());
-        putWord(form, "countershafts", gearbox.countershafts());
-        putWord(form, "linkage", gearbox.linkage());
-        putWord(form, "oil-pump", gearbox.oilPump());
-        putWord(form, "oil-cooler", gearbox.oilCooler());
-        putWord(form, "pto", gearbox.powerTakeOff());
+        form.putAll(LayoutWords.words(gearbox));
         return form;
     }
 
@@ -68,6 +61,8 @@ public final class CaseForm {
         form.put("media-type", attachment.mediaType());
         form.put("sha256", attachment.sha256());
         form.put("size", (double) attachment.size());
+        attachment.finding().ifPresent(finding -> form.put("finding", finding));
+        attachment.originalSha256().ifPresent(hash -> form.put("original-sha256", hash));
         return form;
     }
 
@@ -82,12 +77,12 @@ public final class CaseForm {
         Map<String, Object> findings = new LinkedHashMap<>();
         evidence.findings().forEach((finding, state) -> findings.put(finding, state.word()));
         putMap(form, "findings", findings);
+        Map<String, Object> likelihoods = new LinkedHashMap<>();
+        evidence.likelihoods()
+                .forEach((finding, l) ->
+                        likelihoods.put(finding, inOrder("if-present", l.ifPresent(), "if-absent", l.ifAbsent())));
+        putMap(form, "likelihoods", likelihoods);
         return form;
-    }
-
-    /** The word for a constant: HIGH_ONLY is written high-only. */
-    public static String word(Enum<?> constant) {
-        return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     private static Map<String, Object> inOrder(String first, Object one, String second, Object two) {
@@ -105,10 +100,6 @@ public final class CaseForm {
 
     private static void putNumber(Map<String, Object> form, String key, OptionalDouble number) {
         number.ifPresent(value -> form.put(key, value));
-    }
-
-    private static void putWord(Map<String, Object> form, String key, Optional<? extends Enum<?>> constant) {
-        constant.ifPresent(c -> form.put(key, word(c)));
     }
 
     private static void putMap(Map<String, Object> form, String key, Map<String, ?> map) {

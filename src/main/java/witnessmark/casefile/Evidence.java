@@ -2,9 +2,9 @@ package witnessmark.casefile;
 
 import java.util.Collections;
 import java.util.LinkedHashMap;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import witnessmark.gearbox.Word;
 
 /**
  * A result kept with the case together with what it came from, so that another can work it out again.
@@ -16,6 +16,8 @@ import java.util.Optional;
  * @param inputs what went in: name to value with its unit, in order
  * @param file the file it was read from, by hash; empty for none
  * @param findings findings that follow, each with its state; empty where nothing follows
+ * @param likelihoods for findings that follow only more or less surely, how well the result fits either way; a finding
+ *     without one follows outright
  */
 public record Evidence(
         String id,
@@ -24,7 +26,8 @@ public record Evidence(
         String formula,
         Map<String, String> inputs,
         Optional<SourceFile> file,
-        Map<String, FindingState> findings) {
+        Map<String, FindingState> findings,
+        Map<String, Likelihood> likelihoods) {
 
     /** How a result was found. */
     public enum Kind {
@@ -32,7 +35,7 @@ public record Evidence(
         LOGGED;
 
         public String word() {
-            return name().toLowerCase(Locale.ROOT);
+            return Word.of(this);
         }
     }
 
@@ -51,6 +54,26 @@ public record Evidence(
         inputs = checked(inputs);
         findings.keySet().forEach(finding -> CheckedText.id("finding", finding));
         findings = Collections.unmodifiableMap(new LinkedHashMap<>(findings));
+        for (String finding : likelihoods.keySet()) {
+            if (!findings.containsKey(finding)) {
+                throw new CaseRefused(
+                        "evidence '" + id + "': a likelihood for '" + finding + "', which is not among its findings",
+                        "name the finding with its state, or take the likelihood out");
+            }
+        }
+        likelihoods = Collections.unmodifiableMap(new LinkedHashMap<>(likelihoods));
+    }
+
+    /** A result from which its findings follow outright. */
+    public Evidence(
+            String id,
+            Kind kind,
+            String summary,
+            String formula,
+            Map<String, String> inputs,
+            Optional<SourceFile> file,
+            Map<String, FindingState> findings) {
+        this(id, kind, summary, formula, inputs, file, findings, Map.of());
     }
 
     private static Map<String, String> checked(Map<String, String> inputs) {

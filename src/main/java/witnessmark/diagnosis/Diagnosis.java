@@ -1,5 +1,6 @@
 package witnessmark.diagnosis;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.CaseFile;
@@ -48,7 +49,8 @@ public final class Diagnosis {
         KnownWords.check(file, knowledge);
         OpenCase open = new OpenCase(
                 file.id().toString(), new RuleSession(rules, facts, file.gearbox()), network, knowledge, checks);
-        file.evidence().values().forEach(e -> e.findings().forEach(open::report));
+        file.evidenceFindings()
+                .forEach((finding, state) -> open.report(finding, state, file.evidenceLikelihood(finding)));
         file.findings().values().forEach(entry -> open.report(entry.finding(), entry.state()));
         file.measurements().values().forEach(m -> open.measure(measured(m)));
         return open;
@@ -71,12 +73,12 @@ public final class Diagnosis {
         return side.isPresent() ? limits.unit().convert(side.getAsDouble(), unit) : null;
     }
 
-    static java.util.Optional<State> state(FindingState state) {
+    static Optional<State> state(FindingState state) {
         return switch (state) {
-            case PRESENT -> java.util.Optional.of(State.PRESENT);
-            case ABSENT -> java.util.Optional.of(State.ABSENT);
-            case UNSURE -> java.util.Optional.of(State.UNSURE);
-            case NOT_LOOKED_AT -> java.util.Optional.empty();
+            case PRESENT -> Optional.of(State.PRESENT);
+            case ABSENT -> Optional.of(State.ABSENT);
+            case UNSURE -> Optional.of(State.UNSURE);
+            case NOT_LOOKED_AT -> Optional.empty();
         };
     }
 }

@@ -1,12 +1,16 @@
 package witnessmark.diagnosis;
 
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.FindingState;
+import witnessmark.casefile.Likelihood;
 import witnessmark.diagnosis.fact.Measured;
+import witnessmark.inference.Report;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.planner.Hands;
 
@@ -16,6 +20,7 @@ public final class OpenCase implements AutoCloseable {
     private final RuleSession session;
     private final CauseNetwork network;
     private final KnowledgeBase knowledge;
+    private final Map<String, Report> likelihoods = new HashMap<>();
     private final ChooseChecks checks;
     private @Nullable Reading reading;
     private @Nullable Judgement judgement;
@@ -30,7 +35,14 @@ public final class OpenCase implements AutoCloseable {
 
     /** Sets a finding, in place of what was said of it before; "not looked at" withdraws it. */
     public void report(String finding, FindingState state) {
+        report(finding, state, Optional.empty());
+    }
+
+    /** The same for a result that shows the finding only more or less surely. */
+    void report(String finding, FindingState state, Optional<Likelihood> likelihood) {
         changed();
+        likelihoods.remove(finding);
+        likelihood.ifPresent(l -> likelihoods.put(finding, new Report(l.ifPresent(), l.ifAbsent())));
         Diagnosis.state(state).ifPresentOrElse(s -> session.report(finding, s), () -> session.withdraw(finding));
     }
 
@@ -105,6 +117,11 @@ public final class OpenCase implements AutoCloseable {
         return new CompareAccounts(reading(), knowledge).compare(one, other);
     }
 
+    /** Each finding weighed against each class, on the evidence as it is now. */
+    public EvidenceMatrix matrix() {
+        return EvidenceMatrix.of(reading(), knowledge);
+    }
+
     @Override
     public void close() {
         session.close();
@@ -118,7 +135,7 @@ public final class OpenCase implements AutoCloseable {
     private Reading reading() {
         Reading read = reading;
         if (read == null) {
-            read = new Reading(network, knowledge.vocabulary(), session.premises());
+            read = new Reading(network, knowledge.vocabulary(), session.premises(), likelihoods);
             reading = read;
         }
         return read;

@@ -23,6 +23,7 @@ import witnessmark.knowledge.Vocabulary;
 final class Reading {
     private final CauseNetwork network;
     private final Premises premises;
+    private final Map<String, Report> likelihoods;
     private final Report unsure;
     private final Map<String, String> classes = new HashMap<>();
     private final Map<String, Taken> taken = new LinkedHashMap<>();
@@ -34,7 +35,8 @@ final class Reading {
     private final Evidence evidence;
     private final Posterior posterior;
 
-    Reading(CauseNetwork network, Vocabulary vocabulary, Premises premises) {
+    Reading(CauseNetwork network, Vocabulary vocabulary, Premises premises, Map<String, Report> likelihoods) {
+        this.likelihoods = Map.copyOf(likelihoods);
         this.network = network;
         this.premises = premises;
         this.unsure = new Report(vocabulary.unsureIfPresent(), vocabulary.unsureIfAbsent());
@@ -59,7 +61,7 @@ final class Reading {
     Evidence evidence() {
         Map<Integer, Report> reports = new TreeMap<>();
         for (Taken t : taken.values()) {
-            reports.put(network.finding(t.finding()), report(t.state()));
+            reports.put(network.finding(t.finding()), report(t));
         }
         Map<Integer, Boolean> known = new TreeMap<>();
         excludedCauses.forEach(id -> known.put(network.cause(id), false));
@@ -121,18 +123,32 @@ final class Reading {
 
     /** Chance of at least one cause of the class among those in question. */
     double classProbability(String classId) {
-        Set<Integer> members = network.causes().stream()
+        Set<Integer> members = membersInQuestion(classId);
+        return members.isEmpty() ? 0 : inference.anyOf(members, evidence);
+    }
+
+    /** The causes of the class that are in question, by index. */
+    Set<Integer> membersInQuestion(String classId) {
+        return network.causes().stream()
                 .filter(c -> classes.get(c.id()).equals(classId) && isInQuestion(c.id()))
                 .map(c -> network.cause(c.id()))
                 .collect(Collectors.toSet());
-        return members.isEmpty() ? 0 : inference.anyOf(members, evidence);
+    }
+
+    /** Chance of at least one of these causes, had this finding not been looked at. */
+    double without(String finding, Set<Integer> members) {
+        return inferenceWithout(finding).anyOf(members, evidence.without(network.finding(finding)));
     }
 
     /** Chance of each cause, by index, had this finding not been looked at: its report and its rules left out. */
     double[] without(String finding) {
-        ExactInference other =
-                changesOdds(finding) ? new ExactInference(network.network().withPriors(priors(finding))) : inference;
-        return other.posterior(evidence.without(network.finding(finding))).causes();
+        return inferenceWithout(finding)
+                .posterior(evidence.without(network.finding(finding)))
+                .causes();
+    }
+
+    private ExactInference inferenceWithout(String finding) {
+        return changesOdds(finding) ? new ExactInference(network.network().withPriors(priors(finding))) : inference;
     }
 
     /** Whether a rule changed odds because of this finding. */
@@ -173,8 +189,11 @@ final class Reading {
         return taken.containsKey(finding) && taken.get(finding).state() != State.ABSENT;
     }
 
-    private Report report(State state) {
-        return switch (state) {
+    private Report report(Taken t) {
+        if (t.isAsReported() && likelihoods.containsKey(t.finding())) {
+            return likelihoods.get(t.finding());
+        }
+        return switch (t.state()) {
             case PRESENT -> Report.PRESENT;
             case ABSENT -> Report.ABSENT;
             case UNSURE -> unsure;

@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
+import witnessmark.gearbox.Word;
 import witnessmark.knowledge.KnowledgeBase;
 
 /** How much each finding on record moves each cause: the change of its log-odds when that finding alone is left out. */
@@ -44,7 +45,7 @@ final class Weights {
                 weights.add(new RankedCause.Weight(
                         finding,
                         knowledge.findings().get(finding).title(),
-                        reading.taken().get(finding).state().name().toLowerCase(java.util.Locale.ROOT),
+                        Word.of(reading.taken().get(finding).state()),
                         weight));
             }
         });
@@ -74,9 +75,14 @@ final class Weights {
         double[] decibans = new double[without.length];
         for (int c = 0; c < without.length; c++) {
             double with = reading.probability(reading.network().causes().get(c).id());
-            decibans[c] = 10 * (Math.log10(odds(with)) - Math.log10(odds(without[c])));
+            decibans[c] = change(with, without[c]);
         }
         return decibans;
+    }
+
+    /** The change of the log-odds from one chance to another, in decibans. */
+    static double change(double with, double without) {
+        return 10 * (Math.log10(odds(with)) - Math.log10(odds(without)));
     }
 
     /** By cause index, for every finding that set off no rule, all from one reading. */

@@ -38,13 +38,20 @@ public record Figure(double value, Unit unit, Basis basis, String note) {
 
     /** The number and unit, and in brackets the unit that a US reader expects, where that is another one. */
     public String text() {
-        String metric = number(value, unit) + " " + unit.symbol();
-        return customary()
-                .map(us -> metric + " (" + number(unit.convert(value, us), us) + " " + us.symbol() + ")")
-                .orElse(metric);
+        return customary().map(us -> plain() + " (" + us.plain() + ")").orElse(plain());
     }
 
-    private Optional<Unit> customary() {
+    /** The number and its own unit; a bare number for a ratio. */
+    private String plain() {
+        return unit == Unit.RATIO ? number(value, unit) : number(value, unit) + " " + unit.symbol();
+    }
+
+    /** The same in the unit that a US reader expects; empty where that is the same one. */
+    public Optional<Figure> customary() {
+        return customaryUnit().map(this::in);
+    }
+
+    private Optional<Unit> customaryUnit() {
         return switch (unit) {
             case KILOMETRE_PER_HOUR -> Optional.of(Unit.MILE_PER_HOUR);
             case METRE_PER_SECOND -> Optional.of(Unit.FOOT_PER_SECOND);

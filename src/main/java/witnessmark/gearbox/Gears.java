@@ -53,8 +53,8 @@ public record Gears(List<Gear> forward, List<Gear> reverse) {
                 .filter(gear -> gear.id().toLowerCase(Locale.ROOT).equals(plain)
                         || gear.title().toLowerCase(Locale.ROOT).equals(plain))
                 .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException(
-                        "gear: '" + name.strip() + "' is not a gear of this box; give one of "
+                .orElseThrow(
+                        () -> new QuestionRefused("gear: '" + name.strip() + "' is not a gear of this box; give one of "
                                 + all().stream().map(Gear::id).collect(Collectors.joining(" "))));
     }
 

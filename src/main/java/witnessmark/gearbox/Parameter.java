@@ -89,6 +89,14 @@ public enum Parameter {
             "most slip energy of one ordinary start",
             t -> 60,
             "judgement for a twin-disc heavy clutch; see the clutch maker's figure"),
+    DISC_LIMIT(
+            "clutch.disc-limit",
+            Unit.RPM,
+            500,
+            15_000,
+            "highest speed at which the clutch maker lets the disc turn",
+            t -> Math.rint(1.5 * t.resolved(GOVERNED_RPM)),
+            "1.5 times governed speed; judgement, see the clutch maker's figure"),
 
     MASS_EMPTY(
             "masses.empty",

@@ -3,6 +3,7 @@ package witnessmark.gearbox;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * Units used in the workshop, each with its quantity and its size in the quantity's base unit.
@@ -61,6 +62,7 @@ public enum Unit {
     KILOGRAM_SQUARE_METRE("kgm2", Quantity.INERTIA, 1),
     METRE_PER_SECOND("m/s", Quantity.SPEED, 1),
     FOOT_PER_SECOND("ft/s", Quantity.SPEED, 0.3048),
+    METRE_PER_SECOND_SQUARED("m/s2", Quantity.ACCELERATION, 1),
     RADIAN_PER_SECOND_SQUARED("rad/s2", Quantity.ANGULAR_ACCELERATION, 1),
     SQUARE_METRE("m2", Quantity.AREA, 1),
     REVOLUTION_PER_KILOMETRE("rev/km", Quantity.TURNS_PER_LENGTH, 1e-3),
@@ -91,11 +93,16 @@ public enum Unit {
         TEMPERATURE_CHANGE,
         FORCE,
         INERTIA,
+        ACCELERATION,
         ANGULAR_ACCELERATION,
         AREA,
         TURNS_PER_LENGTH,
         RATIO
     }
+
+    /** All symbols, for messages. */
+    public static final String SYMBOLS =
+            Arrays.stream(values()).map(Unit::symbol).collect(Collectors.joining(" "));
 
     private final String symbol;
     private final Quantity quantity;

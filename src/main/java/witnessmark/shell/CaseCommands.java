@@ -103,7 +103,7 @@ class CaseCommands {
     @Command(
             name = "case list",
             group = GROUP,
-            description = "List cases, those changed last first",
+            description = "List cases, those opened last first",
             help = "case list [--words TEXT] [--finding FINDING [--state present|absent|unsure]] [--open] [--closed]"
                     + " [--most N] [--from N] [--format text|json]",
             completionProvider = "caseWords",

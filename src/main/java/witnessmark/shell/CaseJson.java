@@ -27,6 +27,12 @@ final class CaseJson {
         file.measurements().forEach((id, entry) -> measurements.put(id, CaseForm.measurement(entry)));
         map.put("measurements", measurements);
         map.put("notes", file.notes());
+        Map<String, Object> evidence = new LinkedHashMap<>();
+        file.evidence().forEach((id, entry) -> evidence.put(id, CaseForm.evidence(entry)));
+        map.put("evidence", evidence);
+        map.put(
+                "attachments",
+                file.attachments().stream().map(CaseForm::attachment).toList());
         map.put("signedOff", file.isSignedOff());
         return map;
     }

@@ -1,13 +1,14 @@
 package witnessmark.shell;
 
-import java.util.Map;
-import java.util.stream.Collectors;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseForm;
+import witnessmark.casefile.Evidence;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
+import witnessmark.casefile.PlainNumber;
 import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.ChangeSentence;
 import witnessmark.casefile.history.Entry;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.knowledge.KnowledgeBase;
@@ -27,8 +28,8 @@ final class CaseText {
         page.line("Case " + file.id() + (file.title().isEmpty() ? "" : ": " + file.title()));
         file.signedOff().ifPresent(s -> page.line("Signed off by " + s.who() + ", " + s.time()));
         labelled("Complaint", file.complaint());
-        labelled("Truck", words(CaseForm.vehicle(file.vehicle())));
-        labelled("Gearbox", words(CaseForm.gearbox(file.gearbox())));
+        labelled("Truck", ChangeSentence.words(CaseForm.vehicle(file.vehicle())));
+        labelled("Gearbox", ChangeSentence.words(CaseForm.gearbox(file.gearbox())));
         labelled("Driver's account", file.driverAccount());
         labelled("Work done", file.workDone());
         if (!file.findings().isEmpty()) {
@@ -41,9 +42,7 @@ final class CaseText {
         }
         if (!file.evidence().isEmpty()) {
             page.heading("Computed and logged evidence");
-            file.evidence()
-                    .values()
-                    .forEach(e -> page.item(e.id() + " (" + e.kind().word() + "): " + e.summary()));
+            file.evidence().values().forEach(this::evidence);
         }
         if (!file.attachments().isEmpty()) {
             page.heading("Attachments");
@@ -63,13 +62,19 @@ final class CaseText {
             page.indented(
                     String.format("%4d ", entry.number()),
                     "     ",
-                    entry.stamp().time() + " " + entry.stamp().who() + ": "
-                            + entry.change().kind().replace('-', ' ') + " "
-                            + words(entry.change().form()));
+                    entry.stamp().time() + " " + entry.stamp().who() + ": " + ChangeSentence.of(entry.change()));
             page.line("     hash " + entry.hash());
         }
         page.line("Each hash covers its entry and the hash before it; check with: case verify " + history.id());
         page.flush();
+    }
+
+    private void evidence(Evidence evidence) {
+        page.item(evidence.id() + " (" + evidence.kind().word() + "): " + evidence.summary());
+        evidence.findings().forEach((finding, state) -> page.under(state.word() + ":", finding));
+        evidence.inputs().forEach((name, value) -> page.under("in:", name.replace('-', ' ') + " = " + value));
+        evidence.formula().lines().forEach(line -> page.under("how:", line));
+        evidence.file().ifPresent(source -> page.under("file:", source.name() + ", SHA-256 " + source.sha256()));
     }
 
     private void finding(FindingEntry entry) {
@@ -86,15 +91,20 @@ final class CaseText {
         String title = knowledge.measures().containsKey(m.measure())
                 ? knowledge.measures().get(m.measure()).title()
                 : m.measure();
-        page.item(
-                title + " (" + m.measure() + "): " + m.value() + " " + m.unit().symbol()
-                        + m.limits().map(CaseText::limits).orElse(", no limit given")
-                        + (m.note().isEmpty() ? "" : " - " + m.note()));
+        page.item(title + " (" + m.measure() + "): " + PlainNumber.of(m.value()) + " "
+                + m.unit().symbol()
+                + m.limits().map(CaseText::limits).orElse(", no limit given")
+                + (m.note().isEmpty() ? "" : " - " + m.note()));
     }
 
     private static String limits(Limits limits) {
-        return ", limit" + (limits.low().isPresent() ? " from " + limits.low().getAsDouble() : "")
-                + (limits.high().isPresent() ? " to " + limits.high().getAsDouble() : "") + " "
+        return ", limit"
+                + (limits.low().isPresent()
+                        ? " from " + PlainNumber.of(limits.low().getAsDouble())
+                        : "")
+                + (limits.high().isPresent()
+                        ? " to " + PlainNumber.of(limits.high().getAsDouble())
+                        : "") + " "
                 + limits.unit().symbol() + " (" + limits.source() + ")";
     }
 
@@ -102,23 +112,5 @@ final class CaseText {
         if (!text.isEmpty()) {
             page.indented(label + ": ", "  ", text);
         }
-    }
-
-    private static String words(Map<String, Object> form) {
-        return form.entrySet().stream()
-                .map(e -> e.getKey() + " " + plain(e.getValue()))
-                .collect(Collectors.joining(", "));
-    }
-
-    private static String plain(Object value) {
-        if (value instanceof Map<?, ?> map) {
-            return map.entrySet().stream()
-                    .map(e -> e.getKey() + " " + plain(e.getValue()))
-                    .collect(Collectors.joining(", ", "[", "]"));
-        }
-        if (value instanceof Double number && number == Math.rint(number) && Math.abs(number) < 1e15) {
-            return String.valueOf(number.longValue());
-        }
-        return String.valueOf(value);
     }
 }

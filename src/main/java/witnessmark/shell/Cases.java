@@ -3,11 +3,15 @@ package witnessmark.shell;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.List;
 import org.springframework.beans.factory.DisposableBean;
 import org.springframework.context.annotation.Lazy;
 import org.springframework.core.env.Environment;
 import org.springframework.stereotype.Component;
 import witnessmark.casefile.CaseId;
+import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.Change;
+import witnessmark.casefile.history.CorrectedAfterSignOff;
 import witnessmark.casefile.store.CaseStore;
 import witnessmark.casefile.store.StoreLocation;
 import witnessmark.casefile.yaml.CaseDocument;
@@ -32,6 +36,16 @@ class Cases implements DisposableBean {
     /** Who makes the entries of this run. */
     String who() {
         return who;
+    }
+
+    /** Adds entries in this run's name; with a reason each is a correction of a case that was signed off. */
+    CaseHistory enter(String id, List<Change> changes, String reason) {
+        List<? extends Change> entries = reason.isEmpty()
+                ? changes
+                : changes.stream()
+                        .map(c -> new CorrectedAfterSignOff(reason, c))
+                        .toList();
+        return store.appendAll(new CaseId(id), entries, who);
     }
 
     /** The case; a name that ends in .yaml or .yml, or has a path in it, means a file. */
@@ -59,9 +73,13 @@ class Cases implements DisposableBean {
         store.close();
     }
 
+    /** The folder that holds all that the shop keeps. */
+    static Path folder(Environment environment) {
+        return Path.of(environment.getProperty("witnessmark.store", System.getProperty("user.home") + "/.witnessmark"));
+    }
+
     private static StoreLocation location(Environment environment) {
-        Path folder = Path.of(
-                environment.getProperty("witnessmark.store", System.getProperty("user.home") + "/.witnessmark"));
+        Path folder = folder(environment);
         String url = environment.getProperty("witnessmark.database.url", "");
         return url.isEmpty()
                 ? StoreLocation.in(folder)

@@ -1,6 +1,7 @@
 package witnessmark.shell;
 
 import java.io.PrintWriter;
+import java.util.ArrayList;
 import java.util.List;
 
 /** Writes headings, paragraphs and lists wrapped to the width of the terminal; every text is made harmless first. */
@@ -48,25 +49,49 @@ final class Page {
         return indented("", "", text);
     }
 
+    /** Lines whose spacing carries the sense, as in a table or a drawing; they are not wrapped. */
+    Page drawn(String text) {
+        Terminal.harmless(text).lines().forEach(out::println);
+        return this;
+    }
+
+    /** Text that must be seen: bold where the terminal can, and marked so that it stands out without. */
+    Page strong(String text) {
+        return strong("", text);
+    }
+
+    /** The same behind a label whose own spacing is kept. */
+    Page strong(String label, String text) {
+        wrapped(">> " + Terminal.harmless(label), "   ", text)
+                .forEach(line -> out.println(coloured ? BOLD + line + PLAIN : line));
+        return this;
+    }
+
     /** A paragraph whose first line starts with {@code first} and whose others start with {@code others}. */
     Page indented(String first, String others, String text) {
+        wrapped(first, others, text).forEach(out::println);
+        return this;
+    }
+
+    private List<String> wrapped(String first, String others, String text) {
+        List<String> lines = new ArrayList<>();
         String lead = first;
         for (String line : Terminal.harmless(text).split("\n", -1)) {
             StringBuilder now = new StringBuilder(lead);
             boolean empty = true;
             for (String word : line.strip().split(" +")) {
                 if (!empty && now.length() + 1 + word.length() > width) {
-                    out.println(now);
+                    lines.add(now.toString());
                     now = new StringBuilder(others);
                     empty = true;
                 }
                 now.append(empty ? "" : " ").append(word);
                 empty = false;
             }
-            out.println(now.toString().stripTrailing());
+            lines.add(now.toString().stripTrailing());
             lead = others;
         }
-        return this;
+        return lines;
     }
 
     Page item(String text) {

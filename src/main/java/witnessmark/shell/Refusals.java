@@ -7,8 +7,11 @@ import org.springframework.shell.core.command.exit.ExitStatusExceptionMapper;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.store.CaseChangedMeanwhile;
 import witnessmark.casefile.store.StoreUnavailable;
-import witnessmark.casefile.yaml.CaseFileFaults;
+import witnessmark.document.DocumentRefused;
+import witnessmark.gearbox.ProfileRefused;
+import witnessmark.gearbox.QuestionRefused;
 import witnessmark.inference.TooDense;
+import witnessmark.truck.TruckRefused;
 import witnessmark.yaml.FaultyInput;
 
 /** Turns what went wrong in a command into its message and exit code; the stack trace of a fault inside goes to a file. */
@@ -36,9 +39,13 @@ final class Refusals implements ExitStatusExceptionMapper {
                     || t instanceof Refused
                     || t instanceof FaultyInput
                     || t instanceof CaseRefused
-                    || t instanceof CaseFileFaults
+                    || t instanceof DocumentRefused
+                    || t instanceof ProfileRefused
                     || t instanceof StoreUnavailable
                     || t instanceof CaseChangedMeanwhile
+                    || t instanceof ProfileRefused
+                    || t instanceof QuestionRefused
+                    || t instanceof TruckRefused
                     || t instanceof TooDense) {
                 return Optional.of(t);
             }

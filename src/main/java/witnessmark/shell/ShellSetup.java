@@ -2,6 +2,8 @@ package witnessmark.shell;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import org.jline.terminal.Terminal;
 import org.springframework.boot.autoconfigure.condition.ConditionalOnProperty;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
@@ -28,15 +30,27 @@ class ShellSetup {
     }
 
     @Bean
+    RunCommand runCommand(LineParser parser, CommandRegistry registry, Refusals refusals) {
+        return new RunCommand(parser, registry, refusals);
+    }
+
+    @Bean
     @Primary
     @ConditionalOnProperty(name = "spring.shell.interactive.enabled", havingValue = "false")
-    OneShot oneShot(LineParser parser, CommandRegistry registry, Refusals refusals) {
+    OneShot oneShot(RunCommand command) {
         return new OneShot(
-                parser,
-                registry,
-                refusals,
+                command,
                 new PrintWriter(System.out, false, StandardCharsets.UTF_8),
                 new PrintWriter(System.err, true, StandardCharsets.UTF_8));
+    }
+
+    @Bean
+    @Primary
+    @ConditionalOnProperty(name = "spring.shell.interactive.enabled", havingValue = "true", matchIfMissing = true)
+    InteractiveShell interactiveShell(RunCommand command, CommandRegistry registry, Terminal terminal) {
+        String settings = System.getenv().getOrDefault("XDG_CONFIG_HOME", System.getProperty("user.home") + "/.config");
+        return new InteractiveShell(
+                command, new CommandWords(registry), terminal, Path.of(settings, "witnessmark", "history"));
     }
 
     @Bean

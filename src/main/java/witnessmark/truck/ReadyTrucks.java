@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import witnessmark.gearbox.QuestionRefused;
 import witnessmark.gearbox.TruckProfile;
 
 /** The invented trucks that come with the program, one for each usual layout. */
@@ -21,7 +22,7 @@ public final class ReadyTrucks {
     /** The YAML of a ready truck; throws with the names that there are. */
     public static String yaml(String name) {
         if (!NAMES.contains(name)) {
-            throw new IllegalArgumentException(
+            throw new QuestionRefused(
                     "truck: '" + name + "' is not a ready example; give one of " + String.join(", ", NAMES));
         }
         String path = "/trucks/" + name + ".yaml";

@@ -1,5 +1,6 @@
 package witnessmark.casefile.store;
 
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -7,7 +8,7 @@ import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.FindingState;
 
 /**
- * Which cases to list, those changed last first.
+ * Which cases to list, those opened last first.
  *
  * @param text words that must all stand in id, title, unit or complaint, in any order and case; empty for any
  * @param findings findings that must all be in these states
@@ -20,7 +21,7 @@ public record CaseQuery(
     private static final int MOST = 1_000;
 
     public CaseQuery {
-        findings = Map.copyOf(findings);
+        findings = Collections.unmodifiableMap(new LinkedHashMap<>(findings));
         if (limit < 1 || limit > MOST) {
             throw new CaseRefused("limit: " + limit + " cases in one list", "ask for 1 to " + MOST);
         }

@@ -6,12 +6,20 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.springframework.jdbc.core.JdbcTemplate;
 import witnessmark.casefile.CaseId;
+import witnessmark.casefile.FindingState;
 
-/** Finds cases by what their present state says. */
+/**
+ * Finds cases by what their present state says.
+ *
+ * <p>Each search walks one table in the order of the list, and stops when the page is full: the index of findings
+ * if a finding is asked for, else the words, else the cases themselves. All other conditions are looked up by number.
+ */
 final class CaseSearch {
     private static final Pattern OF_AN_ID = Pattern.compile("[a-z0-9-]*");
 
@@ -22,18 +30,21 @@ final class CaseSearch {
     }
 
     List<CaseSummary> list(CaseQuery query) {
-        List<Object> values = new ArrayList<>();
-        String text = "select f.case_id, f.title, f.unit, f.opened_at, f.changed_at, f.signed_off_at, f.last_number"
-                + condition(query, values) + " order by f.changed_at desc, f.case_id limit ? offset ?";
-        values.add(query.limit());
-        values.add(query.offset());
-        return sql.query(text, (row, n) -> summary(row), values.toArray());
+        Walk walk = new Walk(query);
+        walk.values.add(query.limit());
+        walk.values.add(query.offset());
+        return sql.query(
+                "select f.case_id, f.title, f.unit, f.opened_at, f.changed_at, f.signed_off_at, f.last_number"
+                        + " from (select w.case_no" + walk.text + walk.order + " limit ? offset ?) page"
+                        + " join case_file f on f.case_no = page.case_no order by f.case_no desc",
+                (row, n) -> summary(row),
+                walk.values.toArray());
     }
 
     long count(CaseQuery query) {
-        List<Object> values = new ArrayList<>();
-        String text = "select count(*)" + condition(query, values);
-        return sql.queryForObject(text, Long.class, values.toArray());
+        Walk walk = new Walk(query);
+        Long count = sql.queryForObject("select count(*)" + walk.text, Long.class, walk.values.toArray());
+        return Objects.requireNonNull(count);
     }
 
     /** Ids that begin so, in order. */
@@ -57,34 +68,66 @@ final class CaseSearch {
                 limit);
     }
 
-    private static String condition(CaseQuery query, List<Object> values) {
-        StringBuilder text = new StringBuilder(" from case_file f");
-        List<String> words = query.text().isBlank()
-                ? List.of()
-                : List.of(query.text().strip().split("\\s+"));
-        query.findings().forEach((finding, state) -> {
-            String alias = "s" + values.size();
-            text.append(" join case_finding %1$s on %1$s.case_id = f.case_id and %1$s.finding = ? and %1$s.state = ?"
-                    .formatted(alias));
-            values.add(finding);
-            values.add(state.word());
-        });
-        text.append(words.isEmpty() ? "" : " join case_text t on t.case_id = f.case_id");
-        String and = " where ";
-        for (String word : words) {
-            text.append(and).append("t.words like ? escape '!'");
-            values.add("%" + escaped(word.toLowerCase(Locale.ROOT)) + "%");
+    /** The table walked, as w, with its conditions and their values. */
+    private static final class Walk {
+        private final StringBuilder text = new StringBuilder();
+        private final List<Object> values = new ArrayList<>();
+        private final String order;
+        private String and = " where ";
+
+        Walk(CaseQuery query) {
+            List<Map.Entry<String, FindingState>> findings =
+                    new ArrayList<>(query.findings().entrySet());
+            List<String> words = query.text().isBlank()
+                    ? List.of()
+                    : List.of(query.text().strip().toLowerCase(Locale.ROOT).split("\\s+"));
+            if (!findings.isEmpty()) {
+                text.append(" from case_finding w");
+                hold("w.finding = ?", findings.get(0).getKey());
+                hold("w.state = ?", findings.get(0).getValue().word());
+                findings.subList(1, findings.size()).forEach(this::hold);
+                words.forEach(word -> hold(existing("case_text", "o.words like ? escape '!'"), pattern(word)));
+            } else if (!words.isEmpty()) {
+                text.append(" from case_text w");
+                words.forEach(word -> hold("w.words like ? escape '!'", pattern(word)));
+            } else {
+                text.append(" from case_file w");
+            }
+            boolean ofCases = findings.isEmpty() && words.isEmpty();
+            query.signedOff().ifPresent(closed -> hold(closed, ofCases));
+            // The first two are the same in all rows; named here, the index gives the order without sorting.
+            order = findings.isEmpty()
+                    ? " order by w.case_no desc"
+                    : " order by w.finding desc, w.state desc, w.case_no desc";
+        }
+
+        private void hold(String condition, Object value) {
+            hold(condition);
+            values.add(value);
+        }
+
+        private void hold(String condition) {
+            text.append(and).append(condition);
             and = " and ";
         }
-        if (query.signedOff().isPresent()) {
-            text.append(and)
-                    .append(query.signedOff().get() ? "f.signed_off_at is not null" : "f.signed_off_at is null");
-        }
-        return text.toString();
-    }
 
-    private static String escaped(String word) {
-        return word.replace("!", "!!").replace("%", "!%").replace("_", "!_");
+        private void hold(Map.Entry<String, FindingState> finding) {
+            hold(existing("case_finding", "o.finding = ? and o.state = ?"), finding.getKey());
+            values.add(finding.getValue().word());
+        }
+
+        private void hold(boolean closed, boolean ofCases) {
+            String condition = ".signed_off_at is " + (closed ? "not null" : "null");
+            hold(ofCases ? "w" + condition : existing("case_file", "o" + condition));
+        }
+
+        private static String existing(String table, String condition) {
+            return "exists (select 1 from " + table + " o where o.case_no = w.case_no and " + condition + ")";
+        }
+
+        private static String pattern(String word) {
+            return "%" + word.replace("!", "!!").replace("%", "!%").replace("_", "!_") + "%";
+        }
     }
 
     private static CaseSummary summary(ResultSet row) throws SQLException {

@@ -130,7 +130,8 @@ public final class CaseStore implements AutoCloseable {
         AtomicReference<@Nullable CaseHistory> tried = new AtomicReference<>();
         return session.write(sql -> {
             CaseRows rows = new CaseRows(sql);
-            CaseHistory now = histories.read(rows, id, rows.lockedHead(id));
+            CaseRows.Head head = Histories.known(id, rows.lockedHead(id));
+            CaseHistory now = histories.read(rows, id, head);
             CaseHistory before = tried.get();
             if (before != null && now.contains(before.last())) {
                 return now;
@@ -138,7 +139,7 @@ public final class CaseStore implements AutoCloseable {
             allowed.accept(now);
             CaseHistory next = now.with(changes, stamp);
             tried.set(next);
-            rows.extend(next, now.last().number());
+            rows.extend(head, next);
             return histories.remember(next);
         });
     }
@@ -147,7 +148,7 @@ public final class CaseStore implements AutoCloseable {
     public CaseHistory read(CaseId id) {
         return session.read(sql -> {
             CaseRows rows = new CaseRows(sql);
-            return histories.read(rows, id, rows.head(id));
+            return histories.read(rows, id, Histories.known(id, rows.head(id)));
         });
     }
 
@@ -156,7 +157,7 @@ public final class CaseStore implements AutoCloseable {
         return CaseDocument.of(read(id));
     }
 
-    /** The cases asked for, those changed last first; none if there are none. */
+    /** The cases asked for, those opened last first; none if there are none. */
     public List<CaseSummary> list(CaseQuery query) {
         return session.read(sql -> new CaseSearch(sql).list(query));
     }
@@ -173,7 +174,7 @@ public final class CaseStore implements AutoCloseable {
 
     /** Whether the case lies in the store as it was written, read anew from the disk's tables. */
     public ChainCheck verify(CaseId id) {
-        return session.read(sql -> new StoredChain(new CaseRows(sql)).verify(id));
+        return session.read(sql -> StoredChain.verify(new CaseRows(sql), id));
     }
 
     /** Every case that does not lie in the store as it was written; empty if all do. */

@@ -8,7 +8,7 @@ import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.Entry;
-import witnessmark.casefile.yaml.CaseFileFaults;
+import witnessmark.yaml.FaultyInput;
 
 /**
  * Histories read from the store. Those used last are remembered, and taken again as long as the head of the case
@@ -24,14 +24,15 @@ final class Histories {
         this.location = location;
     }
 
-    CaseHistory read(CaseRows rows, CaseId id, Optional<CaseRows.Head> head) {
-        if (head.isEmpty()) {
-            throw new CaseRefused("case '" + id + "' is not in the store", "list the cases to see which are");
-        }
-        CaseHistory known = remembered.get(id);
-        boolean stillTrue =
-                known != null && known.last().hash().equals(head.get().lastHash());
-        return known != null && stillTrue ? known : remember(load(rows, id));
+    /** The head, or a refusal if there is no such case. */
+    static CaseRows.Head known(CaseId id, Optional<CaseRows.Head> head) {
+        return head.orElseThrow(
+                () -> new CaseRefused("case '" + id + "' is not in the store", "list the cases to see which are"));
+    }
+
+    CaseHistory read(CaseRows rows, CaseId id, CaseRows.Head head) {
+        CaseHistory last = remembered.get(id);
+        return last != null && last.last().hash().equals(head.lastHash()) ? last : remember(load(rows, id, head));
     }
 
     CaseHistory remember(CaseHistory history) {
@@ -42,12 +43,13 @@ final class Histories {
         return history;
     }
 
-    private CaseHistory load(CaseRows rows, CaseId id) {
+    private CaseHistory load(CaseRows rows, CaseId id, CaseRows.Head head) {
         try {
-            List<Entry> entries =
-                    rows.entries(id).stream().map(CaseRows.Row::entry).toList();
+            List<Entry> entries = rows.entries(head.caseNo()).stream()
+                    .map(CaseRows.Row::entry)
+                    .toList();
             return CaseHistory.of(entries);
-        } catch (CaseFileFaults | CaseRefused e) {
+        } catch (FaultyInput | CaseRefused e) {
             throw new StoreUnavailable(
                     location.shown(),
                     "case '" + id + "' cannot be read: "

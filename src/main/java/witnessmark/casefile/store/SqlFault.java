@@ -64,7 +64,7 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
 
     StoreUnavailable told(String where) {
         return switch (kind) {
-            case LOST -> told(where, "the connection to it was lost", "check that the database runs, then repeat");
+            case LOST -> told(where, "the database cannot be reached", "check that it runs, then repeat");
             case CONFLICT -> told(where, "another shell kept writing to the same case", "repeat the change");
             case IN_USE -> told(
                     where, "another program or computer has it open", "close it there, or wait until it has ended");

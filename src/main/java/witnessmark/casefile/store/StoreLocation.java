@@ -3,6 +3,7 @@ package witnessmark.casefile.store;
 import java.nio.file.Path;
 import java.util.Optional;
 import witnessmark.casefile.CaseRefused;
+import witnessmark.casefile.CheckedText;
 
 /**
  * Where cases are kept.
@@ -17,15 +18,21 @@ public record StoreLocation(Path folder, Optional<Database> database) {
         public Database {
             if (!url.startsWith("jdbc:postgresql:") && !url.startsWith("jdbc:h2:")) {
                 throw new CaseRefused(
-                        "store: '" + url + "' is not a database this program keeps cases in",
+                        "store: '" + CheckedText.shown(url.split("[?;]", 2)[0])
+                                + "' is not a database this program keeps cases in",
                         "give an address that begins with jdbc:postgresql: or jdbc:h2:");
             }
+        }
+
+        /** The address without its settings, among which a password may stand. */
+        String shown() {
+            return url.split("[?;]", 2)[0];
         }
 
         /** Without the password. */
         @Override
         public String toString() {
-            return url + " as " + user;
+            return shown() + " as " + user;
         }
     }
 
@@ -49,7 +56,7 @@ public record StoreLocation(Path folder, Optional<Database> database) {
 
     /** What messages call it. */
     String shown() {
-        return database.map(Database::url).orElse(folder.toString());
+        return database.map(Database::shown).orElse(folder.toString());
     }
 
     boolean isH2() {

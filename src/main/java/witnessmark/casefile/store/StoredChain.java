@@ -10,24 +10,17 @@ import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.ChainCheck;
 import witnessmark.casefile.history.ChainCheck.Broken;
 import witnessmark.casefile.history.Entry;
-import witnessmark.casefile.yaml.CaseFileFaults;
+import witnessmark.yaml.FaultyInput;
 
 /** Compares a case in the store with itself: rows with their hashes, the chain with its head, the state with the fold. */
 final class StoredChain {
-    private final CaseRows rows;
+    private StoredChain() {}
 
-    StoredChain(CaseRows rows) {
-        this.rows = rows;
-    }
-
-    ChainCheck verify(CaseId id) {
-        Optional<CaseRows.Head> head = rows.head(id);
-        if (head.isEmpty()) {
-            throw new CaseRefused("case '" + id + "' is not in the store", "list the cases to see which are");
-        }
+    static ChainCheck verify(CaseRows rows, CaseId id) {
+        CaseRows.Head head = Histories.known(id, rows.head(id));
         List<Entry> entries = new ArrayList<>();
         String before = CanonicalText.NO_HASH;
-        for (CaseRows.Row row : rows.entries(id)) {
+        for (CaseRows.Row row : rows.entries(head.caseNo())) {
             long expected = entries.size() + 1L;
             Optional<Broken> broken = broken(row, expected, before);
             if (broken.isPresent()) {
@@ -35,12 +28,12 @@ final class StoredChain {
             }
             try {
                 entries.add(row.entry());
-            } catch (CaseFileFaults | CaseRefused e) {
+            } catch (FaultyInput | CaseRefused e) {
                 return new Broken(expected, "entry " + expected + " cannot be read");
             }
             before = row.hash();
         }
-        return compared(head.get(), entries, before);
+        return compared(rows, head, entries, before);
     }
 
     private static Optional<Broken> broken(CaseRows.Row row, long expected, String before) {
@@ -57,7 +50,7 @@ final class StoredChain {
                 : Optional.of(new Broken(expected, "entry " + expected + " is not as it was written"));
     }
 
-    private ChainCheck compared(CaseRows.Head head, List<Entry> entries, String lastHash) {
+    private static ChainCheck compared(CaseRows rows, CaseRows.Head head, List<Entry> entries, String lastHash) {
         long last = entries.size();
         if (head.lastNumber() != last || !head.lastHash().equals(lastHash)) {
             return new Broken(
@@ -65,7 +58,7 @@ final class StoredChain {
                     "the case should end with entry " + head.lastNumber() + ", the entries end with " + last);
         }
         try {
-            return rows.saysTheSame(CaseHistory.of(entries).present())
+            return rows.saysTheSame(head.caseNo(), CaseHistory.of(entries).present())
                     ? new ChainCheck.Intact(last)
                     : new Broken(last, "the tables that are searched do not say what the entries say");
         } catch (CaseRefused e) {

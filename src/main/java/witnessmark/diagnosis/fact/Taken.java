@@ -1,4 +1,10 @@
 package witnessmark.diagnosis.fact;
 
 /** A finding as it enters the reasoning, and from what. */
-public record Taken(String finding, State state, String from) {}
+public record Taken(String finding, State state, String from) {
+    public static final String AS_REPORTED = "reported";
+
+    public boolean isAsReported() {
+        return from.equals(AS_REPORTED);
+    }
+}

@@ -7,6 +7,7 @@ import witnessmark.document.chart.Chart.Point;
 import witnessmark.document.chart.Chart.Series;
 import witnessmark.document.chart.Chart.Style;
 import witnessmark.gearbox.Parameter;
+import witnessmark.gearbox.QuestionRefused;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.plan.PlannedShift;
 import witnessmark.gearbox.plan.ShiftPlan;
@@ -20,7 +21,7 @@ public final class ShiftPlanChart {
     /** Throws where the plan has no shifts. */
     public static Chart of(TruckProfile truck, ShiftPlan plan) {
         if (plan.shifts().isEmpty()) {
-            throw new IllegalArgumentException("chart: truck " + truck.id() + " has one gear and so no shift to draw");
+            throw new QuestionRefused("chart: truck " + truck.id() + " has one gear and so no shift to draw");
         }
         double governed = truck.value(Parameter.GOVERNED_RPM);
         List<Point> limits = plan.shifts().stream()

@@ -8,6 +8,7 @@ import witnessmark.document.chart.Chart.Point;
 import witnessmark.document.chart.Chart.Series;
 import witnessmark.document.chart.Chart.Style;
 import witnessmark.gearbox.Gear;
+import witnessmark.gearbox.QuestionRefused;
 import witnessmark.gearbox.Range;
 import witnessmark.gearbox.Split;
 import witnessmark.gearbox.TruckProfile;
@@ -28,7 +29,7 @@ public final class SlipEnergyChart {
     /** For a shift into that low-range gear; throws where the gear is not one, or is reverse. */
     public static Chart of(TruckProfile truck, Gear low) {
         if (low.range() != Range.LOW || low.reverse()) {
-            throw new IllegalArgumentException(
+            throw new QuestionRefused(
                     "chart: gear " + low.id() + " is not a forward gear of low range; give one that is");
         }
         double ceiling = new RoadSpeeds(truck).ceiling(low).roadSpeed().value();

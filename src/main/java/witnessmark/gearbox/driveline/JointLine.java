@@ -3,6 +3,7 @@ package witnessmark.gearbox.driveline;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import witnessmark.gearbox.Figure;
+import witnessmark.gearbox.QuestionRefused;
 import witnessmark.gearbox.Unit;
 
 /**
@@ -25,7 +26,7 @@ public record JointLine(double firstDegrees, double secondDegrees, double phaseE
         new UniversalJoint(firstDegrees);
         new UniversalJoint(secondDegrees);
         if (!(Math.abs(phaseErrorDegrees) <= 180)) {
-            throw new IllegalArgumentException("phase error: " + phaseErrorDegrees
+            throw new QuestionRefused("phase error: " + phaseErrorDegrees
                     + " deg cannot be; give -180 to 180, 0 where the yokes are in phase");
         }
     }

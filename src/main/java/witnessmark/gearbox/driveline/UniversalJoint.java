@@ -1,6 +1,7 @@
 package witnessmark.gearbox.driveline;
 
 import witnessmark.gearbox.Figure;
+import witnessmark.gearbox.QuestionRefused;
 import witnessmark.gearbox.Unit;
 
 /**
@@ -13,7 +14,7 @@ public record UniversalJoint(double angleDegrees) {
 
     public UniversalJoint {
         if (!(angleDegrees >= 0 && angleDegrees <= 45)) {
-            throw new IllegalArgumentException("joint angle: " + angleDegrees + " deg cannot be; give 0 to 45");
+            throw new QuestionRefused("joint angle: " + angleDegrees + " deg cannot be; give 0 to 45");
         }
     }
 

@@ -9,6 +9,8 @@ import witnessmark.gearbox.Parameter;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.driveline.JointLine;
+import witnessmark.gearbox.evidence.ComputedFinding.Kind;
+import witnessmark.gearbox.evidence.ComputedFinding.State;
 import witnessmark.gearbox.exposure.Exposure;
 
 /** Findings from a coast, a tow or a driveline as it was measured. */
@@ -21,7 +23,7 @@ public final class RollingEvidence {
         return of(truck, exposure, longSlide(exposure.mode()));
     }
 
-    /** Sliding distance that counts as long; no safe distance is known, so that "absent" clears nothing. */
+    /** Sliding distance that counts as long. */
     private static Figure longSlide(Exposure.Mode mode) {
         return switch (mode) {
             case COAST -> Figure.assumed(
@@ -37,21 +39,33 @@ public final class RollingEvidence {
         Map<String, Figure> inputs = new LinkedHashMap<>();
         inputs.put("road speed", Figure.given(exposure.journey().kmh(), Unit.KILOMETRE_PER_HOUR));
         inputs.put("time", Figure.given(exposure.journey().hours() * 60, Unit.MINUTE));
+        inputs.put("distance", Figure.given(exposure.journey().km(), Unit.KILOMETRE));
+        inputs.put("axle ratio", truck.figure(Parameter.AXLE_RATIO));
+        inputs.put("tyre", truck.figure(Parameter.TYRE_REVS));
         inputs.put("mainshaft speed", exposure.mainshaft());
         inputs.put("idle speed", truck.figure(Parameter.IDLE_RPM));
         inputs.put("bore of the floating gears", truck.figure(Parameter.GEAR_BORE));
         boolean coast = exposure.mode() == Exposure.Mode.COAST;
         return new ComputedFinding(
-                coast ? "computed-coast-rub-long" : "computed-tow-rub-long",
-                presentIf(tooLong),
+                coast ? Kind.COAST_RUB_LONG : Kind.TOW_RUB_LONG,
+                // No safe distance is known, so that a short slide clears nothing.
+                tooLong ? State.PRESENT : State.NOT_COUNTED,
                 inputs,
                 worst.difference().note() + "; " + worst.speed().note() + "; "
                         + worst.distance().note(),
                 worst.distance(),
                 limit,
-                "the reported " + (coast ? "coast" : "tow") + " let gear "
-                        + worst.lever().name() + " slide " + worst.distance().text() + " on the mainshaft: "
-                        + exposure.oilThrow().words());
+                summary(exposure, worst, limit, tooLong));
+    }
+
+    private static String summary(Exposure exposure, Exposure.Rub worst, Figure limit, boolean tooLong) {
+        String what = exposure.mode() == Exposure.Mode.COAST
+                ? "the reported coast let gear " + worst.lever().name() + " slide "
+                : "the reported tow let every floating gear slide ";
+        return what + worst.distance().text() + " on the mainshaft, "
+                + (tooLong ? "above the bound of " : "under the bound of ") + limit.text()
+                + (tooLong ? ": " : ", which clears nothing, for no safe distance is known: ")
+                + exposure.oilThrow().words();
     }
 
     public static ComputedFinding of(JointLine line) {
@@ -60,7 +74,7 @@ public final class RollingEvidence {
         inputs.put("second joint", Figure.given(line.secondDegrees(), Unit.DEGREE));
         inputs.put("phase error", Figure.given(line.phaseErrorDegrees(), Unit.DEGREE));
         return new ComputedFinding(
-                "computed-driveline-angle-ripple-high",
+                Kind.DRIVELINE_ANGLE_RIPPLE_HIGH,
                 presentIf(!line.withinGuidance()),
                 inputs,
                 line.residualAngle().note() + "; " + line.residualRipple().note(),

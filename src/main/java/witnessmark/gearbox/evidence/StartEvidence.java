@@ -1,15 +1,16 @@
 package witnessmark.gearbox.evidence;
 
-import static witnessmark.gearbox.evidence.ComputedFinding.presentIf;
-
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import witnessmark.gearbox.Basis;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Gear;
 import witnessmark.gearbox.Parameter;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.Unit;
+import witnessmark.gearbox.evidence.ComputedFinding.Kind;
+import witnessmark.gearbox.evidence.ComputedFinding.State;
 import witnessmark.gearbox.start.AnalyseStart;
 import witnessmark.gearbox.start.Launch;
 import witnessmark.gearbox.start.Start;
@@ -18,78 +19,129 @@ import witnessmark.gearbox.start.StartQuestion;
 /** Findings from a start that somebody reports or a log shows. */
 public final class StartEvidence {
 
-    private StartEvidence() {}
+    private final TruckProfile truck;
+    private final Start start;
+    /** The same load and grade in the lowest gear: what the truck can do, whatever gear was chosen. */
+    private final Start inLowest;
 
-    public static List<ComputedFinding> of(TruckProfile truck, StartQuestion question) {
-        Start start = new AnalyseStart(truck).of(question);
-        return List.of(gearTooHigh(truck, start), gradeability(truck, start), shaftYield(truck, start));
+    private StartEvidence(TruckProfile truck, StartQuestion question) {
+        AnalyseStart analysis = new AnalyseStart(truck);
+        this.truck = truck;
+        this.start = analysis.of(question);
+        this.inLowest = analysis.of(
+                new StartQuestion(truck.gears().forward().get(0), question.massKg(), question.gradePercent()));
     }
 
-    private static Map<String, Figure> inputs(TruckProfile truck, Start start) {
+    public static List<ComputedFinding> of(TruckProfile truck, StartQuestion question) {
+        StartEvidence evidence = new StartEvidence(truck, question);
+        return List.of(evidence.gearTooHigh(), evidence.gradeability(), evidence.shaftYield());
+    }
+
+    private Gear gear() {
+        return start.question().gear();
+    }
+
+    private Map<String, Figure> inputs() {
         StartQuestion question = start.question();
         Map<String, Figure> inputs = new LinkedHashMap<>();
         inputs.put("mass", Figure.given(question.massKg(), Unit.KILOGRAM));
         inputs.put("grade", Figure.given(question.gradePercent(), Unit.PERCENT));
-        Gear gear = question.gear();
         inputs.put(
-                "ratio of gear " + gear.id(),
-                Figure.computed(gear.ratio(), Unit.RATIO, "i_main x range ratio x splitter ratio"));
+                "ratio of gear " + gear().id(),
+                Figure.computed(gear().ratio(), Unit.RATIO, "i_main x range ratio x splitter ratio"));
         inputs.put("axle ratio", truck.figure(Parameter.AXLE_RATIO));
         inputs.put("tyre", truck.figure(Parameter.TYRE_REVS));
+        inputs.put("engine speed held", truck.figure(Parameter.START_RPM));
         inputs.put("clutch torque", start.clutchTorque());
         return inputs;
     }
 
-    private static ComputedFinding gearTooHigh(TruckProfile truck, Start start) {
-        boolean tooHigh =
-                switch (start.verdict()) {
-                    case CLUTCH_OVERHEATED, HIGH_RANGE, DOES_NOT_START, TWISTS_SHAFT -> true;
-                    case SENSIBLE -> false;
-                };
-        Figure limit = truck.figure(Parameter.CLUTCH_START_ENERGY);
-        Figure result = start.launch() instanceof Launch.LocksUp closes ? closes.slipEnergy() : start.loadAtClutch();
+    /** A start that fails in the lowest gear too is not the gear's fault. */
+    private ComputedFinding gearTooHigh() {
+        boolean lowest = gear().reverse() || gear().equals(inLowest.question().gear());
+        Figure result = effort(start);
         return new ComputedFinding(
-                "computed-start-gear-too-high",
-                presentIf(tooHigh),
-                inputs(truck, start),
+                Kind.START_GEAR_TOO_HIGH,
+                lowest || start.verdict() == Start.Verdict.SENSIBLE ? State.ABSENT : State.PRESENT,
+                inputs(),
                 result.note(),
                 result,
-                start.launch() instanceof Launch.LocksUp ? limit : start.clutchTorque(),
-                "the reported start in gear " + start.question().gear().id() + ": "
-                        + start.verdict().words() + " (" + result.text() + ")");
+                start.launch() instanceof Launch.LocksUp
+                        ? truck.figure(Parameter.CLUTCH_START_ENERGY)
+                        : start.clutchTorque(),
+                "the reported start in gear " + gear().id() + ": "
+                        + start.verdict().words() + " (" + effortWords() + ")"
+                        + (lowest ? "; it is the lowest gear there is" : ""));
     }
 
-    private static ComputedFinding gradeability(TruckProfile truck, Start start) {
+    private static Figure effort(Start start) {
+        return start.launch() instanceof Launch.LocksUp closes ? closes.slipEnergy() : start.loadAtClutch();
+    }
+
+    private String effortWords() {
+        if (!(start.launch() instanceof Launch.LocksUp closes)) {
+            return "load at the clutch " + start.loadAtClutch().text() + ", clutch torque "
+                    + start.clutchTorque().text();
+        }
+        String heat = "clutch heat " + closes.slipEnergy().text();
+        Gear low = inLowest.question().gear();
+        return !gear().equals(low) && inLowest.launch() instanceof Launch.LocksUp lowest
+                ? heat + ", "
+                        + Words.times(Figure.computed(
+                                closes.slipEnergy().value()
+                                        / lowest.slipEnergy().value(),
+                                Unit.RATIO,
+                                "W / W(lowest)"))
+                        + " that of gear " + low.id()
+                : heat;
+    }
+
+    /** Of the truck, so in its lowest gear; one start that works does not show that the route is within its reach. */
+    private ComputedFinding gradeability() {
         Figure grade = Figure.given(start.question().gradePercent(), Unit.PERCENT);
-        boolean isShort = start.launch() instanceof Launch.NoLockUp;
+        boolean isShort = inLowest.launch() instanceof Launch.NoLockUp;
         return new ComputedFinding(
-                "computed-gradeability-short",
-                presentIf(isShort),
-                inputs(truck, start),
-                start.steepest().note(),
+                Kind.GRADEABILITY_SHORT,
+                isShort ? State.PRESENT : State.NOT_COUNTED,
+                inputs(),
+                inLowest.steepest().note(),
                 grade,
-                start.steepest(),
-                "gear " + start.question().gear().id() + " starts this mass on up to "
-                        + start.steepest().text() + "; the reported grade of " + grade.text() + " is "
-                        + (isShort ? "beyond it, so the clutch slips without end" : "within it"));
+                inLowest.steepest(),
+                "the lowest gear, " + inLowest.question().gear().id() + ", starts this mass on up to "
+                        + inLowest.steepest().text() + "; the reported grade of " + grade.text() + " is "
+                        + (isShort ? "beyond it, so the clutch slips in any gear" : "within it"));
     }
 
-    private static ComputedFinding shaftYield(TruckProfile truck, Start start) {
+    private ComputedFinding shaftYield() {
         Start.Mainshaft shaft = start.mainshaft();
-        Map<String, Figure> inputs = inputs(truck, start);
+        Map<String, Figure> inputs = inputs();
         inputs.put("mainshaft diameter", truck.figure(Parameter.MAINSHAFT_DIAMETER));
         inputs.put("tensile yield", truck.figure(Parameter.YIELD));
         inputs.put("clutch capacity", truck.figure(Parameter.CLUTCH_CAPACITY));
         inputs.put("shock factor", truck.figure(Parameter.SHOCK_FACTOR));
+        boolean measured = truck.figure(Parameter.MAINSHAFT_DIAMETER).basis() == Basis.GIVEN;
         return new ComputedFinding(
-                "computed-mainshaft-yield-in-reach",
-                presentIf(shaft.twist() != Start.Twist.NOT_REACHED),
+                Kind.MAINSHAFT_TORQUE_OVER_YIELD,
+                measured ? state(shaft.twist()) : State.NOT_COUNTED,
                 inputs,
-                shaft.ceiling().note() + "; " + shaft.ceilingStress().note(),
+                shaft.needed().note() + "; " + shaft.ceiling().note() + "; "
+                        + shaft.ceilingStress().note(),
                 shaft.ceilingStress(),
                 shaft.shearYield(),
-                "a let-in clutch in gear " + start.question().gear().id() + " puts up to "
-                        + shaft.ceilingStress().text() + " on the mainshaft, whose shear yield is "
-                        + shaft.shearYield().text() + ": " + shaft.twist().words());
+                "the load in gear " + gear().id() + " puts "
+                        + shaft.neededStress().text()
+                        + " on the mainshaft and a let-in clutch up to "
+                        + shaft.ceilingStress().text() + "; its shear yield is "
+                        + shaft.shearYield().text() + ": " + shaft.twist().words()
+                        + (measured ? "" : "; the shaft's diameter is assumed, measure it before this counts"));
+    }
+
+    /** Yield that only a shock against stuck wheels reaches says nothing of the start in hand. */
+    private static State state(Start.Twist twist) {
+        return switch (twist) {
+            case REACHED -> State.PRESENT;
+            case ONLY_BY_SHOCK -> State.NOT_COUNTED;
+            case NOT_REACHED -> State.ABSENT;
+        };
     }
 }

@@ -6,6 +6,7 @@ import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Gears;
 import witnessmark.gearbox.Lever;
 import witnessmark.gearbox.Parameter;
+import witnessmark.gearbox.QuestionRefused;
 import witnessmark.gearbox.Range;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.Unit;
@@ -60,7 +61,7 @@ public record Exposure(Mode mode, Journey journey, Range range, Figure mainshaft
 
     public static Exposure of(TruckProfile truck, Mode mode, Range range, Journey journey) {
         if (range == Range.LOW && !truck.hasRange()) {
-            throw new IllegalArgumentException("range: truck " + truck.id() + " has no low range; give high");
+            throw new QuestionRefused("range: truck " + truck.id() + " has no low range; give high");
         }
         double auxiliary = range == Range.LOW ? truck.rangeRatio() : 1;
         double mainshaft = truck.outputRpm(journey.kmh()) * auxiliary;
@@ -86,7 +87,8 @@ public record Exposure(Mode mode, Journey journey, Range range, Figure mainshaft
     private static Rub rub(TruckProfile truck, Mode mode, Lever lever, double mainshaft, Journey journey) {
         double idle = mode == Mode.COAST ? truck.value(Parameter.IDLE_RPM) : 0;
         double direction = lever.kind() == Lever.Kind.REVERSE ? -1 : 1;
-        double gear = direction * idle / lever.ratio();
+        // Plus zero, so that a standing reverse gear is not shown as turning at -0.
+        double gear = direction * idle / lever.ratio() + 0.0;
         double difference = Math.abs(mainshaft - gear);
         double metresPerSecond = Math.PI * truck.value(Parameter.GEAR_BORE) / 1000 * difference / 60;
         return new Rub(

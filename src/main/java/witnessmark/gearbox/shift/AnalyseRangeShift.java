@@ -8,6 +8,7 @@ import java.util.List;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Gear;
 import witnessmark.gearbox.Parameter;
+import witnessmark.gearbox.QuestionRefused;
 import witnessmark.gearbox.Range;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.Unit;
@@ -27,8 +28,7 @@ public final class AnalyseRangeShift {
     /** Throws where the box has no range. */
     public AnalyseRangeShift(TruckProfile truck) {
         if (!truck.hasRange()) {
-            throw new IllegalArgumentException(
-                    Parameter.RANGE_RATIO.key() + ": truck " + truck.id() + " has no range to shift");
+            throw new QuestionRefused(Parameter.RANGE_RATIO.key() + ": truck " + truck.id() + " has no range to shift");
         }
         this.truck = truck;
         this.governed = truck.value(Parameter.GOVERNED_RPM);
@@ -184,8 +184,10 @@ public final class AnalyseRangeShift {
         if (question.lever() == LeverTiming.LEVER_HOME_FIRST) {
             reasons.add(Reason.LEVER_HOME_FIRST);
         }
-        if (question.againstTheGear() && question.roadKmh() > 0) {
+        if (question.roadKmh() > 0 && question.againstTheGear()) {
             reasons.add(Reason.ROLLING_AGAINST);
+        } else if (question.roadKmh() > 0 && question.rolling() == RangeShiftQuestion.Rolling.BACK) {
+            reasons.add(Reason.ROLLING_BACK);
         }
         if (cone.time().isEmpty()) {
             reasons.add(Reason.CONE_CANNOT_FINISH);

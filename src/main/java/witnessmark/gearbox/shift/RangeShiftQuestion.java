@@ -1,6 +1,7 @@
 package witnessmark.gearbox.shift;
 
 import witnessmark.gearbox.Gear;
+import witnessmark.gearbox.QuestionRefused;
 import witnessmark.gearbox.Split;
 import witnessmark.gearbox.TruckProfile;
 
@@ -47,17 +48,16 @@ public record RangeShiftQuestion(
 
     public RangeShiftQuestion {
         if (from.range() == to.range()) {
-            throw new IllegalArgumentException("range shift: " + from.id() + " to " + to.id()
+            throw new QuestionRefused("range shift: " + from.id() + " to " + to.id()
                     + " stays in one range; give a gear of low range and one of high range");
         }
         if (!(roadKmh >= 0 && roadKmh <= 200)) {
-            throw new IllegalArgumentException(
+            throw new QuestionRefused(
                     "road speed: " + roadKmh + " km/h cannot be; give 0 to 200, and rolling back as such");
         }
         if (splitter == SplitterMove.STAYS_SPLIT && (from.split() != Split.SPLIT || to.split() != Split.NONE)) {
-            throw new IllegalArgumentException(
-                    "splitter: it can stay split only from a split gear to an unsplit one, not " + from.id() + " to "
-                            + to.id());
+            throw new QuestionRefused("splitter: it can stay split only from a split gear to an unsplit one, not "
+                    + from.id() + " to " + to.id());
         }
     }
 

@@ -2,6 +2,7 @@ package witnessmark.gearbox.speed;
 
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Gear;
+import witnessmark.gearbox.QuestionRefused;
 import witnessmark.gearbox.Unit;
 
 /** An upshift from one gear to a faster one; read backwards it is the downshift. */
@@ -17,7 +18,7 @@ public record ShiftStep(Gear from, Gear to) {
 
     public ShiftStep {
         if (from.reverse() || to.reverse() || from.ratio() <= to.ratio()) {
-            throw new IllegalArgumentException("shift: " + from.id() + " to " + to.id()
+            throw new QuestionRefused("shift: " + from.id() + " to " + to.id()
                     + " is not an upshift between forward gears; give the slower gear first");
         }
     }

@@ -30,10 +30,18 @@ public record StartGears(Load load, Optional<Gear> lowest, Optional<Gear> highes
     }
 
     public static StartGears of(TruckProfile truck, Load load, double gradePercent) {
-        double mass = truck.value(load == Load.EMPTY ? Parameter.MASS_EMPTY : Parameter.MASS_LOADED);
+        return of(
+                truck,
+                load,
+                truck.value(load == Load.EMPTY ? Parameter.MASS_EMPTY : Parameter.MASS_LOADED),
+                gradePercent);
+    }
+
+    /** For a mass of one's own, counted as empty or loaded. */
+    public static StartGears of(TruckProfile truck, Load load, double massKg, double gradePercent) {
         AnalyseStart analysis = new AnalyseStart(truck);
         List<Start> starts = candidates(truck).stream()
-                .map(gear -> analysis.of(new StartQuestion(gear, mass, gradePercent)))
+                .map(gear -> analysis.of(new StartQuestion(gear, massKg, gradePercent)))
                 .toList();
         List<Gear> sensible = starts.stream()
                 .filter(start -> start.verdict() == Start.Verdict.SENSIBLE)

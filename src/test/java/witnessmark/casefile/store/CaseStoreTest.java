@@ -151,7 +151,7 @@ class CaseStoreTest {
     }
 
     @Test
-    void lists_give_what_was_changed_last_first_in_pages() {
+    void lists_give_what_was_opened_last_first_in_pages() {
         for (int i = 0; i < 5; i++) {
             store.open(opened(new CaseId("case-" + i), i % 2 == 0 ? "Slips out" : "100% _grinds_"), "anna");
         }
@@ -159,7 +159,7 @@ class CaseStoreTest {
 
         assertThat(store.list(CaseQuery.all().withPage(3, 1)))
                 .extracting(s -> s.id().text())
-                .containsExactly("case-4", "case-3", "case-2");
+                .containsExactly("case-3", "case-2", "case-1");
         assertThat(store.list(CaseQuery.all().withText("SLIPS tractor")))
                 .extracting(s -> s.id().text())
                 .containsExactly("case-4", "case-2", "case-0");
@@ -175,8 +175,36 @@ class CaseStoreTest {
                         Instant.parse("2026-03-02T08:05:00Z"),
                         Optional.of(Instant.parse("2026-03-02T08:05:00Z")),
                         2));
+        assertThat(store.list(CaseQuery.all().withSignedOff(false).withText("grinds")))
+                .extracting(s -> s.id().text())
+                .containsExactly("case-3");
         assertThat(store.ids("case-", 2)).extracting(CaseId::text).containsExactly("case-0", "case-1");
         assertThat(store.ids("%", 2)).isEmpty();
+    }
+
+    @Test
+    void findings_words_and_closing_narrow_a_list_together() {
+        FindingEntry hops = new FindingEntry("lever-hops", FindingState.ABSENT);
+        for (int i = 0; i < 6; i++) {
+            CaseId id = new CaseId("case-" + i);
+            store.open(opened(id, i % 2 == 0 ? "Slips out" : "Grinds"), "anna");
+            store.append(id, new FindingSet(i < 5 ? BURNED : SOUND), "anna");
+            if (i > 1) {
+                store.append(id, new FindingSet(hops), "anna");
+            }
+        }
+        store.append(new CaseId("case-4"), new SignedOff(), "anna");
+        CaseQuery both =
+                CaseQuery.all().withFinding(BURNED.finding(), BURNED.state()).withFinding(hops.finding(), hops.state());
+
+        assertThat(store.list(both)).extracting(s -> s.id().text()).containsExactly("case-4", "case-3", "case-2");
+        assertThat(store.list(both.withText("slips")))
+                .extracting(s -> s.id().text())
+                .containsExactly("case-4", "case-2");
+        assertThat(store.list(both.withText("slips").withSignedOff(false)))
+                .extracting(s -> s.id().text())
+                .containsExactly("case-2");
+        assertThat(store.count(both.withPage(1, 1))).isEqualTo(3);
     }
 
     @Test
@@ -460,8 +488,19 @@ class CaseStoreTest {
                     Clock.systemUTC())) {
                 assertThatThrownBy(() -> wrong.ids("", 1))
                         .isInstanceOf(StoreUnavailable.class)
-                        .hasMessageEndingWith("the database does not admit this user; check user and password")
-                        .hasMessageNotContaining("wrong");
+                        .hasMessage("case store jdbc:h2:file:" + folder.resolve("cases")
+                                + ": the database does not admit this user; check user and password");
+            }
+        }
+
+        @Test
+        void a_database_that_cannot_be_reached() {
+            String nobody = "jdbc:postgresql://127.0.0.1:1/cases?password=secret";
+
+            try (CaseStore away = new CaseStore(StoreLocation.in(folder, nobody, "u", "secret"), Clock.systemUTC())) {
+                assertThatThrownBy(() -> away.ids("", 1))
+                        .hasMessage("case store jdbc:postgresql://127.0.0.1:1/cases: the database cannot be reached;"
+                                + " check that it runs, then repeat");
             }
         }
 

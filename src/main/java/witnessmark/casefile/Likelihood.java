@@ -1,0 +1,21 @@
+package witnessmark.casefile;
+
+/**
+ * How well what was found fits a finding being there, and its not being there. Only the ratio of the two moves a
+ * judgement.
+ *
+ * @param ifPresent chance of what was found if the finding is there; above 0, at most 1
+ * @param ifAbsent chance of what was found if it is not; above 0, at most 1
+ */
+public record Likelihood(double ifPresent, double ifAbsent) {
+    public Likelihood {
+        checked("if-present", ifPresent);
+        checked("if-absent", ifAbsent);
+    }
+
+    private static void checked(String name, double chance) {
+        if (!(chance > 0 && chance <= 1)) {
+            throw new CaseRefused(name + ": " + chance + " is no chance", "give a number above 0 and at most 1");
+        }
+    }
+}

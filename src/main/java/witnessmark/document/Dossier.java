@@ -1,0 +1,48 @@
+package witnessmark.document;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.history.CaseHistory;
+import witnessmark.diagnosis.EvidenceMatrix;
+import witnessmark.diagnosis.Judgement;
+import witnessmark.gearbox.TruckProfile;
+import witnessmark.knowledge.KnowledgeBase;
+
+/**
+ * All that the documents of one case are written from.
+ *
+ * @param history how the case came to stand so; empty for a case that was not stored
+ * @param contents bytes of the attachments at hand, by SHA-256; one that is missing is said to be missing
+ * @param truck profile of the truck, from which its figures and charts are computed; empty where none is named
+ * @param figures charts that come from elsewhere, such as a trip log; may be empty
+ */
+public record Dossier(
+        CaseFile file,
+        Optional<CaseHistory> history,
+        Judgement judgement,
+        EvidenceMatrix matrix,
+        KnowledgeBase knowledge,
+        Map<String, byte[]> contents,
+        Optional<TruckProfile> truck,
+        List<Figure> figures) {
+
+    /**
+     * A chart with what it shows.
+     *
+     * @param svg one SVG element
+     */
+    public record Figure(String title, String says, String svg) {}
+
+    public Dossier {
+        contents = Map.copyOf(contents);
+        figures = List.copyOf(figures);
+    }
+
+    /** The time of the case's last entry, by which its documents are dated; empty for a case that was not stored. */
+    public Optional<Instant> asOf() {
+        return history.map(h -> h.last().stamp().time());
+    }
+}

@@ -1,0 +1,57 @@
+package witnessmark.document;
+
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** The documents there are, each for its own reader. */
+public enum Kind {
+    /** What to look at next and what was found: for the technician. */
+    BENCH("Bench sheet", false, false),
+    /** Complaint, cause and correction in plain words: for the fleet. */
+    EXPLANATION("Explanation", false, false),
+    /** The evidence with its weights and its record: for the warranty clerk. */
+    EVIDENCE("Evidence record", false, false),
+    /** Good practice on one page: for the driver. */
+    COACHING("Coaching card", true, true),
+    /** Getting the next tow right, on one page: for the tow operator. */
+    TOWING("Towing-prep sheet", true, true),
+    /** All of them in one. */
+    PACKET("Case packet", false, false);
+
+    /** The words for them, for messages. */
+    public static final String WORDS = Arrays.stream(values()).map(Kind::word).collect(Collectors.joining(", "));
+
+    private final String title;
+    private final boolean inSpanish;
+    private final boolean onePage;
+
+    Kind(String title, boolean inSpanish, boolean onePage) {
+        this.title = title;
+        this.inSpanish = inSpanish;
+        this.onePage = onePage;
+    }
+
+    public String title() {
+        return title;
+    }
+
+    public boolean isIn(Language language) {
+        return language == Language.ENGLISH || inSpanish;
+    }
+
+    /** Whether it must fit one sheet of paper. */
+    public boolean isOnePage() {
+        return onePage;
+    }
+
+    public String word() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+
+    /** The document so named; empty if there is none. */
+    public static Optional<Kind> parse(String word) {
+        return Arrays.stream(values()).filter(k -> k.word().equals(word)).findFirst();
+    }
+}

@@ -1,0 +1,92 @@
+package witnessmark.document.chart;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.geom.Ellipse2D;
+import java.util.List;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.plot.CombinedDomainXYPlot;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.data.xy.XYSeries;
+import org.jfree.data.xy.XYSeriesCollection;
+import witnessmark.triplog.event.HabitEvent;
+import witnessmark.triplog.summary.Timeline;
+
+/** Road speed and engine speed along the covered time of a trip, with the events marked where they happened. */
+public final class TripTimelineChart {
+    private static final int MOST_MARKS = 500;
+
+    private TripTimelineChart() {}
+
+    /**
+     * One {@code <svg>} element; an empty timeline gives empty axes.
+     *
+     * @param events marked; beyond some hundred, the first ones
+     */
+    public static String svg(
+            String title, List<Timeline.Bin> bins, List<HabitEvent> events, int widthPixels, int heightPixels) {
+        double minutes = bins.stream().mapToDouble(Timeline.Bin::seconds).sum() / 60;
+        XYSeries road = new XYSeries("road speed, highest (km/h)", false);
+        XYSeries engine = new XYSeries("engine speed, highest (rpm)", false);
+        double at = 0;
+        for (Timeline.Bin bin : bins) {
+            road.add(at + bin.seconds() / 120, bin.highestKmh());
+            engine.add(at + bin.seconds() / 120, bin.highestRpm());
+            at += bin.seconds() / 60;
+        }
+        CombinedDomainXYPlot plot = new CombinedDomainXYPlot(PlotSvg.axis("covered time (min)", minutes));
+        plot.add(panel(road, marks(bins, events, true), "km/h", PlotSvg.INK), 1);
+        plot.add(panel(engine, marks(bins, events, false), "rpm", PlotSvg.SECOND_INK), 1);
+        return PlotSvg.svg(title, plot, true, widthPixels, heightPixels);
+    }
+
+    private static XYSeries marks(List<Timeline.Bin> bins, List<HabitEvent> events, boolean roadSpeed) {
+        XYSeries marks = new XYSeries(roadSpeed ? "event" : "event, engine", false);
+        for (HabitEvent event : events.stream().limit(MOST_MARKS).toList()) {
+            double minute = minuteOf(bins, event.startMicros());
+            if (minute >= 0) {
+                marks.add(minute, roadSpeed ? event.roadKmh() : event.engineRpm());
+            }
+        }
+        return marks;
+    }
+
+    /** Minute on the covered time of a moment of the log, or -1 if no bin holds it. */
+    private static double minuteOf(List<Timeline.Bin> bins, long micros) {
+        double before = 0;
+        for (Timeline.Bin bin : bins) {
+            double inside = (micros - bin.startMicros()) / 1e6;
+            if (inside >= 0 && inside <= bin.seconds() + 1) {
+                return (before + Math.min(inside, bin.seconds())) / 60;
+            }
+            before += bin.seconds();
+        }
+        return -1;
+    }
+
+    private static XYPlot panel(XYSeries line, XYSeries marks, String unit, Color ink) {
+        XYSeriesCollection data = new XYSeriesCollection();
+        data.addSeries(line);
+        data.addSeries(marks);
+        XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer();
+        renderer.setDrawSeriesLineAsPath(true);
+        renderer.setSeriesPaint(0, ink);
+        renderer.setSeriesStroke(0, new BasicStroke(1.4f));
+        renderer.setSeriesShapesVisible(0, false);
+        renderer.setSeriesPaint(1, PlotSvg.ALARM);
+        renderer.setSeriesLinesVisible(1, false);
+        renderer.setSeriesShape(1, new Ellipse2D.Double(-3, -3, 6, 6));
+        renderer.setSeriesVisibleInLegend(1, unit.equals("km/h"));
+        NumberAxis up = PlotSvg.axis(unit, 1.1 * Math.max(1, Math.max(highest(line), highest(marks))));
+        XYPlot plot = new XYPlot(data, null, up, renderer);
+        plot.setBackgroundPaint(Color.WHITE);
+        plot.setDomainGridlinePaint(Color.LIGHT_GRAY);
+        plot.setRangeGridlinePaint(Color.LIGHT_GRAY);
+        return plot;
+    }
+
+    private static double highest(XYSeries series) {
+        return series.isEmpty() ? 0 : series.getMaxY();
+    }
+}

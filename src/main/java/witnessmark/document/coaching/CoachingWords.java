@@ -1,0 +1,95 @@
+package witnessmark.document.coaching;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.ResourceBundle;
+import java.util.ResourceBundle.Control;
+import witnessmark.gearbox.Figure;
+import witnessmark.gearbox.Unit;
+import witnessmark.gearbox.plan.CoachingCard;
+import witnessmark.gearbox.plan.CoachingPoint;
+import witnessmark.gearbox.speed.SpeedUnits;
+
+/**
+ * The texts of the coaching card in one language, from {@code messages/coaching_xx.properties}. A name in braces is
+ * filled with the truck's own figure of that name.
+ */
+public final class CoachingWords {
+
+    /** Language tags (BCP 47) that there are texts for. */
+    public static final List<String> LANGUAGES = List.of("en", "es");
+
+    private final ResourceBundle texts;
+
+    private CoachingWords(ResourceBundle texts) {
+        this.texts = texts;
+    }
+
+    /** The texts in the language of this tag; empty if there are none. */
+    public static Optional<CoachingWords> in(String language) {
+        return LANGUAGES.contains(language)
+                ? Optional.of(new CoachingWords(ResourceBundle.getBundle(
+                        "messages.coaching",
+                        Locale.forLanguageTag(language),
+                        Control.getNoFallbackControl(Control.FORMAT_PROPERTIES))))
+                : Optional.empty();
+    }
+
+    /** The text of a key that takes no figure; throws where the bundle lacks it. */
+    public String say(String key) {
+        return texts.getString(key);
+    }
+
+    /** What to do or not to do. */
+    public String text(CoachingPoint point) {
+        return filled(point.topic().key(), point.figures());
+    }
+
+    /** Why. */
+    public String reason(CoachingPoint point) {
+        return filled(point.topic().reasonKey(), point.figures());
+    }
+
+    /** How much engine speed to lose in one kind of upshift. */
+    public String drop(CoachingCard.Drop drop) {
+        String key = "drop-" + drop.kind().name().toLowerCase(Locale.ROOT).replace('_', '-');
+        String least = rpm(drop.least());
+        String most = rpm(drop.most());
+        return say(key) + ": " + (least.equals(most) ? least : least + " - " + most) + " rpm";
+    }
+
+    /** Lowest and highest gear to start in. */
+    public String startGears(String lowest, String highest) {
+        return lowest.equals(highest)
+                ? lowest
+                : say("start-gears").replace("{lowest}", lowest).replace("{highest}", highest);
+    }
+
+    /** The text with its figures; the plain text in its place where the truck lacks one of them. */
+    private String filled(String key, Map<String, Figure> figures) {
+        String text = say(key);
+        for (Map.Entry<String, Figure> figure : figures.entrySet()) {
+            text = text.replace("{" + figure.getKey() + "}", number(figure.getKey(), figure.getValue()));
+        }
+        return text.contains("{") ? say(key + "-plain") : text;
+    }
+
+    private static String number(String name, Figure figure) {
+        if (figure.unit().quantity() == Unit.Quantity.SPEED) {
+            return name.equals("ceiling") ? SpeedUnits.BOTH.limit(figure) : SpeedUnits.BOTH.whole(figure);
+        }
+        if (figure.unit() == Unit.RPM) {
+            return rpm(figure);
+        }
+        return name.endsWith("-share")
+                ? Math.round(100 * figure.value()) + " %"
+                : String.format(Locale.ROOT, "%.1f", figure.value());
+    }
+
+    /** To fifty, as a dial is read. */
+    private static String rpm(Figure figure) {
+        return String.valueOf(50 * Math.round(figure.value() / 50));
+    }
+}

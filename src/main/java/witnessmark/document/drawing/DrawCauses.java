@@ -1,0 +1,140 @@
+package witnessmark.document.drawing;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.Paint;
+import java.util.ArrayList;
+import java.util.List;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.axis.AxisLocation;
+import org.jfree.chart.axis.CategoryAxis;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.plot.CategoryPlot;
+import org.jfree.chart.plot.CombinedDomainCategoryPlot;
+import org.jfree.chart.plot.PlotOrientation;
+import org.jfree.chart.renderer.category.StackedBarRenderer;
+import org.jfree.chart.renderer.category.StandardBarPainter;
+import org.jfree.data.category.DefaultCategoryDataset;
+import witnessmark.diagnosis.RankedCause;
+import witnessmark.document.chart.SvgCanvas;
+import witnessmark.document.font.ShippedFont;
+import witnessmark.document.template.VisibleText;
+
+/**
+ * Draws the causes as bars: on the left how probable each is, on the right the weight of each finding for it (grey, to
+ * the right) and against it (white, to the left), one segment a finding.
+ */
+public final class DrawCauses {
+    private static final int WIDTH = 900;
+    private static final int ROW = 46;
+    private static final int SEGMENTS = 8;
+    private static final Color DARK = new Color(0x40, 0x40, 0x40);
+    private static final Color MIDDLE = new Color(0x8c, 0x8c, 0x8c);
+
+    private DrawCauses() {}
+
+    /** The chart as one SVG element; empty without causes. */
+    public static String draw(List<RankedCause> causes) {
+        if (causes.isEmpty()) {
+            return "";
+        }
+        CategoryAxis names = new CategoryAxis();
+        names.setTickLabelFont(ShippedFont.REGULAR.sized(13));
+        names.setMaximumCategoryLabelLines(2);
+        names.setMaximumCategoryLabelWidthRatio(0.6f);
+        // Text is drawn a little wider than the library measures it.
+        names.setCategoryLabelPositionOffset(22);
+        names.setCategoryMargin(0.3);
+        CombinedDomainCategoryPlot both = new CombinedDomainCategoryPlot(names);
+        both.add(plot(chances(causes), chanceAxis(), false), 2);
+        both.add(plot(weights(causes), weightAxis(), true), 3);
+        both.setOrientation(PlotOrientation.HORIZONTAL);
+        both.setGap(18);
+        both.setBackgroundPaint(Color.WHITE);
+        JFreeChart chart = new JFreeChart(null, null, both, false);
+        chart.setBackgroundPaint(Color.WHITE);
+        return SvgCanvas.svg(
+                "causes",
+                chart,
+                WIDTH,
+                70 + ROW * causes.size(),
+                "Causes with the evidence for and against each",
+                "The figures stand in the tables below.");
+    }
+
+    private static CategoryPlot plot(DefaultCategoryDataset data, NumberAxis axis, boolean twoSides) {
+        StackedBarRenderer bars = new StackedBarRenderer() {
+            @Override
+            public Paint getItemPaint(int row, int column) {
+                Number value = data.getValue(row, column);
+                if (value != null && value.doubleValue() < 0) {
+                    return Color.WHITE;
+                }
+                return row % 2 == 0 ? MIDDLE : Color.LIGHT_GRAY;
+            }
+        };
+        bars.setBarPainter(new StandardBarPainter());
+        bars.setShadowVisible(false);
+        bars.setDrawBarOutline(true);
+        bars.setDefaultOutlinePaint(DARK);
+        bars.setDefaultOutlineStroke(new BasicStroke(1.2f));
+        bars.setMaximumBarWidth(0.5);
+        CategoryPlot plot = new CategoryPlot(data, null, axis, bars);
+        plot.setBackgroundPaint(Color.WHITE);
+        plot.setRangeGridlinePaint(Color.LIGHT_GRAY);
+        plot.setRangeAxisLocation(AxisLocation.BOTTOM_OR_LEFT);
+        plot.setRangeZeroBaselineVisible(twoSides);
+        return plot;
+    }
+
+    private static NumberAxis chanceAxis() {
+        NumberAxis axis = axis("Chance, %");
+        axis.setRange(0, 100);
+        return axis;
+    }
+
+    private static NumberAxis weightAxis() {
+        NumberAxis axis = axis("Against  |  for, decibans of each finding");
+        axis.setAutoRangeIncludesZero(true);
+        axis.setLowerMargin(0.1);
+        axis.setUpperMargin(0.1);
+        return axis;
+    }
+
+    private static NumberAxis axis(String label) {
+        NumberAxis axis = new NumberAxis(label);
+        axis.setLabelFont(ShippedFont.REGULAR.sized(13));
+        axis.setTickLabelFont(ShippedFont.REGULAR.sized(12));
+        return axis;
+    }
+
+    private static DefaultCategoryDataset chances(List<RankedCause> causes) {
+        DefaultCategoryDataset data = new DefaultCategoryDataset();
+        for (String name : names(causes)) {
+            data.addValue(100 * causes.get(data.getColumnCount()).probability(), Integer.valueOf(0), name);
+        }
+        return data;
+    }
+
+    private static DefaultCategoryDataset weights(List<RankedCause> causes) {
+        DefaultCategoryDataset data = new DefaultCategoryDataset();
+        List<String> names = names(causes);
+        for (int c = 0; c < causes.size(); c++) {
+            data.addValue(0, Integer.valueOf(0), names.get(c));
+            List<RankedCause.Weight> all = new ArrayList<>(causes.get(c).evidenceFor());
+            all.addAll(causes.get(c).evidenceAgainst());
+            for (int w = 0; w < Math.min(2 * SEGMENTS, all.size()); w++) {
+                data.addValue(all.get(w).decibans(), Integer.valueOf(w + 1), names.get(c));
+            }
+        }
+        return data;
+    }
+
+    private static List<String> names(List<RankedCause> causes) {
+        List<String> names = new ArrayList<>();
+        for (int c = 0; c < causes.size(); c++) {
+            names.add((c + 1) + "  " + Svg.cut(VisibleText.of(causes.get(c).title()), 420, 13));
+        }
+        return names;
+    }
+}

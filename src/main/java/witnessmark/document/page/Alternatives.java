@@ -1,0 +1,64 @@
+package witnessmark.document.page;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import witnessmark.diagnosis.Judgement;
+import witnessmark.diagnosis.RankedCause;
+import witnessmark.document.Dossier;
+
+/** What else could have left the same marks, and what became of it. */
+final class Alternatives {
+    private static final double RULED_OUT = 0.08;
+    private static final int MOST_FINDINGS = 4;
+
+    /**
+     * One look-alike.
+     *
+     * @param of the cause it could be taken for
+     * @param outcome whether it is ruled out, far behind or open, and by what
+     */
+    public record Row(String title, String of, String chance, String outcome, String tells, String openChecks) {}
+
+    private final Dossier dossier;
+
+    Alternatives(Dossier dossier) {
+        this.dossier = dossier;
+    }
+
+    List<Row> rows(List<RankedCause> causes) {
+        List<Row> rows = new ArrayList<>();
+        for (RankedCause cause : causes) {
+            cause.lookAlikes().forEach(rival -> rows.add(row(cause, rival)));
+        }
+        return rows;
+    }
+
+    private Row row(RankedCause cause, RankedCause.Rivalry rival) {
+        return new Row(
+                rival.title(),
+                cause.title(),
+                Say.percent(rival.probability()),
+                outcome(rival),
+                rival.tells(),
+                Say.list(rival.openChecks().stream()
+                        .map(id -> FoundRow.title(dossier, id))
+                        .toList()));
+    }
+
+    private String outcome(RankedCause.Rivalry rival) {
+        Judgement judgement = dossier.judgement();
+        Optional<RankedCause> ranked = judgement.causes().stream()
+                .filter(c -> c.id().equals(rival.cause()))
+                .findFirst();
+        if (ranked.isEmpty()) {
+            return "explains nothing that was found";
+        }
+        List<String> against = ranked.get().evidenceAgainst().stream()
+                .limit(MOST_FINDINGS)
+                .map(w -> w.title() + " (" + w.state() + ", " + Say.decibans(w.decibans()) + ")")
+                .toList();
+        String by = against.isEmpty() ? "no finding speaks against it by itself" : "against it: " + Say.list(against);
+        return (rival.probability() < RULED_OUT ? "ruled out or far behind; " : "still open; ") + by;
+    }
+}

@@ -1,0 +1,99 @@
+package witnessmark.document.page;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import witnessmark.diagnosis.AdviceGiven;
+import witnessmark.diagnosis.NextCheck;
+import witnessmark.document.Dossier;
+import witnessmark.document.drawing.DrawGearbox;
+import witnessmark.document.drawing.Mark;
+import witnessmark.knowledge.Caution;
+
+/**
+ * The technician's sheet.
+ *
+ * @param cautions first of all, each once
+ * @param places what to look at next, by the place where the hands must be, most worth first
+ * @param moreChecks how many checks of less worth are left out
+ */
+public record BenchPage(
+        List<String> cautions,
+        List<Place> places,
+        int moreChecks,
+        List<FoundRow> found,
+        List<MeasuredRow> measured,
+        List<AdviceGiven.Piece> repair,
+        List<String> contradictions,
+        List<String> remarks,
+        String drawing,
+        List<Mark> marks) {
+    private static final int MOST_CHECKS = 12;
+
+    /**
+     * Checks made in one place.
+     *
+     * @param effort what must be opened for it and how long that takes
+     */
+    public record Place(String title, String effort, List<Check> checks) {}
+
+    /** One check with room to tick. */
+    public record Check(String id, String ask, String look, String minutes, String why) {}
+
+    public static BenchPage of(Dossier dossier) {
+        List<NextCheck> all = dossier.judgement().nextChecks();
+        List<NextCheck> shown = all.subList(0, Math.min(MOST_CHECKS, all.size()));
+        ChooseMarks choose = new ChooseMarks(dossier);
+        List<Mark> marks = new ArrayList<>(choose.found());
+        marks.addAll(choose.next(shown, marks));
+        return new BenchPage(
+                cautions(dossier, shown),
+                places(shown),
+                all.size() - shown.size(),
+                FoundRow.of(dossier),
+                MeasuredRow.of(dossier),
+                dossier.judgement().advice().repair(),
+                dossier.judgement().contradictions().stream().map(c -> c.why()).toList(),
+                dossier.judgement().remarks(),
+                DrawGearbox.draw(dossier.file().gearbox(), marks),
+                marks);
+    }
+
+    private static List<String> cautions(Dossier dossier, List<NextCheck> shown) {
+        Map<String, Caution> known = dossier.knowledge().cautions();
+        Set<String> texts = new LinkedHashSet<>();
+        shown.forEach(
+                check -> check.cautions().forEach(id -> texts.add(known.get(id).english())));
+        dossier.judgement().advice().cautions().forEach(piece -> texts.add(piece.text()));
+        return List.copyOf(texts);
+    }
+
+    private static List<Place> places(List<NextCheck> checks) {
+        Map<String, List<NextCheck>> byPlace = new LinkedHashMap<>();
+        checks.stream().sorted(Comparator.comparing(NextCheck::teardown)).forEach(c -> byPlace.computeIfAbsent(
+                        c.access(), a -> new ArrayList<>())
+                .add(c));
+        return byPlace.values().stream()
+                .map(here -> new Place(
+                        here.get(0).accessTitle(),
+                        effort(here.get(0)),
+                        here.stream().map(BenchPage::check).toList()))
+                .toList();
+    }
+
+    private static String effort(NextCheck first) {
+        if (first.openMinutes() == 0) {
+            return "nothing more to open";
+        }
+        return "about " + Say.minutes(first.openMinutes()) + " to get there"
+                + (first.teardown() ? ", something is taken apart" : "");
+    }
+
+    private static Check check(NextCheck check) {
+        return new Check(check.finding(), check.ask(), check.look(), Say.minutes(check.checkMinutes()), check.why());
+    }
+}

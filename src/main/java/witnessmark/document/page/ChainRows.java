@@ -1,0 +1,74 @@
+package witnessmark.document.page;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.ChainCheck;
+import witnessmark.casefile.history.ChangeSentence;
+import witnessmark.casefile.history.Entry;
+
+/**
+ * The history of a case as its documents show it.
+ *
+ * @param check the outcome of checking the chain when the document was written
+ */
+public record ChainRows(String check, List<Row> entries, List<Person> people) {
+
+    private static final int LONGEST = 300;
+
+    /** One entry. */
+    public record Row(String number, String time, String who, String what, String hash) {}
+
+    /** Who recorded how much, and when. */
+    public record Person(String who, String entries, String first, String last) {}
+
+    static ChainRows of(CaseHistory history) {
+        return new ChainRows(
+                words(history.verify(), history),
+                history.entries().stream().map(ChainRows::row).toList(),
+                people(history.entries()));
+    }
+
+    private static String words(ChainCheck check, CaseHistory history) {
+        if (check instanceof ChainCheck.Broken broken) {
+            return "BROKEN at entry " + broken.number() + ": " + broken.why()
+                    + ". What follows it cannot be relied on.";
+        }
+        return "intact: each of the " + history.entries().size() + " entries follows from the one before it; last hash "
+                + history.last().hash();
+    }
+
+    private static Row row(Entry entry) {
+        return new Row(
+                String.valueOf(entry.number()),
+                Say.time(entry.stamp().time()),
+                entry.stamp().who(),
+                shortened(ChangeSentence.of(entry.change())),
+                entry.hash());
+    }
+
+    private static List<Person> people(List<Entry> entries) {
+        Map<String, List<Entry>> byWho = new LinkedHashMap<>();
+        entries.forEach(e ->
+                byWho.computeIfAbsent(e.stamp().who(), w -> new ArrayList<>()).add(e));
+        return byWho.entrySet().stream()
+                .map(e -> new Person(
+                        e.getKey(),
+                        String.valueOf(e.getValue().size()),
+                        Say.time(e.getValue().get(0).stamp().time()),
+                        Say.time(e.getValue()
+                                .get(e.getValue().size() - 1)
+                                .stamp()
+                                .time())))
+                .toList();
+    }
+
+    /** The whole of an entry stands in the case's YAML form. */
+    private static String shortened(String text) {
+        return text.codePointCount(0, text.length()) <= LONGEST
+                ? text
+                : text.substring(0, text.offsetByCodePoints(0, LONGEST)) + "…";
+    }
+}

@@ -1,0 +1,169 @@
+package witnessmark.document.page;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import witnessmark.casefile.Evidence;
+import witnessmark.diagnosis.EvidenceMatrix;
+import witnessmark.diagnosis.Judgement;
+import witnessmark.diagnosis.RankedCause;
+import witnessmark.document.Dossier;
+import witnessmark.document.drawing.DrawCauses;
+import witnessmark.document.drawing.DrawGearbox;
+import witnessmark.document.drawing.DrawMatrix;
+import witnessmark.document.drawing.Mark;
+
+/**
+ * The warranty clerk's record.
+ *
+ * @param classTitles heads of the matrix's columns
+ * @param attribution chance of each class
+ * @param causes ranked, with what speaks for and against each
+ * @param alternatives look-alikes of the causes told of, with what became of each
+ * @param gaps what is missing in the evidence
+ * @param results computed and logged evidence with its inputs
+ */
+public record EvidencePage(
+        List<String> classTitles,
+        List<Field> attribution,
+        List<MatrixRow> matrix,
+        String matrixChart,
+        String causeChart,
+        List<CauseRow> causes,
+        List<Alternatives.Row> alternatives,
+        List<String> contradictions,
+        List<String> gaps,
+        List<String> changes,
+        List<FoundRow> found,
+        List<MeasuredRow> measured,
+        List<Result> results,
+        List<KeptFile> files,
+        List<ChainRows> chain,
+        List<String> notes,
+        List<Dossier.Figure> figures,
+        String drawing,
+        List<Mark> marks) {
+    private static final int MOST_CAUSES = 8;
+    private static final double WORTH_LISTING = 0.01;
+
+    /** A finding against each class. */
+    public record MatrixRow(String id, String title, String state, String from, List<String> cells) {}
+
+    /** A cause with its evidence. */
+    public record CauseRow(
+            String title,
+            String id,
+            String className,
+            String chance,
+            String standing,
+            List<String> speaksFor,
+            List<String> speaksAgainst,
+            List<String> heldBack) {}
+
+    /** A computed or logged result. */
+    public record Result(
+            String id, String kind, String summary, String formula, List<Field> inputs, String file, String findings) {}
+
+    public static EvidencePage of(Dossier dossier) {
+        Judgement judgement = dossier.judgement();
+        List<RankedCause> listed =
+                judgement.causesFrom(WORTH_LISTING).stream().limit(MOST_CAUSES).toList();
+        List<String> classTitles = dossier.matrix().classes().stream()
+                .map(id -> dossier.knowledge().classOf(id).title())
+                .toList();
+        List<Mark> marks = new ChooseMarks(dossier).found();
+        return new EvidencePage(
+                classTitles,
+                judgement.attribution().stream()
+                        .map(s -> new Field(s.title(), Say.percent(s.probability())))
+                        .toList(),
+                dossier.matrix().rows().stream()
+                        .map(r -> matrixRow(r, dossier.matrix().classes()))
+                        .toList(),
+                DrawMatrix.draw(dossier.matrix(), classTitles),
+                DrawCauses.draw(listed),
+                listed.stream().map(c -> causeRow(dossier, c)).toList(),
+                new Alternatives(dossier).rows(ExplanationPage.toldOf(judgement)),
+                judgement.contradictions().stream()
+                        .map(c -> conflict(dossier, c))
+                        .toList(),
+                new FindGaps(dossier).gaps(),
+                Stream.concat(
+                                judgement.changes().stream().map(Judgement.Change::sentence),
+                                judgement.remarks().stream())
+                        .toList(),
+                FoundRow.of(dossier),
+                MeasuredRow.of(dossier),
+                dossier.file().evidence().values().stream()
+                        .map(e -> result(dossier, e))
+                        .toList(),
+                KeptFile.of(dossier),
+                dossier.history().map(ChainRows::of).stream().toList(),
+                dossier.file().notes(),
+                figures(dossier),
+                DrawGearbox.draw(dossier.file().gearbox(), marks),
+                marks);
+    }
+
+    private static List<Dossier.Figure> figures(Dossier dossier) {
+        List<Dossier.Figure> figures =
+                new ArrayList<>(dossier.truck().map(TruckFigures::charts).orElse(List.of()));
+        figures.addAll(dossier.figures());
+        return figures;
+    }
+
+    private static MatrixRow matrixRow(EvidenceMatrix.Row row, List<String> classes) {
+        return new MatrixRow(
+                row.finding(),
+                row.title(),
+                row.state(),
+                row.from(),
+                classes.stream().map(id -> Say.weight(row.decibans().get(id))).toList());
+    }
+
+    private static CauseRow causeRow(Dossier dossier, RankedCause cause) {
+        return new CauseRow(
+                cause.title(),
+                cause.id(),
+                dossier.knowledge().classOf(cause.classId()).title(),
+                Say.percent(cause.probability()),
+                ExplanationPage.standing(cause),
+                weights(cause.evidenceFor()),
+                weights(cause.evidenceAgainst()),
+                cause.heldBack());
+    }
+
+    private static List<String> weights(List<RankedCause.Weight> weights) {
+        return weights.stream()
+                .map(w -> w.title() + " (" + w.state() + ") " + Say.decibans(w.decibans()))
+                .toList();
+    }
+
+    private static String conflict(Dossier dossier, Judgement.Conflict conflict) {
+        return String.join(
+                        " + ",
+                        conflict.findings().stream()
+                                .map(f -> FoundRow.title(dossier, f))
+                                .toList())
+                + ": " + conflict.why();
+    }
+
+    private static Result result(Dossier dossier, Evidence evidence) {
+        List<Field> inputs = new ArrayList<>();
+        for (Map.Entry<String, String> input : evidence.inputs().entrySet()) {
+            inputs.add(new Field(input.getKey().replace('-', ' '), input.getValue()));
+        }
+        return new Result(
+                evidence.id(),
+                evidence.kind().word(),
+                evidence.summary(),
+                evidence.formula(),
+                inputs,
+                evidence.file().map(f -> f.name() + ", SHA-256 " + f.sha256()).orElse(""),
+                Say.list(evidence.findings().entrySet().stream()
+                        .map(e -> FoundRow.title(dossier, e.getKey()) + ": "
+                                + e.getValue().word())
+                        .toList()));
+    }
+}

@@ -1,0 +1,164 @@
+package witnessmark.document.page;
+
+import java.util.ArrayList;
+import java.util.List;
+import witnessmark.diagnosis.AdviceGiven;
+import witnessmark.diagnosis.Judgement;
+import witnessmark.diagnosis.NextCheck;
+import witnessmark.diagnosis.RankedCause;
+import witnessmark.document.Dossier;
+import witnessmark.document.drawing.DamageStory;
+import witnessmark.document.drawing.DrawDamage;
+import witnessmark.document.drawing.DrawGearbox;
+import witnessmark.document.drawing.Mark;
+
+/**
+ * What the service writer explains to the fleet.
+ *
+ * @param stories the causes that carry the verdict, or, where it cannot be told yet, those still possible
+ * @param coachingNote what the coaching points say of this driver, which is nothing unless the verdict does
+ * @param wouldTell what to look at to know more
+ * @param damage drawing of how the damage comes about
+ */
+public record ExplanationPage(
+        List<Story> stories,
+        List<String> contradictions,
+        List<String> wouldTell,
+        List<String> repair,
+        List<String> coaching,
+        String coachingNote,
+        List<String> towing,
+        List<String> otherSteps,
+        String damage,
+        String drawing,
+        List<Mark> marks,
+        List<Field> glossary) {
+    private static final int MOST_STORIES = 3;
+    private static final double WORTH_A_WORD = 0.10;
+    private static final double WORTH_A_WORD_BESIDE_A_VERDICT = 0.30;
+    private static final int MOST_REASONS = 6;
+
+    /** One cause in plain words. */
+    public record Story(
+            String title,
+            String className,
+            String standing,
+            String chance,
+            String mechanism,
+            List<String> speaksFor,
+            List<String> speaksAgainst,
+            List<String> notLookedAt,
+            List<String> heldBack) {}
+
+    public static ExplanationPage of(Dossier dossier, Glossary glossary) {
+        Judgement judgement = dossier.judgement();
+        List<RankedCause> causes = toldOf(judgement);
+        List<Mark> marks = new ChooseMarks(dossier).found();
+        List<Story> stories = causes.stream().map(c -> story(dossier, c)).toList();
+        AdviceGiven advice = judgement.advice();
+        return new ExplanationPage(
+                stories,
+                judgement.contradictions().stream().map(Judgement.Conflict::why).toList(),
+                judgement.nextChecks().stream()
+                        .limit(4)
+                        .map(c -> c.ask() + " (" + c.accessTitle() + ", " + Say.minutes(c.minutes()) + ")")
+                        .toList(),
+                texts(advice.repair()),
+                texts(advice.coaching()),
+                CoachingPage.note(judgement),
+                texts(advice.towing()),
+                otherSteps(judgement),
+                DrawDamage.draw(causes.stream()
+                        .map(c -> new DamageStory(
+                                standing(c), c.title(), mechanism(dossier, c), titles(c.evidenceFor(), "present")))
+                        .toList()),
+                DrawGearbox.draw(dossier.file().gearbox(), marks),
+                marks,
+                glossary.wordsIn(spoken(dossier, stories)));
+    }
+
+    /** The causes that carry the verdict first, then those that are still worth a word. */
+    static List<RankedCause> toldOf(Judgement judgement) {
+        List<RankedCause> told = new ArrayList<>();
+        judgement.causes().stream()
+                .filter(c -> judgement.verdict().carriedBy().contains(c.id()))
+                .forEach(told::add);
+        double worthAWord = told.isEmpty() ? WORTH_A_WORD : WORTH_A_WORD_BESIDE_A_VERDICT;
+        judgement.causes().stream()
+                .filter(c -> !told.contains(c) && c.probability() >= worthAWord)
+                .limit(Math.max(0, MOST_STORIES - told.size()))
+                .forEach(told::add);
+        return told;
+    }
+
+    private static Story story(Dossier dossier, RankedCause cause) {
+        return new Story(
+                cause.title(),
+                dossier.knowledge().classOf(cause.classId()).title(),
+                standing(cause),
+                Say.percent(cause.probability()) + ", " + Say.chance(cause.probability()),
+                mechanism(dossier, cause),
+                reasons(cause.evidenceFor()),
+                reasons(cause.evidenceAgainst()),
+                cause.unchecked().stream()
+                        .limit(MOST_REASONS)
+                        .map(id -> FoundRow.title(dossier, id))
+                        .toList(),
+                cause.heldBack());
+    }
+
+    static String standing(RankedCause cause) {
+        return switch (cause.standing()) {
+            case CONCLUDED -> "The evidence is consistent with this";
+            case HELD_BACK -> "Not concluded: something holds it back";
+            case LIKELY -> "More likely than not, not concluded";
+            case POSSIBLE -> "Possible, not concluded";
+            case UNLIKELY -> "Not supported by what was found";
+        };
+    }
+
+    /** What the cause does; told as a condition while it is not concluded. */
+    private static String mechanism(Dossier dossier, RankedCause cause) {
+        String told = dossier.knowledge().causes().get(cause.id()).mechanism();
+        return cause.standing() == RankedCause.Standing.CONCLUDED ? told : "If this was at work: " + told;
+    }
+
+    private static List<String> reasons(List<RankedCause.Weight> weights) {
+        return weights.stream()
+                .limit(MOST_REASONS)
+                .map(w -> w.title() + found(w.state()) + ": " + Say.strength(w.decibans()))
+                .toList();
+    }
+
+    private static String found(String state) {
+        return switch (state) {
+            case "absent" -> " (looked at, not so)";
+            case "unsure" -> " (not sure)";
+            default -> "";
+        };
+    }
+
+    private static List<String> titles(List<RankedCause.Weight> weights, String state) {
+        return weights.stream()
+                .filter(w -> w.state().equals(state))
+                .map(RankedCause.Weight::title)
+                .toList();
+    }
+
+    private static List<String> texts(List<AdviceGiven.Piece> pieces) {
+        return pieces.stream().map(AdviceGiven.Piece::text).toList();
+    }
+
+    /** What keeps damage of the verdict's class from coming back; nothing while it cannot be told. */
+    private static List<String> otherSteps(Judgement judgement) {
+        return Prevention.of(judgement.verdict().classId());
+    }
+
+    private static String spoken(Dossier dossier, List<Story> stories) {
+        return stories + " " + dossier.file().complaint() + dossier.judgement().advice()
+                + dossier.judgement().nextChecks().stream()
+                        .limit(4)
+                        .map(NextCheck::ask)
+                        .toList();
+    }
+}

@@ -1,0 +1,102 @@
+package witnessmark.document.page;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.Vehicle;
+import witnessmark.diagnosis.Judgement;
+import witnessmark.document.Dossier;
+import witnessmark.gearbox.Layout;
+
+/**
+ * What every document says of its case; the names are those that templates use.
+ *
+ * @param asOf as of when the document speaks
+ * @param verdict the verdict's own sentence, no surer than the judgement
+ * @param open why no more can be said
+ * @param coverage share of the evidence that matters which was looked at
+ */
+public record Head(
+        String caseId,
+        String caseTitle,
+        String asOf,
+        List<Field> truck,
+        List<Field> gearbox,
+        String complaint,
+        String driverAccount,
+        String workDone,
+        boolean determined,
+        String verdict,
+        List<String> open,
+        String coverage,
+        String signedOff) {
+
+    public static Head of(Dossier dossier) {
+        CaseFile file = dossier.file();
+        Judgement judgement = dossier.judgement();
+        return new Head(
+                file.id().text(),
+                file.title(),
+                asOf(dossier),
+                truck(file.vehicle()),
+                gearbox(file.gearbox()),
+                file.complaint(),
+                file.driverAccount(),
+                file.workDone(),
+                judgement.verdict().isDetermined(),
+                judgement.verdict().sentence(),
+                judgement.verdict().open(),
+                Say.percent(judgement.coverage()),
+                file.signedOff()
+                        .map(s -> "Signed off by " + s.who() + ", " + Say.time(s.time()))
+                        .orElse(""));
+    }
+
+    private static String asOf(Dossier dossier) {
+        return dossier.history()
+                .map(h -> "entry " + h.last().number() + " of "
+                        + Say.time(h.last().stamp().time()))
+                .orElse("not stored: read from a case file, undated");
+    }
+
+    private static List<Field> truck(Vehicle vehicle) {
+        List<Field> fields = new ArrayList<>();
+        text(fields, "Truck", vehicle.unit());
+        text(fields, "Serial number", vehicle.serial());
+        text(fields, "Duty", vehicle.duty());
+        km(fields, "Odometer", vehicle.odometerKm());
+        km(fields, "Gearbox since new", vehicle.kmSinceNew());
+        km(fields, "Gearbox since repair", vehicle.kmSinceRepair());
+        text(fields, "Last repair", vehicle.repairNote());
+        return List.copyOf(fields);
+    }
+
+    private static List<Field> gearbox(Layout layout) {
+        List<Field> fields = new ArrayList<>();
+        layout.forwardRatios().ifPresent(n -> fields.add(new Field("Forward ratios", String.valueOf(n))));
+        word(fields, "Range", layout.range());
+        word(fields, "Splitter", layout.splitter());
+        word(fields, "Countershafts", layout.countershafts());
+        word(fields, "Linkage", layout.linkage());
+        word(fields, "Oil pump", layout.oilPump());
+        word(fields, "Oil cooler", layout.oilCooler());
+        word(fields, "Power take-off", layout.powerTakeOff());
+        return List.copyOf(fields);
+    }
+
+    private static void text(List<Field> fields, String label, String value) {
+        if (!value.isEmpty()) {
+            fields.add(new Field(label, value));
+        }
+    }
+
+    private static void km(List<Field> fields, String label, OptionalDouble km) {
+        km.ifPresent(value -> fields.add(new Field(label, Say.number(value) + " km")));
+    }
+
+    private static void word(List<Field> fields, String label, Optional<? extends Enum<?>> word) {
+        word.ifPresent(w -> fields.add(new Field(label, Say.words(w))));
+    }
+}

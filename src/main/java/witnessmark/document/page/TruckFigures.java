@@ -1,0 +1,96 @@
+package witnessmark.document.page;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import witnessmark.document.Dossier;
+import witnessmark.document.chart.Chart;
+import witnessmark.document.chart.DrawSvg;
+import witnessmark.document.chart.ShiftPlanChart;
+import witnessmark.document.chart.SlipEnergyChart;
+import witnessmark.gearbox.Figure;
+import witnessmark.gearbox.Gear;
+import witnessmark.gearbox.Range;
+import witnessmark.gearbox.TruckProfile;
+import witnessmark.gearbox.Unit;
+import witnessmark.gearbox.plan.CoachingCard;
+import witnessmark.gearbox.plan.DrawUpCoachingCard;
+import witnessmark.gearbox.start.StartGears;
+
+/** What the profile of the truck gives for its documents: figures for the driver's card, and charts. */
+public final class TruckFigures {
+    private static final int WIDTH = 800;
+    private static final int HEIGHT = 420;
+
+    private TruckFigures() {}
+
+    /**
+     * The figures for the driver.
+     *
+     * @param words the words for them in the card's language, by name
+     */
+    public static List<Field> forDriver(TruckProfile truck, Map<String, String> words) {
+        CoachingCard card = new DrawUpCoachingCard(truck).card();
+        List<Field> fields = new ArrayList<>();
+        card.lowRangeCeiling()
+                .ifPresent(
+                        ceiling -> fields.add(new Field(words.get("figureCeiling"), roadSpeed(ceiling.roadSpeed()))));
+        start(fields, words.get("figureStartEmpty"), card.empty());
+        start(fields, words.get("figureStartLoaded"), card.loaded());
+        card.drops()
+                .forEach(drop -> fields.add(
+                        new Field(words.get("figureDrop" + drop.kind().name()), drop(drop))));
+        fields.add(new Field(
+                words.get("figureCruise"),
+                (long) card.cruising().from().value() + " - "
+                        + roadSpeed(card.cruising().ease())));
+        return fields;
+    }
+
+    /** Whole numbers, rounded down: the driver is never told too much. */
+    private static String roadSpeed(Figure speed) {
+        return (long) speed.value() + " " + speed.unit().symbol() + " ("
+                + (long) speed.in(Unit.MILE_PER_HOUR).value() + " " + Unit.MILE_PER_HOUR.symbol() + ")";
+    }
+
+    private static void start(List<Field> fields, String label, StartGears start) {
+        Optional<Gear> highest = start.highest();
+        start.lowest()
+                .ifPresent(lowest -> fields.add(new Field(
+                        label,
+                        highest.filter(h -> !h.equals(lowest))
+                                .map(h -> lowest.id() + " - " + h.id())
+                                .orElse(lowest.id()))));
+    }
+
+    private static String drop(CoachingCard.Drop drop) {
+        long least = Math.round(drop.least().value());
+        long most = Math.round(drop.most().value());
+        return (least == most ? String.valueOf(least) : least + " - " + most) + " "
+                + drop.least().unit().symbol();
+    }
+
+    /** The charts for the evidence record. */
+    static List<Dossier.Figure> charts(TruckProfile truck) {
+        List<Dossier.Figure> figures = new ArrayList<>();
+        CoachingCard card = new DrawUpCoachingCard(truck).card();
+        if (!card.plan().shifts().isEmpty()) {
+            figures.add(figure(
+                    ShiftPlanChart.of(truck, card.plan()),
+                    "Computed from the truck's profile: where each upshift is due, and how engine speed falls in it."));
+        }
+        if (truck.hasRange()) {
+            List<Gear> low = truck.gears().forwardIn(Range.LOW);
+            figures.add(figure(
+                    SlipEnergyChart.of(truck, low.get(low.size() - 1)),
+                    "Computed from the truck's profile: the heat a range shift leaves in the cone grows with the square"
+                            + " of road speed."));
+        }
+        return figures;
+    }
+
+    private static Dossier.Figure figure(Chart chart, String says) {
+        return new Dossier.Figure(chart.title(), says, DrawSvg.draw(chart, WIDTH, HEIGHT));
+    }
+}

@@ -1,0 +1,187 @@
+package witnessmark.document.print;
+
+import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder;
+import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
+import com.openhtmltopdf.util.XRLog;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.StringReader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.util.Calendar;
+import java.util.GregorianCalendar;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.TimeZone;
+import java.util.zip.CRC32;
+import javax.xml.XMLConstants;
+import javax.xml.parsers.DocumentBuilderFactory;
+import javax.xml.parsers.ParserConfigurationException;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.w3c.dom.Document;
+import org.xml.sax.ErrorHandler;
+import org.xml.sax.InputSource;
+import org.xml.sax.SAXException;
+import org.xml.sax.SAXParseException;
+import witnessmark.document.DocumentRefused;
+import witnessmark.document.Paper;
+import witnessmark.document.font.ShippedFont;
+
+/**
+ * Prints a page of well-formed HTML as PDF with the shipped fonts. The same page gives the same bytes: time and
+ * identity in the file come from what is printed. Nothing outside the page is loaded.
+ */
+public final class PrintPdf {
+    private static final String FONTS = "shipped:";
+    private static final double[] SMALLER = {1, 0.94, 0.88, 0.82, 0.76, 0.7};
+
+    private final Paper paper;
+    private final Instant dated;
+
+    /** @param dated the time the file bears; where there is none, the first second of 1970 */
+    public PrintPdf(Paper paper, Optional<Instant> dated) {
+        this.paper = paper;
+        this.dated = dated.orElse(Instant.EPOCH);
+    }
+
+    /** The page as a PDF file; {@link DocumentRefused} if the page is not well formed. */
+    public byte[] print(String html) {
+        try {
+            return printed(html, 1, Integer.MAX_VALUE).orElseThrow();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** The page on one sheet, its letters made smaller until it fits; {@link DocumentRefused} if it does not. */
+    public byte[] printOnOneSheet(String html) {
+        try {
+            for (double scale : SMALLER) {
+                Optional<byte[]> fitting = printed(html, scale, 1);
+                if (fitting.isPresent()) {
+                    return fitting.get();
+                }
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        throw new DocumentRefused(
+                "the page does not fit one sheet of " + paper.word() + " in readable letters",
+                "shorten the shop's own template or letterhead");
+    }
+
+    private Optional<byte[]> printed(String html, double scale, int mostPages) throws IOException {
+        XRLog.setLoggingEnabled(false);
+        ShippedFontsOnly.use();
+        PdfRendererBuilder builder = new PdfRendererBuilder();
+        builder.useFastMode();
+        builder.useDefaultPageSize(
+                (float) paper.widthMm(), (float) paper.heightMm(), BaseRendererBuilder.PageSizeUnits.MM);
+        builder.useSVGDrawer(new BatikSVGDrawer());
+        builder.useUriResolver((base, uri) -> uri.startsWith("data:image/") || uri.startsWith(FONTS) ? uri : null);
+        builder.useProtocolsStreamImplementation(ShippedStream::new, "shipped");
+        builder.withProducer("witnessmark");
+        builder.withW3cDocument(parsed(withFonts(html, scale)), "");
+        try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
+            renderer.layout();
+            if (renderer.getRootBox().getLayer().getPages().size() > mostPages) {
+                return Optional.empty();
+            }
+            renderer.createPDFWithoutClosing();
+            return Optional.of(saved(renderer.getPdfDocument(), html));
+        }
+    }
+
+    private byte[] saved(PDDocument pdf, String html) throws IOException {
+        Calendar time =
+                GregorianCalendar.from(dated.atZone(TimeZone.getTimeZone("UTC").toZoneId()));
+        pdf.getDocumentInformation().setCreationDate(time);
+        pdf.getDocumentInformation().setModificationDate(time);
+        CRC32 identity = new CRC32();
+        identity.update(html.getBytes(StandardCharsets.UTF_8));
+        pdf.setDocumentId(identity.getValue());
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        pdf.save(out);
+        return out.toByteArray();
+    }
+
+    private static String withFonts(String html, double scale) {
+        StringBuilder rules = new StringBuilder("<style>");
+        for (ShippedFont font : ShippedFont.values()) {
+            rules.append(String.format(
+                    Locale.ROOT,
+                    "@font-face{font-family:'%s';font-weight:%d;src:url(%s%s);-fs-font-subset:subset}",
+                    ShippedFont.FAMILY,
+                    font.weight(),
+                    FONTS,
+                    font.file()));
+        }
+        rules.append(String.format(Locale.ROOT, "body{font-size:%.2fpt}</style></head>", 9.5 * scale));
+        return UnshownSigns.named(html).replaceFirst("</head>", rules.toString());
+    }
+
+    private static Document parsed(String html) {
+        try {
+            DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
+            factory.setNamespaceAware(true);
+            factory.setFeature(XMLConstants.FEATURE_SECURE_PROCESSING, true);
+            factory.setFeature("http://apache.org/xml/features/disallow-doctype-decl", true);
+            var builder = factory.newDocumentBuilder();
+            builder.setErrorHandler(new Strict());
+            return builder.parse(new InputSource(new StringReader(html)));
+        } catch (SAXParseException e) {
+            throw new DocumentRefused(
+                    "the page is not well-formed XHTML at line " + e.getLineNumber() + ": " + e.getMessage(),
+                    "close every tag in the shop's own templates, or take them away");
+        } catch (SAXException | IOException | ParserConfigurationException e) {
+            throw new IllegalStateException("this Java cannot read XML", e);
+        }
+    }
+
+    /** Says nothing by itself; what is wrong is thrown. */
+    private static final class Strict implements ErrorHandler {
+        @Override
+        public void warning(SAXParseException e) {
+            // Nothing that could be wrong with a page is only a warning.
+        }
+
+        @Override
+        public void error(SAXParseException e) throws SAXException {
+            throw e;
+        }
+
+        @Override
+        public void fatalError(SAXParseException e) throws SAXException {
+            throw e;
+        }
+    }
+
+    /** Opens the shipped fonts by name, and nothing else. */
+    private static final class ShippedStream implements com.openhtmltopdf.extend.FSStream {
+        private final String uri;
+
+        ShippedStream(String uri) {
+            this.uri = uri;
+        }
+
+        @Override
+        public InputStream getStream() {
+            for (ShippedFont font : ShippedFont.values()) {
+                if (uri.equals(FONTS + font.file())) {
+                    return font.open();
+                }
+            }
+            return new ByteArrayInputStream(new byte[0]);
+        }
+
+        @Override
+        public java.io.Reader getReader() {
+            return new java.io.InputStreamReader(getStream(), StandardCharsets.UTF_8);
+        }
+    }
+}

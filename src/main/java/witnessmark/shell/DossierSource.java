@@ -1,0 +1,106 @@
+package witnessmark.shell;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.stereotype.Component;
+import witnessmark.casefile.Attachment;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.history.CanonicalText;
+import witnessmark.casefile.store.StoreUnavailable;
+import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.OpenCase;
+import witnessmark.document.Dossier;
+import witnessmark.gearbox.TruckProfile;
+import witnessmark.truck.ReadyTrucks;
+import witnessmark.truck.TruckYaml;
+
+/** Gathers what the documents of a case are written from. */
+@Component
+class DossierSource {
+    private static final int LARGEST_PROFILE = 1_000_000;
+    private static final long LARGEST_ATTACHMENT = 50_000_000;
+
+    private final ObjectProvider<Diagnosis> diagnosis;
+    private final ObjectProvider<Cases> cases;
+
+    DossierSource(ObjectProvider<Diagnosis> diagnosis, ObjectProvider<Cases> cases) {
+        this.diagnosis = diagnosis;
+        this.cases = cases;
+    }
+
+    /**
+     * The case so named, judged, with the bytes of its attachments as far as they are at hand.
+     *
+     * @param truck a ready truck or a file with a truck's profile; empty for none
+     */
+    Dossier find(String name, String truck) {
+        Optional<TruckProfile> profile = truck.isEmpty() ? Optional.empty() : Optional.of(profile(truck));
+        CaseDocument document = cases.getObject().find(name);
+        CaseFile file = document.present();
+        try (OpenCase open = diagnosis.getObject().open(file)) {
+            return new Dossier(
+                    file,
+                    document.history(),
+                    open.judgement(),
+                    open.matrix(),
+                    diagnosis.getObject().knowledge(),
+                    contents(name, file),
+                    profile,
+                    List.of());
+        }
+    }
+
+    private static TruckProfile profile(String name) {
+        if (Cases.isFile(name)) {
+            byte[] text = GivenFile.read(Path.of(name), LARGEST_PROFILE);
+            return TruckYaml.read(name, new String(text, StandardCharsets.UTF_8));
+        }
+        if (!ReadyTrucks.names().contains(name)) {
+            throw new Refused("truck '" + Terminal.harmless(name) + "' is not known; give a YAML file with its profile,"
+                    + " or one of " + String.join(", ", ReadyTrucks.names()));
+        }
+        return ReadyTrucks.named(name);
+    }
+
+    private Map<String, byte[]> contents(String name, CaseFile file) {
+        Map<String, byte[]> contents = new LinkedHashMap<>();
+        for (Attachment attachment : file.attachments()) {
+            bytes(name, file, attachment).ifPresent(bytes -> contents.put(attachment.sha256(), bytes));
+        }
+        return contents;
+    }
+
+    private Optional<byte[]> bytes(String name, CaseFile file, Attachment attachment) {
+        if (Cases.isFile(name)) {
+            return besideFile(Path.of(name), attachment);
+        }
+        try {
+            return Optional.of(cases.getObject().store().readAttachment(file.id(), attachment));
+        } catch (StoreUnavailable e) {
+            // The document says that they are missing, which is better than no document.
+            return Optional.empty();
+        }
+    }
+
+    /** Attachments of a case file lie beside it in the folder attachments, named by hash, as a packet unpacks them. */
+    private static Optional<byte[]> besideFile(Path caseFile, Attachment attachment) {
+        Path file = caseFile.resolveSibling("attachments").resolve(attachment.sha256());
+        try {
+            if (!Files.isRegularFile(file) || Files.size(file) > LARGEST_ATTACHMENT) {
+                return Optional.empty();
+            }
+            byte[] bytes = Files.readAllBytes(file);
+            return CanonicalText.sha256(bytes).equals(attachment.sha256()) ? Optional.of(bytes) : Optional.empty();
+        } catch (IOException e) {
+            return Optional.empty();
+        }
+    }
+}

@@ -1,0 +1,99 @@
+package witnessmark.triplog;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import witnessmark.triplog.event.FindEvents;
+import witnessmark.triplog.event.HabitEvent;
+import witnessmark.triplog.gear.TrackGears;
+import witnessmark.triplog.gear.TrackedRows;
+import witnessmark.triplog.read.ColumnMapping;
+import witnessmark.triplog.read.GuessMapping;
+import witnessmark.triplog.read.LogFormat;
+import witnessmark.triplog.read.LogHead;
+import witnessmark.triplog.read.Progress;
+import witnessmark.triplog.read.ReadLog;
+import witnessmark.triplog.read.ReadReport;
+import witnessmark.triplog.signal.RowBlock;
+import witnessmark.triplog.signal.Signal;
+import witnessmark.triplog.summary.SumUp;
+
+/** Reads one log to its result in one pass and in memory that does not grow with the file. */
+public final class ReadTrip implements TrackedRows {
+    /** More events than this are counted but not kept. */
+    public static final int MOST_EVENTS = 20_000;
+
+    private final TripRequest request;
+    private final TrackGears tracker;
+    private final FindEvents finder;
+    private final SumUp sums;
+    private final Optional<GearSeconds> seconds;
+    private final List<HabitEvent> events = new ArrayList<>();
+    private long leftOut;
+
+    private ReadTrip(TripRequest request) {
+        this.request = request;
+        this.tracker = new TrackGears(request.table(), this);
+        this.finder = new FindEvents(request.table(), request.limits(), tracker::outputRpmPerKmh, this::found);
+        this.sums = new SumUp(request.table());
+        this.seconds = request.seconds().map(s -> new GearSeconds(request.table(), tracker::outputRpmPerKmh, s));
+    }
+
+    /**
+     * @throws witnessmark.triplog.read.UnreadableLog if the file is no log, or its mapping does not fit; a broken or
+     *     truncated log is read as far as it goes
+     */
+    public static TripResult read(TripRequest request, Progress progress) {
+        return new ReadTrip(request).read(progress);
+    }
+
+    private TripResult read(Progress progress) {
+        LogHead head = LogHead.of(request.file());
+        boolean guess = head.format() == LogFormat.CSV && request.mapping().isEmpty();
+        Optional<GuessMapping.Guess> guessed = guess ? Optional.of(head.guess()) : Optional.empty();
+        Optional<ColumnMapping> mapping =
+                guessed.map(GuessMapping.Guess::mapping).or(request::mapping);
+        ReadReport report = ReadLog.read(head, mapping, request.hash(), progress, tracker);
+        tracker.end();
+        finder.end();
+        seconds.ifPresent(GearSeconds::end);
+        Map<Signal, Long> valid = new EnumMap<>(Signal.class);
+        report.signals().forEach((signal, counts) -> valid.put(signal, counts.valid()));
+        sums.end(valid, finder.chances(), finder.shifts(), finder.leverShifts(), finder.rangeShifts());
+        return new TripResult(
+                report,
+                tracker.clockFaults(),
+                tracker.speedFactor(),
+                tracker.factorDrift(),
+                guessed.map(GuessMapping.Guess::notes).orElse(List.of()),
+                sums.summary(),
+                List.copyOf(events),
+                leftOut,
+                sums.timeline().bins(),
+                sums.speedMap(),
+                sums);
+    }
+
+    private void found(HabitEvent event) {
+        sums.event(event);
+        if (events.size() < MOST_EVENTS) {
+            events.add(event);
+        } else {
+            leftOut++;
+        }
+    }
+
+    @Override
+    public void rows(RowBlock block, int[] inHand, double[] scatter, int from, int to) {
+        finder.rows(block, inHand, scatter, from, to);
+        sums.rows(block, inHand, scatter, from, to);
+        seconds.ifPresent(s -> s.rows(block, inHand, scatter, from, to));
+    }
+
+    @Override
+    public void speedJump(long timeMicros, long line, double fromKmh, double toKmh, double jumpSeconds) {
+        finder.speedJump(timeMicros, line, fromKmh, toKmh, jumpSeconds);
+    }
+}

@@ -1,0 +1,44 @@
+package witnessmark.triplog;
+
+import java.util.List;
+import witnessmark.triplog.event.HabitEvent;
+import witnessmark.triplog.gear.SpeedFactor;
+import witnessmark.triplog.read.ClockFaults;
+import witnessmark.triplog.read.ReadReport;
+import witnessmark.triplog.summary.SpeedMap;
+import witnessmark.triplog.summary.SumUp;
+import witnessmark.triplog.summary.Timeline;
+import witnessmark.triplog.summary.TripSummary;
+
+/**
+ * One log, read.
+ *
+ * @param report how the reading went; its {@code partial} marks a result that was stopped before the end
+ * @param clock what the log's clock did
+ * @param factor the true road speed factor of this truck in this log
+ * @param factorDrift by how much the factor of the whole log differs from that of its beginning
+ * @param mappingNotes what a person should look at in a guessed mapping; empty otherwise
+ * @param summary what the trip came to
+ * @param events the events in the order found, at most {@link ReadTrip#MOST_EVENTS}
+ * @param eventsLeftOut events beyond that number, counted in the summary but not kept
+ * @param timeline the drive in at most some hundred bins
+ * @param speedMap time by road speed and engine speed
+ * @param sums the sums, for the joining of logs
+ */
+public record TripResult(
+        ReadReport report,
+        ClockFaults clock,
+        SpeedFactor factor,
+        double factorDrift,
+        List<String> mappingNotes,
+        TripSummary summary,
+        List<HabitEvent> events,
+        long eventsLeftOut,
+        List<Timeline.Bin> timeline,
+        SpeedMap speedMap,
+        SumUp sums) {
+
+    public boolean isPartial() {
+        return report.partial();
+    }
+}

@@ -1,0 +1,61 @@
+package witnessmark.triplog.event;
+
+import java.util.EnumMap;
+import java.util.Map;
+
+/** What the log held: the chances that events had, and how well the rows could show them. Added up as rows pass. */
+public final class Chances {
+    private final Map<EventKind.Chance, Double> counts = new EnumMap<>(EventKind.Chance.class);
+    private double coveredSeconds;
+    private double movingSeconds;
+    private double pullingSeconds;
+    private double gearKnownSeconds;
+    private double km;
+
+    void count(EventKind.Chance chance) {
+        counts.merge(chance, 1.0, Double::sum);
+    }
+
+    void covered(double seconds, double kmh, boolean pulling, boolean gearKnown) {
+        coveredSeconds += seconds;
+        if (kmh >= 0.8) {
+            movingSeconds += seconds;
+            km += kmh * seconds / 3600;
+        }
+        if (pulling) {
+            pullingSeconds += seconds;
+            gearKnownSeconds += gearKnown ? seconds : 0;
+        }
+    }
+
+    public void add(Chances other) {
+        other.counts.forEach((chance, count) -> counts.merge(chance, count, Double::sum));
+        coveredSeconds += other.coveredSeconds;
+        movingSeconds += other.movingSeconds;
+        pullingSeconds += other.pullingSeconds;
+        gearKnownSeconds += other.gearKnownSeconds;
+        km += other.km;
+    }
+
+    /** How many there were; for the distance, in units of 100 km. */
+    public double of(EventKind.Chance chance) {
+        return chance == EventKind.Chance.DISTANCE ? km / 100 : counts.getOrDefault(chance, 0.0);
+    }
+
+    public double coveredSeconds() {
+        return coveredSeconds;
+    }
+
+    public double movingSeconds() {
+        return movingSeconds;
+    }
+
+    public double km() {
+        return km;
+    }
+
+    /** Share of the time above idle and 10 km/h, pedal up, in which a gear fitted; 0 if there was no such time. */
+    public double gearKnownShare() {
+        return pullingSeconds > 0 ? gearKnownSeconds / pullingSeconds : 0;
+    }
+}

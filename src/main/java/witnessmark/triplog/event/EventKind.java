@@ -1,0 +1,113 @@
+package witnessmark.triplog.event;
+
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import witnessmark.triplog.signal.Signal;
+
+/** The kinds of habit events, with what a log must have for each to be seen. Rates and limits are common practice. */
+public enum EventKind {
+    LOW_RANGE_ABOVE_CEILING("low range taken above its ceiling", 2, true, Chance.RANGE_DOWNSHIFT),
+    OVERDRIVE_TO_LOW("overdrive straight to low range", 2, true, Chance.RANGE_DOWNSHIFT),
+    START_IN_HIGH_RANGE("start from rest in high range", 1, true, Chance.START),
+    START_GEAR_TOO_HIGH("start from rest in too high a gear", 1, true, Chance.START),
+    COAST_IN_NEUTRAL("long roll at idle, out of gear", 0.5, false, Chance.DISTANCE),
+    ROLLING_ENGINE_STOPPED("wheels turning with the engine stopped", 0.1, false, Chance.DISTANCE),
+    ENGINE_OVERSPEED("engine above governed speed", 1, false, Chance.DISTANCE),
+    LUGGING("pulling hard below the lowest pulling speed", 0.5, true, Chance.DISTANCE),
+    SHIFT_WITHOUT_DOUBLE_CLUTCH("lever shift with a single press of the clutch", 8, true, Chance.LEVER_SHIFT),
+    SHIFT_WITHOUT_CLUTCH("lever shift without the clutch", 8, true, Chance.LEVER_SHIFT),
+    CLUTCH_SLIP("clutch slipping under load, pedal up", 2, true, Chance.DISTANCE),
+    RIDING_CLUTCH("foot on the clutch while driving", 1, true, Chance.DISTANCE),
+    CLUTCH_FLOORED_ROLLING("clutch pressed to the floor while rolling", 4, false, Chance.DISTANCE),
+    HOT_OIL("gearbox oil hot", 0.05, false, Chance.DISTANCE),
+    RANGE_MOVED_IN_NEUTRAL("range moved with the lever in neutral, rolling", 5, false, Chance.KNOB),
+    RANGE_MOVED_IN_REVERSE("range moved in reverse, rolling", 5, false, Chance.KNOB),
+    IMPOSSIBLE_SPEED_JUMP("road speed jumps that no vehicle can make", 0.5, false, Chance.DISTANCE);
+
+    /** What a log must have held for the event to have had a chance. */
+    public enum Chance {
+        RANGE_DOWNSHIFT("shift from high to low range"),
+        START("start from rest"),
+        LEVER_SHIFT("lever shift on the move"),
+        KNOB("move of the range knob"),
+        DISTANCE("distance on the move");
+
+        private final String words;
+
+        Chance(String words) {
+            this.words = words;
+        }
+
+        public String words() {
+            return words;
+        }
+    }
+
+    private final String words;
+    private final double leastHertz;
+    private final boolean needsGear;
+    private final Chance chance;
+
+    EventKind(String words, double leastHertz, boolean needsGear, Chance chance) {
+        this.words = words;
+        this.leastHertz = leastHertz;
+        this.needsGear = needsGear;
+        this.chance = chance;
+    }
+
+    public String words() {
+        return words;
+    }
+
+    public String id() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** Fewest rows a second that still show it. */
+    public double leastHertz() {
+        return leastHertz;
+    }
+
+    /** Whether it is over in a moment, so that a log with fewer rows must not claim it. */
+    public boolean isMomentary() {
+        return chance != Chance.DISTANCE
+                || this == CLUTCH_FLOORED_ROLLING
+                || this == CLUTCH_SLIP
+                || this == RIDING_CLUTCH;
+    }
+
+    /** Whether the gear must be known from the ratios. */
+    public boolean needsGear() {
+        return needsGear;
+    }
+
+    public Chance chance() {
+        return chance;
+    }
+
+    /** Sets of signals, each of which must have at least one member in the log. */
+    public List<Set<Signal>> needs() {
+        Set<Signal> speed = EnumSet.of(Signal.ROAD_SPEED, Signal.OUTPUT_SHAFT_SPEED);
+        Set<Signal> engine = EnumSet.of(Signal.ENGINE_SPEED);
+        Set<Signal> load = EnumSet.of(Signal.ACCELERATOR, Signal.ENGINE_TORQUE);
+        Set<Signal> pedal = EnumSet.of(Signal.CLUTCH, Signal.CLUTCH_PEDAL);
+        return switch (this) {
+            case LOW_RANGE_ABOVE_CEILING,
+                    OVERDRIVE_TO_LOW,
+                    START_IN_HIGH_RANGE,
+                    START_GEAR_TOO_HIGH,
+                    COAST_IN_NEUTRAL,
+                    ROLLING_ENGINE_STOPPED -> List.of(engine, speed);
+            case ENGINE_OVERSPEED -> List.of(engine);
+            case LUGGING, CLUTCH_SLIP -> List.of(engine, speed, load);
+            case SHIFT_WITHOUT_DOUBLE_CLUTCH, SHIFT_WITHOUT_CLUTCH, RIDING_CLUTCH -> List.of(engine, speed, pedal);
+            case CLUTCH_FLOORED_ROLLING -> List.of(speed, EnumSet.of(Signal.CLUTCH_FLOOR, Signal.CLUTCH_PEDAL));
+            case HOT_OIL -> List.of(EnumSet.of(Signal.GEARBOX_OIL));
+            case RANGE_MOVED_IN_NEUTRAL, RANGE_MOVED_IN_REVERSE -> List.of(
+                    speed, EnumSet.of(Signal.RANGE_KNOB), EnumSet.of(Signal.LEVER, Signal.CURRENT_GEAR));
+            case IMPOSSIBLE_SPEED_JUMP -> List.of(EnumSet.of(Signal.ROAD_SPEED));
+        };
+    }
+}

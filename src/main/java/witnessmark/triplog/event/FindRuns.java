@@ -1,0 +1,47 @@
+package witnessmark.triplog.event;
+
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+
+/** Gathers rows into runs of one gear and hands each run on at the moment it is settled. */
+final class FindRuns implements Detector {
+    /** A run goes on over odd rows shorter than this, or than two and a half rows of a slow log. */
+    private static final double LAPSE_SECONDS = 1.0;
+
+    private final Drive drive;
+    private final Consumer<GearRun> settled;
+    private @Nullable GearRun current;
+
+    FindRuns(Drive drive, Consumer<GearRun> settled) {
+        this.drive = drive;
+        this.settled = settled;
+    }
+
+    @Override
+    public void row(Moment m) {
+        if (!m.isInGear()) {
+            return;
+        }
+        GearRun run = current;
+        double lapse = run == null ? 0 : (m.micros() - run.endMicros) / 1e6;
+        if (run == null || run.gear != m.inHand() || lapse > Math.max(LAPSE_SECONDS, 2.5 * m.seconds())) {
+            run = new GearRun(m);
+            current = run;
+        }
+        if (run.take(m, drive.table(), drive.perKmh())) {
+            settled.accept(run);
+        }
+    }
+
+    /** A further row of the present run from which nothing is to be learned but that the run goes on. */
+    void goesOn(Moment m) {
+        if (current != null) {
+            current.reach(m);
+        }
+    }
+
+    @Override
+    public void interrupted() {
+        current = null;
+    }
+}

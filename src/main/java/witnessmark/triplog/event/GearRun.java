@@ -1,0 +1,161 @@
+package witnessmark.triplog.event;
+
+import witnessmark.triplog.gear.GearTable;
+
+/** A stretch of rows in one gear. It is settled once its last moments hover about the gear instead of sweeping past. */
+final class GearRun {
+    private static final int RING = 24;
+    /** After so many rows nothing more is to be learned of which gear it is. */
+    private static final int ENOUGH_ROWS = 200;
+
+    private static final double SETTLE_SECONDS = 0.6;
+    private static final double LONGEST_LOOK_SECONDS = 2.3;
+    /** Bias and trend per second that ratios may have in gear: tyre factor, wind-up, signals a little apart in time. */
+    private static final double NEAR = 0.02;
+
+    private static final double FREE_TREND = 0.01;
+    /** A slipping start at a gentle 0.17 m/s2 sweeps the ratio by this share a second for each km/h of road speed. */
+    private static final double SLIP_SWEEP = 0.6;
+    /** So few rows show no trend; a slow log has to do with them. */
+    private static final int FEW_ROWS = 4;
+    /** Squares of odd rows are cut here, so that one of them does not outweigh all others. */
+    private static final double FARTHEST = 36;
+
+    private static final double SLOW_KMH = 28;
+    /** Neighbouring rows are not independent; half a second of rows counts as one opinion at most twice. */
+    private static final double OPINIONS_PER_ROW = 0.4;
+
+    final int gear;
+    final long startMicros;
+    final long firstLine;
+    final double startKmh;
+    final double startRpm;
+    long endMicros;
+    long lastLine;
+    double endKmh;
+    double endRpm;
+    double highestRpm;
+    private int rows;
+    private double odds;
+    private boolean settled;
+    private final double[] residual = new double[RING];
+    private final double[] road = new double[RING];
+    private final double[] spread = new double[RING];
+    private final long[] time = new long[RING];
+
+    GearRun(Moment m) {
+        gear = m.inHand();
+        startMicros = m.micros();
+        firstLine = m.line();
+        startKmh = m.kmh();
+        startRpm = m.rpm();
+    }
+
+    /** Moves the end of the run to the row. */
+    void reach(Moment m) {
+        endMicros = m.micros();
+        lastLine = m.line();
+        endKmh = m.kmh();
+        endRpm = m.rpm();
+    }
+
+    /** Takes a row; true if the run is settled by it. */
+    boolean take(Moment m, GearTable table, double perKmh) {
+        reach(m);
+        highestRpm = m.rpm() > highestRpm ? m.rpm() : highestRpm;
+        if (settled && rows >= ENOUGH_ROWS) {
+            return false;
+        }
+        double ratio = m.rpm() / m.outputRpm(perKmh);
+        double away = ratio / table.gear(gear).ratio() - 1;
+        if (Double.isNaN(m.scatter()) || Double.isNaN(away)) {
+            return false;
+        }
+        int at = rows++ % RING;
+        residual[at] = away;
+        road[at] = m.outputRpm(perKmh) / perKmh;
+        spread[at] = m.scatter();
+        time[at] = m.micros();
+        if (rows < ENOUGH_ROWS) {
+            odds += oddsOverNeighbours(table, ratio, m.scatter());
+        }
+        if (!settled && hovers()) {
+            settled = true;
+            return true;
+        }
+        return false;
+    }
+
+    private double oddsOverNeighbours(GearTable table, double ratio, double scatter) {
+        double own = square(ratio, gear, table, scatter);
+        double rival = FARTHEST;
+        if (table.shorter(gear) >= 0) {
+            rival = Math.min(rival, square(ratio, table.shorter(gear), table, scatter));
+        }
+        if (table.taller(gear) >= 0) {
+            rival = Math.min(rival, square(ratio, table.taller(gear), table, scatter));
+        }
+        return 0.5 * (rival - Math.min(own, FARTHEST));
+    }
+
+    private static double square(double ratio, int gear, GearTable table, double scatter) {
+        double z = (ratio / table.gear(gear).ratio() - 1) / scatter;
+        return z * z;
+    }
+
+    /**
+     * Whether the ratio hovers about the gear: over the last moments it has no trend in time that noise would not
+     * explain. A clutch that slips at a start sweeps the ratio past the gears as road speed rises; at the low speeds
+     * where that happens, a verdict waits until such a sweep would stand out from the noise.
+     */
+    private boolean hovers() {
+        int newest = (rows - 1) % RING;
+        int held = Math.min(rows, RING);
+        int count = 1;
+        while (count < held && age(newest, count) < LONGEST_LOOK_SECONDS) {
+            count++;
+        }
+        double span = age(newest, count - 1);
+        if (count < 2 || span < SETTLE_SECONDS) {
+            return false;
+        }
+        double meanAge = 0;
+        double meanAway = 0;
+        double meanRoad = 0;
+        for (int k = 0; k < count; k++) {
+            int at = (newest - k + RING) % RING;
+            meanAge += age(newest, k) / count;
+            meanAway += residual[at] / count;
+            meanRoad += road[at] / count;
+        }
+        double ageSquares = 0;
+        double together = 0;
+        for (int k = 0; k < count; k++) {
+            double fromMean = age(newest, k) - meanAge;
+            ageSquares += fromMean * fromMean;
+            together += fromMean * residual[(newest - k + RING) % RING];
+        }
+        double trend = Math.abs(together / ageSquares);
+        double trendNoise = 2 * spread[newest] / Math.sqrt(ageSquares);
+        boolean near = Math.abs(meanAway) < NEAR + 2 * spread[newest] / Math.sqrt(count);
+        boolean telling = meanRoad > SLOW_KMH || count < FEW_ROWS || trendNoise < SLIP_SWEEP / meanRoad;
+        return near && telling && trend < trendNoise + FREE_TREND;
+    }
+
+    private double age(int newest, int back) {
+        return (time[newest] - time[(newest - back + RING) % RING]) / 1e6;
+    }
+
+    boolean isSettled() {
+        return settled;
+    }
+
+    double seconds() {
+        return (endMicros - startMicros) / 1e6;
+    }
+
+    /** How sure it is that this gear, and not its neighbour, was in hand. */
+    double confidence() {
+        return 1 / (1 + Math.exp(-Math.min(30, OPINIONS_PER_ROW * odds)));
+    }
+}

@@ -1,0 +1,115 @@
+package witnessmark.triplog.event;
+
+import witnessmark.triplog.gear.InHand;
+import witnessmark.triplog.signal.RowBlock;
+import witnessmark.triplog.signal.Signal;
+
+/** The row that is looked at, moved along the block; a signal that is not given is NaN. */
+final class Moment {
+    private static final double PRESSED_PERCENT = 15;
+
+    private RowBlock block = new RowBlock(0);
+    private double[] road = {};
+    private double[] engine = {};
+    private double[] shaft = {};
+    private double[] clutch = {};
+    private double[] clutchPedal = {};
+    private double[] torque = {};
+    private double[] accelerator = {};
+    private int row;
+    private int inHand;
+    private double scatter;
+    private double seconds;
+    private double kmh;
+    private double rpm;
+    private double load;
+    private boolean pedalPressed;
+
+    /** The rows that are looked at from here on. */
+    void over(RowBlock rows) {
+        block = rows;
+        road = rows.column(Signal.ROAD_SPEED);
+        engine = rows.column(Signal.ENGINE_SPEED);
+        shaft = rows.column(Signal.OUTPUT_SHAFT_SPEED);
+        clutch = rows.column(Signal.CLUTCH);
+        clutchPedal = rows.column(Signal.CLUTCH_PEDAL);
+        torque = rows.column(Signal.ENGINE_TORQUE);
+        accelerator = rows.column(Signal.ACCELERATOR);
+    }
+
+    /** Moves on; what nearly all detectors ask is looked up once. */
+    void at(int index, int code, double ratioScatter) {
+        row = index;
+        inHand = code;
+        scatter = ratioScatter;
+        seconds = block.secondsBefore(index);
+        kmh = road[index];
+        rpm = engine[index];
+        pedalPressed = clutch[index] > 0.5 || clutchPedal[index] > PRESSED_PERCENT;
+        double twist = torque[index];
+        double pedal = accelerator[index];
+        load = Double.isNaN(twist) ? pedal : pedal > twist ? pedal : twist;
+    }
+
+    double get(Signal signal) {
+        return block.get(signal, row);
+    }
+
+    double kmh() {
+        return kmh;
+    }
+
+    double rpm() {
+        return rpm;
+    }
+
+    /** A gear's index, or a code of {@link InHand}. */
+    int inHand() {
+        return inHand;
+    }
+
+    boolean isInGear() {
+        return inHand >= 0;
+    }
+
+    double scatter() {
+        return scatter;
+    }
+
+    /** Seconds since the row before; 0 where the record was interrupted. */
+    double seconds() {
+        return seconds;
+    }
+
+    boolean isAfresh() {
+        return seconds == 0;
+    }
+
+    long micros() {
+        return block.timeMicros(row);
+    }
+
+    long line() {
+        return block.line(row);
+    }
+
+    /** Pedal or torque in per cent, NaN if the log has neither. */
+    double load() {
+        return load;
+    }
+
+    /** Whether the clutch pedal is pressed; false also where the log cannot say. */
+    boolean isPedalPressed() {
+        return pedalPressed;
+    }
+
+    /** Whether the log says anything of the clutch pedal here. */
+    boolean isPedalKnown() {
+        return !Double.isNaN(clutch[row]) || !Double.isNaN(clutchPedal[row]);
+    }
+
+    /** Output shaft speed in rpm, from the shaft's own sensor or from road speed. */
+    double outputRpm(double perKmh) {
+        return shaft[row] > 0 ? shaft[row] : kmh * perKmh;
+    }
+}

@@ -1,0 +1,115 @@
+package witnessmark.triplog.gear;
+
+import witnessmark.triplog.signal.RowBlock;
+import witnessmark.triplog.signal.Signal;
+
+/** Gathers the ratios of steady driving over the whole log and finds the speed factor that explains them best. */
+final class FindSpeedFactor {
+    private static final double BIN = 0.002;
+    private static final double LOWEST_LOG = Math.log(0.2);
+    private static final int BINS = 2800;
+    /** Tyre wear, size and entry errors together rarely exceed a tenth (common practice, no source). */
+    private static final double WIDEST = 0.10;
+
+    private static final double STEP = 0.001;
+    private static final double PRIOR_WIDTH = 0.05;
+    private static final double KERNEL = 0.006;
+    /** With so many rows, one in seven is enough. */
+    private static final long PLENTY = 20_000;
+    /** Looked for again when there is this much more to go by. */
+    private static final double GROWN = 1.1;
+
+    private static final double ON_GEAR = 0.02;
+    private static final double STEADY_PER_SECOND = 0.06;
+
+    private final GearTable table;
+    private final long[] bins = new long[BINS];
+    private long rows;
+    private SpeedFactor last = SpeedFactor.NOMINAL;
+
+    FindSpeedFactor(GearTable table) {
+        this.table = table;
+    }
+
+    /** Adds the steady rows of the block from {@code from} on: rolling above walking pace, ratio hardly changing. */
+    void add(RowBlock block, int from) {
+        double[] engine = block.column(Signal.ENGINE_SPEED);
+        double[] road = block.column(Signal.ROAD_SPEED);
+        double[] clutch = block.column(Signal.CLUTCH);
+        double perKmh = table.outputRpmPerKmh();
+        double pulling = 0.9 * table.lowestPullingRpm();
+        int stride = rows > PLENTY ? 7 : 1;
+        for (int i = Math.max(1, from); i < block.size(); i += stride) {
+            double seconds = block.secondsBefore(i);
+            if (!(road[i] > 12) || !(engine[i] > pulling) || seconds <= 0 || clutch[i] > 0.5) {
+                continue;
+            }
+            double ratio = engine[i] / (road[i] * perKmh);
+            double before = engine[i - 1] / (road[i - 1] * perKmh);
+            double drift = Math.abs(ratio / before - 1);
+            if (drift < STEADY_PER_SECOND * Math.max(seconds, 0.3) + 0.01) {
+                int bin = (int) ((Math.log(ratio) - LOWEST_LOG) / BIN);
+                if (bin >= 0 && bin < BINS) {
+                    bins[bin]++;
+                    rows++;
+                }
+            }
+        }
+    }
+
+    SpeedFactor find() {
+        if (rows < SpeedFactor.ENOUGH_ROWS) {
+            return SpeedFactor.NOMINAL;
+        }
+        if (rows < GROWN * last.rows()) {
+            return last;
+        }
+        last = search();
+        return last;
+    }
+
+    private SpeedFactor search() {
+        int steps = (int) Math.round(WIDEST / STEP);
+        double[] scores = new double[2 * steps + 1];
+        int best = steps;
+        for (int i = 0; i < scores.length; i++) {
+            scores[i] = score(1 + (i - steps) * STEP);
+            if (scores[i] > scores[best]) {
+                best = i;
+            }
+        }
+        boolean rival = false;
+        for (int i = 0; i < scores.length; i++) {
+            boolean peak =
+                    (i == 0 || scores[i] >= scores[i - 1]) && (i == scores.length - 1 || scores[i] >= scores[i + 1]);
+            rival |= peak && Math.abs(i - best) * STEP > 0.02 && scores[i] > 0.9 * scores[best];
+        }
+        double factor = 1 + (best - steps) * STEP;
+        return new SpeedFactor(factor, rows, mass(factor, ON_GEAR, false) / rows, rival);
+    }
+
+    private double score(double factor) {
+        double away = (factor - 1) / PRIOR_WIDTH;
+        return mass(factor, 3 * KERNEL, true) * Math.exp(-0.5 * away * away);
+    }
+
+    /** Rows within {@code reach} (in the logarithm) of a gear, each row once, weighed by a bell curve if asked. */
+    private double mass(double factor, double reach, boolean bell) {
+        double sum = 0;
+        int next = BINS;
+        for (Gear gear : table.gears()) {
+            if (gear.isReverse()) {
+                continue;
+            }
+            double centre = (Math.log(gear.ratio() * factor) - LOWEST_LOG) / BIN;
+            int low = Math.max(0, (int) (centre - reach / BIN));
+            int high = Math.min(next - 1, (int) (centre + reach / BIN));
+            for (int bin = high; bin >= low; bin--) {
+                double z = (bin + 0.5 - centre) * BIN / KERNEL;
+                sum += bins[bin] * (bell ? Math.exp(-0.5 * z * z) : 1);
+            }
+            next = Math.min(next, low);
+        }
+        return sum;
+    }
+}

@@ -1,0 +1,226 @@
+package witnessmark.triplog.gear;
+
+import java.util.Arrays;
+import witnessmark.triplog.signal.RowBlock;
+import witnessmark.triplog.signal.Signal;
+
+/**
+ * The most likely course of gears through a block of rows (Viterbi's method: hidden gear, seen ratio with noise, a price
+ * for each change). A row far off every gear counts as out of gear. Changes cost the same wherever they lead, so the way
+ * back needs only one bit per gear and row: stayed, or came from the best.
+ */
+final class GearTracker {
+    static final double SLOWEST_KMH = 2;
+    private static final double SURE_KMH = 10;
+    private static final double LEAST_RPM = 300;
+    /** Scatter that no log is without: driveline wind-up, rounding, ratios given to three places. */
+    private static final double LEAST_SCATTER = 0.01;
+    /** Engine and road speed come from different controllers; a tenth of a second apart is usual. */
+    private static final double SKEW_SECONDS = 0.1;
+
+    private static final double WIDEST_SCATTER = 0.2;
+    /** Density, per unit of the ratio's logarithm, of rows out of gear, and of odd rows in gear. */
+    private static final double OUT_OF_GEAR = Math.log(1 / 3.0);
+
+    private static final double ODD_ROW = Math.log(0.02 / 3.0);
+    /** At idle and rolling, the engine is more likely held there by its governor than by a gear. */
+    private static final double IDLING = 3.5;
+
+    private static final double BELL = 0.5 * Math.log(2 * Math.PI);
+    /** Neighbouring rows are not independent. */
+    private static final double TRUST = 0.7;
+
+    private static final double SECONDS_PER_CHANGE = 6;
+    private static final double FAR = 1e9;
+    private static final double SETTLED_FIT = 2.5;
+
+    private final GearTable table;
+    private final int gears;
+    private final double[] inverse;
+    private final double[] score;
+    private final long[] stayed;
+    private final byte[] best;
+    private final byte[] states;
+    private final float[] scatter;
+
+    private double priceSeconds = -1;
+    private double price = 7;
+
+    GearTracker(GearTable table, int capacity) {
+        this.table = table;
+        this.gears = table.gears().size();
+        this.inverse = new double[gears];
+        this.score = new double[gears + 1];
+        this.stayed = new long[capacity];
+        this.best = new byte[capacity];
+        this.states = new byte[capacity];
+        this.scatter = new float[capacity];
+    }
+
+    /** Index of the state "out of gear". */
+    int outOfGear() {
+        return gears;
+    }
+
+    /** State of a row after {@link #track}: a gear's index or {@link #outOfGear}. */
+    int state(int row) {
+        return states[row];
+    }
+
+    /** Relative scatter of the ratio at a row, NaN where the ratio says nothing. */
+    double scatter(int row) {
+        return scatter[row];
+    }
+
+    /**
+     * Finds the states of all rows of the block.
+     *
+     * @param first state before the first row, or -1 if nothing is known of it
+     */
+    void track(RowBlock block, NoiseLevel noise, double factor, int first) {
+        for (int g = 0; g < gears; g++) {
+            // Road speed has no sign: reverse is never told from the ratio, only from the lever or the gear signal.
+            inverse[g] = table.gear(g).isReverse() ? FAR : 1 / (table.gear(g).ratio() * factor);
+        }
+        forward(block, noise, first);
+        backward(block.size());
+    }
+
+    private void forward(RowBlock block, NoiseLevel noise, int first) {
+        double[] engine = block.column(Signal.ENGINE_SPEED);
+        double[] road = block.column(Signal.ROAD_SPEED);
+        double[] output = block.column(Signal.OUTPUT_SHAFT_SPEED);
+        double[] pedal = block.column(Signal.ACCELERATOR);
+        double perKmh = table.outputRpmPerKmh();
+        Arrays.fill(score, first < 0 ? 0 : -8);
+        if (first >= 0) {
+            score[first] = 0;
+        }
+        int settled = -1;
+        float lastSpread = (float) LEAST_SCATTER;
+        for (int i = 0; i < block.size(); i++) {
+            double seconds = block.secondsBefore(i);
+            boolean byShaft = output[i] > 0;
+            double shaft = byShaft ? output[i] : road[i] * perKmh;
+            double ratio = engine[i] / shaft;
+            if (settled >= 0
+                    && seconds > 0
+                    && engine[i] >= LEAST_RPM
+                    && road[i] > SURE_KMH
+                    && Math.abs(ratio * byShaft(settled, byShaft) - 1) < SETTLED_FIT * LEAST_SCATTER) {
+                // Nearly all rows of a drive: still on the gear, even by the narrowest measure.
+                stayed[i] = 1L << settled;
+                best[i] = (byte) settled;
+                scatter[i] = lastSpread;
+                continue;
+            }
+            double spread = spread(block, i, byShaft, noise);
+            boolean telling = spread < WIDEST_SCATTER && engine[i] >= LEAST_RPM;
+            lastSpread = telling ? (float) spread : lastSpread;
+            scatter[i] = telling ? (float) spread : Float.NaN;
+            if (settled >= 0 && seconds > 0 && (!telling || fits(ratio, settled, spread, byShaft))) {
+                stayed[i] = 1L << settled;
+                best[i] = (byte) settled;
+                continue;
+            }
+            if (settled >= 0) {
+                Arrays.fill(score, -2 * price(Math.max(seconds, 0.1)));
+                score[settled] = 0;
+            }
+            boolean idling = engine[i] < 1.15 * table.idleRpm() && road[i] > 15 && !(pedal[i] > 15);
+            step(i, seconds, telling ? ratio : Double.NaN, spread, byShaft, idling);
+            settled = telling ? settled() : -1;
+        }
+    }
+
+    private boolean fits(double ratio, int gear, double spread, boolean byShaft) {
+        return Math.abs(ratio * byShaft(gear, byShaft) - 1) < SETTLED_FIT * spread;
+    }
+
+    /** A shaft speed needs no tyre, so the factor is taken out again. */
+    private double byShaft(int gear, boolean byShaft) {
+        return byShaft && inverse[gear] != FAR ? 1 / table.gear(gear).ratio() : inverse[gear];
+    }
+
+    private double spread(RowBlock block, int i, boolean byShaft, NoiseLevel noise) {
+        double[] road = block.column(Signal.ROAD_SPEED);
+        double speed = byShaft ? block.get(Signal.OUTPUT_SHAFT_SPEED, i) / table.outputRpmPerKmh() : road[i];
+        if (!(speed >= SLOWEST_KMH)) {
+            return Double.NaN;
+        }
+        int back = i;
+        double span = 0;
+        while (back > 0 && span < 0.45 && block.secondsBefore(back) > 0) {
+            span += block.secondsBefore(back--);
+        }
+        double change = span > 0 ? Math.abs(road[i] - road[back]) / span : 0;
+        double skew = Double.isNaN(change) ? 0 : Math.min(change, 12) * SKEW_SECONDS / speed;
+        double roadPart = (byShaft ? 0.1 : noise.roadKmh()) / speed;
+        double enginePart = noise.engineRpm() / Math.max(block.get(Signal.ENGINE_SPEED, i), LEAST_RPM);
+        return Math.sqrt(LEAST_SCATTER * LEAST_SCATTER + roadPart * roadPart + enginePart * enginePart + skew * skew);
+    }
+
+    private double price(double seconds) {
+        if (seconds != priceSeconds) {
+            priceSeconds = seconds;
+            double change = -Math.expm1(-seconds / SECONDS_PER_CHANGE);
+            price = -Math.log(change / (gears + 1));
+        }
+        return price;
+    }
+
+    private void step(int i, double seconds, double ratio, double spread, boolean byShaft, boolean idling) {
+        int top = 0;
+        for (int s = 1; s <= gears; s++) {
+            top = score[s] > score[top] ? s : top;
+        }
+        double highest = score[top];
+        double fromBest = seconds <= 0 ? highest : highest - price(seconds);
+        boolean telling = !Double.isNaN(ratio);
+        double peak = telling ? -Math.log(spread) - BELL : 0;
+        long mask = 0;
+        for (int s = 0; s <= gears; s++) {
+            double own = score[s];
+            if (own >= fromBest) {
+                mask |= 1L << s;
+            } else {
+                own = fromBest;
+            }
+            if (telling && s < gears) {
+                double z = (ratio * byShaft(s, byShaft) - 1) / spread;
+                own += TRUST * Math.max(ODD_ROW, peak - 0.5 * z * z);
+            } else if (telling) {
+                own += TRUST * (OUT_OF_GEAR + (idling ? IDLING : 0));
+            }
+            score[s] = own - highest;
+        }
+        stayed[i] = mask;
+        best[i] = (byte) top;
+    }
+
+    /** The gear that leads all others by so much that each of them would now come from it; -1 if none does. */
+    private int settled() {
+        int top = 0;
+        for (int s = 1; s <= gears; s++) {
+            top = score[s] > score[top] ? s : top;
+        }
+        double second = Double.NEGATIVE_INFINITY;
+        for (int s = 0; s <= gears; s++) {
+            second = s == top ? second : Math.max(second, score[s]);
+        }
+        return top < gears && score[top] - second >= price + 3 ? top : -1;
+    }
+
+    private void backward(int size) {
+        int state = 0;
+        for (int s = 1; s <= gears; s++) {
+            state = score[s] > score[state] ? s : state;
+        }
+        for (int i = size - 1; i >= 0; i--) {
+            states[i] = (byte) state;
+            if ((stayed[i] >>> state & 1) == 0) {
+                state = best[i];
+            }
+        }
+    }
+}

@@ -1,0 +1,46 @@
+package witnessmark.triplog.gear;
+
+import witnessmark.triplog.signal.Signal;
+import witnessmark.triplog.signal.SignalRow;
+
+/**
+ * Takes out road speeds that no vehicle can have after the one before: more than 8 km/h and 15 m/s2 away (the hardest
+ * stop on dry road is about 8 m/s2). After three seconds the new speed is believed.
+ */
+final class SpeedJumpFilter {
+    private static final double FREE_KMH = 8;
+    private static final double KMH_PER_SECOND = 54;
+    private static final double BELIEVED_AFTER_SECONDS = 3;
+
+    private double lastGood = Double.NaN;
+    private long lastTime;
+    private boolean jumping;
+
+    void forget() {
+        lastGood = Double.NaN;
+        jumping = false;
+    }
+
+    /** Makes the row's speed NaN while it cannot be; tells the listener once for each jump. */
+    void pass(SignalRow row, TrackedRows listener) {
+        double speed = row.get(Signal.ROAD_SPEED);
+        if (Double.isNaN(speed)) {
+            return;
+        }
+        double seconds = (row.timeMicros() - lastTime) / 1e6;
+        boolean possible = Double.isNaN(lastGood)
+                || seconds > BELIEVED_AFTER_SECONDS
+                || Math.abs(speed - lastGood) <= FREE_KMH + KMH_PER_SECOND * Math.min(seconds, 0.5);
+        if (possible) {
+            lastGood = speed;
+            lastTime = row.timeMicros();
+            jumping = false;
+            return;
+        }
+        if (!jumping) {
+            jumping = true;
+            listener.speedJump(row.timeMicros(), row.line(), lastGood, speed, seconds);
+        }
+        row.set(Signal.ROAD_SPEED, Double.NaN);
+    }
+}

@@ -1,0 +1,172 @@
+package witnessmark.triplog.gear;
+
+import witnessmark.triplog.read.ClockFaults;
+import witnessmark.triplog.read.TimeLine;
+import witnessmark.triplog.signal.RowBlock;
+import witnessmark.triplog.signal.RowSink;
+import witnessmark.triplog.signal.Signal;
+import witnessmark.triplog.signal.SignalRow;
+
+/**
+ * Takes rows as they are read, puts the clock and the speeds right, and passes them on with the gear in hand. Works block
+ * by block, so memory does not grow with the log; the last rows of a block are held back until what follows is known.
+ */
+public final class TrackGears implements RowSink {
+    /** No power of two, or the columns' rows would crowd into the same lines of the processor's cache. */
+    private static final int CAPACITY = 5000;
+
+    private static final int HELD_BACK = 100;
+    /** Rows closer than this add nothing but work. */
+    private static final long CLOSEST_MICROS = 60_000;
+
+    private static final double REVERSE_FIT = 0.1;
+
+    private final GearTable table;
+    private final TrackedRows listener;
+    private final TimeLine clock = new TimeLine();
+    private final SpeedJumpFilter jumps = new SpeedJumpFilter();
+    private final RowBlock block = new RowBlock(CAPACITY);
+    private final GearTracker tracker;
+    private final FindSpeedFactor factorFinder;
+    private final int[] inHand = new int[CAPACITY];
+    private final double[] scatter = new double[CAPACITY];
+
+    private NoiseLevel noise = NoiseLevel.USUAL;
+    private SpeedFactor factor = SpeedFactor.NOMINAL;
+    private SpeedFactor firstKnown = SpeedFactor.NOMINAL;
+    private boolean afresh;
+    private long lastKept = Long.MIN_VALUE / 2;
+    private int alreadyCounted;
+    private int blocks;
+    private int stateBefore = -1;
+
+    public TrackGears(GearTable table, TrackedRows listener) {
+        this.table = table;
+        this.listener = listener;
+        this.tracker = new GearTracker(table, CAPACITY);
+        this.factorFinder = new FindSpeedFactor(table);
+    }
+
+    @Override
+    public void row(SignalRow row) {
+        switch (clock.next(row)) {
+            case LEAVE_OUT -> {
+                return;
+            }
+            case START_AFRESH -> {
+                afresh = true;
+                jumps.forget();
+            }
+            case GO_ON -> {
+                if (row.timeMicros() - lastKept < CLOSEST_MICROS) {
+                    return;
+                }
+            }
+        }
+        lastKept = row.timeMicros();
+        double speed = row.get(Signal.ROAD_SPEED);
+        jumps.pass(row, listener);
+        double shaft = row.get(Signal.OUTPUT_SHAFT_SPEED);
+        if (Double.isNaN(speed) && !Double.isNaN(shaft)) {
+            row.set(Signal.ROAD_SPEED, shaft / table.outputRpmPerKmh());
+        }
+        block.add(row, afresh);
+        row.set(Signal.ROAD_SPEED, speed);
+        afresh = false;
+        if (block.isFull()) {
+            work(block.size() - HELD_BACK);
+        }
+    }
+
+    /** Works off the rows still held; to be called once, after the last row. */
+    public void end() {
+        work(block.size());
+    }
+
+    private void work(int until) {
+        if (block.size() == 0) {
+            return;
+        }
+        if (blocks < 4 || blocks % 16 == 0) {
+            noise = NoiseLevel.of(block, noise);
+        }
+        blocks++;
+        factorFinder.add(block, alreadyCounted);
+        factor = factorFinder.find();
+        if (!firstKnown.isKnown()) {
+            firstKnown = factor;
+        }
+        tracker.track(block, noise, factor.isKnown() ? factor.factor() : 1, stateBefore);
+        for (int i = 0; i < until; i++) {
+            inHand[i] = code(i);
+            scatter[i] = tracker.scatter(i);
+        }
+        listener.rows(block, inHand, scatter, 0, until);
+        if (until > 0) {
+            stateBefore = tracker.state(until - 1);
+        }
+        alreadyCounted = block.size() - until;
+        block.drop(until);
+    }
+
+    private int code(int i) {
+        double road = block.get(Signal.ROAD_SPEED, i);
+        double engine = block.get(Signal.ENGINE_SPEED, i);
+        if (road < 0.8) {
+            return InHand.STANDING;
+        }
+        if (engine < 100 && road >= 3) {
+            return InHand.ENGINE_OFF;
+        }
+        if (Double.isNaN(tracker.scatter(i))) {
+            return InHand.CANNOT_TELL;
+        }
+        int reverse = reverse(i);
+        if (reverse >= 0) {
+            return reverse;
+        }
+        if (tracker.state(i) != tracker.outOfGear()) {
+            return tracker.state(i);
+        }
+        if (block.get(Signal.CLUTCH, i) > 0.5) {
+            return InHand.PEDAL_DOWN;
+        }
+        return engine < 1.3 * table.idleRpm() ? InHand.NEUTRAL : InHand.CANNOT_TELL;
+    }
+
+    /** The reverse gear that fits, if the lever or the gear signal says reverse; else -1. */
+    private int reverse(int i) {
+        if (!(block.get(Signal.LEVER, i) < 0 || block.get(Signal.CURRENT_GEAR, i) < 0)) {
+            return -1;
+        }
+        double ratio = block.get(Signal.ENGINE_SPEED, i) / (block.get(Signal.ROAD_SPEED, i) * outputRpmPerKmh());
+        for (int g = 0; g < table.gears().size(); g++) {
+            if (table.gear(g).isReverse() && Math.abs(ratio / table.gear(g).ratio() - 1) < REVERSE_FIT) {
+                return g;
+            }
+        }
+        return -1;
+    }
+
+    public GearTable table() {
+        return table;
+    }
+
+    public SpeedFactor speedFactor() {
+        return factor;
+    }
+
+    /** By how much the factor of the whole log differs from the one its beginning gave. */
+    public double factorDrift() {
+        return firstKnown.isKnown() && factor.isKnown() ? factor.factor() / firstKnown.factor() - 1 : 0;
+    }
+
+    public ClockFaults clockFaults() {
+        return clock.faults();
+    }
+
+    /** Output shaft speed for each km/h as this truck really has it. */
+    public double outputRpmPerKmh() {
+        return table.outputRpmPerKmh() * (factor.isKnown() ? factor.factor() : 1);
+    }
+}

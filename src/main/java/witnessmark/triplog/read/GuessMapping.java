@@ -1,0 +1,321 @@
+package witnessmark.triplog.read;
+
+import de.siegmar.fastcsv.reader.CsvParseException;
+import de.siegmar.fastcsv.reader.CsvRecord;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
+import witnessmark.gearbox.Unit;
+import witnessmark.triplog.signal.Signal;
+
+/** Proposes a mapping from the first lines of a CSV log; a person confirms it before it counts. */
+public final class GuessMapping {
+    private static final String SEPARATORS = ",;\t|";
+    private static final List<String> DATE_TIMES = List.of(
+            "yyyy-MM-dd HH:mm:ssX",
+            "yyyy-MM-dd HH:mm:ss",
+            "yyyy/MM/dd HH:mm:ss",
+            "dd.MM.yyyy HH:mm:ss",
+            "dd/MM/yyyy HH:mm:ss",
+            "MM/dd/yyyy HH:mm:ss",
+            "dd-MM-yyyy HH:mm:ss",
+            "MM/dd/yyyy hh:mm:ss a",
+            "dd/MM/yyyy hh:mm:ss a",
+            "yyyy-MM-dd HH:mm",
+            "dd.MM.yyyy HH:mm",
+            "HH:mm:ss",
+            "HH:mm");
+    private static final List<String> DATES =
+            List.of("yyyy-MM-dd", "yyyy/MM/dd", "dd.MM.yyyy", "dd/MM/yyyy", "MM/dd/yyyy", "dd-MM-yyyy");
+
+    /**
+     * @param mapping what the header seems to say
+     * @param notes what a person should look at, one sentence each
+     * @param preview the first rows of the file by column name, for the confirmation
+     */
+    public record Guess(ColumnMapping mapping, List<String> notes, List<Map<String, String>> preview) {}
+
+    private final String file;
+    private final List<String> notes = new ArrayList<>();
+    private List<String> header = List.of();
+    private List<List<String>> rows = List.of();
+    private List<HeaderWords.Heading> headings = List.of();
+
+    private GuessMapping(String file) {
+        this.file = file;
+    }
+
+    /**
+     * @param file name for messages
+     * @param head the first lines of the file
+     * @throws UnreadableLog if no column looks like a time, or no signal is recognized
+     */
+    public static Guess from(String file, String head) {
+        return new GuessMapping(file).guess(head);
+    }
+
+    /** The columns that the first line names, as the separator cuts it. */
+    static List<String> header(String firstLine, char separator) {
+        return records(firstLine, separator).stream().findFirst().orElse(List.of());
+    }
+
+    private static List<List<String>> records(String text, char separator) {
+        List<List<String>> records = new ArrayList<>();
+        try (var reader = de.siegmar.fastcsv.reader.CsvReader.builder()
+                .fieldSeparator(separator)
+                .allowExtraCharsAfterClosingQuote(true)
+                .ofCsvRecord(text)) {
+            for (CsvRecord line : reader) {
+                records.add(line.getFields().stream().map(String::strip).toList());
+            }
+        } catch (IOException | CsvParseException broken) {
+            // What was read before the broken line is enough for a proposal.
+            return records;
+        }
+        return records;
+    }
+
+    private Guess guess(String head) {
+        char separator = separator(head);
+        List<List<String>> all = records(head, separator);
+        if (all.size() < 2) {
+            throw new UnreadableLog(file + ": a header line and at least one row are needed; found " + all.size()
+                    + " line" + (all.size() == 1 ? "" : "s"));
+        }
+        header = all.get(0);
+        boolean unitLine = isUnitLine(all.get(1));
+        headings = headings(unitLine ? all.get(1) : List.of());
+        rows = all.subList(unitLine ? 2 : 1, all.size());
+        char decimal = separator != ',' && hasCommaDecimals() ? ',' : '.';
+        ColumnMapping.Time time = time(decimal);
+        Map<Signal, ColumnMapping.Column> columns = columns(time, decimal);
+        if (columns.isEmpty()) {
+            throw new UnreadableLog(
+                    file + ": no column is recognized as a signal; write a mapping file. The header has "
+                            + String.join(", ", header));
+        }
+        ColumnMapping mapping = new ColumnMapping(separator, decimal, unitLine ? 2 : 1, time, columns);
+        return new Guess(mapping, List.copyOf(notes), preview());
+    }
+
+    /** The mark that cuts the first lines into the most columns, and into equally many. */
+    private static char separator(String head) {
+        List<String> lines = head.lines().filter(l -> !l.isBlank()).limit(10).toList();
+        char best = ',';
+        long bestColumns = 0;
+        for (char mark : SEPARATORS.toCharArray()) {
+            long[] counts = lines.stream()
+                    .mapToLong(l -> l.chars().filter(c -> c == mark).count())
+                    .toArray();
+            long columns = counts.length == 0 ? 0 : counts[0];
+            boolean even = Arrays.stream(counts).allMatch(c -> c == columns);
+            long score = even ? columns * 100 : columns;
+            if (score > bestColumns) {
+                best = mark;
+                bestColumns = score;
+            }
+        }
+        return best;
+    }
+
+    private static boolean isUnitLine(List<String> line) {
+        return line.stream().noneMatch(f -> f.matches(".*\\d{2,}.*|\\d"))
+                && line.stream().anyMatch(f -> HeaderWords.unit(f.replaceAll("[\\[\\]()]", ""))
+                        .isPresent());
+    }
+
+    private List<HeaderWords.Heading> headings(List<String> unitLine) {
+        List<HeaderWords.Heading> list = new ArrayList<>();
+        for (int i = 0; i < header.size(); i++) {
+            HeaderWords.Heading own = HeaderWords.heading(header.get(i));
+            String below = i < unitLine.size() ? unitLine.get(i).replaceAll("[\\[\\]()]", "") : "";
+            boolean take = own.unit().isEmpty() && !below.isBlank();
+            list.add(take ? new HeaderWords.Heading(own.plain(), Optional.of(below)) : own);
+        }
+        return list;
+    }
+
+    private boolean hasCommaDecimals() {
+        long comma = fields().filter(f -> f.matches("-?\\d+,\\d+")).count();
+        return comma > fields().filter(f -> f.matches("-?\\d+\\.\\d+")).count();
+    }
+
+    private Stream<String> fields() {
+        return rows.stream().limit(50).flatMap(List::stream);
+    }
+
+    private List<String> column(int at) {
+        return rows.stream()
+                .limit(200)
+                .filter(r -> r.size() > at && !r.get(at).isBlank())
+                .map(r -> r.get(at))
+                .toList();
+    }
+
+    private ColumnMapping.Time time(char decimal) {
+        int at = first(HeaderWords::isTime);
+        int date = first(HeaderWords::isDate);
+        if (at < 0 && date >= 0) {
+            at = date;
+            date = -1;
+        }
+        if (at < 0) {
+            throw new UnreadableLog(file + ": no column looks like a time; write a mapping file. The header has "
+                    + String.join(", ", header));
+        }
+        String form = timeForm(at, decimal);
+        boolean apart = date >= 0 && date != at && !form.contains("y");
+        Optional<String> dateForm = apart ? Optional.of(pattern(date, DATES)) : Optional.empty();
+        return new ColumnMapping.Time(
+                header.get(at),
+                form,
+                apart ? Optional.of(header.get(date)) : Optional.empty(),
+                dateForm,
+                ZoneOffset.UTC);
+    }
+
+    private int first(Predicate<HeaderWords.Heading> test) {
+        for (int i = 0; i < headings.size(); i++) {
+            if (test.test(headings.get(i))) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    private String timeForm(int at, char decimal) {
+        List<String> values = column(at).stream()
+                .map(v -> decimal == ',' ? v.replace(',', '.') : v)
+                .toList();
+        boolean numbers = !values.isEmpty() && values.stream().allMatch(v -> v.matches("-?\\d+(\\.\\d+)?"));
+        if (!numbers) {
+            return pattern(at, DATE_TIMES);
+        }
+        double[] times = values.stream().mapToDouble(Double::parseDouble).toArray();
+        String unit = headings.get(at).unit().orElse("");
+        return switch (unit.toLowerCase(Locale.ROOT)) {
+            case "ms" -> "milliseconds";
+            case "us" -> "microseconds";
+            case "min" -> "minutes";
+            case "s", "sec", "seconds" -> "seconds";
+            default -> numberForm(times);
+        };
+    }
+
+    private String numberForm(double[] times) {
+        double first = Math.abs(times[0]);
+        if (first > 1e14) {
+            return "microseconds";
+        }
+        if (first > 1e11) {
+            return "milliseconds";
+        }
+        if (first > 1e8) {
+            return "seconds";
+        }
+        List<Double> steps = new ArrayList<>();
+        for (int i = 1; i < times.length; i++) {
+            steps.add(times[i] - times[i - 1]);
+        }
+        Collections.sort(steps);
+        double median = steps.isEmpty() ? 1 : steps.get(steps.size() / 2);
+        boolean whole = Arrays.stream(times).allMatch(t -> t == Math.rint(t));
+        boolean millis = whole && median >= 10;
+        notes.add("time: no unit is given; steps of " + median + " were taken as "
+                + (millis ? "milliseconds" : "seconds"));
+        return millis ? "milliseconds" : "seconds";
+    }
+
+    private String pattern(int at, List<String> patterns) {
+        List<String> values = column(at);
+        List<String> fitting = patterns.stream()
+                .filter(p -> values.stream().allMatch(v -> fits(p, v)))
+                .toList();
+        if (values.isEmpty() || fitting.isEmpty()) {
+            throw new UnreadableLog(file + ": column '" + header.get(at) + "': the form of '"
+                    + (values.isEmpty() ? "" : values.get(0))
+                    + "' is not known; give time.form in a mapping file, such as yyyy-MM-dd HH:mm:ss");
+        }
+        boolean twoWays = fitting.stream().anyMatch(p -> p.startsWith("dd/MM"))
+                && fitting.stream().anyMatch(p -> p.startsWith("MM/dd"));
+        if (twoWays) {
+            notes.add("time: day and month of '" + values.get(0) + "' cannot be told apart; " + fitting.get(0)
+                    + " was taken");
+        }
+        return fitting.get(0);
+    }
+
+    private static boolean fits(String pattern, String value) {
+        byte[] bytes = value.getBytes(StandardCharsets.UTF_8);
+        TimeForm form = TimeForm.of(pattern, ZoneOffset.UTC).orElseThrow();
+        return !TimeForm.isBad(form.read(bytes, 0, bytes.length));
+    }
+
+    private Map<Signal, ColumnMapping.Column> columns(ColumnMapping.Time time, char decimal) {
+        Map<Signal, ColumnMapping.Column> columns = new EnumMap<>(Signal.class);
+        for (int i = 0; i < header.size(); i++) {
+            HeaderWords.Heading heading = headings.get(i);
+            Optional<Signal> signal = HeaderWords.signal(heading);
+            if (header.get(i).equals(time.column()) || signal.isEmpty()) {
+                continue;
+            }
+            if (columns.containsKey(signal.get())) {
+                notes.add(signal.get().id() + ": column '" + header.get(i) + "' could be it too; the first was taken");
+                continue;
+            }
+            columns.put(signal.get(), column(i, signal.get(), heading, decimal));
+        }
+        return columns;
+    }
+
+    private ColumnMapping.Column column(int at, Signal signal, HeaderWords.Heading heading, char decimal) {
+        if (signal.unit().isEmpty()) {
+            return ColumnMapping.Column.plain(header.get(at));
+        }
+        Unit own = signal.unit().get();
+        Optional<Unit> given = heading.unit()
+                .or(() -> Optional.of(heading.plain()).filter(p -> p.matches("mph|kph")))
+                .flatMap(HeaderWords::unit)
+                .filter(u -> u.quantity() == own.quantity());
+        if (given.isEmpty()) {
+            notes.add(signal.id() + ": column '" + header.get(at) + "' gives no unit; " + own.symbol() + " was taken");
+        }
+        boolean fraction = own == Unit.PERCENT && given.isEmpty() && highest(at, decimal) <= 1;
+        if (fraction) {
+            notes.add(signal.id() + ": values up to 1 were taken as shares, 1 as 100 %");
+        }
+        return new ColumnMapping.Column(header.get(at), Optional.of(given.orElse(own)), fraction ? 100 : 1, false);
+    }
+
+    private double highest(int at, char decimal) {
+        return column(at).stream()
+                .map(v -> decimal == ',' ? v.replace(',', '.') : v)
+                .filter(v -> v.matches("-?\\d+(\\.\\d+)?"))
+                .mapToDouble(Double::parseDouble)
+                .max()
+                .orElse(100);
+    }
+
+    private List<Map<String, String>> preview() {
+        List<Map<String, String>> preview = new ArrayList<>();
+        for (List<String> row : rows.stream().limit(3).toList()) {
+            Map<String, String> cells = new LinkedHashMap<>();
+            for (int i = 0; i < Math.min(row.size(), header.size()); i++) {
+                cells.put(header.get(i), row.get(i));
+            }
+            preview.add(cells);
+        }
+        return preview;
+    }
+}

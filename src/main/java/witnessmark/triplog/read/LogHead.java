@@ -1,0 +1,129 @@
+package witnessmark.triplog.read;
+
+import java.io.EOFException;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.zip.GZIPInputStream;
+import java.util.zip.ZipException;
+
+/**
+ * The first bytes of a log file: what form it has, whether it is compressed, and its first lines.
+ *
+ * @param file the file
+ * @param format CSV or candump text
+ * @param compressed whether it is gzip
+ * @param text the first lines, cut after the last whole one
+ */
+public record LogHead(Path file, LogFormat format, boolean compressed, String text) {
+    private static final int HEAD_BYTES = 64 * 1024;
+    private static final int GZIP_MAGIC = 0x1F8B;
+
+    /** @throws UnreadableLog if there is no such file, it is empty, or it is not text */
+    public static LogHead of(Path file) {
+        if (!Files.isRegularFile(file)) {
+            throw new UnreadableLog(file + ": no such file, or not a plain file");
+        }
+        boolean compressed = isGzip(file);
+        byte[] bytes;
+        try (InputStream in = open(file, compressed)) {
+            bytes = head(in);
+        } catch (ZipException e) {
+            throw new UnreadableLog(file + ": begins like a gzip file but is damaged (" + e.getMessage() + ")");
+        } catch (IOException e) {
+            throw new UnreadableLog(file + ": cannot be read (" + e.getMessage() + ")");
+        }
+        return new LogHead(file, format(file, bytes), compressed, text(bytes));
+    }
+
+    private static boolean isGzip(Path file) {
+        try (InputStream in = Files.newInputStream(file)) {
+            return (in.read() << 8 | in.read()) == GZIP_MAGIC;
+        } catch (IOException e) {
+            throw new UnreadableLog(file + ": cannot be read (" + e.getMessage() + ")");
+        }
+    }
+
+    static InputStream open(Path file, boolean compressed) throws IOException {
+        InputStream plain = Files.newInputStream(file);
+        return compressed ? new GZIPInputStream(plain, 64 * 1024) : plain;
+    }
+
+    private static byte[] head(InputStream in) throws IOException {
+        byte[] bytes = new byte[HEAD_BYTES];
+        int length = 0;
+        try {
+            int read;
+            while (length < bytes.length && (read = in.read(bytes, length, bytes.length - length)) > 0) {
+                length += read;
+            }
+        } catch (EOFException cut) {
+            // Truncated gzip data: what came before the cut is enough to tell the form.
+        }
+        return Arrays.copyOf(bytes, length);
+    }
+
+    private static LogFormat format(Path file, byte[] bytes) {
+        if (bytes.length == 0) {
+            throw new UnreadableLog(file + ": the file is empty");
+        }
+        if (bytes.length >= 2
+                && ((bytes[0] & 255) == 0xFF && (bytes[1] & 255) == 0xFE
+                        || (bytes[0] & 255) == 0xFE && (bytes[1] & 255) == 0xFF)) {
+            throw new UnreadableLog(file + ": UTF-16 text; save it as UTF-8 or plain text and read it again");
+        }
+        if (binaryShare(bytes) > 0.02) {
+            throw new UnreadableLog(
+                    file
+                            + ": not a text file; a CSV or candump text log is expected, plain or gzip (binary logs must be exported as text first)");
+        }
+        boolean frames = text(bytes)
+                .lines()
+                .limit(200)
+                .anyMatch(l -> l.matches("\\s*\\(\\d+\\.\\d+\\)\\s+\\S+\\s+[0-9A-Fa-f]{3,8}(#|\\s).*"));
+        return frames ? LogFormat.CANDUMP : LogFormat.CSV;
+    }
+
+    private static double binaryShare(byte[] bytes) {
+        int odd = 0;
+        for (byte b : bytes) {
+            if (b >= 0 && b < ' ' && b != '\t' && b != '\n' && b != '\r' && b != '\f') {
+                odd++;
+            }
+        }
+        return (double) odd / bytes.length;
+    }
+
+    private static String text(byte[] bytes) {
+        String text = new String(bytes, StandardCharsets.UTF_8);
+        String noMark = text.startsWith("\uFEFF") ? text.substring(1) : text;
+        int last = noMark.lastIndexOf('\n');
+        return last > 0 && bytes.length == HEAD_BYTES ? noMark.substring(0, last + 1) : noMark;
+    }
+
+    /** The mapping that the header of a CSV log proposes. */
+    public GuessMapping.Guess guess() {
+        return GuessMapping.from(file.getFileName().toString(), text);
+    }
+
+    CsvPlan plan(ColumnMapping mapping) {
+        String name = file.getFileName().toString();
+        List<String> header = mapping.headerLines() == 0
+                ? List.of()
+                : GuessMapping.header(text.lines().findFirst().orElse(""), mapping.separator());
+        return CsvPlan.of(name, mapping, header);
+    }
+
+    long size() {
+        try {
+            return Files.size(file);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

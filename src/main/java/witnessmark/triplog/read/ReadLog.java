@@ -1,0 +1,130 @@
+package witnessmark.triplog.read;
+
+import java.io.FilterInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.EnumMap;
+import java.util.HexFormat;
+import java.util.Map;
+import java.util.Optional;
+import java.util.zip.GZIPInputStream;
+import witnessmark.triplog.signal.RowSink;
+import witnessmark.triplog.signal.Signal;
+
+/** Reads one log file from end to end as rows, in memory that does not grow with the file. */
+public final class ReadLog {
+    private final LogHead head;
+    private final Progress progress;
+    private final Optional<MessageDigest> digest;
+    private final BrokenLines broken = new BrokenLines();
+    private final ReadCounts counts = new ReadCounts();
+
+    private ReadLog(LogHead head, Progress progress, boolean hash) {
+        this.head = head;
+        this.progress = progress;
+        this.digest = hash ? Optional.of(sha256()) : Optional.empty();
+    }
+
+    /**
+     * @param head of the file, as found by {@link LogHead#of}
+     * @param mapping of the columns; without one, a CSV log is read by the guessed mapping
+     * @param hash whether to take the file's SHA-256 on the way
+     * @throws UnreadableLog if the mapping does not fit the header, or the file cannot be read
+     */
+    public static ReadReport read(
+            LogHead head, Optional<ColumnMapping> mapping, boolean hash, Progress progress, RowSink sink) {
+        return new ReadLog(head, progress, hash).read(mapping, sink);
+    }
+
+    private ReadReport read(Optional<ColumnMapping> mapping, RowSink sink) {
+        Optional<CsvPlan> plan = head.format() == LogFormat.CSV
+                ? Optional.of(head.plan(mapping.orElseGet(() -> head.guess().mapping())))
+                : Optional.empty();
+        try (Counted file = new Counted(Files.newInputStream(head.file()), digest)) {
+            InputStream text = head.compressed() ? new GZIPInputStream(file, 64 * 1024) : file;
+            ByteLines lines = new ByteLines(text, broken, () -> progress.goOn(file.done, head.size()));
+            if (plan.isPresent()) {
+                new CsvReader(lines, broken, counts, sink, plan.get()).readAll();
+            } else {
+                new CandumpReader(lines, broken, counts, sink).readAll();
+            }
+            if (!lines.stopped()) {
+                file.drain();
+            }
+            return report(lines.stopped());
+        } catch (IOException e) {
+            throw new UnreadableLog(head.file() + ": reading failed (" + e.getMessage() + ")");
+        }
+    }
+
+    private ReadReport report(boolean stopped) {
+        Map<Signal, ReadReport.SignalCounts> signals = new EnumMap<>(Signal.class);
+        for (Signal signal : Signal.values()) {
+            int i = signal.ordinal();
+            if (counts.valid[i] + counts.notAvailable[i] + counts.error[i] > 0) {
+                signals.put(
+                        signal, new ReadReport.SignalCounts(counts.valid[i], counts.notAvailable[i], counts.error[i]));
+            }
+        }
+        Optional<String> hash =
+                stopped ? Optional.empty() : digest.map(d -> HexFormat.of().formatHex(d.digest()));
+        return new ReadReport(
+                head.file(),
+                head.format(),
+                head.size(),
+                hash,
+                counts.lines,
+                counts.rows,
+                counts.reordered,
+                broken.tallies(),
+                signals,
+                stopped);
+    }
+
+    private static MessageDigest sha256() {
+        try {
+            return MessageDigest.getInstance("SHA-256");
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java runtime has SHA-256", e);
+        }
+    }
+
+    /** Counts and hashes the bytes of the file as stored. */
+    private static final class Counted extends FilterInputStream {
+        private final Optional<MessageDigest> digest;
+        private long done;
+
+        Counted(InputStream in, Optional<MessageDigest> digest) {
+            super(in);
+            this.digest = digest;
+        }
+
+        @Override
+        public int read() throws IOException {
+            byte[] one = new byte[1];
+            return read(one, 0, 1) < 0 ? -1 : one[0] & 255;
+        }
+
+        @Override
+        public int read(byte[] bytes, int from, int length) throws IOException {
+            int read = in.read(bytes, from, length);
+            if (read > 0) {
+                done += read;
+                int taken = read;
+                digest.ifPresent(d -> d.update(bytes, from, taken));
+            }
+            return read;
+        }
+
+        /** Reads what the decompressor left behind, so that the hash is that of the whole file. */
+        void drain() throws IOException {
+            byte[] rest = new byte[8192];
+            while (read(rest, 0, rest.length) >= 0) {
+                // only for the hash
+            }
+        }
+    }
+}

@@ -1,0 +1,93 @@
+package witnessmark.triplog.signal;
+
+import java.util.Arrays;
+
+/** Some thousand rows by column: the working memory of the analysis, filled, worked through, and filled again. */
+public final class RowBlock {
+    private final double[][] columns;
+    /** Signals that were ever given; the columns of the others stay NaN and cost nothing. */
+    private final boolean[] given = new boolean[Signal.count()];
+
+    private final long[] timeMicros;
+    private final long[] line;
+    private final boolean[] afresh;
+    private final double[] secondsBefore;
+    private int size;
+
+    public RowBlock(int capacity) {
+        columns = new double[Signal.count()][capacity];
+        for (double[] column : columns) {
+            Arrays.fill(column, Double.NaN);
+        }
+        timeMicros = new long[capacity];
+        line = new long[capacity];
+        afresh = new boolean[capacity];
+        secondsBefore = new double[capacity];
+    }
+
+    /** Takes a copy of the row; {@code afresh} says that the record was interrupted before it. */
+    public void add(SignalRow row, boolean isAfresh) {
+        for (int s = 0; s < columns.length; s++) {
+            double value = row.at(s);
+            if (given[s] || !Double.isNaN(value)) {
+                given[s] = true;
+                columns[s][size] = value;
+            }
+        }
+        timeMicros[size] = row.timeMicros();
+        line[size] = row.line();
+        afresh[size] = isAfresh;
+        secondsBefore[size] = size == 0 || isAfresh ? 0 : (row.timeMicros() - timeMicros[size - 1]) / 1e6;
+        size++;
+    }
+
+    public boolean isFull() {
+        return size == timeMicros.length;
+    }
+
+    public int size() {
+        return size;
+    }
+
+    /** Drops the first {@code count} rows. */
+    public void drop(int count) {
+        int kept = size - count;
+        for (int s = 0; s < columns.length; s++) {
+            if (given[s]) {
+                System.arraycopy(columns[s], count, columns[s], 0, kept);
+            }
+        }
+        System.arraycopy(timeMicros, count, timeMicros, 0, kept);
+        System.arraycopy(line, count, line, 0, kept);
+        System.arraycopy(afresh, count, afresh, 0, kept);
+        System.arraycopy(secondsBefore, count, secondsBefore, 0, kept);
+        size = kept;
+    }
+
+    /** The whole column of a signal, NaN where a row does not give it; only the first {@link #size} entries count. */
+    public double[] column(Signal signal) {
+        return columns[signal.ordinal()];
+    }
+
+    public double get(Signal signal, int row) {
+        return columns[signal.ordinal()][row];
+    }
+
+    public long timeMicros(int row) {
+        return timeMicros[row];
+    }
+
+    public long line(int row) {
+        return line[row];
+    }
+
+    /** Whether the record was interrupted before this row: nothing is carried over from the row before. */
+    public boolean isAfresh(int row) {
+        return afresh[row];
+    }
+
+    /** Seconds since the row before, 0 where the record was interrupted or begins. */
+    public double secondsBefore(int row) {
+        return secondsBefore[row];
+    }
+}

@@ -1,0 +1,52 @@
+package witnessmark.triplog.signal;
+
+import java.util.Arrays;
+
+/**
+ * One row of a log, refilled for each line so that reading a long file makes no garbage.
+ * Whoever keeps a value copies it. A signal that the row does not give is NaN.
+ */
+public final class SignalRow {
+    private final double[] values = new double[Signal.count()];
+    private long timeMicros;
+    private long line;
+
+    public SignalRow() {
+        clear();
+    }
+
+    public void clear() {
+        Arrays.fill(values, Double.NaN);
+    }
+
+    public double get(Signal signal) {
+        return values[signal.ordinal()];
+    }
+
+    public double at(int ordinal) {
+        return values[ordinal];
+    }
+
+    public void set(int ordinal, double value) {
+        values[ordinal] = value;
+    }
+
+    public void set(Signal signal, double value) {
+        values[signal.ordinal()] = value;
+    }
+
+    /** Time since 1970 if the log knows the date, else since its own zero. */
+    public long timeMicros() {
+        return timeMicros;
+    }
+
+    /** Line of the file, from 1, that completed the row. */
+    public long line() {
+        return line;
+    }
+
+    public void stamp(long timeMicros, long line) {
+        this.timeMicros = timeMicros;
+        this.line = line;
+    }
+}

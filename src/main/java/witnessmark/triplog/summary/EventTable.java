@@ -1,0 +1,69 @@
+package witnessmark.triplog.summary;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import witnessmark.triplog.event.HabitEvent;
+
+/** Events as CSV rows and as lines for the terminal. */
+public final class EventTable {
+    private static final long YEAR_2000_MICROS = 946_684_800_000_000L;
+
+    private EventTable() {}
+
+    /** A header and one line for each event. */
+    public static List<String> csv(List<HabitEvent> events) {
+        List<String> lines = new ArrayList<>();
+        lines.add(
+                "kind,start,seconds,road_kmh,engine_rpm,gear_before,gear_after,severity,grade,confidence,first_line,last_line,sentence");
+        for (HabitEvent e : events) {
+            lines.add(CsvText.line(List.of(
+                    e.kind().id(),
+                    moment(e.startMicros()),
+                    round(e.seconds(), 1),
+                    round(e.roadKmh(), 1),
+                    Math.round(e.engineRpm()),
+                    e.gearBefore().orElse(""),
+                    e.gearAfter().orElse(""),
+                    round(e.severity(), 2),
+                    e.grade().name().toLowerCase(Locale.ROOT),
+                    round(e.confidence(), 2),
+                    e.firstLine(),
+                    e.lastLine(),
+                    e.sentence())));
+        }
+        return lines;
+    }
+
+    /** One line for each event: moment, grade, what happened, where in the file. */
+    public static List<String> lines(List<HabitEvent> events) {
+        return events.stream()
+                .map(e -> String.format(
+                        Locale.ROOT,
+                        "%s  %-7s %s [lines %d-%d, sure %.0f %%]",
+                        moment(e.startMicros()),
+                        e.grade().name().toLowerCase(Locale.ROOT),
+                        e.sentence(),
+                        e.firstLine(),
+                        e.lastLine(),
+                        100 * e.confidence()))
+                .toList();
+    }
+
+    /** A date and time in UTC if the log knows the date, else hours, minutes and seconds of the log. */
+    public static String moment(long micros) {
+        if (micros > YEAR_2000_MICROS) {
+            return Instant.ofEpochSecond(0, Math.floorDiv(micros, 100_000) * 100_000_000L)
+                    .toString();
+        }
+        double seconds = micros / 1e6;
+        return String.format(
+                Locale.ROOT, "%d:%02d:%04.1f", (long) seconds / 3600, (long) seconds / 60 % 60, seconds % 60);
+    }
+
+    private static double round(double value, int places) {
+        double scale = Math.pow(10, places);
+        return Math.round(value * scale) / scale;
+    }
+}

@@ -1,0 +1,52 @@
+package witnessmark.document;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import witnessmark.document.template.TemplateFolder;
+import witnessmark.truck.ReadyTrucks;
+
+class CardsTest {
+
+    private static byte[] card(Kind kind, String truck, Paper paper, Language language) {
+        Dossier plain = Cases.stored(Cases.sample("slow-into-low-low-air"), Map.of());
+        Dossier dossier = new Dossier(
+                plain.file(),
+                plain.history(),
+                plain.judgement(),
+                plain.matrix(),
+                plain.knowledge(),
+                Map.of(),
+                Optional.of(ReadyTrucks.named(truck)),
+                List.of());
+        return new WriteDocument(TemplateFolder.shipped(), paper).write(dossier, kind, Form.PDF, language);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "COACHING, thirteen-ratio, A4, ENGLISH",
+        "COACHING, thirteen-ratio, LETTER, SPANISH",
+        "COACHING, nine-ratio, LETTER, ENGLISH",
+        "COACHING, ten-ratio, A4, SPANISH",
+        "COACHING, eighteen-ratio, LETTER, SPANISH",
+        "TOWING, nine-ratio, LETTER, ENGLISH",
+        "TOWING, nine-ratio, LETTER, SPANISH"
+    })
+    void a_card_is_one_page(Kind kind, String truck, Paper paper, Language language) {
+        assertThat(PdfText.of(card(kind, truck, paper, language)).pages()).isEqualTo(1);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"ENGLISH, Low range only below, Always", "SPANISH, Rango bajo solo por debajo de, Siempre"})
+    void the_driver_reads_the_figures_of_this_truck_in_the_own_language(
+            Language language, String ceiling, String always) {
+        String card = PdfText.of(card(Kind.COACHING, "thirteen-ratio", Paper.A4, language))
+                .text();
+
+        assertThat(card).contains(ceiling, always, "km/h (", "rpm");
+    }
+}

@@ -1,0 +1,112 @@
+package witnessmark.document;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseId;
+import witnessmark.casefile.CaseSheet;
+import witnessmark.casefile.Evidence;
+import witnessmark.casefile.FindingEntry;
+import witnessmark.casefile.FindingState;
+import witnessmark.casefile.Limits;
+import witnessmark.casefile.Measurement;
+import witnessmark.casefile.TextField;
+import witnessmark.casefile.Vehicle;
+import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.Stamp;
+import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.OpenCase;
+import witnessmark.diagnosis.RuleBase;
+import witnessmark.diagnosis.ShippedKnowledge;
+import witnessmark.gearbox.Layout;
+import witnessmark.gearbox.Unit;
+import witnessmark.truck.ReadyTrucks;
+
+/** Cases to write documents of. */
+final class Cases {
+    static final Diagnosis DIAGNOSIS = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());
+    static final Stamp STAMP = new Stamp(Instant.parse("2026-03-02T08:15:00Z"), "R. Ortega");
+
+    /** Text that could do harm, or hide, on paper, on a screen or in a spreadsheet. */
+    static final String HOSTILE =
+            "<script>alert('x')</script> \u202Egnp.eziS\u202C =HYPERLINK(\"http://bad\") |a|b| **bold** "
+                    + "\uD83D\uDE9A\uD83D\uDD27 \u05E9\u05DC\u05D5\u05DD {{head.caseId}} ]]> &amp; <!-- end";
+
+    /** One word of 10,000 characters. */
+    static final String LONG_WORD = "Kegelreibung".repeat(834).substring(0, 10_000);
+
+    private Cases() {}
+
+    static Dossier of(CaseFile file) {
+        return of(file, Optional.empty(), Map.of());
+    }
+
+    static Dossier stored(CaseFile file, Map<String, byte[]> contents) {
+        return of(file, Optional.of(CaseHistory.leadingTo(file, STAMP)), contents);
+    }
+
+    private static Dossier of(CaseFile file, Optional<CaseHistory> history, Map<String, byte[]> contents) {
+        try (OpenCase open = DIAGNOSIS.open(file)) {
+            return new Dossier(
+                    file,
+                    history,
+                    open.judgement(),
+                    open.matrix(),
+                    DIAGNOSIS.knowledge(),
+                    contents,
+                    Optional.of(ReadyTrucks.named("thirteen-ratio")),
+                    List.of());
+        }
+    }
+
+    static CaseFile sample(String id) {
+        return ShippedKnowledge.samples().stream()
+                .map(d -> d.present())
+                .filter(f -> f.id().text().equals(id))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** A case that holds something of everything, every text of it hostile. */
+    static CaseFile hostile() {
+        CaseSheet sheet = new CaseSheet(new CaseId("hostile"))
+                .text(TextField.TITLE, "<b>Title</b> \u202Eeltit " + "w".repeat(150))
+                .text(TextField.COMPLAINT, HOSTILE + "\n- second line\n# third line\n" + LONG_WORD)
+                .text(TextField.DRIVER_ACCOUNT, HOSTILE)
+                .text(TextField.WORK_DONE, HOSTILE)
+                .vehicle(new Vehicle(
+                        "<img src=x onerror=alert(1)>",
+                        "\u2066serial\u2069",
+                        HOSTILE,
+                        OptionalDouble.of(384_000.5),
+                        OptionalDouble.empty(),
+                        OptionalDouble.empty(),
+                        HOSTILE))
+                .gearbox(Layout.unknown())
+                .finding(new FindingEntry("range-cone-low-burned", FindingState.PRESENT, HOSTILE))
+                .finding(new FindingEntry("range-cone-high-burned", FindingState.UNSURE, LONG_WORD))
+                .measurement(new Measurement(
+                        "range-regulator-pressure",
+                        44.25,
+                        Unit.PSI,
+                        Optional.of(new Limits(
+                                OptionalDouble.of(57),
+                                OptionalDouble.of(62),
+                                Unit.PSI,
+                                "manual </td><script>1</script>")),
+                        HOSTILE))
+                .note(HOSTILE)
+                .evidence(new Evidence(
+                        "slip",
+                        Evidence.Kind.COMPUTED,
+                        HOSTILE,
+                        "1/2 J w^2 <script>",
+                        Map.of("road-speed", "87.5 km/h </script>"),
+                        Optional.of(new Evidence.SourceFile("log<script>.csv", "ab".repeat(32))),
+                        Map.of()));
+        return sheet.toCaseFile();
+    }
+}

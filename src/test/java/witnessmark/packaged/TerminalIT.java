@@ -1,0 +1,114 @@
+package witnessmark.packaged;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The interactive shell in a real pseudo-terminal (tmux), with keys as a person presses them. */
+class TerminalIT {
+    private static final long PATIENCE_MILLIS = 60_000;
+
+    @TempDir
+    Path folder;
+
+    private String session;
+
+    @BeforeEach
+    void open_the_shell() throws Exception {
+        assumeTrue(run("tmux", "-V").startsWith("tmux"), "tmux is not installed");
+        session = "witnessmark-" + System.nanoTime();
+        run(
+                "tmux",
+                "new-session",
+                "-d",
+                "-s",
+                session,
+                "-x",
+                "80",
+                "-y",
+                "50",
+                "env XDG_CONFIG_HOME=" + folder.resolve("config") + " target/dist/witnessmark --store "
+                        + folder.resolve("store"));
+        waitFor("witnessmark>");
+    }
+
+    @AfterEach
+    void close() throws Exception {
+        run("tmux", "kill-session", "-t", session);
+    }
+
+    @Test
+    void a_case_is_opened_filled_with_completion_and_judged() throws Exception {
+        type("case new night --title 'Night shift'", "Enter");
+        waitFor("Case night is open");
+        type("case set ni", "Tab");
+        waitFor("case set night");
+        type("oil-level-l", "Tab");
+        waitFor("oil-level-low=");
+        type("ab", "Tab");
+        waitFor("oil-level-low=absent");
+        type("", "Enter");
+        waitFor("Stored as entry 2");
+        type("diagnose night", "Enter");
+        waitFor("decision support");
+    }
+
+    @Test
+    void a_mistake_is_explained_and_the_prompt_comes_back() throws Exception {
+        type("case shwo", "Enter");
+        waitFor("did you mean: case show");
+        type("half a line", "C-c");
+        waitFor("Line dropped");
+        type("quit", "Enter");
+        long end = System.currentTimeMillis() + PATIENCE_MILLIS;
+        while (run("tmux", "has-session", "-t", session).isEmpty() && System.currentTimeMillis() < end) {
+            Thread.sleep(200);
+        }
+        assertThat(run("tmux", "has-session", "-t", session)).isNotEmpty();
+        assertThat(Files.readString(folder.resolve("config/witnessmark/history")))
+                .contains("case shwo");
+    }
+
+    private void type(String text, String key) throws Exception {
+        if (!text.isEmpty()) {
+            run("tmux", "send-keys", "-t", session, "-l", text);
+        }
+        run("tmux", "send-keys", "-t", session, key);
+    }
+
+    private void waitFor(String text) throws Exception {
+        long end = System.currentTimeMillis() + PATIENCE_MILLIS;
+        String screen = "";
+        while (System.currentTimeMillis() < end) {
+            screen = run("tmux", "capture-pane", "-t", session, "-p", "-S", "-500");
+            if (screen.replaceAll("\\s+", " ").contains(text)) {
+                return;
+            }
+            Thread.sleep(200);
+        }
+        assertThat(screen).contains(text);
+    }
+
+    private static String run(String... command) throws InterruptedException {
+        try {
+            Process process = new ProcessBuilder(new ArrayList<>(List.of(command)))
+                    .redirectErrorStream(true)
+                    .start();
+            String out = new String(process.getInputStream().readAllBytes());
+            process.waitFor(20, TimeUnit.SECONDS);
+            return out;
+        } catch (IOException e) {
+            return "";
+        }
+    }
+}

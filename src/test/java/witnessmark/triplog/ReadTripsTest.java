@@ -1,0 +1,96 @@
+package witnessmark.triplog;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import witnessmark.triplog.SimulatedDrive.Recording;
+import witnessmark.triplog.event.EventKind;
+import witnessmark.triplog.gear.GearTable;
+import witnessmark.triplog.read.Progress;
+import witnessmark.triplog.read.UnreadableLog;
+import witnessmark.triplog.summary.ComparePeriods;
+import witnessmark.triplog.summary.Verdict;
+
+class ReadTripsTest {
+    private final GearTable table = InventedTrucks.ten();
+
+    @TempDir
+    private Path folder;
+
+    private void write(String name, SimulatedDrive drive) throws IOException {
+        Path file = folder.resolve(name);
+        Files.createDirectories(file.getParent());
+        drive.writeCsv(file, Recording.usual(10), 9);
+    }
+
+    @Test
+    void a_folder_is_summed_up_truck_by_truck_and_a_bad_file_spoils_nothing() throws IOException {
+        write("unit-7/monday.csv", DriveScripts.proper(table, 1, 2));
+        write("unit-7/tuesday.csv", DriveScripts.proper(table, 2, 3));
+        write("unit-9_monday.csv", DriveScripts.habits(table, 41));
+        Files.write(folder.resolve("unit-9_tuesday.csv"), new byte[4000]);
+
+        List<TruckResult> trucks = ReadTrips.folder(folder, truck -> table, true, Progress.SILENT);
+
+        assertThat(trucks).extracting(TruckResult::truck).containsExactly("unit-7", "unit-9");
+        TruckResult seven = trucks.get(0);
+        assertThat(seven.trips()).hasSize(2);
+        assertThat(seven.summary().km())
+                .isEqualTo(
+                        seven.trips().stream()
+                                .mapToDouble(t -> t.summary().km())
+                                .sum(),
+                        within(1e-9));
+        assertThat(seven.summary().verdict(EventKind.START_IN_HIGH_RANGE).chances())
+                .isEqualTo(5);
+        assertThat(trucks.get(1).failures())
+                .singleElement()
+                .asString()
+                .contains("unit-9_tuesday.csv", "not a text file");
+        assertThat(trucks.get(1)
+                        .summary()
+                        .verdict(EventKind.START_IN_HIGH_RANGE)
+                        .state())
+                .isEqualTo(Verdict.State.SEEN);
+    }
+
+    @Test
+    void a_stopped_job_keeps_what_was_read_and_marks_it() throws IOException {
+        write("unit-1/a.csv", DriveScripts.habits(table, 42));
+
+        List<TruckResult> trucks = ReadTrips.folder(folder, truck -> table, false, (done, total) -> done < 300_000);
+
+        assertThat(trucks.get(0).isPartial()).isTrue();
+        assertThat(trucks.get(0).summary().coveredHours()).isGreaterThan(0.05);
+    }
+
+    @Test
+    void two_periods_are_compared_kind_by_kind_and_blind_ones_are_not() throws IOException {
+        write("before/a.csv", DriveScripts.habits(table, 43));
+        write("after/a.csv", DriveScripts.proper(table, 44, 60));
+        List<TruckResult> periods = ReadTrips.folder(folder, truck -> table, false, Progress.SILENT);
+
+        List<ComparePeriods.Change> changes =
+                ComparePeriods.compare(periods.get(1).summary(), periods.get(0).summary());
+
+        ComparePeriods.Change overspeed = changes.get(EventKind.ENGINE_OVERSPEED.ordinal());
+        assertThat(overspeed.rates().orElseThrow().countAfter()).isZero();
+        assertThat(overspeed.sentence()).endsWith("fell");
+        assertThat(changes.get(EventKind.OVERDRIVE_TO_LOW.ordinal()).sentence())
+                .contains("not compared", "no range with an overdrive split");
+    }
+
+    @Test
+    void a_folder_without_logs_is_refused() {
+        assertThatThrownBy(() -> ReadTrips.folder(folder, truck -> table, false, Progress.SILENT))
+                .isInstanceOf(UnreadableLog.class)
+                .hasMessageContaining("no log files in this folder");
+    }
+}

@@ -1,0 +1,123 @@
+package witnessmark.triplog.read;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import witnessmark.triplog.signal.Signal;
+import witnessmark.triplog.signal.SignalRow;
+
+class GuessMappingTest {
+    @TempDir
+    private Path folder;
+
+    private final List<double[]> rows = new ArrayList<>();
+
+    private void keep(SignalRow row) {
+        rows.add(new double[] {row.timeMicros(), row.get(Signal.ENGINE_SPEED), row.get(Signal.ROAD_SPEED)});
+    }
+
+    private void read(String text, Optional<ColumnMapping> mapping) throws IOException {
+        Path file = Files.writeString(folder.resolve("log.csv"), text);
+        ReadLog.read(LogHead.of(file), mapping, false, Progress.SILENT, this::keep);
+    }
+
+    @Test
+    void units_in_brackets_and_decimal_commas_are_understood() throws IOException {
+        read("Zeit;Motordrehzahl [1/min];Geschwindigkeit (mph)\n0,1;1500,5;50,0\n0,2;1501,5;50,5\n", Optional.empty());
+
+        assertThat(rows.get(0)[0]).isEqualTo(100_000);
+        assertThat(rows.get(0)[1]).isEqualTo(1500.5);
+        assertThat(rows.get(0)[2]).isEqualTo(80.4672, within(1e-9));
+    }
+
+    @Test
+    void a_line_of_units_below_the_header_is_taken_as_such() throws IOException {
+        read("Timestamp,EngineSpeed,VehicleSpeed\nms,rpm,km/h\n100,1500,80\n200,1510,81\n", Optional.empty());
+
+        assertThat(rows).hasSize(2);
+        assertThat(rows.get(1)).containsExactly(200_000, 1510, 81);
+    }
+
+    @Test
+    void dates_and_times_in_one_column_or_two_give_the_same_moment() throws IOException {
+        read("datetime\tRPM\tspeed_kph\n2024-05-03T07:12:33.250Z\t1500\t80\n", Optional.empty());
+        read("date;time;engine rpm;road speed\n03.05.2024;07:12:33.250;1500;80\n", Optional.empty());
+        read(
+                "date,time,rpm,speed\n05/13/2024,07:12:33 PM,1500,80\n",
+                Optional.of(
+                        ReadMapping.from(
+                                "m.yaml",
+                                """
+                time: { column: time, form: "hh:mm:ss a", date-column: date, date-form: MM/dd/yyyy }
+                columns: { engine-speed: rpm, road-speed: speed }
+                """)));
+
+        // 2024-05-03T07:12:33.250Z and 2024-05-13T19:12:33Z by java.time
+        assertThat((long) rows.get(0)[0]).isEqualTo(1714720353250000L);
+        assertThat((long) rows.get(1)[0]).isEqualTo(1714720353250000L);
+        assertThat((long) rows.get(2)[0])
+                .isEqualTo(Instant.parse("2024-05-13T19:12:33Z").getEpochSecond() * 1_000_000);
+    }
+
+    @Test
+    void times_of_day_run_on_past_midnight() throws IOException {
+        read("time,rpm,speed\n23:59:59.5,1500,80\n00:00:00.5,1500,80\n", Optional.empty());
+
+        assertThat(rows.get(1)[0] - rows.get(0)[0]).isEqualTo(1_000_000);
+    }
+
+    @Test
+    void what_was_assumed_is_said() {
+        GuessMapping.Guess guess = GuessMapping.from("log.csv", "time,engine speed,speed\n0,900,10\n100,900,10\n");
+
+        assertThat(guess.notes())
+                .contains(
+                        "time: no unit is given; steps of 100.0 were taken as milliseconds",
+                        "road-speed: column 'speed' gives no unit; km/h was taken");
+        assertThat(guess.preview()).hasSize(2);
+    }
+
+    @Test
+    void a_guessed_mapping_survives_the_way_through_its_file() {
+        GuessMapping.Guess guess = GuessMapping.from(
+                "log.csv", "time_s;engine_rpm;speed_mph;clutch pedal [%];oil temp [F]\n0,1;900;10;3;180\n");
+
+        ColumnMapping back = ReadMapping.from("mapping.yaml", guess.mapping().toYaml());
+
+        assertThat(back).isEqualTo(guess.mapping());
+    }
+
+    @Test
+    void every_fault_of_a_mapping_file_is_named_at_once() {
+        assertThatThrownBy(
+                        () -> ReadMapping.from(
+                                "m.yaml",
+                                """
+                separator: "#"
+                time: { form: sundials, zone: Moon }
+                columns: { engine-speed: { column: rpm, unit: km/h }, wings: x }
+                """))
+                .isInstanceOfSatisfying(
+                        UnreadableLog.class,
+                        e -> assertThat(e.faults()).hasSize(6).allMatch(f -> f.startsWith("m.yaml: ")));
+    }
+
+    @Test
+    void a_mapping_that_does_not_fit_the_header_names_the_missing_columns() {
+        ColumnMapping mapping = ReadMapping.from("m.yaml", "time: { column: t }\ncolumns: { engine-speed: n }\n");
+
+        assertThatThrownBy(() -> read("time,rpm\n1,2\n", Optional.of(mapping)))
+                .hasMessageContaining("no column 't' in the header; it has time, rpm")
+                .hasMessageContaining("no column 'n'");
+    }
+}
