@@ -28,20 +28,30 @@ public enum EventKind {
 
     /** What a log must have held for the event to have had a chance. */
     public enum Chance {
-        RANGE_DOWNSHIFT("shift from high to low range"),
-        START("start from rest"),
-        LEVER_SHIFT("lever shift on the move"),
-        KNOB("move of the range knob"),
-        DISTANCE("distance on the move");
+        RANGE_DOWNSHIFT("shift from high to low range", "shifts from high to low range"),
+        START("start from rest", "starts from rest"),
+        LEVER_SHIFT("lever shift on the move", "lever shifts on the move"),
+        KNOB("move of the range knob", "moves of the range knob"),
+        DISTANCE("distance on the move", "distance on the move");
 
         private final String words;
+        private final String plural;
 
-        Chance(String words) {
+        Chance(String words, String plural) {
             this.words = words;
+            this.plural = plural;
         }
 
         public String words() {
             return words;
+        }
+
+        /** So many of them in words: {@code 6 starts from rest}; a distance, counted in 100 km, as {@code 412 km}. */
+        public String words(double count) {
+            if (this == DISTANCE) {
+                return String.format(Locale.ROOT, 100 * count < 10 ? "%.1f km" : "%.0f km", 100 * count);
+            }
+            return String.format(Locale.ROOT, "%.0f %s", count, Math.round(count) == 1 ? words : plural);
         }
     }
 
