@@ -1,11 +1,10 @@
 package witnessmark.casefile;
 
 import java.util.LinkedHashMap;
-import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import witnessmark.gearbox.Layout;
+import witnessmark.gearbox.LayoutWords;
 
 /**
  * The names and the order in which the parts of a case are written, as maps of text, number, truth, map or list.
@@ -29,13 +28,7 @@ public final class CaseForm {
     public static Map<String, Object> gearbox(Layout gearbox) {
         Map<String, Object> form = new LinkedHashMap<>();
         gearbox.forwardRatios().ifPresent(ratios -> form.put("forward-ratios", (double) ratios));
-        putWord(form, "range", gearbox.range());
-        putWord(form, "splitter", gearbox.splitter());
-        putWord(form, "countershafts", gearbox.countershafts());
-        putWord(form, "linkage", gearbox.linkage());
-        putWord(form, "oil-pump", gearbox.oilPump());
-        putWord(form, "oil-cooler", gearbox.oilCooler());
-        putWord(form, "pto", gearbox.powerTakeOff());
+        form.putAll(LayoutWords.words(gearbox));
         return form;
     }
 
@@ -92,11 +85,6 @@ public final class CaseForm {
         return form;
     }
 
-    /** The word for a constant: HIGH_ONLY is written high-only. */
-    public static String word(Enum<?> constant) {
-        return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
     private static Map<String, Object> inOrder(String first, Object one, String second, Object two) {
         Map<String, Object> form = new LinkedHashMap<>();
         form.put(first, one);
@@ -112,10 +100,6 @@ public final class CaseForm {
 
     private static void putNumber(Map<String, Object> form, String key, OptionalDouble number) {
         number.ifPresent(value -> form.put(key, value));
-    }
-
-    private static void putWord(Map<String, Object> form, String key, Optional<? extends Enum<?>> constant) {
-        constant.ifPresent(c -> form.put(key, word(c)));
     }
 
     private static void putMap(Map<String, Object> form, String key, Map<String, ?> map) {

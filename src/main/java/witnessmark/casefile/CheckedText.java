@@ -1,6 +1,7 @@
 package witnessmark.casefile;
 
 import java.util.regex.Pattern;
+import witnessmark.yaml.PlainText;
 
 /** What text a case takes: bounded, and free of characters that could drive a terminal or break a file. */
 public final class CheckedText {
@@ -18,18 +19,15 @@ public final class CheckedText {
 
     /** Free text with its line ends made plain; new lines and tabs stay, {@link CaseRefused} for other control characters. */
     public static String free(String field, String text) {
-        String plain = text.replace("\r\n", "\n").replace('\r', '\n');
-        refuseLongerThan(LONGEST, field, plain);
-        for (int i = 0; i < plain.length(); i += Character.charCount(plain.codePointAt(i))) {
-            refuseControl(field, plain.codePointAt(i), i);
-        }
+        String plain = PlainText.withPlainLineEnds(text);
+        refuse(LONGEST, field, plain);
         return plain;
     }
 
     /** Text of one line, without its outer blanks; empty stays empty. */
     public static String line(String field, String text) {
         String plain = free(field, text.strip());
-        refuseLongerThan(LONGEST_LINE, field, plain);
+        refuse(LONGEST_LINE, field, plain);
         if (plain.indexOf('\n') >= 0) {
             throw new CaseRefused(field + ": the text has more than one line", "write it on one line");
         }
@@ -64,39 +62,14 @@ public final class CheckedText {
         return text;
     }
 
-    /** The text as it may stand in a message: short, on one line, control characters named by number. */
+    /** The text as it may stand in a message. */
     public static String shown(String text) {
-        StringBuilder out = new StringBuilder();
-        int end = Math.min(text.length(), 60);
-        for (int i = 0; i < end; i++) {
-            char c = text.charAt(i);
-            out.append(isRefused(c) || c == '\n' || c == '\t' || Character.isSurrogate(c) ? codePoint(c) : c);
-        }
-        return end < text.length() ? out + "..." : out.toString();
+        return PlainText.shown(text);
     }
 
-    private static void refuseLongerThan(int longest, String field, String text) {
-        if (text.length() > longest) {
-            throw new CaseRefused(
-                    field + ": the text has " + text.length() + " characters", "keep it to " + longest + " at most");
-        }
-    }
-
-    private static void refuseControl(String field, int codePoint, int index) {
-        if (isRefused(codePoint)) {
-            throw new CaseRefused(
-                    field + ": character " + codePoint(codePoint) + " at place " + (index + 1) + " cannot be kept",
-                    "remove it");
-        }
-    }
-
-    private static boolean isRefused(int codePoint) {
-        return (Character.isISOControl(codePoint) && codePoint != '\n' && codePoint != '\t')
-                || (codePoint >= Character.MIN_SURROGATE && codePoint <= Character.MAX_SURROGATE)
-                || (codePoint & 0xFFFE) == 0xFFFE;
-    }
-
-    private static String codePoint(int codePoint) {
-        return String.format("U+%04X", codePoint);
+    private static void refuse(int longest, String field, String text) {
+        PlainText.refusal(text, longest).ifPresent(refusal -> {
+            throw new CaseRefused(field + ": " + refusal.what(), refusal.mend());
+        });
     }
 }

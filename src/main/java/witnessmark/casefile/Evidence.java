@@ -2,9 +2,9 @@ package witnessmark.casefile;
 
 import java.util.Collections;
 import java.util.LinkedHashMap;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import witnessmark.gearbox.Word;
 
 /**
  * A result kept with the case together with what it came from, so that another can work it out again.
@@ -35,7 +35,7 @@ public record Evidence(
         LOGGED;
 
         public String word() {
-            return name().toLowerCase(Locale.ROOT);
+            return Word.of(this);
         }
     }
 

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import witnessmark.gearbox.Word;
 
 /** What was seen of one finding; "absent" means looked at and found sound. */
 public enum FindingState {
@@ -18,7 +19,7 @@ public enum FindingState {
 
     /** The state as it is written. */
     public String word() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        return Word.of(this);
     }
 
     /** The state so written, "yes" and "no" standing for present and absent; empty if it is none of them. */

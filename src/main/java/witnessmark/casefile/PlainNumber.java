@@ -2,6 +2,7 @@ package witnessmark.casefile;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.math.RoundingMode;
 
 /** Finite numbers, and the one way to write each: the same on every Java version, so that hashes agree. */
 public final class PlainNumber {
@@ -24,7 +25,16 @@ public final class PlainNumber {
         for (int digits = 16; shortest.doubleValue() != value; digits++) {
             shortest = exact.round(new MathContext(digits));
         }
-        BigDecimal stripped = shortest.stripTrailingZeros();
+        return written(shortest);
+    }
+
+    /** The number with at most so many digits after the point. */
+    public static String rounded(double value, int decimals) {
+        return written(BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP));
+    }
+
+    private static String written(BigDecimal number) {
+        BigDecimal stripped = number.stripTrailingZeros();
         boolean plain = Math.abs(stripped.scale()) <= LONGEST_PLAIN;
         return plain ? stripped.toPlainString() : stripped.toString();
     }

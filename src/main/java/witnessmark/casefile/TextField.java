@@ -1,6 +1,6 @@
 package witnessmark.casefile;
 
-import java.util.Locale;
+import witnessmark.gearbox.Word;
 
 /** The single texts of a case. */
 public enum TextField {
@@ -13,7 +13,7 @@ public enum TextField {
     INTERVIEW_POSITION;
 
     public String word() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        return Word.of(this);
     }
 
     /** The text as the case keeps it; throws {@link CaseRefused} if it cannot be kept. */

@@ -1,7 +1,6 @@
 package witnessmark.diagnosis;
 
 import java.util.Collection;
-import java.util.List;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.Measurement;
 import witnessmark.knowledge.KnowledgeBase;
@@ -40,15 +39,12 @@ public final class KnownWords {
 
     private static void known(String name, String what, String id, Collection<String> known, Faults faults) {
         if (!known.contains(id)) {
-            List<String> near = Nearest.some(id, known, 3);
             faults.add(new Fault(
                     name,
                     0,
                     0,
                     "no " + what + " '" + id + "' is known",
-                    near.isEmpty()
-                            ? "search it with: knowledge find WORDS"
-                            : "did you mean " + String.join(", ", near) + "?"));
+                    Nearest.mend(id, known, "search it with: knowledge find WORDS")));
         }
     }
 }

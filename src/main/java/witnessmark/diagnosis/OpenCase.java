@@ -102,6 +102,11 @@ public final class OpenCase implements AutoCloseable {
         return verdict;
     }
 
+    /** The open findings that must be asked about before the verdict names people; none where it does not. */
+    public List<String> otherSide() {
+        return Releases.otherSide(knowledge, judgement().causes());
+    }
+
     /** What to check next, in order, where what was looked at is open and nobody has begun. */
     public List<NextVisit> visits() {
         return checks.visits(reading(), judgement().causes());

@@ -3,12 +3,14 @@ package witnessmark.diagnosis;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import witnessmark.knowledge.AccessStep;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.KnowledgeBase;
 
 /**
  * The open findings that a held-back conclusion waits for: one specific to it, one that must be found sound, one that
- * tells it from a look-alike.
+ * tells it from a look-alike. A conclusion that names people waits, even where nothing holds it back, for what tells it
+ * from each look-alike without taking anything apart: the other side is asked before a person is named.
  */
 final class Releases {
     private final KnowledgeBase knowledge;
@@ -28,6 +30,20 @@ final class Releases {
         causes.stream()
                 .filter(c -> c.standing() == RankedCause.Standing.HELD_BACK)
                 .forEach(this::collect);
+        otherSide(knowledge, causes).forEach(f -> add(f, Answer.EITHER));
+    }
+
+    /** What tells a conclusion that names people from its look-alikes, nothing taken apart, not looked at yet. */
+    static List<String> otherSide(KnowledgeBase knowledge, List<RankedCause> causes) {
+        return causes.stream()
+                .filter(c -> c.standing() == RankedCause.Standing.CONCLUDED
+                        && knowledge.classOf(c.classId()).blames())
+                .flatMap(c -> c.lookAlikes().stream())
+                .flatMap(rival -> rival.openChecks().stream())
+                .distinct()
+                .filter(f -> knowledge.wayTo(knowledge.findings().get(f).access()).stream()
+                        .noneMatch(AccessStep::teardown))
+                .toList();
     }
 
     /** The findings, each with the answer that releases. */

@@ -1,8 +1,9 @@
 package witnessmark.diagnosis;
 
-import java.util.Locale;
+import witnessmark.casefile.PlainNumber;
 import witnessmark.diagnosis.fact.Measured;
 import witnessmark.diagnosis.fact.State;
+import witnessmark.gearbox.Word;
 
 /**
  * The sentences in which rules give their reasons. Ids stand in braces, {@code {finding:…}}, {@code {cause:…}},
@@ -41,7 +42,7 @@ public final class Sentences {
     }
 
     public static String reportAgainstMeasurement(State reported, String measured) {
-        return "It was reported " + reported.name().toLowerCase(Locale.ROOT) + ", but " + measured
+        return "It was reported " + Word.of(reported) + ", but " + measured
                 + ". Measure again and correct one of them.";
     }
 
@@ -95,8 +96,7 @@ public final class Sentences {
         return m.limitFrom().isEmpty() ? "" : " (" + m.limitFrom() + ")";
     }
 
-    private static String number(Double value) {
-        String text = String.format(Locale.ROOT, "%.3f", value);
-        return text.contains(".") ? text.replaceAll("0+$", "").replaceAll("\\.$", "") : text;
+    private static String number(double value) {
+        return PlainNumber.rounded(value, 3);
     }
 }

@@ -9,6 +9,7 @@ import witnessmark.casefile.CaseSheet;
 import witnessmark.casefile.Evidence;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
+import witnessmark.casefile.Likelihood;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
 
@@ -42,6 +43,8 @@ final class Supposed {
     private static Evidence without(Evidence e, String finding) {
         Map<String, FindingState> left = new LinkedHashMap<>(e.findings());
         left.remove(finding);
-        return new Evidence(e.id(), e.kind(), e.summary(), e.formula(), e.inputs(), e.file(), left);
+        Map<String, Likelihood> likelihoods = new LinkedHashMap<>(e.likelihoods());
+        likelihoods.remove(finding);
+        return new Evidence(e.id(), e.kind(), e.summary(), e.formula(), e.inputs(), e.file(), left, likelihoods);
     }
 }

@@ -3,6 +3,7 @@ package witnessmark.gearbox;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * Units used in the workshop, each with its quantity and its size in the quantity's base unit.
@@ -98,6 +99,10 @@ public enum Unit {
         TURNS_PER_LENGTH,
         RATIO
     }
+
+    /** All symbols, for messages. */
+    public static final String SYMBOLS =
+            Arrays.stream(values()).map(Unit::symbol).collect(Collectors.joining(" "));
 
     private final String symbol;
     private final Quantity quantity;

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
@@ -42,6 +43,8 @@ public final class Interview implements AutoCloseable {
     private boolean pastTheEnd;
     private CaseHistory history;
     private OpenCase open;
+    /** The question chosen, null until it is asked for after a change. */
+    private @Nullable Optional<Question> question;
 
     public Interview(Diagnosis diagnosis, Notebook notebook) {
         this.diagnosis = diagnosis;
@@ -81,9 +84,15 @@ public final class Interview implements AutoCloseable {
 
     /** What to ask now; empty if the interview ends here or is not at the checks yet. */
     public Optional<Question> question() {
-        if (stage() != Stage.CHECKS) {
-            return Optional.empty();
+        Optional<Question> now = question;
+        if (now == null) {
+            now = stage() == Stage.CHECKS ? chosen() : Optional.empty();
+            question = now;
         }
+        return now;
+    }
+
+    private Optional<Question> chosen() {
         List<NextVisit> plan = plan();
         Optional<StopRule.Asked> asked = pastTheEnd ? first(plan) : stopRule().ask(plan);
         return asked.map(this::question);
@@ -97,6 +106,7 @@ public final class Interview implements AutoCloseable {
     /** Goes on asking although nothing open would change the verdict enough. */
     public void goOn() {
         pastTheEnd = true;
+        question = null;
     }
 
     /** Sets what was seen of a finding. */
@@ -160,6 +170,7 @@ public final class Interview implements AutoCloseable {
 
     private void write(List<? extends Change> changes) {
         history = notebook.write(changes);
+        question = null;
         open.close();
         open = diagnosis.open(present());
     }
@@ -225,7 +236,8 @@ public final class Interview implements AutoCloseable {
         out.addAll(measuredFindings());
         Set<String> skipped = skipped();
         knowledge.findings().values().stream()
-                .filter(f -> planner.wayTo(f.access()).stream().anyMatch(skipped::contains))
+                .filter(f ->
+                        f.isComputed() || planner.wayTo(f.access()).stream().anyMatch(skipped::contains))
                 .forEach(f -> out.add(f.id()));
         return out;
     }

@@ -7,17 +7,20 @@ import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
 import witnessmark.diagnosis.NextVisit;
 import witnessmark.diagnosis.OpenCase;
+import witnessmark.diagnosis.RankedCause;
 import witnessmark.diagnosis.Verdict;
 import witnessmark.planner.PlanChecks;
 
 /**
  * Decides whether to go on asking.
  *
- * <p>While it cannot be told yet, a check is worth asking for what it tells: the interview ends when the best open one
- * is worth less than {@link PlanChecks#TRIFLE_BITS}. Once a verdict stands, a check is worth asking only if it may
- * overturn it: for each open check the case is judged again as if answered yes and as if answered no, and the chances
- * of the answers that give another verdict are added up. Below {@link #LEAST_CHANCE} a check is not asked;
+ * <p>While no cause can be named, even if its class can, a check is worth asking for what it tells: the interview ends
+ * when the best open one is worth less than {@link PlanChecks#TRIFLE_BITS}. Once a verdict stands, a check is worth
+ * asking only if it may overturn it: for each open check the case is judged again as if answered yes and as if answered
+ * no, and the chances of the answers that give another class, or another cause of it first, are added up. Below {@link #LEAST_CHANCE} a check is not asked;
  * {@link #LEAST_CHANCE_TEARDOWN} where something must be taken apart for it, since that costs hours and new gaskets.
+ * A verdict that names people is not left before what tells it from its look-alikes has been asked, as far as nothing
+ * is taken apart for it.
  * The rule looks one check ahead: that two checks together might overturn what neither does alone is not counted. The
  * thresholds are judgement, not measured.
  */
@@ -27,6 +30,7 @@ final class StopRule {
 
     private final OpenCase open;
     private final Judgement judgement;
+    private final List<String> otherSide;
     private final int skipped;
 
     /** A check to ask, with the visit it belongs to. */
@@ -35,6 +39,7 @@ final class StopRule {
     StopRule(OpenCase open, int skipped) {
         this.open = open;
         this.judgement = open.judgement();
+        this.otherSide = open.otherSide();
         this.skipped = skipped;
     }
 
@@ -51,7 +56,7 @@ final class StopRule {
     }
 
     Ending ending(List<NextVisit> plan) {
-        boolean stands = judgement.verdict().isDetermined();
+        boolean stands = stands();
         double most = 0;
         Optional<NextCheck> nearest = Optional.empty();
         for (NextVisit visit : plan) {
@@ -72,8 +77,11 @@ final class StopRule {
     }
 
     private boolean isWorthAsking(NextCheck check) {
-        if (!judgement.verdict().isDetermined()) {
+        if (!stands()) {
             return check.gainBits() >= PlanChecks.TRIFLE_BITS;
+        }
+        if (otherSide.contains(check.finding())) {
+            return true;
         }
         double least = check.teardown() && check.openMinutes() > 0 ? LEAST_CHANCE_TEARDOWN : LEAST_CHANCE;
         return Math.max(check.chance(), 1 - check.chance()) >= least && chanceOfChange(check) >= least;
@@ -87,7 +95,22 @@ final class StopRule {
 
     private double chance(NextCheck check, FindingState answer, double chance) {
         Verdict then = open.verdictIf(check.finding(), answer);
-        return then.classId().equals(judgement.verdict().classId()) ? 0 : chance;
+        return said(then).equals(said(judgement.verdict())) ? 0 : chance;
+    }
+
+    /** What a verdict says: the class and the cause first named. */
+    private static List<String> said(Verdict verdict) {
+        return List.of(
+                verdict.classId(), verdict.carriedBy().stream().findFirst().orElse(""));
+    }
+
+    /** Whether a cause is named, and not only a class. */
+    private boolean stands() {
+        Verdict verdict = judgement.verdict();
+        return verdict.isDetermined()
+                && judgement.causes().stream()
+                        .anyMatch(c -> c.standing() == RankedCause.Standing.CONCLUDED
+                                && verdict.carriedBy().contains(c.id()));
     }
 
     private double share(String classId) {

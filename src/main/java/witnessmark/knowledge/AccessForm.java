@@ -1,7 +1,7 @@
 package witnessmark.knowledge;
 
+import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import witnessmark.yaml.YamlMap;
 import witnessmark.yaml.YamlNode;
 
@@ -10,11 +10,10 @@ final class AccessForm {
     private AccessForm() {}
 
     static void read(YamlNode root, Draft draft) {
-        YamlMap map = root.map("the access steps");
-        map.allow("the file", Set.of("access"));
+        YamlMap map = root.map("the access steps", List.of("access"));
         for (YamlNode item : map.items("access")) {
-            YamlMap fields = item.map("an access step");
-            fields.allow("an access step", Set.of("id", "title", "minutes", "inside", "teardown", "cautions"));
+            YamlMap fields =
+                    item.map("an access step", List.of("id", "title", "minutes", "inside", "teardown", "cautions"));
             String id = draft.define(Draft.Kind.ACCESS, fields);
             Optional<String> inside = fields.get("inside").map(place -> {
                 String outer = draft.refer(Draft.Kind.ACCESS, place);

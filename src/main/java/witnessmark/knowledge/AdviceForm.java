@@ -1,7 +1,7 @@
 package witnessmark.knowledge;
 
+import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import witnessmark.yaml.YamlMap;
 import witnessmark.yaml.YamlNode;
 
@@ -10,15 +10,13 @@ final class AdviceForm {
     private AdviceForm() {}
 
     static void read(YamlNode root, Draft draft) {
-        YamlMap map = root.map("the advice");
-        map.allow("the file", Set.of("coaching", "towing"));
+        YamlMap map = root.map("the advice", List.of("coaching", "towing"));
         map.items("coaching").forEach(item -> advice(item, Draft.Kind.COACHING, draft.coaching, draft));
         map.items("towing").forEach(item -> advice(item, Draft.Kind.TOWING, draft.towing, draft));
     }
 
     private static void advice(YamlNode item, Draft.Kind kind, Map<String, Advice> into, Draft draft) {
-        YamlMap fields = item.map("a piece of advice");
-        fields.allow("a piece of advice", Set.of("id", "en", "es", "why-en", "why-es"));
+        YamlMap fields = item.map("a piece of advice", List.of("id", "en", "es", "why-en", "why-es"));
         String id = draft.define(kind, fields);
         into.put(
                 id,

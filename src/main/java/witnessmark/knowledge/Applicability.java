@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import witnessmark.gearbox.Layout;
+import witnessmark.gearbox.LayoutWords;
 
 /**
  * The layouts to which a cause or a finding can apply; what a layout does not say rules nothing out.

@@ -2,14 +2,19 @@ package witnessmark.knowledge;
 
 import java.util.HashMap;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.TreeSet;
+import witnessmark.gearbox.LayoutWords;
+import witnessmark.gearbox.Word;
 import witnessmark.yaml.YamlMap;
-import witnessmark.yaml.YamlNode;
 
 /** Reads the {@code applies-to} of a cause or a finding. */
 final class ApplicabilityForm {
+    private static final String RATIOS = "forward-ratios";
+
     private ApplicabilityForm() {}
 
     static Applicability read(YamlMap fields) {
@@ -19,36 +24,30 @@ final class ApplicabilityForm {
     }
 
     private static Applicability applicability(YamlMap map) {
-        Set<String> names = new TreeSet<>(LayoutWords.ALLOWED.keySet());
-        names.add("forward-ratios");
-        map.allow("applies-to", names);
+        Set<String> known = new LinkedHashSet<>(LayoutWords.names());
+        known.add(RATIOS);
+        map.allow(known);
         Map<String, Set<String>> allowed = new HashMap<>();
-        int fewest = 1;
-        int most = 32;
-        for (String name : map.names()) {
-            if (name.equals("forward-ratios")) {
-                YamlMap span = map.require(name).orElseThrow().map(name);
-                span.allow(name, Set.of("from", "to"));
-                fewest = span.numberIfGiven("from").map(Double::intValue).orElse(1);
-                most = span.numberIfGiven("to").map(Double::intValue).orElse(32);
-            } else if (names.contains(name)) {
-                allowed.put(name, words(map, name));
+        for (String feature : LayoutWords.names()) {
+            if (map.has(feature)) {
+                allowed.put(feature, words(map, feature));
             }
         }
-        return new Applicability(allowed, fewest, most);
+        Optional<YamlMap> span = map.get(RATIOS).map(node -> node.map(RATIOS, List.of("from", "to")));
+        return new Applicability(allowed, ratios(span, "from", 1), ratios(span, "to", 32));
     }
 
-    private static Set<String> words(YamlMap map, String name) {
+    private static int ratios(Optional<YamlMap> span, String end, int otherwise) {
+        return (int) span.map(s -> s.numberIfGiven(end))
+                .orElse(OptionalDouble.empty())
+                .orElse(otherwise);
+    }
+
+    private static Set<String> words(YamlMap map, String feature) {
         Set<String> words = new LinkedHashSet<>();
-        for (YamlNode item : map.items(name)) {
-            String word = item.text(name).orElse("");
-            if (!LayoutWords.ALLOWED.get(name).contains(word)) {
-                item.fault(
-                        name + " '" + word + "' is not known",
-                        "one of " + String.join(", ", new TreeSet<>(LayoutWords.ALLOWED.get(name))));
-            }
-            words.add(word);
-        }
+        map.items(feature).forEach(item -> item.one(feature, LayoutWords.allowed(feature))
+                .map(Word::of)
+                .ifPresent(words::add));
         return words;
     }
 }

@@ -9,7 +9,7 @@ import witnessmark.yaml.YamlNode;
 
 /** Reads causes/*.yaml. */
 final class CauseForm {
-    private static final Set<String> FIELDS = Set.of(
+    private static final List<String> FIELDS = List.of(
             "id",
             "title",
             "class",
@@ -30,12 +30,10 @@ final class CauseForm {
     private CauseForm() {}
 
     static void read(YamlNode root, Draft draft) {
-        YamlMap map = root.map("the causes");
-        map.allow("the file", Set.of("system", "causes"));
+        YamlMap map = root.map("the causes", List.of("system", "causes"));
         String system = map.text("system");
         for (YamlNode item : map.items("causes")) {
-            YamlMap fields = item.map("a cause");
-            fields.allow("a cause", FIELDS);
+            YamlMap fields = item.map("a cause", FIELDS);
             Cause cause = cause(system, fields, draft);
             draft.causes.put(cause.id(), cause);
         }
@@ -65,8 +63,7 @@ final class CauseForm {
     private static List<Cause.ClassWhen> classWhen(YamlMap fields, Draft draft) {
         List<Cause.ClassWhen> list = new ArrayList<>();
         for (YamlNode item : fields.items("class-when")) {
-            YamlMap one = item.map("class-when");
-            one.allow("class-when", Set.of("finding", "class"));
+            YamlMap one = item.map("class-when", List.of("finding", "class"));
             list.add(new Cause.ClassWhen(
                     draft.refer(Draft.Kind.FINDING, one, "finding", ""),
                     draft.refer(Draft.Kind.CLASS, one, "class", "")));
@@ -79,8 +76,7 @@ final class CauseForm {
         Set<String> seen = new HashSet<>();
         fields.require("links");
         for (YamlNode item : fields.items("links")) {
-            YamlMap one = item.map("a link");
-            one.allow("a link", Set.of("finding", "strength", "specific"));
+            YamlMap one = item.map("a link", List.of("finding", "strength", "specific"));
             String finding = draft.refer(Draft.Kind.FINDING, one, "finding", "");
             if (!seen.add(finding)) {
                 item.fault("'" + finding + "' is linked twice", "keep one");
@@ -101,8 +97,7 @@ final class CauseForm {
     private static List<Cause.Against> against(YamlMap fields, Draft draft) {
         List<Cause.Against> list = new ArrayList<>();
         for (YamlNode item : fields.items("against")) {
-            YamlMap one = item.map("against");
-            one.allow("against", Set.of("finding", "weight", "why"));
+            YamlMap one = item.map("against", List.of("finding", "weight", "why"));
             list.add(new Cause.Against(
                     draft.refer(Draft.Kind.FINDING, one, "finding", ""),
                     Words.chance(one, "weight", draft.vocabulary.against()),

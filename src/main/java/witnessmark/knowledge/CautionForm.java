@@ -1,6 +1,6 @@
 package witnessmark.knowledge;
 
-import java.util.Set;
+import java.util.List;
 import witnessmark.yaml.YamlMap;
 import witnessmark.yaml.YamlNode;
 
@@ -9,11 +9,9 @@ final class CautionForm {
     private CautionForm() {}
 
     static void read(YamlNode root, Draft draft) {
-        YamlMap map = root.map("the cautions");
-        map.allow("the file", Set.of("cautions"));
+        YamlMap map = root.map("the cautions", List.of("cautions"));
         for (YamlNode item : map.items("cautions")) {
-            YamlMap fields = item.map("a caution");
-            fields.allow("a caution", Set.of("id", "en", "es"));
+            YamlMap fields = item.map("a caution", List.of("id", "en", "es"));
             String id = draft.define(Draft.Kind.CAUTION, fields);
             draft.cautions.put(id, new Caution(id, fields.text("en"), fields.text("es")));
         }

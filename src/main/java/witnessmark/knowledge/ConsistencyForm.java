@@ -1,7 +1,6 @@
 package witnessmark.knowledge;
 
 import java.util.List;
-import java.util.Set;
 import witnessmark.yaml.YamlMap;
 import witnessmark.yaml.YamlNode;
 
@@ -10,11 +9,9 @@ final class ConsistencyForm {
     private ConsistencyForm() {}
 
     static void read(YamlNode root, Draft draft) {
-        YamlMap map = root.map("consistency");
-        map.allow("the file", Set.of("never-together", "follows"));
+        YamlMap map = root.map("consistency", List.of("never-together", "follows"));
         for (YamlNode item : map.items("never-together")) {
-            YamlMap fields = item.map("never-together");
-            fields.allow("never-together", Set.of("findings", "why"));
+            YamlMap fields = item.map("never-together", List.of("findings", "why"));
             List<String> findings = draft.refer(Draft.Kind.FINDING, fields, "findings");
             if (findings.size() < 2) {
                 item.fault("one finding alone cannot contradict", "name two or more");
@@ -22,8 +19,7 @@ final class ConsistencyForm {
             draft.neverTogether.add(new NeverTogether(findings, fields.text("why")));
         }
         for (YamlNode item : map.items("follows")) {
-            YamlMap fields = item.map("follows");
-            fields.allow("follows", Set.of("if", "then", "why"));
+            YamlMap fields = item.map("follows", List.of("if", "then", "why"));
             draft.follows.add(new Follows(
                     draft.refer(Draft.Kind.FINDING, fields, "if", ""),
                     draft.refer(Draft.Kind.FINDING, fields, "then", ""),

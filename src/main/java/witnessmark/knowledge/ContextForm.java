@@ -1,7 +1,7 @@
 package witnessmark.knowledge;
 
+import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import witnessmark.yaml.YamlMap;
 import witnessmark.yaml.YamlNode;
 
@@ -10,11 +10,9 @@ final class ContextForm {
     private ContextForm() {}
 
     static void read(YamlNode root, Draft draft) {
-        YamlMap map = root.map("the context");
-        map.allow("the file", Set.of("context"));
+        YamlMap map = root.map("the context", List.of("context"));
         for (YamlNode item : map.items("context")) {
-            YamlMap fields = item.map("a circumstance");
-            fields.allow("a circumstance", Set.of("finding", "class", "cause", "odds", "why"));
+            YamlMap fields = item.map("a circumstance", List.of("finding", "class", "cause", "odds", "why"));
             Optional<String> classId = fields.get("class").map(p -> draft.refer(Draft.Kind.CLASS, p));
             Optional<String> cause = fields.get("cause").map(p -> draft.refer(Draft.Kind.CAUSE, p));
             if (classId.isPresent() == cause.isPresent()) {

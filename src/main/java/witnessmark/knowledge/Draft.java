@@ -68,8 +68,11 @@ final class Draft {
     /** Takes an id that is being defined; a fault if it is misspelt or was defined in this layer already. */
     String define(Kind kind, YamlMap map) {
         String id = map.text("id");
+        if (id.isEmpty()) {
+            return id;
+        }
         YamlNode place = map.get("id").orElse(map.owner());
-        if (!id.isEmpty() && (!ID.matcher(id).matches() || id.length() > LONGEST_ID)) {
+        if (!ID.matcher(id).matches() || id.length() > LONGEST_ID) {
             place.fault(
                     "id '" + id + "' is misspelt",
                     "lower-case words and digits joined by single hyphens, at most " + LONGEST_ID + " characters");

@@ -41,4 +41,9 @@ public record Finding(
         HISTORY,
         LOG
     }
+
+    /** Whether the program works it out from the truck's data, so that nobody needs to be asked. */
+    public boolean isComputed() {
+        return id.startsWith("computed-");
+    }
 }

@@ -1,15 +1,13 @@
 package witnessmark.knowledge;
 
-import java.util.Arrays;
-import java.util.Locale;
-import java.util.Set;
-import java.util.stream.Collectors;
+import java.util.List;
+import witnessmark.gearbox.Word;
 import witnessmark.yaml.YamlMap;
 import witnessmark.yaml.YamlNode;
 
 /** Reads findings/*.yaml. */
 final class FindingForm {
-    private static final Set<String> FIELDS = Set.of(
+    private static final List<String> FIELDS = List.of(
             "id",
             "title",
             "ask",
@@ -30,12 +28,10 @@ final class FindingForm {
     private FindingForm() {}
 
     static void read(YamlNode root, Draft draft) {
-        YamlMap map = root.map("the findings");
-        map.allow("the file", Set.of("system", "findings"));
+        YamlMap map = root.map("the findings", List.of("system", "findings"));
         String system = map.text("system");
         for (YamlNode item : map.items("findings")) {
-            YamlMap fields = item.map("a finding");
-            fields.allow("a finding", FIELDS);
+            YamlMap fields = item.map("a finding", FIELDS);
             Finding finding = finding(system, fields, draft);
             if ((finding.kind() == Finding.Kind.TEARDOWN || finding.kind() == Finding.Kind.OUTSIDE_CHECK)
                     && finding.look().isEmpty()) {
@@ -51,7 +47,9 @@ final class FindingForm {
                 system,
                 fields.text("title"),
                 fields.text("ask"),
-                kind(fields),
+                fields.require("kind")
+                        .flatMap(word -> word.one("kind", Word.all(Finding.Kind.class)))
+                        .orElse(Finding.Kind.SYMPTOM),
                 draft.refer(Draft.Kind.ACCESS, fields, "access", ""),
                 AccessForm.minutes(fields),
                 fields.textOr("look", ""),
@@ -64,26 +62,5 @@ final class FindingForm {
                 ApplicabilityForm.read(fields),
                 draft.refer(Draft.Kind.FINDING, fields, "needs"),
                 SourceForm.cited(fields, draft));
-    }
-
-    private static Finding.Kind kind(YamlMap fields) {
-        String word = fields.text("kind");
-        for (Finding.Kind kind : Finding.Kind.values()) {
-            if (word(kind).equals(word)) {
-                return kind;
-            }
-        }
-        fields.get("kind")
-                .ifPresent(place -> place.fault(
-                        "kind '" + word + "' is not known",
-                        "one of "
-                                + Arrays.stream(Finding.Kind.values())
-                                        .map(FindingForm::word)
-                                        .collect(Collectors.joining(", "))));
-        return Finding.Kind.SYMPTOM;
-    }
-
-    private static String word(Finding.Kind kind) {
-        return kind.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

@@ -1,7 +1,6 @@
 package witnessmark.knowledge;
 
 import java.util.List;
-import java.util.Set;
 import witnessmark.yaml.YamlMap;
 import witnessmark.yaml.YamlNode;
 
@@ -10,11 +9,9 @@ final class LookAlikeForm {
     private LookAlikeForm() {}
 
     static void read(YamlNode root, Draft draft) {
-        YamlMap map = root.map("the look-alikes");
-        map.allow("the file", Set.of("look-alikes"));
+        YamlMap map = root.map("the look-alikes", List.of("look-alikes"));
         for (YamlNode item : map.items("look-alikes")) {
-            YamlMap fields = item.map("a pair");
-            fields.allow("a pair", Set.of("between", "check", "tells", "sources"));
+            YamlMap fields = item.map("a pair", List.of("between", "check", "tells", "sources"));
             List<String> pair = draft.refer(Draft.Kind.CAUSE, fields, "between");
             List<String> checks = draft.refer(Draft.Kind.FINDING, fields, "check");
             String tells = fields.text("tells");

@@ -1,9 +1,7 @@
 package witnessmark.knowledge;
 
-import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
 import witnessmark.gearbox.Unit;
 import witnessmark.yaml.YamlMap;
 import witnessmark.yaml.YamlNode;
@@ -13,11 +11,10 @@ final class MeasureForm {
     private MeasureForm() {}
 
     static void read(YamlNode root, Draft draft) {
-        YamlMap map = root.map("the measures");
-        map.allow("the file", Set.of("measures"));
+        YamlMap map = root.map("the measures", List.of("measures"));
         for (YamlNode item : map.items("measures")) {
-            YamlMap fields = item.map("a measure");
-            fields.allow("a measure", Set.of("id", "title", "unit", "typical", "below", "above", "sources"));
+            YamlMap fields =
+                    item.map("a measure", List.of("id", "title", "unit", "typical", "below", "above", "sources"));
             String id = draft.define(Draft.Kind.MEASURE, fields);
             Optional<String> below = fields.get("below").map(p -> draft.refer(Draft.Kind.FINDING, p));
             Optional<String> above = fields.get("above").map(p -> draft.refer(Draft.Kind.FINDING, p));
@@ -29,25 +26,13 @@ final class MeasureForm {
                     new Measure(
                             id,
                             fields.text("title"),
-                            unit(fields),
+                            fields.require("unit")
+                                    .flatMap(u -> u.one("unit", Unit::parse, "a known unit", Unit.SYMBOLS))
+                                    .orElse(Unit.COUNT),
                             fields.textOr("typical", ""),
                             below,
                             above,
                             SourceForm.cited(fields, draft)));
         }
-    }
-
-    private static Unit unit(YamlMap fields) {
-        String word = fields.text("unit");
-        return Unit.parse(word).orElseGet(() -> {
-            fields.get("unit")
-                    .ifPresent(place -> place.fault(
-                            "unit '" + word + "' is not known",
-                            "known are "
-                                    + Arrays.stream(Unit.values())
-                                            .map(Unit::symbol)
-                                            .collect(Collectors.joining(", "))));
-            return Unit.COUNT;
-        });
     }
 }

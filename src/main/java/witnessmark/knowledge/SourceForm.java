@@ -1,7 +1,6 @@
 package witnessmark.knowledge;
 
 import java.util.List;
-import java.util.Set;
 import witnessmark.yaml.YamlMap;
 import witnessmark.yaml.YamlNode;
 
@@ -10,11 +9,9 @@ final class SourceForm {
     private SourceForm() {}
 
     static void read(YamlNode root, Draft draft) {
-        YamlMap map = root.map("the sources");
-        map.allow("the file", Set.of("sources"));
+        YamlMap map = root.map("the sources", List.of("sources"));
         for (YamlNode item : map.items("sources")) {
-            YamlMap fields = item.map("a source");
-            fields.allow("a source", Set.of("id", "title"));
+            YamlMap fields = item.map("a source", List.of("id", "title"));
             String id = draft.define(Draft.Kind.SOURCE, fields);
             draft.sources.put(id, new Source(id, fields.text("title")));
         }

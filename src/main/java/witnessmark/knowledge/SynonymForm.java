@@ -2,7 +2,6 @@ package witnessmark.knowledge;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import witnessmark.yaml.YamlMap;
 import witnessmark.yaml.YamlNode;
 
@@ -11,8 +10,7 @@ final class SynonymForm {
     private SynonymForm() {}
 
     static void read(YamlNode root, Draft draft) {
-        YamlMap map = root.map("the synonyms");
-        map.allow("the file", Set.of("synonyms"));
+        YamlMap map = root.map("the synonyms", List.of("synonyms"));
         for (YamlNode group : map.items("synonyms")) {
             List<String> words = new ArrayList<>();
             group.items("a group of synonyms")

@@ -4,7 +4,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import witnessmark.yaml.YamlMap;
 import witnessmark.yaml.YamlNode;
 
@@ -13,20 +14,19 @@ final class VocabularyForm {
     private VocabularyForm() {}
 
     static void read(YamlNode root, Draft draft) {
-        YamlMap map = root.map("the vocabulary");
-        map.allow("the vocabulary", Set.of("strengths", "priors", "backgrounds", "against", "unsure", "classes"));
+        YamlMap map = root.map(
+                "the vocabulary", List.of("strengths", "priors", "backgrounds", "against", "unsure", "classes"));
         if (!draft.onFirstLayer()) {
             root.fault("stands in a site's own folder", "the vocabulary is the shipped one; take the file out");
             return;
         }
-        YamlMap unsure = map.require("unsure").map(u -> u.map("unsure")).orElse(null);
         draft.vocabulary = new Vocabulary(
                 chances(map, "strengths"),
                 chances(map, "priors"),
                 chances(map, "backgrounds"),
                 chances(map, "against"),
-                unsure == null ? 0.5 : chance(unsure, "if-present"),
-                unsure == null ? 0.5 : chance(unsure, "if-absent"),
+                chanceOfUnsure(map, "if-present"),
+                chanceOfUnsure(map, "if-absent"),
                 classes(map, draft));
     }
 
@@ -37,11 +37,22 @@ final class VocabularyForm {
         return chances;
     }
 
+    private static double chanceOfUnsure(YamlMap map, String name) {
+        return map.require("unsure")
+                .map(node -> chance(node.map("unsure", List.of("if-present", "if-absent")), name))
+                .orElse(0.5);
+    }
+
+    /** A chance; 0.5 after a fault. */
     private static double chance(YamlMap map, String name) {
-        double chance = map.number(name);
+        Optional<YamlNode> node = map.require(name);
+        OptionalDouble number = node.map(n -> n.number(name)).orElse(OptionalDouble.empty());
+        if (number.isEmpty()) {
+            return 0.5;
+        }
+        double chance = number.getAsDouble();
         if (chance <= 0 || chance >= 1) {
-            map.get(name)
-                    .ifPresent(n -> n.fault(name + ": " + chance + " is no chance", "between 0 and 1, both left out"));
+            node.get().fault(name + ": " + chance + " is no chance", "between 0 and 1, both left out");
             return 0.5;
         }
         return chance;
@@ -50,8 +61,7 @@ final class VocabularyForm {
     private static List<Vocabulary.CauseClass> classes(YamlMap map, Draft draft) {
         List<Vocabulary.CauseClass> classes = new ArrayList<>();
         for (YamlNode item : map.items("classes")) {
-            YamlMap fields = item.map("a class");
-            fields.allow("a class", Set.of("id", "title", "blames", "plain"));
+            YamlMap fields = item.map("a class", List.of("id", "title", "blames", "plain"));
             classes.add(new Vocabulary.CauseClass(
                     draft.define(Draft.Kind.CLASS, fields),
                     fields.text("title"),

@@ -27,7 +27,7 @@ public final class PlanChecks {
      */
     public static final double TRIFLE_BITS = 0.04;
     /** Another place must be worth this many times as much a minute before the hands go there. */
-    static final double CLEARLY_BETTER = 1.5;
+    static final double CLEARLY_BETTER = 2.5;
     /** What a question costs in itself, besides the work of the check: reading, wiping hands, writing down. */
     static final double ASKING_MINUTES = 3;
 

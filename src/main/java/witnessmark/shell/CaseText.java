@@ -6,6 +6,7 @@ import witnessmark.casefile.Evidence;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
+import witnessmark.casefile.PlainNumber;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.ChangeSentence;
 import witnessmark.casefile.history.Entry;
@@ -90,15 +91,20 @@ final class CaseText {
         String title = knowledge.measures().containsKey(m.measure())
                 ? knowledge.measures().get(m.measure()).title()
                 : m.measure();
-        page.item(
-                title + " (" + m.measure() + "): " + m.value() + " " + m.unit().symbol()
-                        + m.limits().map(CaseText::limits).orElse(", no limit given")
-                        + (m.note().isEmpty() ? "" : " - " + m.note()));
+        page.item(title + " (" + m.measure() + "): " + PlainNumber.of(m.value()) + " "
+                + m.unit().symbol()
+                + m.limits().map(CaseText::limits).orElse(", no limit given")
+                + (m.note().isEmpty() ? "" : " - " + m.note()));
     }
 
     private static String limits(Limits limits) {
-        return ", limit" + (limits.low().isPresent() ? " from " + limits.low().getAsDouble() : "")
-                + (limits.high().isPresent() ? " to " + limits.high().getAsDouble() : "") + " "
+        return ", limit"
+                + (limits.low().isPresent()
+                        ? " from " + PlainNumber.of(limits.low().getAsDouble())
+                        : "")
+                + (limits.high().isPresent()
+                        ? " to " + PlainNumber.of(limits.high().getAsDouble())
+                        : "") + " "
                 + limits.unit().symbol() + " (" + limits.source() + ")";
     }
 

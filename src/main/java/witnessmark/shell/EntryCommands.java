@@ -22,6 +22,7 @@ import witnessmark.casefile.TextField;
 import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.Change;
+import witnessmark.casefile.history.EvidenceRemoved;
 import witnessmark.casefile.history.FindingCleared;
 import witnessmark.casefile.history.FindingSet;
 import witnessmark.casefile.history.GearboxSet;
@@ -72,8 +73,8 @@ class EntryCommands {
     @Command(
             name = "case clear",
             group = GROUP,
-            description = "Take findings or measurements off a case",
-            help = "case clear CASE FINDING|MEASURE ... [--reason TEXT]",
+            description = "Take findings, measurements or evidence off a case",
+            help = "case clear CASE FINDING|MEASURE|EVIDENCE ... [--reason TEXT]",
             completionProvider = "caseWords",
             exitStatusExceptionMapper = "refusals")
     void clear(
@@ -87,10 +88,7 @@ class EntryCommands {
             now = now == null
                     ? cases.getObject().store().read(new CaseId(words.get(0))).present()
                     : now;
-            changes.add(
-                    now.measurements().containsKey(id)
-                            ? new MeasurementCleared(id, Optional.empty())
-                            : new FindingCleared(id, Optional.empty()));
+            changes.add(cleared(now, id));
         }
         stored(context, enter(words.get(0), changes, reason));
     }
@@ -236,6 +234,15 @@ class EntryCommands {
         var now = cases.getObject().store().read(new CaseId(id)).present().gearbox();
         var changed = LayoutWord.changed(now, ratios, range, splitter, shafts, linkage, pump, cooler, pto);
         stored(context, enter(id, List.of(new GearboxSet(now, changed)), reason));
+    }
+
+    private static Change cleared(CaseFile now, String id) {
+        if (now.evidence().containsKey(id)) {
+            return new EvidenceRemoved(id, Optional.empty());
+        }
+        return now.measurements().containsKey(id)
+                ? new MeasurementCleared(id, Optional.empty())
+                : new FindingCleared(id, Optional.empty());
     }
 
     private CaseHistory enter(String id, List<Change> changes, String reason) {

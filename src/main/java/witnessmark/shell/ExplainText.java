@@ -127,12 +127,20 @@ final class ExplainText {
                 .filter(e -> e.getValue() * apart > 0)
                 .sorted(Comparator.comparingDouble((Map.Entry<String, Double> e) -> -Math.abs(e.getValue())))
                 .limit(DIFFERENCES_SHOWN)
-                .map(e -> named(e.getKey()) + " " + Say.decibans(e.getValue()))
+                .map(e -> title(e.getKey(), cause, rival) + " " + Say.decibans(e.getValue()))
                 .collect(Collectors.joining("; "));
         return wording.text(
                 apart >= 0 ? "explain.rival-weights" : "explain.rival-behind",
                 String.valueOf(Math.round(Math.abs(apart))),
                 most.isEmpty() ? "-" : most);
+    }
+
+    private String title(String finding, RankedCause cause, RankedCause rival) {
+        return Stream.concat(weights(cause), weights(rival))
+                .filter(w -> w.finding().equals(finding))
+                .findFirst()
+                .map(w -> w.title() + wording.text("weight." + w.state()))
+                .orElse(finding);
     }
 
     private static Stream<RankedCause.Weight> weights(RankedCause cause) {

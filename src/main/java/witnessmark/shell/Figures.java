@@ -6,6 +6,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import witnessmark.gearbox.Unit;
+import witnessmark.yaml.PlainText;
 
 /** Reads numbers and units from a command's words. */
 final class Figures {
@@ -14,16 +15,9 @@ final class Figures {
     private Figures() {}
 
     static double number(String what, String word) {
-        try {
-            double value = Double.parseDouble(word);
-            if (Double.isFinite(value) && !word.matches(".*[dDfF]$")) {
-                return value;
-            }
-        } catch (NumberFormatException e) {
-            // told below
-        }
-        throw new WrongUsage(
-                what + " '" + Terminal.harmless(word) + "' is not a number; write digits, with '.' for decimals");
+        return PlainText.number(word)
+                .orElseThrow(() -> new WrongUsage(what + " '" + Terminal.harmless(word)
+                        + "' is not a number; write digits, with '.' for decimals"));
     }
 
     /** The number; empty for an empty word. */
@@ -62,7 +56,7 @@ final class Figures {
 
     static Unit unit(String word) {
         return Unit.parse(word)
-                .orElseThrow(() -> new WrongUsage("unit '" + Terminal.harmless(word) + "' is not known; one of "
-                        + Arrays.stream(Unit.values()).map(Unit::symbol).collect(Collectors.joining(" "))));
+                .orElseThrow(() ->
+                        new WrongUsage("unit '" + Terminal.harmless(word) + "' is not known; one of " + Unit.SYMBOLS));
     }
 }

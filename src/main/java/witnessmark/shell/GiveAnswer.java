@@ -16,6 +16,7 @@ import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.EvidenceSet;
 import witnessmark.gearbox.Layout;
 import witnessmark.gearbox.TruckProfile;
+import witnessmark.gearbox.Word;
 import witnessmark.gearbox.evidence.ComputedFinding;
 import witnessmark.knowledge.KnowledgeBase;
 
@@ -100,8 +101,7 @@ class GiveAnswer {
         String ratios = layout.forwardRatios().isPresent()
                 ? layout.forwardRatios().getAsInt() + " forward ratios"
                 : "forward ratios not said";
-        return ratios
-                + layout.splitter().map(s -> ", splitter " + LayoutWord.word(s)).orElse("");
+        return ratios + layout.splitter().map(s -> ", splitter " + Word.of(s)).orElse("");
     }
 
     private static void say(Page page, Stored stored, Answer answer) {

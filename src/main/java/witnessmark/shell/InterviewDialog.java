@@ -25,6 +25,9 @@ final class InterviewDialog {
     private static final List<String> WORDS =
             List.of("yes", "no", "unsure", "pass", "why", "back", "skip", "where", "stop", "help");
 
+    private static final List<String> KEYS =
+            List.of("present", "absent", "unsure", "pass", "value", "why", "back", "skip", "where", "stop");
+
     private final Interview interview;
     private final KnowledgeBase knowledge;
     private final IntakeDialog intake;
@@ -33,6 +36,7 @@ final class InterviewDialog {
     private final Wording wording;
     private final StandText stand;
     private final Set<String> cautionsShown = new LinkedHashSet<>();
+    private boolean keysShown;
     private boolean gone;
 
     InterviewDialog(
@@ -125,8 +129,11 @@ final class InterviewDialog {
                     yield true;
                 }
                 case WHY -> shown(() -> why(question));
-                case WHERE -> shown(() -> stand.print(interview.present(), interview.judgement(), interview.plan()));
-                case HELP -> shown(() -> page.line(wording.text("keys", skipTitle(question))));
+                case WHERE -> shown(() -> {
+                    stand.print(interview.present(), interview.judgement(), interview.plan());
+                    print(question);
+                });
+                case HELP -> shown(() -> keys(question));
             };
         } catch (CaseRefused e) {
             asker.refused(e.getMessage());
@@ -203,9 +210,10 @@ final class InterviewDialog {
 
     private void print(Question question) {
         NextCheck check = question.check();
-        page.blank();
         if (question.moves()) {
             place(question);
+        } else {
+            page.blank();
         }
         page.indented(
                 wording.text("question", question.number()) + " ",
@@ -223,7 +231,11 @@ final class InterviewDialog {
                         "   " + wording.text("caution") + " ",
                         "      ",
                         knowledge.cautions().get(c).english()));
-        page.line(wording.text(question.number() == 1 ? "keys" : "keys-short", skipTitle(question)));
+        if (question.number() == 1 && !keysShown) {
+            keys(question);
+        } else {
+            page.indented("   ", "   ", wording.text("keys-short"));
+        }
         page.flush();
     }
 
@@ -236,7 +248,7 @@ final class InterviewDialog {
                                 visit.title(),
                                 Say.minutes(visit.openMinutes()),
                                 visit.checks().size(),
-                                String.format(Locale.ROOT, "%.1f", visit.gainBits()))
+                                Say.bits(visit.gainBits()))
                         : wording.text("place.here", question.check().accessTitle()));
     }
 
@@ -251,14 +263,12 @@ final class InterviewDialog {
         page.indented(
                 "  ",
                 "  ",
-                wording.text(
-                        "why",
-                        check.why(),
-                        String.format(Locale.ROOT, "%.2f", check.gainBits()),
-                        Say.minutes(check.checkMinutes())));
+                wording.text("why", check.why(), Say.bits(check.gainBits()), Say.minutes(check.checkMinutes())));
     }
 
-    private String skipTitle(Question question) {
-        return knowledge.access().get(question.finding().access()).title();
+    private void keys(Question question) {
+        keysShown = true;
+        String place = knowledge.access().get(question.finding().access()).title();
+        KEYS.forEach(key -> page.indented("   ", "      ", wording.text("keys." + key, place)));
     }
 }

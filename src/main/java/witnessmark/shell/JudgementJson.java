@@ -7,6 +7,7 @@ import witnessmark.diagnosis.AdviceGiven;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
 import witnessmark.diagnosis.RankedCause;
+import witnessmark.gearbox.Word;
 
 /** The stable machine form of a judgement. */
 final class JudgementJson {
@@ -52,11 +53,7 @@ final class JudgementJson {
                 "title", cause.title(),
                 "class", cause.classId(),
                 "probability", cause.probability(),
-                "standing",
-                        cause.standing()
-                                .name()
-                                .toLowerCase(java.util.Locale.ROOT)
-                                .replace('_', '-'),
+                "standing", Word.of(cause.standing()),
                 "for", cause.evidenceFor().stream().map(JudgementJson::weight).toList(),
                 "against",
                         cause.evidenceAgainst().stream()

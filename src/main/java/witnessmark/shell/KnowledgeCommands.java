@@ -2,7 +2,6 @@ package witnessmark.shell;
 
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
@@ -11,6 +10,7 @@ import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
+import witnessmark.gearbox.Word;
 import witnessmark.knowledge.CheckKnowledge;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.search.FindWords;
@@ -55,9 +55,7 @@ class KnowledgeCommands {
             page.line("Nothing fits these words; try others, or fewer.");
         }
         hits.forEach(hit -> page.indented(
-                String.format("%-8s ", hit.kind().name().toLowerCase(Locale.ROOT)),
-                "         ",
-                hit.title() + " (" + hit.id() + ")"));
+                String.format("%-8s ", Word.of(hit.kind())), "         ", hit.title() + " (" + hit.id() + ")"));
         page.flush();
     }
 
@@ -73,11 +71,8 @@ class KnowledgeCommands {
         KnowledgeBase base = knowledge.getObject();
         KnowledgePage page = new KnowledgePage(base, new Page(context.outputWriter()));
         if (!page.show(id)) {
-            List<String> near = Nearest.some(id, KnowledgePage.ids(base), 3);
             throw new Refused("nothing in the knowledge base has the id '" + Terminal.harmless(id) + "'; "
-                    + (near.isEmpty()
-                            ? "search it with: knowledge find WORDS"
-                            : "did you mean " + String.join(", ", near) + "?"));
+                    + Nearest.mend(id, KnowledgePage.ids(base), "search it with: knowledge find WORDS"));
         }
     }
 
@@ -142,7 +137,7 @@ class KnowledgeCommands {
 
     private static Map<String, Object> json(Hit hit) {
         Map<String, Object> map = new LinkedHashMap<>();
-        map.put("kind", hit.kind().name().toLowerCase(Locale.ROOT));
+        map.put("kind", Word.of(hit.kind()));
         map.put("id", hit.id());
         map.put("title", hit.title());
         return map;

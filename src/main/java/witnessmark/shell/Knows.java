@@ -1,7 +1,6 @@
 package witnessmark.shell;
 
 import java.util.Collection;
-import java.util.List;
 import witnessmark.casefile.CaseFile;
 import witnessmark.diagnosis.KnownWords;
 import witnessmark.knowledge.KnowledgeBase;
@@ -33,11 +32,8 @@ final class Knows {
 
     private static void known(String what, String id, Collection<String> ids) {
         if (!ids.contains(id)) {
-            List<String> near = Nearest.some(id, ids, 3);
             throw new Refused("no " + what + " '" + Terminal.harmless(id) + "' is known; "
-                    + (near.isEmpty()
-                            ? "search it with: knowledge find WORDS"
-                            : "did you mean " + String.join(", ", near) + "?"));
+                    + Nearest.mend(id, ids, "search it with: knowledge find WORDS"));
         }
     }
 }

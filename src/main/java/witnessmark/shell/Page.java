@@ -1,6 +1,7 @@
 package witnessmark.shell;
 
 import java.io.PrintWriter;
+import java.util.ArrayList;
 import java.util.List;
 
 /** Writes headings, paragraphs and lists wrapped to the width of the terminal; every text is made harmless first. */
@@ -30,9 +31,10 @@ final class Page {
     }
 
     Page heading(String text) {
-        String title = Terminal.harmless(text);
         out.println();
-        out.println(coloured ? BOLD + title + PLAIN : title);
+        out.print(coloured ? BOLD : "");
+        indented("", "  ", text);
+        out.print(coloured ? PLAIN : "");
         return this;
     }
 
@@ -56,32 +58,43 @@ final class Page {
         return this;
     }
 
-    /** A line that must be seen: bold where the terminal can, and marked so that it stands out without. */
+    /** Text that must be seen: bold where the terminal can, and marked so that it stands out without. */
     Page strong(String text) {
-        String marked = Terminal.harmless(">> " + text);
-        out.println(coloured ? BOLD + marked + PLAIN : marked);
+        return strong("", text);
+    }
+
+    /** The same behind a label whose own spacing is kept. */
+    Page strong(String label, String text) {
+        wrapped(">> " + Terminal.harmless(label), "   ", text)
+                .forEach(line -> out.println(coloured ? BOLD + line + PLAIN : line));
         return this;
     }
 
     /** A paragraph whose first line starts with {@code first} and whose others start with {@code others}. */
     Page indented(String first, String others, String text) {
+        wrapped(first, others, text).forEach(out::println);
+        return this;
+    }
+
+    private List<String> wrapped(String first, String others, String text) {
+        List<String> lines = new ArrayList<>();
         String lead = first;
         for (String line : Terminal.harmless(text).split("\n", -1)) {
             StringBuilder now = new StringBuilder(lead);
             boolean empty = true;
             for (String word : line.strip().replace(" %", HELD + "%").split(" +")) {
                 if (!empty && now.length() + 1 + word.length() > width) {
-                    out.println(now);
+                    lines.add(now.toString());
                     now = new StringBuilder(others);
                     empty = true;
                 }
                 now.append(empty ? "" : " ").append(word.replace(HELD, " "));
                 empty = false;
             }
-            out.println(now.toString().stripTrailing());
+            lines.add(now.toString().stripTrailing());
             lead = others;
         }
-        return this;
+        return lines;
     }
 
     Page item(String text) {

@@ -7,7 +7,6 @@ import org.springframework.shell.core.command.exit.ExitStatusExceptionMapper;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.store.CaseChangedMeanwhile;
 import witnessmark.casefile.store.StoreUnavailable;
-import witnessmark.casefile.yaml.CaseFileFaults;
 import witnessmark.document.DocumentRefused;
 import witnessmark.gearbox.ProfileRefused;
 import witnessmark.gearbox.QuestionRefused;
@@ -43,7 +42,6 @@ final class Refusals implements ExitStatusExceptionMapper {
                     || t instanceof CaseRefused
                     || t instanceof DocumentRefused
                     || t instanceof ProfileRefused
-                    || t instanceof CaseFileFaults
                     || t instanceof StoreUnavailable
                     || t instanceof CaseChangedMeanwhile
                     || t instanceof ProfileRefused

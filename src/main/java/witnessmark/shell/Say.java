@@ -48,6 +48,10 @@ final class Say {
         return String.format(Locale.ROOT, "%+.1f", decibans);
     }
 
+    static String bits(double bits) {
+        return String.format(Locale.ROOT, bits < 0.1 ? "%.2f" : "%.1f", bits);
+    }
+
     static String times(double multiple) {
         return String.format(
                 Locale.ROOT, multiple < 0.1 ? "%.2f times" : multiple < 100 ? "%.1f times" : "%.0f times", multiple);

@@ -108,12 +108,12 @@ class ScoreCommands {
                             + (scored.wrongBlame() ? "; WRONG BLAME" : "")
                             + (scored.contradictionRight() ? "" : "; contradiction not as expected"));
         }
-        page.heading("By expected verdict          cases  first  in three  verdict  wrong blame");
+        page.blank().line("By expected verdict          cases  first  in three  verdict  wrong blame");
         tally.byVerdict().forEach((verdict, part) -> row(page, verdict, part));
         row(page, "all", tally);
         tally.brier()
                 .ifPresent(b -> page.line(String.format(Locale.ROOT, "%nBrier score of the leading cause: %.3f", b)));
-        page.heading("Calibration: causes given a probability of    how many   mean   came true");
+        page.blank().line("Calibration: causes given a probability of    how many   mean   came true");
         tally.calibration()
                 .forEach(b -> page.line(String.format(
                         Locale.ROOT,

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import witnessmark.gearbox.Basis;
 import witnessmark.gearbox.Parameter;
+import witnessmark.gearbox.Split;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.speed.RoadSpeeds;
 import witnessmark.gearbox.speed.ShiftStep;
@@ -82,7 +83,8 @@ final class SpeedsText {
         page.heading("Low range: the highest road speed at which each gear may be taken");
         speeds.lowRangeCeilings()
                 .forEach(ceiling -> page.strong(
-                        String.format("%-4s never above %s", ceiling.gear().id(), units.limit(ceiling.roadSpeed()))));
+                        String.format("%-4s ", ceiling.gear().id()),
+                        "never above " + units.limit(ceiling.roadSpeed())));
     }
 
     private void steps() {
@@ -111,16 +113,21 @@ final class SpeedsText {
                 step.step().value(),
                 step.drop(governed).value(),
                 100 * step.dropShare(),
-                moves(step.kind())));
+                moves(step)));
     }
 
-    static String moves(ShiftStep.Kind kind) {
-        return switch (kind) {
+    static String moves(ShiftStep step) {
+        return switch (step.kind()) {
             case SPLIT -> "splitter";
             case LEVER -> "lever";
             case LEVER_AND_SPLIT -> "lever and splitter";
-            case LEVER_AND_RANGE -> "lever and range";
+            case LEVER_AND_RANGE -> splitterMoves(step) ? "lever, range and splitter" : "lever and range";
         };
+    }
+
+    /** Where low range is not split the splitter rests in direct. */
+    private static boolean splitterMoves(ShiftStep step) {
+        return (step.from().split() == Split.SPLIT) != (step.to().split() == Split.SPLIT);
     }
 
     private void evenness(Optional<Evenness> evenness) {

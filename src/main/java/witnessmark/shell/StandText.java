@@ -71,9 +71,7 @@ final class StandText {
                     wording.text(
                             "end.stands", Say.percent(ending.figure()), Say.percent(ending.outOfReach()), nearest));
             case NOTHING_TELLS -> page.indented(
-                    "  ",
-                    "  ",
-                    wording.text("end.nothing", String.format(Locale.ROOT, "%.2f", ending.figure()), nearest));
+                    "  ", "  ", wording.text("end.nothing", Say.bits(ending.figure()), nearest));
         }
         if (ending.skipped() > 0) {
             page.indented("  ", "  ", wording.text("end.skipped", ending.skipped()));
@@ -165,7 +163,7 @@ final class StandText {
                             wording.text(
                                     visit.checks().size() == 1 ? "check-one" : "checks",
                                     visit.checks().size()),
-                            String.format(Locale.ROOT, "%.1f", visit.gainBits())));
+                            Say.bits(visit.gainBits())));
             visit.checks().stream()
                     .limit(CHECKS_SHOWN)
                     .forEach(c -> page.indented("    - ", "      ", c.ask() + " (" + c.finding() + ")"));

@@ -111,7 +111,7 @@ final class TruckJson {
         Map<String, Object> map = new LinkedHashMap<>();
         map.put("from", step.from().id());
         map.put("to", step.to().id());
-        map.put("moves", SpeedsText.moves(step.kind()));
+        map.put("moves", SpeedsText.moves(step));
         map.put("step", step.step().value());
         map.put("dropShare", step.dropShare());
         return map;

@@ -1,5 +1,5 @@
 /**
- * Reads and writes truck profiles as YAML, and holds the ready examples.
+ * Reads and writes truck profiles as YAML, keeps those of a shop, and holds the ready examples.
  * It must not know of cases, knowledge, Spring, Drools, a database or the terminal.
  */
 @NullMarked

@@ -3,6 +3,7 @@ package witnessmark.yaml;
 import java.io.DataInputStream;
 import java.io.DataOutputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -11,10 +12,11 @@ import java.util.List;
  * and every check that follows still sees the places in the original files. Written by the build, read at the start.
  */
 public final class CompiledYaml {
-    private static final int FORM = 1;
+    private static final int FORM = 2;
     private static final byte TEXT = 0;
     private static final byte ITEMS = 1;
     private static final byte ENTRIES = 2;
+    private static final byte NOTHING = 3;
 
     private CompiledYaml() {}
 
@@ -40,7 +42,7 @@ public final class CompiledYaml {
         List<Document> documents = new ArrayList<>(count);
         for (int i = 0; i < count; i++) {
             String file = in.readUTF();
-            documents.add(new Document(file, new YamlNode(file, readTree(in), faults, 0)));
+            documents.add(new Document(file, new YamlNode(file, readTree(in), faults)));
         }
         return documents;
     }
@@ -48,9 +50,12 @@ public final class CompiledYaml {
     private static void write(Tree tree, DataOutputStream out) throws IOException {
         if (tree instanceof Tree.Text text) {
             head(TEXT, tree, out);
-            byte[] value = text.value().getBytes(java.nio.charset.StandardCharsets.UTF_8);
+            byte[] value = text.value().getBytes(StandardCharsets.UTF_8);
             out.writeInt(value.length);
             out.write(value);
+        } else if (tree instanceof Tree.Nothing) {
+            head(NOTHING, tree, out);
+            out.writeInt(0);
         } else if (tree instanceof Tree.Items list) {
             head(ITEMS, tree, out);
             out.writeInt(list.items().size());
@@ -79,8 +84,8 @@ public final class CompiledYaml {
         int column = in.readInt();
         int size = in.readInt();
         return switch (kind) {
-            case TEXT -> new Tree.Text(
-                    new String(in.readNBytes(size), java.nio.charset.StandardCharsets.UTF_8), line, column);
+            case TEXT -> new Tree.Text(new String(in.readNBytes(size), StandardCharsets.UTF_8), line, column);
+            case NOTHING -> new Tree.Nothing(line, column);
             case ITEMS -> {
                 List<Tree> items = new ArrayList<>(size);
                 for (int i = 0; i < size; i++) {

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 
 /** An input was refused; carries every fault found in it, in the order of the input. */
-public class FaultyInput extends RuntimeException {
+public final class FaultyInput extends RuntimeException {
     private final transient List<Fault> faults;
 
     public FaultyInput(List<Fault> faults) {

@@ -6,7 +6,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
-/** Finds the known word that a mistyped one most likely means (Levenshtein distance, at most a third of the word). */
+/**
+ * Finds the known word that a mistyped one most likely means: letters changed, left out, put in, or exchanged with their
+ * neighbour, in at most a third of the word.
+ */
 public final class Nearest {
     private Nearest() {}
 
@@ -35,7 +38,15 @@ public final class Nearest {
                 .toList();
     }
 
+    /** The mend for a word that is not known: up to three that it may mean, {@code otherwise} if none is near. */
+    public static String mend(String word, Collection<String> known, String otherwise) {
+        List<String> near = some(word, known, 3);
+        return near.isEmpty() ? otherwise : "did you mean " + String.join(", ", near) + "?";
+    }
+
+    /** Optimal string alignment: Levenshtein's distance with two neighbours exchanged counted as one change. */
     private static int distance(String a, String b) {
+        int[] twoBefore = new int[b.length() + 1];
         int[] before = new int[b.length() + 1];
         for (int j = 0; j <= b.length(); j++) {
             before[j] = j;
@@ -44,9 +55,13 @@ public final class Nearest {
             int[] row = new int[b.length() + 1];
             row[0] = i;
             for (int j = 1; j <= b.length(); j++) {
-                int swap = before[j - 1] + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
-                row[j] = Math.min(swap, Math.min(before[j], row[j - 1]) + 1);
+                int change = before[j - 1] + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
+                row[j] = Math.min(change, Math.min(before[j], row[j - 1]) + 1);
+                boolean exchanged =
+                        i > 1 && j > 1 && a.charAt(i - 1) == b.charAt(j - 2) && a.charAt(i - 2) == b.charAt(j - 1);
+                row[j] = exchanged ? Math.min(row[j], twoBefore[j - 2] + 1) : row[j];
             }
+            twoBefore = before;
             before = row;
         }
         return before[b.length()];

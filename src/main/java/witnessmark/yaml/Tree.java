@@ -12,6 +12,9 @@ sealed interface Tree {
     /** A single value. */
     record Text(String value, int line, int column) implements Tree {}
 
+    /** Nothing stands there, or the word null. */
+    record Nothing(int line, int column) implements Tree {}
+
     /** A list. */
     record Items(List<Tree> items, int line, int column) implements Tree {}
 

@@ -1,24 +1,23 @@
 package witnessmark.yaml;
 
-import java.io.ByteArrayInputStream;
-import java.util.ArrayList;
-import java.util.List;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.ByteBuffer;
+import java.nio.CharBuffer;
+import java.nio.charset.CoderResult;
+import java.nio.charset.CodingErrorAction;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
 import java.util.Optional;
-import org.snakeyaml.engine.v2.api.LoadSettings;
-import org.snakeyaml.engine.v2.api.lowlevel.Compose;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
+import org.snakeyaml.engine.v2.exceptions.ReaderException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
-import org.snakeyaml.engine.v2.nodes.MappingNode;
-import org.snakeyaml.engine.v2.nodes.Node;
-import org.snakeyaml.engine.v2.nodes.ScalarNode;
-import org.snakeyaml.engine.v2.nodes.SequenceNode;
 
-/** Turns bytes into a tree of {@link YamlNode}s whose places are known; nothing is instantiated from tags. */
+/** Turns plain YAML 1.2 in UTF-8 into {@link YamlNode}s whose places are known. */
 public final class YamlReader {
-    private static final int MOST_NODES = 500_000;
-    private static final int DEEPEST = 50;
-
     private final int mostBytes;
 
     /** @param mostBytes inputs larger than this are refused unread */
@@ -26,72 +25,82 @@ public final class YamlReader {
         this.mostBytes = mostBytes;
     }
 
-    /** The document's root; empty if it could not be read at all, the reason then stands in {@code faults}. */
+    /** The root of the file's document; empty if it could not be read, the reason then stands in {@code faults}. */
+    public Optional<YamlNode> read(Path file, Faults faults) {
+        String name = file.toString();
+        try (InputStream in = Files.newInputStream(file)) {
+            return read(name, in.readNBytes(mostBytes + 1), faults);
+        } catch (NoSuchFileException e) {
+            faults.add(new Fault(name, 0, 0, "is not there", "check the name"));
+        } catch (IOException e) {
+            boolean folder = Files.isDirectory(file);
+            faults.add(new Fault(
+                    name,
+                    0,
+                    0,
+                    folder ? "is a folder" : "cannot be read",
+                    folder ? "name one file in it" : "check that you may read it"));
+        }
+        return Optional.empty();
+    }
+
+    /** The root of the document in the bytes, {@code file} standing for it in messages; empty after a fault. */
     public Optional<YamlNode> read(String file, byte[] content, Faults faults) {
         if (content.length > mostBytes) {
             faults.add(new Fault(
                     file,
                     0,
                     0,
-                    "has " + content.length + " bytes",
-                    "at most " + mostBytes + " are read; split it or take out what does not belong"));
+                    "has more than " + mostBytes + " bytes",
+                    "take out what does not belong, such as photographs and logs"));
             return Optional.empty();
         }
-        LoadSettings settings = LoadSettings.builder()
-                .setLabel(file)
-                .setMaxAliasesForCollections(20)
-                .setCodePointLimit(mostBytes)
-                .setAllowDuplicateKeys(true)
-                .build();
+        return decoded(file, content, faults).flatMap(text -> tree(file, text, faults));
+    }
+
+    private static Optional<YamlNode> tree(String file, String text, Faults faults) {
         try {
-            Optional<Node> root = new Compose(settings).composeInputStream(new ByteArrayInputStream(content));
-            if (root.isEmpty()) {
-                faults.add(new Fault(file, 0, 0, "is empty", "write the document or give another file"));
-            }
-            int[] budget = {MOST_NODES};
-            return root.map(node -> new YamlNode(file, tree(node, 0, budget), faults, 0));
+            return Optional.of(new YamlNode(file, GrowTree.from(file, text), faults));
+        } catch (GrowTree.Stopped e) {
+            faults.add(e.fault());
         } catch (MarkedYamlEngineException e) {
             Optional<Mark> mark = e.getProblemMark().or(e::getContextMark);
             faults.add(new Fault(
                     file,
                     mark.map(m -> m.getLine() + 1).orElse(0),
                     mark.map(m -> m.getColumn() + 1).orElse(0),
-                    "is not well-formed YAML: " + oneLine(e.getProblem()),
-                    "mend the line (indentation, quotes, colons)"));
-        } catch (YamlEngineException | StackOverflowError e) {
-            faults.add(new Fault(
-                    file, 0, 0, "cannot be read as YAML: " + oneLine(e.getMessage()), "mend or replace the file"));
+                    "this is not YAML: " + PlainText.shown(e.getProblem()),
+                    "check quotes, colons and indentation"));
+        } catch (ReaderException e) {
+            int at = text.offsetByCodePoints(0, Math.min(e.getPosition(), text.codePointCount(0, text.length())));
+            faults.add(faultAfter(
+                    file,
+                    text.substring(0, at),
+                    "character " + PlainText.codePoint(e.getCodePoint()) + " cannot be kept",
+                    "remove it"));
+        } catch (YamlEngineException e) {
+            faults.add(new Fault(file, 0, 0, "is not YAML: " + PlainText.shown(e.getMessage()), "mend or replace it"));
         }
         return Optional.empty();
     }
 
-    /** The tree of a parser's node. An alias repeats what it stands for, within the budget of nodes. */
-    private static Tree tree(Node node, int depth, int[] budget) {
-        if (--budget[0] < 0 || depth > DEEPEST) {
-            throw new YamlEngineException("more than " + MOST_NODES + " values, or nested deeper than " + DEEPEST);
+    private static Optional<String> decoded(String file, byte[] content, Faults faults) {
+        CharBuffer out = CharBuffer.allocate(content.length);
+        CoderResult result = StandardCharsets.UTF_8
+                .newDecoder()
+                .onMalformedInput(CodingErrorAction.REPORT)
+                .decode(ByteBuffer.wrap(content), out, true);
+        String text = out.flip().toString();
+        if (result.isError()) {
+            faults.add(faultAfter(file, text, "the text is not UTF-8", "save the file as UTF-8"));
+            return Optional.empty();
         }
-        int line = node.getStartMark().map(m -> m.getLine() + 1).orElse(0);
-        int column = node.getStartMark().map(m -> m.getColumn() + 1).orElse(0);
-        if (node instanceof ScalarNode scalar) {
-            return new Tree.Text(scalar.getValue(), line, column);
-        }
-        if (node instanceof SequenceNode list) {
-            List<Tree> items = new ArrayList<>();
-            list.getValue().forEach(item -> items.add(tree(item, depth + 1, budget)));
-            return new Tree.Items(items, line, column);
-        }
-        List<Tree.Entry> entries = new ArrayList<>();
-        ((MappingNode) node)
-                .getValue()
-                .forEach(e -> entries.add(new Tree.Entry(
-                        tree(e.getKeyNode(), depth + 1, budget), tree(e.getValueNode(), depth + 1, budget))));
-        return new Tree.Entries(entries, line, column);
+        return Optional.of(text.startsWith("\uFEFF") ? text.substring(1) : text);
     }
 
-    private static String oneLine(String text) {
-        String plain = text == null
-                ? "nested too deep"
-                : text.replaceAll("\\p{Cntrl}+", " ").strip();
-        return plain.length() > 160 ? plain.substring(0, 160) + "…" : plain;
+    /** A fault at the character that follows the text. */
+    private static Fault faultAfter(String file, String before, String what, String mend) {
+        int line = 1 + (int) before.chars().filter(c -> c == '\n').count();
+        return new Fault(file, line, before.length() - before.lastIndexOf('\n'), what, mend);
     }
 }

@@ -1,5 +1,5 @@
 /**
- * Reads YAML from outside with the place of every fault kept, sizes bounded and no type tags.
+ * Reads YAML from outside with the place of every fault kept, sizes bounded, and no tags, anchors or aliases.
  * It must not know what the documents are about.
  */
 @NullMarked

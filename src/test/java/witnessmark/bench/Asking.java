@@ -47,6 +47,7 @@ final class Asking {
     private final KnowledgeBase knowledge;
     private final PlanChecks planner;
     private final KnownAnswers truth;
+    private final Set<String> asked = new HashSet<>();
 
     Asking(Diagnosis diagnosis, KnownAnswers truth) {
         this.diagnosis = diagnosis;
@@ -97,7 +98,8 @@ final class Asking {
     Course mostInformationFirst() {
         return ask(open -> open.visits(Hands.off(), Set.of()).stream()
                 .flatMap(v -> v.checks().stream())
-                .filter(c -> truthNotAsked(c.finding()))
+                .filter(c -> !asked.contains(c.finding())
+                        && !knowledge.findings().get(c.finding()).isComputed())
                 .max(Comparator.comparingDouble(NextCheck::gainBits))
                 .map(NextCheck::finding));
     }
@@ -129,18 +131,12 @@ final class Asking {
         return inOrder(order, new Meter(open, minutes));
     }
 
-    private final Set<String> asked = new HashSet<>();
-
-    private boolean truthNotAsked(String finding) {
-        return !asked.contains(finding);
-    }
-
     private List<String> checklist() {
         List<String> places = List.copyOf(knowledge.access().keySet());
         return knowledge.findings().values().stream()
                 .filter(f ->
                         f.applicability().reasonAgainst(truth.file().gearbox()).isEmpty())
-                .filter(f -> !knowledge.causesOf(f.id()).isEmpty())
+                .filter(f -> !f.isComputed() && !knowledge.causesOf(f.id()).isEmpty())
                 .sorted(Comparator.comparingInt((Finding f) -> planner.wayTo(f.access()).stream()
                                         .anyMatch(s -> knowledge.access().get(s).teardown())
                                 ? 1

@@ -28,7 +28,11 @@ public final class ShippedKnowledge {
     }
 
     public static List<CaseDocument> samples() {
-        try (Stream<Path> list = Files.list(SAMPLES)) {
+        return cases(SAMPLES);
+    }
+
+    public static List<CaseDocument> cases(Path folder) {
+        try (Stream<Path> list = Files.list(folder)) {
             return list.filter(f -> f.toString().endsWith(".yaml"))
                     .sorted()
                     .map(f -> new CaseReader().read(f))

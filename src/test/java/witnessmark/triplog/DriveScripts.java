@@ -20,7 +20,7 @@ public final class DriveScripts {
         this.random = new Random(seed * 31 + 7);
     }
 
-    /** A drive with every kind of habit event at least once, in an order drawn by the seed. */
+    /** A drive with every kind of habit event at least once, in a random order that its number fixes. */
     public static SimulatedDrive habits(GearTable table, long seed) {
         DriveScripts script = new DriveScripts(table, seed);
         for (int round = 0; round < 2; round++) {

@@ -3,6 +3,7 @@ package witnessmark.casefile.history;
 import java.util.Map;
 import java.util.stream.Collectors;
 import witnessmark.casefile.CaseForm;
+import witnessmark.casefile.PlainNumber;
 
 /** A change to a case as one plain sentence. */
 public final class ChangeSentence {
@@ -77,9 +78,6 @@ public final class ChangeSentence {
     }
 
     private static String plain(Object value) {
-        if (value instanceof Double number && number == Math.rint(number) && Math.abs(number) < 1e15) {
-            return String.valueOf(number.longValue());
-        }
-        return String.valueOf(value);
+        return value instanceof Double number ? PlainNumber.of(number) : String.valueOf(value);
     }
 }

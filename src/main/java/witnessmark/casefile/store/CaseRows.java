@@ -39,7 +39,7 @@ final class CaseRows {
     /** An entry as it lies in the store, its change still text. */
     record Row(long number, Instant time, String who, String body, String previousHash, String hash) {
 
-        /** The entry; throws CaseFileFaults or CaseRefused if the row states none. */
+        /** The entry; throws FaultyInput or CaseRefused if the row states none. */
         Entry entry() {
             Change change = ChangeReader.read("entry " + number, body);
             return new Entry(number, new Stamp(time, who), change, previousHash, hash);

@@ -8,7 +8,7 @@ import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.Entry;
-import witnessmark.casefile.yaml.CaseFileFaults;
+import witnessmark.yaml.FaultyInput;
 
 /**
  * Histories read from the store. Those used last are remembered, and taken again as long as the head of the case
@@ -49,7 +49,7 @@ final class Histories {
                     .map(CaseRows.Row::entry)
                     .toList();
             return CaseHistory.of(entries);
-        } catch (CaseFileFaults | CaseRefused e) {
+        } catch (FaultyInput | CaseRefused e) {
             throw new StoreUnavailable(
                     location.shown(),
                     "case '" + id + "' cannot be read: "

@@ -1,22 +1,14 @@
 package witnessmark.casefile.yaml;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
-import org.snakeyaml.engine.v2.nodes.Node;
-import org.snakeyaml.engine.v2.nodes.NodeTuple;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseSheet;
-import witnessmark.casefile.CheckedText;
 import witnessmark.casefile.ExpectedOutcome;
 import witnessmark.casefile.SignOff;
 import witnessmark.casefile.TextField;
@@ -26,6 +18,11 @@ import witnessmark.casefile.history.ChainCheck;
 import witnessmark.casefile.history.Change;
 import witnessmark.casefile.history.Entry;
 import witnessmark.casefile.history.Stamp;
+import witnessmark.yaml.Faults;
+import witnessmark.yaml.FaultyInput;
+import witnessmark.yaml.YamlMap;
+import witnessmark.yaml.YamlNode;
+import witnessmark.yaml.YamlReader;
 
 /** Reads a case from its YAML form, naming every fault with line, column and mend. */
 public final class CaseReader {
@@ -47,179 +44,147 @@ public final class CaseReader {
             "expected",
             "history");
 
-    private final Bounds bounds;
+    static final int MOST_BYTES = 2_000_000;
+    private static final int MOST_PARTS = 5_000;
+    private static final int MOST_ENTRIES = 50_000;
+    private static final int MOST_EXPECTED = 100;
 
-    public CaseReader() {
-        this(Bounds.USUAL);
-    }
+    private final YamlReader yaml = new YamlReader(MOST_BYTES);
 
-    public CaseReader(Bounds bounds) {
-        this.bounds = bounds;
-    }
-
-    /** The case in the file; throws {@link CaseFileFaults} if it cannot be read or taken. */
+    /** The case in the file; throws {@link FaultyInput} if it cannot be read or taken. */
     public CaseDocument read(Path file) {
-        String name = file.toString();
-        try (InputStream in = Files.newInputStream(file)) {
-            return read(name, in.readNBytes(bounds.bytes() + 1));
-        } catch (NoSuchFileException e) {
-            throw unreadable(name, "there is no such file", "check the name");
-        } catch (IOException e) {
-            throw unreadable(
-                    name,
-                    Files.isDirectory(file) ? "this is a folder" : "the file cannot be read",
-                    Files.isDirectory(file) ? "name one case file in it" : "check that you may read it");
-        }
+        Faults faults = new Faults();
+        return document(yaml.read(file, faults), faults);
     }
 
     /** The case in the bytes, {@code name} standing for the file in messages. */
     public CaseDocument read(String name, byte[] bytes) {
-        if (bytes.length > bounds.bytes()) {
-            throw unreadable(
-                    name,
-                    "the file is larger than " + bounds.bytes() + " bytes",
-                    "keep photographs and logs outside the case file");
-        }
-        FaultList faults = new FaultList(name);
-        Node root = PlainYaml.read(bytes, bounds, faults);
-        Optional<CaseDocument> document =
-                Fields.of(root, "a case", KEYS, faults).flatMap(fields -> document(fields, faults));
+        Faults faults = new Faults();
+        return document(yaml.read(name, bytes, faults), faults);
+    }
+
+    private static CaseDocument document(Optional<YamlNode> root, Faults faults) {
+        Optional<CaseDocument> document = root.flatMap(node -> document(node.map("a case", KEYS), faults));
         faults.throwIfAny();
-        return document.orElseThrow(faults::failure);
+        return document.orElseThrow();
     }
 
-    private static CaseFileFaults unreadable(String name, String what, String mend) {
-        return new CaseFileFaults(List.of(new Fault(name, 1, 1, what, mend)));
-    }
-
-    private Optional<CaseDocument> document(Fields fields, FaultList faults) {
-        Optional<CaseId> id = fields.required("case", "grinds-into-low")
-                .flatMap(node ->
-                        Fields.text(node, "case", faults).flatMap(text -> faults.built(node, () -> new CaseId(text))));
+    private static Optional<CaseDocument> document(YamlMap map, Faults faults) {
+        Optional<CaseId> id = map.require("case", "grinds-into-low")
+                .flatMap(node -> node.written("case").flatMap(text -> Built.at(node, () -> new CaseId(text))));
         CaseSheet sheet = new CaseSheet(id.orElse(new CaseId("unnamed")));
-        readTexts(fields, sheet);
-        readParts(fields, sheet);
-        fields.node("signed-off").flatMap(node -> signOff(node, faults)).ifPresent(sheet::signedOff);
-        Optional<ExpectedOutcome> expected = fields.node("expected").flatMap(node -> expected(node, faults));
-        Optional<CaseHistory> history = fields.node("history").flatMap(node -> history(node, faults));
+        readTexts(map, sheet);
+        readParts(map, sheet);
+        map.get("signed-off").flatMap(CaseReader::signOff).ifPresent(sheet::signedOff);
+        Optional<ExpectedOutcome> expected = map.get("expected").flatMap(CaseReader::expected);
+        Optional<CaseHistory> history = map.get("history").flatMap(node -> history(node, faults));
         if (!faults.isEmpty()) {
             return Optional.empty();
         }
         CaseFile present = sheet.toCaseFile();
-        Node where = fields.node("history").or(() -> fields.node("signed-off")).orElse(fields.where());
-        return faults.built(where, () -> new CaseDocument(present, expected, history));
+        YamlNode where = map.get("history").or(() -> map.get("signed-off")).orElse(map.owner());
+        return Built.at(where, () -> new CaseDocument(present, expected, history));
     }
 
-    private void readTexts(Fields fields, CaseSheet sheet) {
+    private static void readTexts(YamlMap map, CaseSheet sheet) {
         for (TextField field : TextField.values()) {
-            fields.node(field.word())
-                    .ifPresent(node -> fields.faults().built(node, () -> sheet.text(field, fields.text(field.word()))));
+            map.get(field.word()).ifPresent(node -> node.written(field.word())
+                    .ifPresent(text -> Built.at(node, () -> sheet.text(field, text))));
         }
     }
 
-    private void readParts(Fields fields, CaseSheet sheet) {
-        FaultList faults = fields.faults();
-        ValueReader values = new ValueReader(faults);
-        fields.node("vehicle").flatMap(values::vehicle).ifPresent(sheet::vehicle);
-        fields.node("gearbox").flatMap(values::gearbox).ifPresent(sheet::gearbox);
-        for (NodeTuple tuple : named(fields, "findings", "finding")) {
-            values.finding(tuple.getKeyNode(), ValueReader.name(tuple), tuple.getValueNode())
-                    .ifPresent(sheet::finding);
+    private static void readParts(YamlMap map, CaseSheet sheet) {
+        map.get("vehicle").flatMap(ValueReader::vehicle).ifPresent(sheet::vehicle);
+        map.get("gearbox").flatMap(ValueReader::gearbox).ifPresent(sheet::gearbox);
+        map.get("findings").ifPresent(node -> ValueReader.findings(node, MOST_PARTS)
+                .entries()
+                .forEach(e -> ValueReader.finding(e.key(), e.name(), e.value()).ifPresent(sheet::finding)));
+        map.get("measurements").ifPresent(node -> node.named("measurement", MOST_PARTS, value -> "")
+                .entries()
+                .forEach(e -> ValueReader.measurement(e.name(), e.value()).ifPresent(sheet::measurement)));
+        map.get("evidence").ifPresent(node -> node.named("result", MOST_PARTS, value -> "")
+                .entries()
+                .forEach(e -> ValueReader.evidence(e.key(), e.name(), e.value()).ifPresent(sheet::evidence)));
+        for (YamlNode node : items(map, "notes", MOST_PARTS)) {
+            node.written("note").ifPresent(text -> Built.at(node, () -> sheet.note(text)));
         }
-        for (NodeTuple tuple : named(fields, "measurements", "measurement")) {
-            values.measurement(tuple.getKeyNode(), ValueReader.name(tuple), tuple.getValueNode())
-                    .ifPresent(sheet::measurement);
-        }
-        for (NodeTuple tuple : named(fields, "evidence", "result")) {
-            values.evidence(tuple.getKeyNode(), ValueReader.name(tuple), tuple.getValueNode())
-                    .ifPresent(sheet::evidence);
-        }
-        for (Node node : fields.list("notes", bounds.entries())) {
-            Fields.text(node, "note", faults).ifPresent(text -> faults.built(node, () -> sheet.note(text)));
-        }
-        for (Node node : fields.list("attachments", bounds.entries())) {
-            values.attachment(node).ifPresent(a -> faults.built(node, () -> sheet.attachment(a)));
+        for (YamlNode node : items(map, "attachments", MOST_PARTS)) {
+            ValueReader.attachment(node.map("attachment", ValueReader.ATTACHMENT))
+                    .ifPresent(attachment -> Built.at(node, () -> sheet.attachment(attachment)));
         }
     }
 
-    private Iterable<NodeTuple> named(Fields fields, String key, String thing) {
-        return fields.node(key)
-                .map(node -> NamedNodes.of(node, thing, bounds.entries(), told(thing), fields.faults())
-                        .values())
-                .orElse(List.of());
+    private static List<YamlNode> items(YamlMap map, String key, int most) {
+        return map.get(key).map(node -> node.items(key, most)).orElse(List.of());
     }
 
-    private static Function<Node, String> told(String thing) {
-        return thing.equals("finding") ? ValueReader::told : node -> "";
-    }
-
-    private static Optional<SignOff> signOff(Node node, FaultList faults) {
-        return Fields.of(node, "signed-off", List.of("who", "time"), faults)
-                .flatMap(f -> stamp(f))
+    private static Optional<SignOff> signOff(YamlNode node) {
+        return stamp(node.map("signed-off", List.of("who", "time")))
                 .map(stamp -> new SignOff(stamp.who(), stamp.time()));
     }
 
-    private static Optional<ExpectedOutcome> expected(Node node, FaultList faults) {
-        return Fields.of(node, "expected", List.of("verdict", "first", "within-three", "contradiction"), faults)
-                .flatMap(f -> f.required("verdict", "undetermined")
-                        .flatMap(v -> faults.built(
-                                node,
-                                () -> new ExpectedOutcome(
-                                        f.text("verdict"),
-                                        f.texts("first", 100),
-                                        f.texts("within-three", 100),
-                                        f.truth("contradiction").orElse(false)))));
+    private static Optional<ExpectedOutcome> expected(YamlNode node) {
+        YamlMap map = node.map("expected", List.of("verdict", "first", "within-three", "contradiction"));
+        return map.require("verdict", "undetermined")
+                .flatMap(v -> Built.at(
+                        node,
+                        () -> new ExpectedOutcome(
+                                map.written("verdict"),
+                                causes(map, "first"),
+                                causes(map, "within-three"),
+                                map.flagOr("contradiction", false))));
     }
 
-    private Optional<CaseHistory> history(Node node, FaultList faults) {
+    private static List<String> causes(YamlMap map, String key) {
+        return items(map, key, MOST_EXPECTED).stream()
+                .flatMap(item -> item.written(key).stream())
+                .toList();
+    }
+
+    private static Optional<CaseHistory> history(YamlNode node, Faults faults) {
         List<Entry> entries = new ArrayList<>();
         String before = CanonicalText.NO_HASH;
-        for (Node part : Fields.list(node, "history", bounds.historyEntries(), faults)) {
-            Optional<Entry> entry = entry(part, before, faults);
+        for (YamlNode part : node.items("history", MOST_ENTRIES)) {
+            Optional<Entry> entry = entry(part, before);
             entry.ifPresent(entries::add);
             before = entry.map(Entry::hash).orElse(before);
         }
         if (!faults.isEmpty()) {
             return Optional.empty();
         }
-        Optional<CaseHistory> history = faults.built(node, () -> CaseHistory.of(entries));
+        Optional<CaseHistory> history = Built.at(node, () -> CaseHistory.of(entries));
         history.ifPresent(h -> {
             if (h.verify() instanceof ChainCheck.Broken broken) {
-                faults.add(node, "history: " + broken.why(), "bring the file back as it was exported");
+                node.fault("history: " + broken.why(), "bring the file back as it was exported");
             }
         });
         return history;
     }
 
-    private static Optional<Entry> entry(Node node, String before, FaultList faults) {
-        return Fields.of(node, "history entry", List.of("entry", "time", "who", "change", "hash"), faults)
-                .flatMap(f -> {
-                    f.required("entry", "1");
-                    Optional<Stamp> stamp = stamp(f);
-                    Optional<Change> change =
-                            f.required("change", "what was done").flatMap(n -> new ChangeReader(faults).change(n));
-                    f.required("hash", "the hash of the entry");
-                    return stamp.flatMap(s -> change.map(
-                            c -> new Entry((long) f.number("entry").orElse(0), s, c, before, f.text("hash"))));
-                });
+    private static Optional<Entry> entry(YamlNode node, String before) {
+        YamlMap map = node.map("history entry", List.of("entry", "time", "who", "change", "hash"));
+        map.require("entry", "1");
+        Optional<Stamp> stamp = stamp(map);
+        Optional<Change> change = map.require("change", "what was done").flatMap(ChangeReader::change);
+        map.require("hash", "the hash of the entry");
+        long number = (long) map.numberIfGiven("entry").orElse(0);
+        String hash = map.written("hash");
+        return stamp.flatMap(s -> change.map(c -> new Entry(number, s, c, before, hash)));
     }
 
-    private static Optional<Stamp> stamp(Fields f) {
-        Optional<Node> who = f.required("who", "a name");
-        Optional<Node> time = f.required("time", "\"2026-03-02T08:15:00Z\"");
-        if (who.isEmpty() || time.isEmpty()) {
-            return Optional.empty();
-        }
-        String text = f.text("time");
+    private static Optional<Stamp> stamp(YamlMap map) {
+        Optional<YamlNode> who = map.require("who", "a name");
+        Optional<YamlNode> time = map.require("time", "\"2026-03-02T08:15:00Z\"");
+        Optional<Instant> instant = time.flatMap(CaseReader::instant);
+        return who.flatMap(w -> instant.flatMap(i -> Built.at(w, () -> new Stamp(i, map.written("who")))));
+    }
+
+    private static Optional<Instant> instant(YamlNode node) {
+        Optional<String> text = node.written("time");
         try {
-            Instant instant = Instant.parse(text);
-            return f.faults().built(who.get(), () -> new Stamp(instant, f.text("who")));
+            return text.map(Instant::parse);
         } catch (DateTimeParseException e) {
-            f.faults()
-                    .add(
-                            time.get(),
-                            "time: '" + CheckedText.shown(text) + "' is not a time",
-                            "write it as \"2026-03-02T08:15:00Z\"");
+            node.fault("time: '" + node.shown() + "' is not a time", "write it as \"2026-03-02T08:15:00Z\"");
             return Optional.empty();
         }
     }

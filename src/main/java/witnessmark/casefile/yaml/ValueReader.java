@@ -1,15 +1,12 @@
 package witnessmark.casefile.yaml;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import org.snakeyaml.engine.v2.nodes.MappingNode;
-import org.snakeyaml.engine.v2.nodes.Node;
-import org.snakeyaml.engine.v2.nodes.NodeTuple;
-import org.snakeyaml.engine.v2.nodes.ScalarNode;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CheckedText;
 import witnessmark.casefile.Evidence;
@@ -20,234 +17,210 @@ import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
 import witnessmark.casefile.Vehicle;
 import witnessmark.gearbox.Layout;
+import witnessmark.gearbox.LayoutWords;
 import witnessmark.gearbox.Unit;
+import witnessmark.gearbox.Word;
+import witnessmark.yaml.YamlMap;
+import witnessmark.yaml.YamlNode;
 
 /** Reads the parts of a case; each is empty, with its faults noted, if it cannot be taken. */
 final class ValueReader {
+    /** What an attachment may hold. */
+    static final List<String> ATTACHMENT =
+            List.of("name", "media-type", "sha256", "size", "finding", "original-sha256");
+
     private static final int MOST_INPUTS = 200;
+    private static final String RATIOS = "forward-ratios";
     private static final List<String> VEHICLE =
             List.of("unit", "serial", "duty", "odometer-km", "km-since-new", "km-since-repair", "repair-note");
-    private static final List<String> GEARBOX =
-            List.of("forward-ratios", "range", "splitter", "countershafts", "linkage", "oil-pump", "oil-cooler", "pto");
+    private static final List<String> GEARBOX = gearboxKeys();
     private static final List<String> MEASUREMENT =
             List.of("value", "unit", "low", "high", "limit-unit", "limit-from", "note");
     private static final List<String> EVIDENCE =
             List.of("kind", "summary", "formula", "inputs", "file", "findings", "likelihoods");
 
-    private final FaultList faults;
+    private ValueReader() {}
 
-    ValueReader(FaultList faults) {
-        this.faults = faults;
+    private static List<String> gearboxKeys() {
+        List<String> keys = new ArrayList<>(List.of(RATIOS));
+        keys.addAll(LayoutWords.names());
+        return List.copyOf(keys);
     }
 
-    Optional<Vehicle> vehicle(Node node) {
-        return Fields.of(node, "vehicle", VEHICLE, faults)
-                .flatMap(f -> faults.built(
-                        node,
-                        () -> new Vehicle(
-                                f.text("unit"),
-                                f.text("serial"),
-                                f.text("duty"),
-                                f.number("odometer-km"),
-                                f.number("km-since-new"),
-                                f.number("km-since-repair"),
-                                f.text("repair-note"))));
+    static Optional<Vehicle> vehicle(YamlNode node) {
+        YamlMap map = node.map("vehicle", VEHICLE);
+        return Built.at(
+                node,
+                () -> new Vehicle(
+                        map.written("unit"),
+                        map.written("serial"),
+                        map.written("duty"),
+                        map.numberIfGiven("odometer-km"),
+                        map.numberIfGiven("km-since-new"),
+                        map.numberIfGiven("km-since-repair"),
+                        map.written("repair-note")));
     }
 
-    Optional<Layout> gearbox(Node node) {
-        return Fields.of(node, "gearbox", GEARBOX, faults)
-                .flatMap(f -> faults.built(
-                        f.node("forward-ratios").orElse(node),
-                        () -> new Layout(
-                                whole(f, "forward-ratios"),
-                                f.word("range", Layout.RangeShift.class),
-                                f.word("splitter", Layout.Splitter.class),
-                                f.word("countershafts", Layout.Countershafts.class),
-                                f.word("linkage", Layout.Linkage.class),
-                                f.word("oil-pump", Layout.Fitted.class),
-                                f.word("oil-cooler", Layout.Fitted.class),
-                                f.word("pto", Layout.Fitted.class))));
+    static Optional<Layout> gearbox(YamlNode node) {
+        YamlMap map = node.map("gearbox", GEARBOX);
+        Map<String, String> words = new LinkedHashMap<>();
+        for (String feature : LayoutWords.names()) {
+            map.one(feature, LayoutWords.allowed(feature)).ifPresent(value -> words.put(feature, Word.of(value)));
+        }
+        OptionalInt ratios = whole(map, RATIOS);
+        return Built.at(map.get(RATIOS).orElse(node), () -> LayoutWords.layout(ratios, words));
     }
 
-    private OptionalInt whole(Fields f, String key) {
-        OptionalDouble number = f.number(key);
+    private static OptionalInt whole(YamlMap map, String key) {
+        OptionalDouble number = map.numberIfGiven(key);
         if (number.isPresent() && (number.getAsDouble() % 1 != 0 || Math.abs(number.getAsDouble()) > 1e6)) {
-            f.node(key).ifPresent(n -> faults.add(n, key + ": this is not a whole number", "write one such as 13"));
+            map.get(key).ifPresent(n -> n.fault(key + ": this is not a whole number", "write one such as 13"));
             return OptionalInt.empty();
         }
         return number.isPresent() ? OptionalInt.of((int) number.getAsDouble()) : OptionalInt.empty();
     }
 
     /** A finding written as its state alone, or as a map of state and note. */
-    Optional<FindingEntry> finding(Node name, String id, Node value) {
-        if (value instanceof ScalarNode) {
-            return state(id, value).flatMap(state -> faults.built(name, () -> new FindingEntry(id, state)));
+    static Optional<FindingEntry> finding(YamlNode name, String id, YamlNode value) {
+        if (!value.isMap()) {
+            return state(id, value).flatMap(state -> Built.at(name, () -> new FindingEntry(id, state)));
         }
-        return Fields.of(value, "finding '" + CheckedText.shown(id) + "'", List.of("state", "note"), faults)
-                .flatMap(f -> f.required("state", "present")
-                        .flatMap(node -> state(id, node))
-                        .flatMap(state -> faults.built(name, () -> new FindingEntry(id, state, f.text("note")))));
+        YamlMap map = value.map(called("finding", id), List.of("state", "note"));
+        return map.require("state", "present")
+                .flatMap(node -> state(id, node))
+                .flatMap(state -> Built.at(name, () -> new FindingEntry(id, state, map.written("note"))));
     }
 
-    Optional<FindingState> state(String id, Node node) {
-        return Fields.text(node, "finding '" + CheckedText.shown(id) + "'", faults)
-                .flatMap(text -> {
-                    Optional<FindingState> state = FindingState.parse(text);
-                    if (state.isEmpty()) {
-                        faults.add(
-                                node,
-                                "finding '" + CheckedText.shown(id) + "': '" + CheckedText.shown(text)
-                                        + "' is not a state",
-                                "use one of " + FindingState.WORDS);
-                    }
-                    return state;
-                });
+    private static Optional<FindingState> state(String id, YamlNode node) {
+        return node.one(called("finding", id), FindingState::parse, "a state", FindingState.WORDS);
+    }
+
+    private static String called(String thing, String id) {
+        return thing + " '" + CheckedText.shown(id) + "'";
+    }
+
+    /** The findings of a map, written by their state alone or with a note. */
+    static YamlMap findings(YamlNode node, int most) {
+        return node.named("finding", most, ValueReader::told);
     }
 
     /** What a finding says, for a message; empty if it says nothing that can be told. */
-    static String told(Node value) {
-        if (value instanceof ScalarNode scalar) {
-            return CheckedText.shown(scalar.getValue());
-        }
-        if (value instanceof MappingNode mapping) {
-            return mapping.getValue().stream()
-                    .filter(t -> t.getKeyNode() instanceof ScalarNode key
-                            && key.getValue().equals("state"))
-                    .findFirst()
-                    .map(t -> told(t.getValueNode()))
-                    .orElse("");
-        }
-        return "";
+    private static String told(YamlNode value) {
+        return value.member("state").orElse(value).shown();
     }
 
-    Optional<Measurement> measurement(Node name, String id, Node value) {
-        return Fields.of(value, "measurement '" + CheckedText.shown(id) + "'", MEASUREMENT, faults)
-                .flatMap(f -> {
-                    f.required("value", "3.9");
-                    f.required("unit", "bar");
-                    OptionalDouble number = f.number("value");
-                    Optional<Unit> unit = f.unit("unit");
-                    Optional<Limits> limits = unit.flatMap(u -> limits(f, u));
-                    if (number.isEmpty() || unit.isEmpty()) {
-                        return Optional.empty();
-                    }
-                    return faults.built(
-                            f.node("limit-unit").orElse(value),
-                            () -> new Measurement(
-                                    CheckedText.id("measurement", id),
-                                    number.getAsDouble(),
-                                    unit.get(),
-                                    limits,
-                                    f.text("note")));
-                });
+    static Optional<Measurement> measurement(String id, YamlNode value) {
+        YamlMap map = value.map(called("measurement", id), MEASUREMENT);
+        map.require("value", "3.9");
+        OptionalDouble number = map.numberIfGiven("value");
+        Optional<Unit> unit = map.require("unit", "bar").flatMap(node -> unit("unit", node));
+        Optional<Limits> limits = unit.flatMap(u -> limits(map, u));
+        if (number.isEmpty() || unit.isEmpty()) {
+            return Optional.empty();
+        }
+        return Built.at(
+                map.get("limit-unit").orElse(value),
+                () -> new Measurement(
+                        CheckedText.id("measurement", id),
+                        number.getAsDouble(),
+                        unit.get(),
+                        limits,
+                        map.written("note")));
     }
 
-    private Optional<Limits> limits(Fields f, Unit valueUnit) {
-        Optional<Node> where = f.node("low")
-                .or(() -> f.node("high"))
-                .or(() -> f.node("limit-from"))
-                .or(() -> f.node("limit-unit"));
+    private static Optional<Unit> unit(String key, YamlNode node) {
+        return node.one(key, Unit::parse, "a known unit", Unit.SYMBOLS);
+    }
+
+    private static Optional<Limits> limits(YamlMap map, Unit valueUnit) {
+        Optional<YamlNode> where = map.get("low")
+                .or(() -> map.get("high"))
+                .or(() -> map.get("limit-from"))
+                .or(() -> map.get("limit-unit"));
         if (where.isEmpty()) {
             return Optional.empty();
         }
-        OptionalDouble low = f.number("low");
-        OptionalDouble high = f.number("high");
-        Optional<Unit> unit = f.has("limit-unit") ? f.unit("limit-unit") : Optional.of(valueUnit);
-        boolean atFault = (f.has("low") && low.isEmpty()) || (f.has("high") && high.isEmpty());
+        OptionalDouble low = map.numberIfGiven("low");
+        OptionalDouble high = map.numberIfGiven("high");
+        Optional<Unit> unit = map.has("limit-unit")
+                ? map.get("limit-unit").flatMap(node -> unit("limit-unit", node))
+                : Optional.of(valueUnit);
+        boolean atFault = (map.has("low") && low.isEmpty()) || (map.has("high") && high.isEmpty());
         if (atFault || unit.isEmpty()) {
             return Optional.empty();
         }
-        return faults.built(where.get(), () -> new Limits(low, high, unit.get(), f.text("limit-from")));
+        return Built.at(where.get(), () -> new Limits(low, high, unit.get(), map.written("limit-from")));
     }
 
-    /** What an attachment may hold. */
-    static final List<String> ATTACHMENT =
-            List.of("name", "media-type", "sha256", "size", "finding", "original-sha256");
-
-    Optional<Attachment> attachment(Node node) {
-        return Fields.of(node, "attachment", ATTACHMENT, faults).flatMap(f -> attachment(f, node));
-    }
-
-    private static Optional<String> optional(Fields f, String key) {
-        return f.has(key) ? Optional.of(f.text(key)) : Optional.empty();
-    }
-
-    Optional<Attachment> attachment(Fields f, Node node) {
-        f.required("name", "cone.jpg");
-        f.required("media-type", "image/jpeg");
-        f.required("sha256", "the hash of the file");
-        f.required("size", "the bytes of the file");
-        OptionalDouble size = f.number("size");
-        if (size.isEmpty() || !f.has("name") || !f.has("media-type") || !f.has("sha256")) {
+    static Optional<Attachment> attachment(YamlMap map) {
+        map.require("name", "cone.jpg");
+        map.require("media-type", "image/jpeg");
+        map.require("sha256", "the hash of the file");
+        map.require("size", "the bytes of the file");
+        OptionalDouble size = map.numberIfGiven("size");
+        if (size.isEmpty() || !map.has("name") || !map.has("media-type") || !map.has("sha256")) {
             return Optional.empty();
         }
-        return faults.built(
-                node,
+        return Built.at(
+                map.owner(),
                 () -> new Attachment(
-                        f.text("name"),
-                        f.text("media-type"),
-                        f.text("sha256"),
+                        map.written("name"),
+                        map.written("media-type"),
+                        map.written("sha256"),
                         (long) size.getAsDouble(),
-                        optional(f, "finding"),
-                        optional(f, "original-sha256")));
+                        map.get("finding").map(id -> map.written("finding")),
+                        map.get("original-sha256").map(hash -> map.written("original-sha256"))));
     }
 
-    Optional<Evidence> evidence(Node name, String id, Node value) {
-        return Fields.of(value, "evidence '" + CheckedText.shown(id) + "'", EVIDENCE, faults)
-                .flatMap(f -> {
-                    f.required("kind", "computed");
-                    Optional<Evidence.Kind> kind = f.word("kind", Evidence.Kind.class);
-                    Map<String, String> inputs = inputs(f);
-                    Optional<Evidence.SourceFile> file = f.node("file").flatMap(this::sourceFile);
-                    Map<String, FindingState> states = states(f);
-                    Map<String, Likelihood> likelihoods = likelihoods(f);
-                    return kind.flatMap(k -> faults.built(
-                            name,
-                            () -> new Evidence(
-                                    id, k, f.text("summary"), f.text("formula"), inputs, file, states, likelihoods)));
-                });
+    static Optional<Evidence> evidence(YamlNode name, String id, YamlNode value) {
+        YamlMap map = value.map(called("evidence", id), EVIDENCE);
+        map.require("kind", "computed");
+        Optional<Evidence.Kind> kind = map.one("kind", Word.all(Evidence.Kind.class));
+        Map<String, String> inputs = inputs(map);
+        Optional<Evidence.SourceFile> file = map.get("file").flatMap(ValueReader::sourceFile);
+        Map<String, FindingState> states = states(map);
+        Map<String, Likelihood> likelihoods = likelihoods(map);
+        return kind.flatMap(k -> Built.at(
+                name,
+                () -> new Evidence(
+                        id, k, map.written("summary"), map.written("formula"), inputs, file, states, likelihoods)));
     }
 
-    private Map<String, String> inputs(Fields f) {
+    private static Map<String, String> inputs(YamlMap map) {
         Map<String, String> inputs = new LinkedHashMap<>();
-        f.node("inputs").ifPresent(node -> NamedNodes.of(node, "input", MOST_INPUTS, ValueReader::told, faults)
-                .forEach((input, tuple) ->
-                        Fields.text(tuple.getValueNode(), "input", faults).ifPresent(text -> inputs.put(input, text))));
+        map.get("inputs").ifPresent(node -> node.named("input", MOST_INPUTS, YamlNode::shown)
+                .entries()
+                .forEach(e -> e.value().written("input").ifPresent(text -> inputs.put(e.name(), text))));
         return inputs;
     }
 
-    private Optional<Evidence.SourceFile> sourceFile(Node node) {
-        return Fields.of(node, "file", List.of("name", "sha256"), faults)
-                .flatMap(f -> faults.built(node, () -> new Evidence.SourceFile(f.text("name"), f.text("sha256"))));
+    private static Optional<Evidence.SourceFile> sourceFile(YamlNode node) {
+        YamlMap map = node.map("file", List.of("name", "sha256"));
+        return Built.at(node, () -> new Evidence.SourceFile(map.written("name"), map.written("sha256")));
     }
 
-    private Map<String, Likelihood> likelihoods(Fields f) {
+    private static Map<String, Likelihood> likelihoods(YamlMap map) {
         Map<String, Likelihood> likelihoods = new LinkedHashMap<>();
-        f.node("likelihoods").ifPresent(node -> NamedNodes.of(node, "finding", MOST_INPUTS, ValueReader::told, faults)
-                .forEach((finding, tuple) ->
-                        likelihood(tuple.getValueNode()).ifPresent(l -> likelihoods.put(finding, l))));
+        map.get("likelihoods")
+                .ifPresent(node -> findings(node, MOST_INPUTS).entries().forEach(e -> likelihood(e.value())
+                        .ifPresent(l -> likelihoods.put(e.name(), l))));
         return likelihoods;
     }
 
-    private Optional<Likelihood> likelihood(Node node) {
-        return Fields.of(node, "likelihood", List.of("if-present", "if-absent"), faults)
-                .flatMap(f -> faults.built(
-                        node,
-                        () -> new Likelihood(
-                                f.number("if-present").orElse(0),
-                                f.number("if-absent").orElse(0))));
+    private static Optional<Likelihood> likelihood(YamlNode node) {
+        YamlMap map = node.map("likelihood", List.of("if-present", "if-absent"));
+        return Built.at(
+                node,
+                () -> new Likelihood(
+                        map.numberIfGiven("if-present").orElse(0),
+                        map.numberIfGiven("if-absent").orElse(0)));
     }
 
-    private Map<String, FindingState> states(Fields f) {
+    private static Map<String, FindingState> states(YamlMap map) {
         Map<String, FindingState> states = new LinkedHashMap<>();
-        f.node("findings").ifPresent(node -> NamedNodes.of(node, "finding", MOST_INPUTS, ValueReader::told, faults)
-                .forEach((finding, tuple) ->
-                        state(finding, tuple.getValueNode()).ifPresent(s -> states.put(finding, s))));
+        map.get("findings")
+                .ifPresent(node -> findings(node, MOST_INPUTS).entries().forEach(e -> state(e.name(), e.value())
+                        .ifPresent(s -> states.put(e.name(), s))));
         return states;
-    }
-
-    /** The tuple's name as text. */
-    static String name(NodeTuple tuple) {
-        return ((ScalarNode) tuple.getKeyNode()).getValue();
     }
 }

@@ -67,7 +67,7 @@ public record ExplanationPage(
                 texts(advice.coaching()),
                 CoachingPage.note(judgement),
                 texts(advice.towing()),
-                otherSteps(causes),
+                otherSteps(judgement),
                 DrawDamage.draw(causes.stream()
                         .map(c -> new DamageStory(
                                 standing(c), c.title(), mechanism(dossier, c), titles(c.evidenceFor(), "present")))
@@ -117,8 +117,10 @@ public record ExplanationPage(
         };
     }
 
+    /** What the cause does; told as a condition while it is not concluded. */
     private static String mechanism(Dossier dossier, RankedCause cause) {
-        return dossier.knowledge().causes().get(cause.id()).mechanism();
+        String told = dossier.knowledge().causes().get(cause.id()).mechanism();
+        return cause.standing() == RankedCause.Standing.CONCLUDED ? told : "If this was at work: " + told;
     }
 
     private static List<String> reasons(List<RankedCause.Weight> weights) {
@@ -147,13 +149,9 @@ public record ExplanationPage(
         return pieces.stream().map(AdviceGiven.Piece::text).toList();
     }
 
-    /** What keeps damage of these classes from coming back, where neither coaching nor towing does. */
-    private static List<String> otherSteps(List<RankedCause> causes) {
-        return causes.stream()
-                .map(RankedCause::classId)
-                .distinct()
-                .flatMap(id -> Prevention.of(id).stream())
-                .toList();
+    /** What keeps damage of the verdict's class from coming back; nothing while it cannot be told. */
+    private static List<String> otherSteps(Judgement judgement) {
+        return Prevention.of(judgement.verdict().classId());
     }
 
     private static String spoken(Dossier dossier, List<Story> stories) {

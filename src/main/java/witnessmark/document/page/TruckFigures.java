@@ -9,9 +9,11 @@ import witnessmark.document.chart.Chart;
 import witnessmark.document.chart.DrawSvg;
 import witnessmark.document.chart.ShiftPlanChart;
 import witnessmark.document.chart.SlipEnergyChart;
+import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Gear;
 import witnessmark.gearbox.Range;
 import witnessmark.gearbox.TruckProfile;
+import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.plan.CoachingCard;
 import witnessmark.gearbox.plan.DrawUpCoachingCard;
 import witnessmark.gearbox.start.StartGears;
@@ -32,8 +34,8 @@ public final class TruckFigures {
         CoachingCard card = new DrawUpCoachingCard(truck).card();
         List<Field> fields = new ArrayList<>();
         card.lowRangeCeiling()
-                .ifPresent(ceiling -> fields.add(new Field(
-                        words.get("figureCeiling"), ceiling.roadSpeed().text())));
+                .ifPresent(
+                        ceiling -> fields.add(new Field(words.get("figureCeiling"), roadSpeed(ceiling.roadSpeed()))));
         start(fields, words.get("figureStartEmpty"), card.empty());
         start(fields, words.get("figureStartLoaded"), card.loaded());
         card.drops()
@@ -41,9 +43,15 @@ public final class TruckFigures {
                         new Field(words.get("figureDrop" + drop.kind().name()), drop(drop))));
         fields.add(new Field(
                 words.get("figureCruise"),
-                Math.round(card.cruising().from().value()) + " - "
-                        + card.cruising().ease().text()));
+                (long) card.cruising().from().value() + " - "
+                        + roadSpeed(card.cruising().ease())));
         return fields;
+    }
+
+    /** Whole numbers, rounded down: the driver is never told too much. */
+    private static String roadSpeed(Figure speed) {
+        return (long) speed.value() + " " + speed.unit().symbol() + " ("
+                + (long) speed.in(Unit.MILE_PER_HOUR).value() + " " + Unit.MILE_PER_HOUR.symbol() + ")";
     }
 
     private static void start(List<Field> fields, String label, StartGears start) {

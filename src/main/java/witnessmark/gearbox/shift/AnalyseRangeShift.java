@@ -184,8 +184,10 @@ public final class AnalyseRangeShift {
         if (question.lever() == LeverTiming.LEVER_HOME_FIRST) {
             reasons.add(Reason.LEVER_HOME_FIRST);
         }
-        if (question.againstTheGear() && question.roadKmh() > 0) {
+        if (question.roadKmh() > 0 && question.againstTheGear()) {
             reasons.add(Reason.ROLLING_AGAINST);
+        } else if (question.roadKmh() > 0 && question.rolling() == RangeShiftQuestion.Rolling.BACK) {
+            reasons.add(Reason.ROLLING_BACK);
         }
         if (cone.time().isEmpty()) {
             reasons.add(Reason.CONE_CANNOT_FINISH);

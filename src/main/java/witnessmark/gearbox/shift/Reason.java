@@ -6,6 +6,7 @@ public enum Reason {
     SPEED_ABOVE_GOVERNED("the new gear turns the input faster than governed speed"),
     LEVER_HOME_FIRST("the lever was home before the cone was done, so the cone drags the front section too"),
     ROLLING_AGAINST("the truck rolls against the new gear; stop before moving the range"),
+    ROLLING_BACK("the truck rolls back; common practice is to stop before moving the range"),
     CONE_CANNOT_FINISH("the cone's torque does not beat the drag, so the shift never finishes");
 
     private final String words;

@@ -7,12 +7,10 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.stream.Collectors;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -27,6 +25,8 @@ import witnessmark.casefile.Measurement;
 import witnessmark.casefile.Vehicle;
 import witnessmark.gearbox.Layout;
 import witnessmark.gearbox.Unit;
+import witnessmark.yaml.Fault;
+import witnessmark.yaml.FaultyInput;
 
 class CaseReaderTest {
     private static final String WHOLE =
@@ -67,9 +67,8 @@ class CaseReaderTest {
     }
 
     private static List<String> faultsOf(byte[] bytes) {
-        CaseFileFaults faults =
-                catchThrowableOfType(CaseFileFaults.class, () -> new CaseReader().read("grinds.yaml", bytes));
-        return faults.faults().stream().map(Fault::toString).toList();
+        FaultyInput faults = catchThrowableOfType(FaultyInput.class, () -> new CaseReader().read("grinds.yaml", bytes));
+        return faults.faults().stream().map(Fault::sentence).toList();
     }
 
     @Test
@@ -208,10 +207,7 @@ class CaseReaderTest {
                             "grinds.yaml:7:14 finding 'lever-hops' has no value; write one after it, or take the key out",
                             "grinds.yaml:9:22 value: '3.1 bar' is not a number; write digits with a point, such as 3.9,"
                                     + " without unit or separators",
-                            "grinds.yaml:9:37 unit: 'barr' is not a known unit; use one of "
-                                    + Arrays.stream(Unit.values())
-                                            .map(Unit::symbol)
-                                            .collect(Collectors.joining(" ")),
+                            "grinds.yaml:9:37 unit: 'barr' is not a known unit; use one of " + Unit.SYMBOLS,
                             "grinds.yaml:10:3 measurement 'pressure' stands twice (line 9 and here); keep one");
         }
 
@@ -260,13 +256,17 @@ class CaseReaderTest {
             'case: a~case: b'                    | 2:1 key 'case' of a case stands twice (line 1 and here); keep one
             'title: a'                           | 1:1 a case has no 'case'; add case: grinds-into-low
             '- a'                                | 1:1 a case is not a map of keys and values; write it as key: value
-            ''                                   | 1:1 the file is empty; write a case into it
-            'case: a~---~case: b'                | 2:1 this is not YAML: but found another document; check quotes, colons and indentation
+            'case: a~---~case: b'                | 2:1 a second document begins here; keep one document in a file
             'case: a~vehicle: { odometer-km: -5 }' | 2:10 odometer-km: -5 is not a distance a truck has run; give km from 0 to 100000000
             'case: a~signed-off: { who: x, time: "2026-03-02T08:15:00Z" }' | 2:13 signed-off: a case without its history cannot be signed off; take the line out and sign off after the import
             """)
         void a_file_that_cannot_be(String lines, String message) {
             assertThat(faultsOf(lines.replace('~', '\n') + "\n")).containsExactly("grinds.yaml:" + message);
+        }
+
+        @Test
+        void an_empty_file() {
+            assertThat(faultsOf("")).containsExactly("grinds.yaml is empty; write into it or give another file");
         }
 
         @Test
@@ -302,8 +302,8 @@ class CaseReaderTest {
         @Test
         void a_file_of_ten_megabytes() {
             assertThat(faultsOf("x".repeat(10_000_000)))
-                    .containsExactly("grinds.yaml:1:1 the file is larger than 2000000 bytes;"
-                            + " keep photographs and logs outside the case file");
+                    .containsExactly("grinds.yaml has more than 2000000 bytes;"
+                            + " take out what does not belong, such as photographs and logs");
         }
 
         @Test
@@ -361,18 +361,18 @@ class CaseReaderTest {
         void no_such_file(@TempDir Path folder) {
             Path missing = folder.resolve("none.yaml");
 
-            CaseFileFaults faults = catchThrowableOfType(CaseFileFaults.class, () -> new CaseReader().read(missing));
+            FaultyInput faults = catchThrowableOfType(FaultyInput.class, () -> new CaseReader().read(missing));
 
-            assertThat(faults).hasMessage(missing + ":1:1 there is no such file; check the name");
+            assertThat(faults).hasMessage(missing + " is not there; check the name");
         }
 
         @Test
         void a_folder_in_place_of_a_file(@TempDir Path folder) throws Exception {
             Files.writeString(folder.resolve("a.yaml"), "case: a\n");
 
-            CaseFileFaults faults = catchThrowableOfType(CaseFileFaults.class, () -> new CaseReader().read(folder));
+            FaultyInput faults = catchThrowableOfType(FaultyInput.class, () -> new CaseReader().read(folder));
 
-            assertThat(faults).hasMessage(folder + ":1:1 this is a folder; name one case file in it");
+            assertThat(faults).hasMessage(folder + " is a folder; name one file in it");
             assertThat(new CaseReader().read(folder.resolve("a.yaml")).present().id())
                     .hasToString("a");
         }

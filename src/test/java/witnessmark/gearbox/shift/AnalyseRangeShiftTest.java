@@ -187,11 +187,13 @@ class AnalyseRangeShiftTest {
     }
 
     @Test
-    void rolling_back_into_reverse_is_the_gears_own_way() {
+    void rolling_back_into_reverse_adds_no_speeds_but_is_told_all_the_same() {
         RangeShift shift = shift("Rhd", "Rl", 3, Clutch.ENGAGED, LeverTiming.PRESELECTED, Rolling.BACK);
 
         assertThat(shift.engine().inputAfter().value()).isPositive();
-        assertThat(shift.reasons()).isEmpty();
+        // "Never move range rolling back: stop first": common practice, no source.
+        assertThat(shift.reasons()).containsExactly(Reason.ROLLING_BACK);
+        assertThat(shift.verdict()).isEqualTo(Verdict.HARD);
     }
 
     @Test

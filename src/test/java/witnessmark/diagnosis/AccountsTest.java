@@ -1,0 +1,69 @@
+package witnessmark.diagnosis;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import org.junit.jupiter.api.Test;
+
+/** Two accounts held against findings, worked out by hand from the strengths and backgrounds of the small trade. */
+class AccountsTest {
+    private static final Diagnosis DIAGNOSIS = SmallTrade.diagnosis();
+
+    private static Accounts accounts(String... findings) {
+        try (OpenCase open = DIAGNOSIS.open(SmallTrade.caseWith(findings))) {
+            return open.accounts("tow", "exclusion-habit");
+        }
+    }
+
+    @Test
+    void a_finding_of_one_account_alone_speaks_for_it_by_the_ratio_of_the_chances() {
+        // towed: usually (0.80) over a background of 0.015 if towed, the background alone if not.
+        double ifTowed = 1 - (1 - 0.015) * (1 - 0.80);
+        Accounts accounts = accounts("towed");
+
+        Accounts.Said said = accounts.findings().get(0);
+        assertThat(said.ifFirst()).isCloseTo(ifTowed, within(1e-12));
+        assertThat(said.ifSecond()).isCloseTo(0.015, within(1e-12));
+        assertThat(said.decibans()).isCloseTo(10 * Math.log10(ifTowed / 0.015), within(1e-9));
+        assertThat(accounts.decibansAlone()).isCloseTo(said.decibans(), within(1e-12));
+    }
+
+    @Test
+    void a_finding_that_both_leave_says_nothing_between_them() {
+        assertThat(accounts("hubs-scored").findings().get(0).decibans()).isCloseTo(0, within(1e-12));
+    }
+
+    @Test
+    void what_was_looked_at_and_is_not_there_speaks_against_the_account_that_would_leave_it() {
+        double ifTowed = 1 - (1 - 0.015) * (1 - 0.80);
+
+        assertThat(accounts("no towed").decibansAlone())
+                .isCloseTo(10 * Math.log10((1 - ifTowed) / (1 - 0.015)), within(1e-9));
+    }
+
+    @Test
+    void the_finding_that_only_one_would_leave_decides() {
+        Accounts accounts = accounts("hubs-scored");
+
+        assertThat(accounts.deciding().get(0).finding()).isEqualTo("towed");
+        assertThat(accounts.deciding().get(0).expectedDecibans()).isGreaterThan(5);
+    }
+
+    @Test
+    void an_answered_finding_decides_nothing_any_more() {
+        assertThat(accounts("towed").deciding())
+                .extracting(Accounts.Deciding::finding)
+                .doesNotContain("towed");
+    }
+
+    @Test
+    void exchanging_the_accounts_turns_every_sign_round() {
+        try (OpenCase open = DIAGNOSIS.open(SmallTrade.caseWith("towed", "hubs-scored"))) {
+            Accounts one = open.accounts("tow", "exclusion-habit");
+            Accounts other = open.accounts("exclusion-habit", "tow");
+            assertThat(one.decibansAlone()).isCloseTo(-other.decibansAlone(), within(1e-9));
+            assertThat(one.decibansWithOthers()).isCloseTo(-other.decibansWithOthers(), within(1e-9));
+            assertThat(one.priorDecibans()).isCloseTo(-other.priorDecibans(), within(1e-9));
+        }
+    }
+}

@@ -1,0 +1,69 @@
+package witnessmark.diagnosis;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import witnessmark.casefile.CaseFile;
+
+/** What is never advised next, since the answers settled it. */
+class PointlessChecksTest {
+    private static final Diagnosis DIAGNOSIS = SmallTrade.diagnosis();
+
+    private static List<String> next(CaseFile file) {
+        return nextOf(DIAGNOSIS, file);
+    }
+
+    private static List<String> nextOf(Diagnosis diagnosis, CaseFile file) {
+        return diagnosis.judge(file).nextChecks().stream()
+                .map(NextCheck::finding)
+                .toList();
+    }
+
+    @Test
+    void what_would_have_brought_something_that_is_not_there_is_not_asked() {
+        assertThat(next(SmallTrade.caseWith())).contains("outlet-low");
+        assertThat(next(SmallTrade.caseWith("no test-proper"))).doesNotContain("outlet-low");
+    }
+
+    @Test
+    void of_what_is_shipped_nothing_that_follows_or_is_excluded_is_asked() {
+        Diagnosis shipped = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());
+        assertThat(shipped.knowledge().follows()).isNotEmpty();
+        shipped.knowledge().follows().forEach(rule -> assertThat(nextOf(shipped, SmallTrade.caseWith(rule.premise())))
+                .doesNotContain(rule.conclusion()));
+        assertThat(shipped.knowledge().neverTogether()).isNotEmpty();
+        shipped.knowledge().neverTogether().forEach(rule -> {
+            String last = rule.findings().get(rule.findings().size() - 1);
+            String[] others =
+                    rule.findings().subList(0, rule.findings().size() - 1).toArray(String[]::new);
+            assertThat(nextOf(shipped, SmallTrade.caseWith(others))).doesNotContain(last);
+        });
+    }
+
+    @Test
+    void what_cannot_stand_beside_a_finding_that_is_there_is_not_asked() {
+        assertThat(next(SmallTrade.caseWith("towed"))).contains("hubs-scored");
+        assertThat(next(SmallTrade.caseWith("towed", "hubs-sound"))).doesNotContain("hubs-scored");
+    }
+
+    @Test
+    void what_this_gearbox_has_not_got_is_not_asked() {
+        CaseFile without = SmallTrade.sheet("cone-burned")
+                .gearbox(SmallTrade.withoutSplitter())
+                .toCaseFile();
+        assertThat(next(without)).doesNotContain("split-slow");
+    }
+
+    @Test
+    void what_only_causes_out_of_question_would_leave_is_not_asked() {
+        // A burned cone is explained by two causes; the tow is none of them, so nobody asks for the tow paper.
+        assertThat(next(SmallTrade.caseWith("cone-burned"))).doesNotContain("towed", "hubs-scored");
+    }
+
+    @Test
+    void what_was_answered_is_not_asked_again() {
+        assertThat(next(SmallTrade.caseWith("cone-burned", "no leak", "unsure log-shows-it")))
+                .doesNotContain("cone-burned", "leak", "log-shows-it");
+    }
+}

@@ -1,0 +1,304 @@
+package witnessmark.interview;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseRefused;
+import witnessmark.casefile.CaseSheet;
+import witnessmark.casefile.FindingEntry;
+import witnessmark.casefile.FindingState;
+import witnessmark.casefile.Measurement;
+import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.NextCheck;
+import witnessmark.diagnosis.RuleBase;
+import witnessmark.diagnosis.ShippedKnowledge;
+import witnessmark.diagnosis.Verdict;
+import witnessmark.gearbox.Layout;
+import witnessmark.knowledge.Finding;
+import witnessmark.knowledge.Measure;
+
+/** Interviews on the shipped knowledge, in memory. */
+class InterviewTest {
+    private static final Diagnosis DIAGNOSIS = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());
+    private static final int MANY = 300;
+
+    private final InMemory notebook = new InMemory();
+
+    private Interview interview() {
+        return new Interview(DIAGNOSIS, notebook);
+    }
+
+    /** An interview at its first check, with a grinding range as the complaint. */
+    private Interview atTheChecks() {
+        Interview interview = interview();
+        while (interview.stage() != Stage.COMPLAINT) {
+            interview.tell("");
+        }
+        interview.tell("grinds into low", List.of("range-grinds-into-low"));
+        interview.tell("");
+        return interview;
+    }
+
+    private static void say(Interview interview, FindingState state) {
+        interview.answer(
+                new FindingEntry(interview.question().orElseThrow().finding().id(), state));
+    }
+
+    @Nested
+    class Intake {
+        @Test
+        void each_answer_is_written_before_the_next_question() {
+            Interview interview = interview();
+            interview.tell("Unit 14");
+            interview.tell("318,000 mi");
+            interview.tell("13");
+            interview.tell("air");
+            interview.tell("high-only");
+
+            CaseFile kept = notebook.history().present();
+            assertThat(notebook.writes()).isEqualTo(5);
+            assertThat(kept.vehicle().unit()).isEqualTo("Unit 14");
+            // 1 mile is 1.609344 km exactly (international yard and pound agreement, 1959).
+            assertThat(kept.vehicle().odometerKm().orElseThrow()).isCloseTo(511_771, within(1.0));
+            assertThat(kept.gearbox().forwardRatios()).hasValue(13);
+            assertThat(kept.gearbox().range()).contains(Layout.RangeShift.AIR);
+            assertThat(kept.gearbox().splitter()).contains(Layout.Splitter.HIGH_ONLY);
+            assertThat(interview.stage()).isEqualTo(Stage.COUNTERSHAFTS);
+        }
+
+        @Test
+        void nothing_said_leaves_the_case_as_it_is_and_goes_on() {
+            Interview interview = interview();
+            interview.tell("  ");
+            assertThat(interview.stage()).isEqualTo(Stage.KILOMETRES);
+            assertThat(interview.present().vehicle().unit()).isEmpty();
+        }
+
+        @Test
+        void an_answer_that_does_not_fit_is_refused_and_the_question_stays() {
+            Interview interview = interview();
+            interview.tell("Unit 14");
+            assertThatThrownBy(() -> interview.tell("a lot"))
+                    .isInstanceOf(CaseRefused.class)
+                    .hasMessageContaining("'a lot' is not a distance");
+            assertThat(interview.stage()).isEqualTo(Stage.KILOMETRES);
+            interview.tell("");
+            assertThatThrownBy(() -> interview.tell("forty")).hasMessageContaining("not a number from 1 to 32");
+            interview.tell("");
+            assertThatThrownBy(() -> interview.tell("steam")).hasMessageContaining("air, mechanical, none");
+        }
+
+        @Test
+        void back_goes_one_question_back_and_not_before_the_first() {
+            Interview interview = interview();
+            assertThat(interview.back()).isFalse();
+            interview.tell("Unit 14");
+            assertThat(interview.back()).isTrue();
+            assertThat(interview.stage()).isEqualTo(Stage.TRUCK);
+        }
+    }
+
+    @Nested
+    class GoingOn {
+        @Test
+        void an_interview_that_was_cut_off_asks_the_same_question_again() {
+            Interview first = atTheChecks();
+            say(first, FindingState.ABSENT);
+            say(first, FindingState.NOT_LOOKED_AT);
+            say(first, FindingState.PRESENT);
+            String next = first.question().orElseThrow().finding().id();
+
+            Interview second = interview();
+
+            assertThat(second.question().orElseThrow().finding().id()).isEqualTo(next);
+            assertThat(second.answered()).isEqualTo(3);
+        }
+
+        @Test
+        void one_that_was_cut_off_in_the_intake_goes_on_there() {
+            interview().tell("Unit 14");
+            assertThat(interview().stage()).isEqualTo(Stage.KILOMETRES);
+        }
+
+        @Test
+        void places_skipped_stay_skipped() {
+            Interview first = atTheChecks();
+            String place = first.question().orElseThrow().finding().access();
+            first.skip(place);
+
+            assertThat(interview().skipped()).containsExactly(place);
+            assertThat(interview().plan()).allSatisfy(visit -> assertThat(visit.checks())
+                    .noneMatch(c -> DIAGNOSIS.knowledge().wayTo(c.access()).stream()
+                            .anyMatch(step -> step.id().equals(place))));
+            first.skipNothing();
+            assertThat(interview().skipped()).isEmpty();
+        }
+
+        @Test
+        void a_case_with_findings_that_was_never_asked_about_goes_straight_to_the_checks() {
+            notebook.write(List.of(new witnessmark.casefile.history.FindingSet(
+                    new FindingEntry("range-grinds-into-low", FindingState.PRESENT))));
+            assertThat(interview().stage()).isEqualTo(Stage.CHECKS);
+        }
+    }
+
+    @Nested
+    class Checks {
+        @Test
+        void no_question_comes_twice_whatever_is_answered() {
+            Interview interview = atTheChecks();
+            List<String> asked = new ArrayList<>();
+            for (int i = 0; i < MANY && interview.question().isPresent(); i++) {
+                String finding = interview.question().orElseThrow().finding().id();
+                assertThat(asked).doesNotContain(finding);
+                asked.add(finding);
+                say(interview, FindingState.values()[i % FindingState.values().length]);
+            }
+            assertThat(asked).hasSizeGreaterThan(5);
+        }
+
+        @Test
+        void back_takes_the_answer_out_and_asks_the_question_again() {
+            Interview interview = atTheChecks();
+            say(interview, FindingState.ABSENT);
+            String second = interview.question().orElseThrow().finding().id();
+            say(interview, FindingState.PRESENT);
+
+            interview.back();
+
+            assertThat(interview.present().findings()).doesNotContainKey(second);
+            assertThat(interview.question().orElseThrow().finding().id()).isEqualTo(second);
+        }
+
+        @Test
+        void the_first_checks_are_none_for_which_something_is_taken_apart() {
+            NextCheck first = atTheChecks().question().orElseThrow().check();
+            assertThat(first.teardown()).isFalse();
+        }
+
+        @Test
+        void what_the_program_computes_is_asked_of_nobody() {
+            assertThat(atTheChecks().plan()).allSatisfy(visit -> assertThat(visit.checks())
+                    .noneMatch(c -> c.finding().startsWith("computed-")));
+        }
+
+        @Test
+        void a_value_without_a_limit_is_kept_and_not_asked_for_again() {
+            Interview interview = atTheChecks();
+            Question question = untilMeasurable(interview);
+            Measure measure = question.measure().orElseThrow();
+
+            interview.measured(new Measurement(measure.id(), 1, measure.unit()));
+
+            assertThat(interview.present().measurements()).containsKey(measure.id());
+            assertThat(interview.plan()).allSatisfy(visit -> assertThat(visit.checks())
+                    .noneMatch(c -> c.finding().equals(question.finding().id())));
+        }
+
+        private Question untilMeasurable(Interview interview) {
+            for (int i = 0; i < MANY; i++) {
+                Question question = interview.question().orElseThrow();
+                if (question.measure().isPresent()) {
+                    return question;
+                }
+                say(interview, FindingState.NOT_LOOKED_AT);
+            }
+            throw new AssertionError("nothing measurable was asked");
+        }
+    }
+
+    @Nested
+    class Ends {
+        /** Answers as in the shipped case of low air until the interview ends by itself. */
+        private Interview ended() {
+            CaseFile truth = ShippedKnowledge.samples().stream()
+                    .map(d -> d.present())
+                    .filter(f -> f.id().text().equals("slow-into-low-low-air"))
+                    .findFirst()
+                    .orElseThrow();
+            Interview interview = atTheChecks();
+            for (Optional<Question> q = interview.question(); q.isPresent(); q = interview.question()) {
+                Finding finding = q.get().finding();
+                FindingEntry said = truth.findings().get(finding.id());
+                boolean low = finding.id().equals("regulator-outlet-low");
+                interview.answer(
+                        said != null
+                                ? said
+                                : new FindingEntry(finding.id(), low ? FindingState.PRESENT : FindingState.ABSENT));
+            }
+            return interview;
+        }
+
+        @Test
+        void a_verdict_that_stands_is_changed_by_no_open_check_with_more_than_the_chance_given() {
+            Interview interview = ended();
+            Ending ending = interview.ending();
+            String verdict = said(interview.judgement().verdict());
+
+            assertThat(ending.reason()).isEqualTo(Ending.Reason.VERDICT_STANDS);
+            assertThat(verdict).isEqualTo("maintenance low-air");
+            double most = 0;
+            for (var visit : interview.plan()) {
+                for (NextCheck check : visit.checks()) {
+                    double chance = chanceOfOther(interview.present(), check, verdict);
+                    boolean apart = check.teardown() && check.openMinutes() > 0;
+                    assertThat(chance)
+                            .as(check.finding())
+                            .isLessThan(apart ? StopRule.LEAST_CHANCE_TEARDOWN : StopRule.LEAST_CHANCE);
+                    most = Math.max(most, chance);
+                }
+            }
+            assertThat(ending.figure()).isCloseTo(most, within(1e-9));
+        }
+
+        /** Judged anew from the case file with each answer written in: not the way the rule itself goes. */
+        private double chanceOfOther(CaseFile file, NextCheck check, String verdict) {
+            double chance = 0;
+            if (!verdictWith(file, check.finding(), FindingState.PRESENT).equals(verdict)) {
+                chance += check.chance();
+            }
+            if (!verdictWith(file, check.finding(), FindingState.ABSENT).equals(verdict)) {
+                chance += 1 - check.chance();
+            }
+            return chance;
+        }
+
+        private String said(Verdict verdict) {
+            return verdict.classId() + " "
+                    + String.join("", verdict.carriedBy().stream().limit(1).toList());
+        }
+
+        private String verdictWith(CaseFile file, String finding, FindingState state) {
+            CaseSheet sheet = new CaseSheet(file);
+            sheet.finding(new FindingEntry(finding, state));
+            return said(DIAGNOSIS.judge(sheet.toCaseFile()).verdict());
+        }
+
+        @Test
+        void whoever_wants_can_check_on() {
+            Interview interview = ended();
+            assertThat(interview.question()).isEmpty();
+            interview.goOn();
+            assertThat(interview.question().isPresent())
+                    .isEqualTo(!interview.plan().isEmpty());
+        }
+
+        @Test
+        void with_every_place_skipped_it_ends_without_a_verdict_and_says_that_places_are_skipped() {
+            Interview interview = atTheChecks();
+            DIAGNOSIS.knowledge().access().keySet().forEach(interview::skip);
+
+            assertThat(interview.question()).isEmpty();
+            assertThat(interview.ending().reason()).isEqualTo(Ending.Reason.NOTHING_TELLS);
+            assertThat(interview.ending().skipped()).isPositive();
+            assertThat(interview.ending().nearest()).isEmpty();
+        }
+    }
+}

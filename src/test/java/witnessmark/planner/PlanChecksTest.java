@@ -1,0 +1,201 @@
+package witnessmark.planner;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import java.util.Set;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.api.Test;
+import witnessmark.knowledge.AccessStep;
+
+/** The planner on a made-up tree of places; minutes and bits are small enough to be worked out by hand. */
+class PlanChecksTest {
+    private static final double[] DOUBT = {1.0, 1.0};
+    private static final Map<String, AccessStep> PLACES = places(
+            step("cab", 3, null, false),
+            step("pit", 10, null, false),
+            step("gauges", 15, "pit", false),
+            step("housing", 40, "pit", true),
+            step("rear", 120, "pit", true),
+            step("bench", 60, "rear", true));
+
+    private final PlanChecks planner = new PlanChecks(PLACES);
+
+    private static AccessStep step(String id, double minutes, String inside, boolean teardown) {
+        return new AccessStep(id, id, minutes, Optional.ofNullable(inside), teardown, List.of());
+    }
+
+    private static Map<String, AccessStep> places(AccessStep... steps) {
+        Map<String, AccessStep> places = new LinkedHashMap<>();
+        for (AccessStep step : steps) {
+            places.put(step.id(), step);
+        }
+        return places;
+    }
+
+    private static Check check(String id, String place, double minutes, double bits) {
+        return new Check(id, place, minutes, new double[] {bits, 0}, 0);
+    }
+
+    private static List<String> ids(List<Visit> visits) {
+        return visits.stream().flatMap(v -> v.checks().stream()).map(Check::id).toList();
+    }
+
+    private static Hands open(String... places) {
+        return new Hands(Set.of(places), Optional.empty());
+    }
+
+    @Test
+    void a_check_in_an_open_place_comes_before_the_same_check_behind_a_closed_one() {
+        List<Check> checks = List.of(check("behind", "gauges", 5, 0.5), check("open", "cab", 5, 0.5));
+
+        List<Visit> plan = planner.plan(checks, DOUBT, open("cab"));
+
+        assertThat(ids(plan)).containsExactly("open", "behind");
+    }
+
+    @Test
+    void a_check_keeps_its_place_in_the_order_when_its_place_is_opened_and_another_is_not() {
+        List<Check> checks = List.of(check("one", "pit", 5, 0.5), check("other", "cab", 5, 0.4));
+
+        assertThat(ids(planner.plan(checks, DOUBT, open("pit")))).startsWith("one");
+        assertThat(ids(planner.plan(checks, DOUBT, open("cab")))).startsWith("other");
+    }
+
+    @Test
+    void opening_is_shared_by_the_checks_behind_it() {
+        // With 3 min for each question: alone one costs 25 + 5 + 3 min for 0.3 bit (0.0091 a minute), three together
+        // 25 + 15 + 9 min for 1 - 0.7^3 = 0.657 bit (0.0134), a fourth brings the rate down to 0.0133. The lone check
+        // of 0.32 bit for 3 + 20 + 3 min (0.0123) lies between.
+        List<Check> checks = new ArrayList<>(List.of(check("lone", "cab", 20, 0.32)));
+        assertThat(planner.next(with(checks, check("a", "gauges", 5, 0.3)), DOUBT, Hands.off())
+                        .orElseThrow()
+                        .place())
+                .isEqualTo("cab");
+        for (String id : List.of("a", "b", "c", "d")) {
+            checks.add(check(id, "gauges", 5, 0.3));
+        }
+
+        Visit first = planner.next(checks, DOUBT, Hands.off()).orElseThrow();
+
+        assertThat(first.place()).isEqualTo("gauges");
+        assertThat(first.opening()).containsExactly("pit", "gauges");
+        assertThat(first.openMinutes()).isEqualTo(25);
+        assertThat(first.checks()).hasSize(3);
+        assertThat(first.bits()).isCloseTo(1 - Math.pow(0.7, 3), within(1e-12));
+    }
+
+    private static List<Check> with(List<Check> checks, Check more) {
+        List<Check> all = new ArrayList<>(checks);
+        all.add(more);
+        return all;
+    }
+
+    @Test
+    void what_is_seen_from_outside_comes_before_anything_is_taken_apart() {
+        List<Check> checks = List.of(check("apart", "housing", 1, 0.9), check("outside", "gauges", 30, 0.05));
+
+        assertThat(ids(planner.plan(checks, DOUBT, Hands.off()))).containsExactly("outside", "apart");
+    }
+
+    @Test
+    void a_trifle_outside_holds_no_teardown_up() {
+        List<Check> checks =
+                List.of(check("apart", "housing", 1, 0.9), check("trifle", "gauges", 30, PlanChecks.TRIFLE_BITS * 0.9));
+
+        assertThat(ids(planner.plan(checks, DOUBT, Hands.off()))).containsExactly("apart", "trifle");
+    }
+
+    @Test
+    void what_stands_open_is_no_teardown_any_more() {
+        List<Check> checks = List.of(check("apart", "housing", 1, 0.9), check("outside", "gauges", 30, 0.05));
+
+        assertThat(ids(planner.plan(checks, DOUBT, open("pit", "housing")))).containsExactly("apart", "outside");
+    }
+
+    @Test
+    void the_hands_stay_unless_another_place_is_clearly_better() {
+        Hands inThePit = new Hands(Set.of("cab", "pit"), Optional.of("pit"));
+        List<Check> little = List.of(check("here", "pit", 5, 0.2), check("there", "cab", 5, 0.3));
+        List<Check> clear = List.of(check("here", "pit", 5, 0.1), check("there", "cab", 5, 0.6));
+
+        assertThat(ids(planner.plan(little, DOUBT, inThePit))).startsWith("here");
+        assertThat(ids(planner.plan(clear, DOUBT, inThePit))).startsWith("there");
+    }
+
+    @Test
+    void two_checks_of_the_same_doubt_are_worth_less_than_twice_one_and_never_more_than_the_doubt() {
+        List<Check> same = List.of(check("a", "cab", 1, 0.8), check("b", "cab", 1, 0.8));
+
+        Visit visit = planner.plan(same, DOUBT, Hands.off()).get(0);
+
+        assertThat(visit.bits()).isCloseTo(0.8 + 0.2 * 0.8, within(1e-12)).isLessThan(1.0);
+    }
+
+    @Test
+    void nothing_to_check_gives_no_visit() {
+        assertThat(planner.plan(List.of(), DOUBT, Hands.off())).isEmpty();
+        assertThat(planner.next(List.of(), DOUBT, Hands.off())).isEmpty();
+    }
+
+    @Property
+    void every_place_is_paid_once_and_every_check_made_once(
+            @ForAll long seed, @ForAll @IntRange(min = 1, max = 60) int n) {
+        List<Check> checks = drawn(seed, n);
+
+        List<Visit> plan = planner.plan(checks, DOUBT, Hands.off());
+
+        Set<String> needed = new HashSet<>();
+        checks.forEach(c -> needed.addAll(planner.wayTo(c.place())));
+        double once = needed.stream().mapToDouble(p -> PLACES.get(p).minutes()).sum();
+        assertThat(plan.stream().mapToDouble(Visit::openMinutes).sum()).isCloseTo(once, within(1e-9));
+        assertThat(ids(plan))
+                .containsExactlyInAnyOrderElementsOf(
+                        checks.stream().map(Check::id).toList());
+    }
+
+    @Property
+    void no_check_is_made_before_its_place_is_open(@ForAll long seed, @ForAll @IntRange(min = 1, max = 60) int n) {
+        Set<String> open = new HashSet<>();
+        for (Visit visit : planner.plan(drawn(seed, n), DOUBT, Hands.off())) {
+            open.addAll(visit.opening());
+            assertThat(visit.checks()).allSatisfy(c -> assertThat(open).containsAll(planner.wayTo(c.place())));
+        }
+    }
+
+    @Property
+    void the_order_in_which_checks_are_given_does_not_matter(
+            @ForAll long seed, @ForAll @IntRange(min = 1, max = 40) int n) {
+        List<Check> checks = drawn(seed, n);
+        List<Check> shuffled = new ArrayList<>(checks);
+        Collections.shuffle(shuffled, new Random(seed));
+
+        assertThat(ids(planner.plan(shuffled, DOUBT, Hands.off())))
+                .isEqualTo(ids(planner.plan(checks, DOUBT, Hands.off())));
+    }
+
+    private static List<Check> drawn(long seed, int n) {
+        Random random = new Random(seed);
+        List<String> places = List.copyOf(PLACES.keySet());
+        List<Check> checks = new ArrayList<>();
+        for (int i = 0; i < n; i++) {
+            checks.add(new Check(
+                    "check-" + i,
+                    places.get(random.nextInt(places.size())),
+                    random.nextInt(30),
+                    new double[] {random.nextDouble() * 0.5, random.nextDouble() * 0.5},
+                    random.nextInt(5) == 0 ? 0.1 : 0));
+        }
+        return checks;
+    }
+}

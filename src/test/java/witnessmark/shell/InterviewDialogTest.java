@@ -1,0 +1,160 @@
+package witnessmark.shell;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.BufferedReader;
+import java.io.PrintWriter;
+import java.io.StringReader;
+import java.io.StringWriter;
+import org.junit.jupiter.api.Test;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.FindingState;
+import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.RuleBase;
+import witnessmark.diagnosis.ShippedKnowledge;
+import witnessmark.interview.InMemory;
+import witnessmark.interview.Interview;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.search.FindWords;
+
+/** Whole interviews from prepared answers, on the shipped knowledge. */
+class InterviewDialogTest {
+    private static final Diagnosis DIAGNOSIS = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());
+    private static final FindWords SEARCH = new FindWords(DIAGNOSIS.knowledge());
+    private static final String LOW_AIR =
+            """
+            # truck, odometer, ratios, range, splitter, countershafts, linkage
+            Tractor 7
+            384000
+            13
+            air
+            2
+            twin
+
+            grinds going into low range
+            1
+            He says it has been like that since spring.
+            regulator-outlet-low: 44 psi; low 57; high 62; from service manual of this unit
+            range-slow-into-low: y; two seconds
+            range-slow-into-high: yes
+            range-grinds-into-high: yes
+            range-noisy-both-ways-cold-and-hot: yes
+            otherwise: no
+            """;
+
+    private final InMemory notebook = new InMemory();
+
+    private String run(String answers) {
+        return run(answers, Wording.Language.ENGLISH, false);
+    }
+
+    private String run(String answers, Wording.Language language, boolean plainLines) {
+        StringWriter text = new StringWriter();
+        PrintWriter out = new PrintWriter(text);
+        Wording wording = new Wording(language);
+        Page page = new Page(out, 80, false);
+        KnowledgeBase knowledge = DIAGNOSIS.knowledge();
+        try (PreparedAnswers asker = new PreparedAnswers(new BufferedReader(new StringReader(answers)), out);
+                Interview interview = new Interview(DIAGNOSIS, notebook)) {
+            IntakeDialog intake = new IntakeDialog(interview, knowledge, SEARCH, asker, page, wording);
+            new InterviewDialog(
+                            interview,
+                            knowledge,
+                            intake,
+                            asker,
+                            page,
+                            new StandText(knowledge, page, wording, plainLines))
+                    .run();
+        }
+        return text.toString();
+    }
+
+    private CaseFile kept() {
+        return notebook.history().present();
+    }
+
+    @Test
+    void from_the_truck_to_the_verdict_by_prepared_answers() {
+        String text = run(LOW_AIR);
+
+        assertThat(text)
+                .contains("What does the fleet call the truck?")
+                .contains("The interview ends here")
+                .contains("No open check by itself would change this verdict")
+                .contains("Maintenance")
+                .contains("Done.");
+        assertThat(kept().vehicle().unit()).isEqualTo("Tractor 7");
+        assertThat(kept().complaint()).isEqualTo("grinds going into low range");
+        assertThat(kept().findings().get("range-grinds-into-low").state()).isEqualTo(FindingState.PRESENT);
+        assertThat(kept().measurements().get("range-regulator-pressure").limits())
+                .isPresent();
+        assertThat(DIAGNOSIS.judge(kept()).verdict().carriedBy()).contains("low-air");
+    }
+
+    @Test
+    void no_line_is_wider_than_the_page() {
+        assertThat(run(LOW_AIR).lines().filter(line -> !line.startsWith("> ")))
+                .allSatisfy(line -> assertThat(line.length()).as(line).isLessThanOrEqualTo(80));
+    }
+
+    @Test
+    void a_screen_reader_gets_no_bars() {
+        String text = run(LOW_AIR, Wording.Language.ENGLISH, true);
+        assertThat(text).doesNotContain("[#").doesNotContain("..]");
+    }
+
+    @Test
+    void answers_that_run_out_stop_the_interview_and_say_how_to_go_on() {
+        String text = run("Tractor 7\n384000\n");
+        assertThat(text).contains("Stopped. 0 checks answered, all kept. Go on with: interview asked");
+        assertThat(run("13\n")).contains("Case asked goes on");
+        assertThat(kept().gearbox().forwardRatios()).hasValue(13);
+    }
+
+    @Test
+    void a_refused_answer_stops_prepared_answers_with_its_line_and_keeps_what_was_given() {
+        assertThatThrownBy(() -> run("Tractor 7\nfar\n"))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("'far' is not a distance")
+                .hasMessageContaining("line 2 of the answers");
+        assertThat(kept().vehicle().unit()).isEqualTo("Tractor 7");
+    }
+
+    @Test
+    void why_and_where_answer_without_leaving_the_question() {
+        String text = run("\n\n\nair\n\n\n\ngrinds into low\n1\n\nwhy\nwhere\ny\nstop\n");
+        assertThat(text).contains("Worth ").contains("Where it stands: asked").contains("Stopped. 1 checks answered");
+    }
+
+    @Test
+    void the_common_complaints_are_offered_to_whoever_says_nothing() {
+        String text = run("\n\n\nair\n\n\n\nlist\n1 2\n\nstop\n");
+        assertThat(text).contains("Common complaints with this gearbox");
+        assertThat(kept().findings()).hasSize(2);
+        assertThat(kept().complaint()).isNotEmpty();
+    }
+
+    @Test
+    void what_is_said_for_every_other_check_must_be_an_answer() {
+        assertThatThrownBy(() -> run("otherwise: why\n"))
+                .isInstanceOf(Refused.class)
+                .hasMessage("line 1 of the answers: otherwise: 'why' is none of present, absent, unsure,"
+                        + " not-looked-at, stop");
+    }
+
+    @Test
+    void the_driver_is_told_in_spanish_what_the_technician_reads_in_english() {
+        StringWriter text = new StringWriter();
+        Page page = new Page(new PrintWriter(text), 80, false);
+        CaseFile tow = ShippedKnowledge.samples().stream()
+                .map(d -> d.present())
+                .filter(f -> f.id().text().equals("scored-hubs-after-a-tow"))
+                .findFirst()
+                .orElseThrow();
+        new StandText(DIAGNOSIS.knowledge(), page, new Wording(Wording.Language.SPANISH), false)
+                .driver(DIAGNOSIS.judge(tow).advice());
+        page.flush();
+        assertThat(text.toString()).contains("Antes del próximo remolque").contains("camión");
+    }
+}
