@@ -1,14 +1,11 @@
 package witnessmark.shell;
 
 import java.io.PrintWriter;
-import java.util.LinkedHashMap;
-import java.util.Map;
 import witnessmark.triplog.TripResult;
 import witnessmark.triplog.TruckResult;
 import witnessmark.triplog.event.HabitEvent;
 import witnessmark.triplog.summary.EventTable;
 import witnessmark.triplog.summary.SummaryTable;
-import witnessmark.triplog.summary.TripSummary;
 
 /** What logs came to, for a spreadsheet: one row for each kind of event, or for each event. */
 final class LogCsv {
@@ -18,9 +15,11 @@ final class LogCsv {
         if (allEvents) {
             events(out, done);
         } else {
-            Map<String, TripSummary> trucks = new LinkedHashMap<>();
-            done.results().forEach(r -> trucks.put(r.truck(), r.summary()));
-            SummaryTable.csv(trucks).forEach(line -> Terminal.line(out, line));
+            out.println(SummaryTable.header());
+            for (TruckResult truck : done.results()) {
+                SummaryTable.rows(truck.truck(), done.stopped(), truck.summary())
+                        .forEach(line -> Terminal.line(out, line));
+            }
         }
         out.flush();
     }
@@ -31,7 +30,7 @@ final class LogCsv {
             for (TripResult trip : truck.trips()) {
                 String file = trip.report().file().toString();
                 for (HabitEvent event : trip.events()) {
-                    Terminal.line(out, EventTable.row(truck.truck(), file, event));
+                    Terminal.line(out, EventTable.row(truck.truck(), file, trip.isPartial(), event));
                 }
             }
         }

@@ -13,15 +13,20 @@ public final class EventTable {
 
     /** The names of the columns of {@link #row}. */
     public static String header() {
-        return "truck,file,kind,start,seconds,road_kmh,engine_rpm,gear_before,gear_after,severity,grade,confidence,"
+        return "truck,file,partial,kind,start,seconds,road_kmh,engine_rpm,gear_before,gear_after,severity,grade,confidence,"
                 + "first_line,last_line,sentence";
     }
 
-    /** One event as a CSV row. */
-    public static String row(String truck, String file, HabitEvent e) {
+    /**
+     * One event as a CSV row.
+     *
+     * @param partial whether the reading of the file was stopped before its end
+     */
+    public static String row(String truck, String file, boolean partial, HabitEvent e) {
         return CsvText.line(List.of(
                 truck,
                 file,
+                partial ? "yes" : "no",
                 e.kind().id(),
                 moment(e.startMicros()),
                 round(e.seconds(), 1),

@@ -1,35 +1,54 @@
 package witnessmark.triplog.summary;
 
-import java.util.ArrayList;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 
 /** Summaries as CSV rows. */
 public final class SummaryTable {
     private SummaryTable() {}
 
-    /** A header and, for each truck, one row for each kind of event; rates per 100 km with the exact 95 % interval. */
-    public static List<String> csv(Map<String, TripSummary> trucks) {
-        List<String> lines = new ArrayList<>();
-        lines.add("truck,kind,state,count,chances,per_100_km,lower_95,upper_95,reason");
-        trucks.forEach((truck, summary) -> summary.verdicts().forEach(v -> lines.add(row(truck, summary, v))));
-        return lines;
+    /** The names of the columns of {@link #rows}. */
+    public static String header() {
+        return "truck,partial,kind,state,count,chances,chance_of,per_100_km,lower_95,upper_95,reason";
     }
 
-    private static String row(String truck, TripSummary s, Verdict v) {
+    /**
+     * One row for each kind of event; chances of distance count 100 km, rates have their exact 95 % interval.
+     *
+     * @param partial whether the reading was stopped before the end
+     */
+    public static List<String> rows(String truck, boolean partial, TripSummary summary) {
+        return summary.verdicts().stream()
+                .map(v -> row(truck, partial, summary, v))
+                .toList();
+    }
+
+    private static String row(String truck, boolean partial, TripSummary s, Verdict v) {
         CountInterval rate = s.per100km().get(v.kind());
         boolean possible = v.state() == Verdict.State.NOT_SEEN_THOUGH_POSSIBLE && s.km() > 0;
         CountInterval interval = rate == null && possible ? CountInterval.of(0, s.km() / 100) : rate;
         return CsvText.line(List.of(
                 truck,
+                partial ? "yes" : "no",
                 v.kind().id(),
-                v.state().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                word(v.state()),
                 v.count(),
-                v.chances(),
-                interval == null ? "" : interval.rate(),
-                interval == null ? "" : interval.lower(),
-                interval == null ? "" : interval.upper(),
+                rounded(v.chances()),
+                word(v.kind().chance()),
+                interval == null ? "" : rounded(interval.rate()),
+                interval == null ? "" : rounded(interval.lower()),
+                interval == null ? "" : rounded(interval.upper()),
                 v.reason()));
+    }
+
+    private static String word(Enum<?> value) {
+        return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    private static BigDecimal rounded(double value) {
+        BigDecimal plain = BigDecimal.valueOf(value).round(new MathContext(5)).stripTrailingZeros();
+        return plain.scale() < 0 ? plain.setScale(0) : plain;
     }
 }

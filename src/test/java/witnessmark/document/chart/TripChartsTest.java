@@ -6,7 +6,6 @@ import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -78,12 +77,12 @@ class TripChartsTest {
     @Test
     void tables_name_every_kind_and_every_event() {
         int columns = EventTable.header().split(",").length;
-        assertThat(SummaryTable.csv(Map.of("unit-1", trip.summary())))
-                .hasSize(EventKind.values().length + 1)
-                .anyMatch(l -> l.startsWith("unit-1,start-in-high-range,seen,2,"));
+        assertThat(SummaryTable.rows("unit-1", false, trip.summary()))
+                .hasSize(EventKind.values().length)
+                .anyMatch(l -> l.startsWith("unit-1,no,start-in-high-range,seen,2,"));
         assertThat(trip.events()).isNotEmpty().allSatisfy(e -> assertThat(
-                        EventTable.row("unit-1", "drive.csv", e).replaceAll("\"[^\"]*\"", "words"))
-                .startsWith("unit-1,drive.csv," + e.kind().id())
+                        EventTable.row("unit-1", "drive.csv", true, e).replaceAll("\"[^\"]*\"", "words"))
+                .startsWith("unit-1,drive.csv,yes," + e.kind().id())
                 .satisfies(row -> assertThat(row.split(",", -1)).hasSize(columns)));
     }
 }
