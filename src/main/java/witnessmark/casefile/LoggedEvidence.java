@@ -15,6 +15,8 @@ public final class LoggedEvidence {
     /** More would make the case file unwieldy. */
     public static final int MOST_FILES = 500;
 
+    private static final int MOST_REMARKS = 20;
+
     private static final String METHOD =
             "A mean rate m per chance, any true rate scattered exponentially about it: x events in E chances have the"
                     + " chance (1/(1+mE)) (mE/(1+mE))^x, once with the usual rate of a truck that has it, once with that"
@@ -30,8 +32,14 @@ public final class LoggedEvidence {
      * @param inputs what went in, besides the files
      * @param files the logs, at least one
      * @param said what they say of each finding that they could show
+     * @param remarks what is to be known of how the reading went, one sentence each; the first ones are kept
      */
-    public static Evidence of(String id, Map<String, String> inputs, List<SourceFile> files, List<LogEvidence> said) {
+    public static Evidence of(
+            String id,
+            Map<String, String> inputs,
+            List<SourceFile> files,
+            List<LogEvidence> said,
+            List<String> remarks) {
         if (files.size() > MOST_FILES) {
             throw new CaseRefused(
                     "evidence '" + CheckedText.shown(id) + "': " + files.size() + " log files",
@@ -56,7 +64,7 @@ public final class LoggedEvidence {
         return new Evidence(
                 id,
                 Evidence.Kind.LOGGED,
-                summary(said),
+                summary(said, remarks),
                 METHOD,
                 all,
                 files.size() == 1 ? Optional.of(files.get(0)) : Optional.empty(),
@@ -67,6 +75,11 @@ public final class LoggedEvidence {
     /** Those that enter the case. */
     public static List<LogEvidence> counted(List<LogEvidence> said) {
         return said.stream().filter(e -> e.state() != LogEvidence.State.UNSURE).toList();
+    }
+
+    private static String summary(List<LogEvidence> said, List<String> remarks) {
+        String told = remarks.stream().limit(MOST_REMARKS).collect(Collectors.joining("; "));
+        return summary(said) + (told.isEmpty() ? "" : " Of the reading: " + told + ".");
     }
 
     private static String summary(List<LogEvidence> said) {

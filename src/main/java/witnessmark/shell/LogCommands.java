@@ -54,7 +54,9 @@ class LogCommands {
         new LogLookText(page).print(peek);
         if (!saveTo.isEmpty()) {
             NewFile.write(
-                    Path.of(saveTo), peek.mapping().orElseThrow().toYaml().getBytes(StandardCharsets.UTF_8), replace);
+                    Path.of(saveTo),
+                    (peek.mapping().orElseThrow().toYaml().strip() + "\n").getBytes(StandardCharsets.UTF_8),
+                    replace);
             page.line("The mapping is written to " + saveTo + ".");
         }
         page.flush();

@@ -82,7 +82,8 @@ class LogEvidenceCommands {
         List<LogEvidence> said = WeighEvents.weigh(logs.summary(), logs.events(), logs.table(), hashes(logs));
         String name = as.isEmpty() ? evidenceId(logs) : as;
         refuseKnown(held, name, logs);
-        Evidence evidence = LoggedEvidence.of(name, inputs(done.truck(), logs, mapping, known), files(logs), said);
+        Evidence evidence =
+                LoggedEvidence.of(name, inputs(done.truck(), logs, mapping, known), files(logs), said, remarks(logs));
         Knows knows = new Knows(knowledge.getObject());
         evidence.findings().keySet().forEach(knows::finding);
         CaseHistory history = cases.getObject().enter(id.toString(), List.of(new EvidenceSet(evidence)), reason);
@@ -125,6 +126,12 @@ class LogEvidenceCommands {
     private static List<SourceFile> files(TruckResult logs) {
         return logs.trips().stream()
                 .map(t -> new SourceFile(name(t), t.report().sha256().orElseThrow()))
+                .toList();
+    }
+
+    private static List<String> remarks(TruckResult logs) {
+        return logs.trips().stream()
+                .flatMap(t -> LogText.remarks(t).stream().map(r -> name(t) + ": " + r))
                 .toList();
     }
 

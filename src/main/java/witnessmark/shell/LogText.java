@@ -94,8 +94,7 @@ final class LogText {
         long blind = s.verdicts().stream()
                 .filter(v -> v.state() == Verdict.State.CANNOT_BE_SEEN)
                 .count();
-        String events =
-                s.events() == 0 ? "No habit event" : s.events() == 1 ? "1 habit event" : s.events() + " habit events";
+        String events = s.events() == 0 ? "No event" : s.events() == 1 ? "1 event" : s.events() + " events";
         page.strong(events + " in " + distance + "; " + blind + " of "
                 + s.verdicts().size() + " kinds cannot be seen here");
         if (truck.isPartial()) {
@@ -168,13 +167,15 @@ final class LogText {
                     clock.gaps() == 1 ? "gap" : "gaps",
                     clock.gapSeconds()));
         }
-        if (clock.duplicates() + clock.backward() > 0) {
-            remarks.add(clock.duplicates() + " rows with the time of the row before and " + clock.backward()
-                    + " older than it, left out");
-        }
-        if (clock.setBack() + clock.jumpsAhead() > 0) {
-            remarks.add("the clock was set back " + clock.setBack() + " times and went ahead by more than a day "
-                    + clock.jumpsAhead() + " times");
+        remark(remarks, clock.duplicates(), "rows with the time of the row before, left out");
+        remark(remarks, clock.backward(), "rows a little older than the row before, left out");
+        remark(remarks, clock.setBack(), "times the clock was set back; the reading starts afresh there");
+        remark(remarks, clock.jumpsAhead(), "times the clock went ahead by more than a day; that counts as no time");
+    }
+
+    private static void remark(List<String> remarks, long count, String what) {
+        if (count > 0) {
+            remarks.add(count + " " + what);
         }
     }
 
