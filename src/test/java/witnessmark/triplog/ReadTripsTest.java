@@ -93,6 +93,33 @@ class ReadTripsTest {
     }
 
     @Test
+    void a_blind_log_neither_hides_what_another_shows_nor_adds_chances() throws IOException {
+        write("unit-1/fast.csv", DriveScripts.proper(table, 5, 4));
+        Verdict alone = read(Progress.SILENT).get(0).summary().verdict(EventKind.START_IN_HIGH_RANGE);
+
+        DriveScripts.proper(table, 6, 60).writeCsv(folder.resolve("unit-1/slow.csv"), Recording.usual(0.2), 9);
+        TruckResult both = read(Progress.SILENT).get(0);
+
+        Verdict together = both.summary().verdict(EventKind.START_IN_HIGH_RANGE);
+        assertThat(both.trips()).hasSize(2);
+        assertThat(together.state()).isEqualTo(Verdict.State.NOT_SEEN_THOUGH_POSSIBLE);
+        assertThat(together.chances()).isEqualTo(alone.chances()).isEqualTo(4);
+    }
+
+    @Test
+    void short_logs_of_one_truck_add_up_to_a_distance_that_says_something() throws IOException {
+        for (int day = 1; day <= 4; day++) {
+            write("unit-1/day-" + day + ".csv", DriveScripts.proper(table, day, 1));
+        }
+        TruckResult truck = read(Progress.SILENT).get(0);
+
+        assertThat(truck.trips()).allSatisfy(t -> assertThat(t.summary().km()).isLessThan(2));
+        assertThat(truck.summary().km()).isGreaterThan(2);
+        assertThat(truck.summary().verdict(EventKind.COAST_IN_NEUTRAL).state())
+                .isEqualTo(Verdict.State.NOT_SEEN_THOUGH_POSSIBLE);
+    }
+
+    @Test
     void a_folder_without_logs_is_refused() {
         assertThatThrownBy(() -> read(Progress.SILENT))
                 .isInstanceOf(UnreadableLog.class)
