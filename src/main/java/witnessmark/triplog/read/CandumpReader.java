@@ -55,6 +55,7 @@ final class CandumpReader {
     private boolean pending;
     private long pendingTime;
     private long pendingLine;
+    private long lastName;
     private long secondsWord;
     private long secondsWordValue = -1;
 
@@ -121,13 +122,21 @@ final class CandumpReader {
         return true;
     }
 
-    /** One name without blanks between the time and the identifier. */
+    /** One name without blanks between the time and the identifier; mostly that of the line before. */
     private boolean hasOneName(int from, int to) {
+        long word = ByteLines.word(lines.buffer, from);
+        int bits = to - from << 3;
+        long name = bits < 64 ? word & (1L << bits) - 1 : 0;
+        if (name == lastName && name != 0) {
+            return true;
+        }
+        lastName = 0;
         for (int i = from; i < to; i++) {
             if (lines.buffer[i] == ' ') {
                 return false;
             }
         }
+        lastName = name;
         return to > from;
     }
 

@@ -50,6 +50,9 @@ public enum J1939Field {
     private final double offset;
     private final Optional<Signal> signal;
     private final int signalIndex;
+    private final long mask;
+    private final double lowest;
+    private final double highest;
 
     J1939Field(int pgn, int spn, int startBit, int lengthBits, double resolution, double offset, Signal... signal) {
         this.pgn = pgn;
@@ -60,6 +63,9 @@ public enum J1939Field {
         this.offset = offset;
         this.signal = Arrays.stream(signal).findFirst();
         this.signalIndex = this.signal.map(Signal::ordinal).orElse(-1);
+        this.mask = (1L << lengthBits) - 1;
+        this.lowest = this.signal.map(Signal::lowest).orElse(Double.NEGATIVE_INFINITY);
+        this.highest = this.signal.map(Signal::highest).orElse(Double.POSITIVE_INFINITY);
     }
 
     /** One field read from one frame; the value is NaN unless the status is VALID. */
@@ -92,7 +98,7 @@ public enum J1939Field {
     }
 
     long raw(long data) {
-        return data >>> startBit & (1L << lengthBits) - 1;
+        return data >>> startBit & mask;
     }
 
     /** The cruise states are a list of their own in which 6 is a state too. */
@@ -102,6 +108,10 @@ public enum J1939Field {
 
     double value(long raw) {
         return raw * resolution + offset;
+    }
+
+    boolean isPlausible(double value) {
+        return value >= lowest && value <= highest;
     }
 
     public int pgn() {

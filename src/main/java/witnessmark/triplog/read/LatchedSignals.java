@@ -53,7 +53,7 @@ final class LatchedSignals {
             staleAfter[signal] = Math.max(SHORTEST_STALE_MICROS, Math.min(LONGEST_STALE_MICROS, twice));
         }
         double value = field.value(raw);
-        if (!Signal.at(signal).isPlausible(value)) {
+        if (!field.isPlausible(value)) {
             refuse(signal, FieldStatus.ERROR, source);
             return;
         }
