@@ -12,8 +12,8 @@ public final class SpeedMap {
 
     void add(double kmh, double rpm, double lasting) {
         if (kmh >= 0 && rpm >= 0) {
-            int column = Math.min(KMH_BINS - 1, (int) (kmh / KMH_STEP));
-            int row = Math.min(RPM_BINS - 1, (int) (rpm / RPM_STEP));
+            int column = Math.min(KMH_BINS - 1, (int) (kmh * (1 / KMH_STEP)));
+            int row = Math.min(RPM_BINS - 1, (int) (rpm * (1 / RPM_STEP)));
             column(column)[row] += lasting;
         }
     }
