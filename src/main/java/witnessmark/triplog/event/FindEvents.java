@@ -54,7 +54,8 @@ public final class FindEvents implements TrackedRows {
                 new EngineEvents(drive, gears),
                 new ClutchEvents(drive, gears, starts),
                 oil,
-                new KnobEvents(drive));
+                new KnobEvents(drive),
+                new PowerTakeOffEvents(drive));
     }
 
     private void settled(GearRun run) {
@@ -106,6 +107,7 @@ public final class FindEvents implements TrackedRows {
                 && moment.rpm() < drive.table().governedRpm()
                 && !(moment.get(Signal.GEARBOX_OIL) > drive.limits().hotOilCelsius())
                 && !(moment.get(Signal.CLUTCH_FLOOR) > 0)
+                && !(moment.get(Signal.POWER_TAKE_OFF) > 0)
                 && Double.isNaN(moment.get(Signal.RANGE_KNOB))
                 && Double.isNaN(moment.get(Signal.INPUT_SHAFT_SPEED))
                 && !moment.isAfresh();

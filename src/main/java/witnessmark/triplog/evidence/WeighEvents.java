@@ -83,7 +83,8 @@ public final class WeighEvents {
     }
 
     private static double logChance(double events, double mean) {
-        return -Math.log1p(mean) + events * Math.log(mean / (1 + mean));
+        double none = -Math.log1p(mean);
+        return events == 0 ? none : none + events * Math.log(mean / (1 + mean));
     }
 
     private LogEvidence evidence(String finding, double rawFactor, long count, double chances, String sentence) {

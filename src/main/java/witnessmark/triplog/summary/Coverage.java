@@ -17,11 +17,15 @@ final class Coverage {
     private static final double LEAST_DISTANCE = 0.02;
 
     private final Map<EventKind, Double> chances = new EnumMap<>(EventKind.class);
+    /** Those of the logs that cannot show the kind too: what counts where it showed against expectation. */
+    private final Map<EventKind, Double> heldAnyway = new EnumMap<>(EventKind.class);
+
     private final Map<EventKind, Double> km = new EnumMap<>(EventKind.class);
     private final Map<EventKind, String> obstacles = new EnumMap<>(EventKind.class);
 
     void add(JudgeCoverage log, Chances held) {
         for (EventKind kind : EventKind.values()) {
+            heldAnyway.merge(kind, held.of(kind.chance()), Double::sum);
             Optional<String> obstacle = log.obstacle(kind);
             if (obstacle.isPresent()) {
                 obstacles.putIfAbsent(kind, obstacle.get());
@@ -33,6 +37,7 @@ final class Coverage {
     }
 
     void add(Coverage other) {
+        other.heldAnyway.forEach((kind, count) -> heldAnyway.merge(kind, count, Double::sum));
         other.obstacles.forEach(obstacles::putIfAbsent);
         other.chances.forEach((kind, count) -> chances.merge(kind, count, Double::sum));
         other.km.forEach((kind, distance) -> km.merge(kind, distance, Double::sum));
@@ -54,7 +59,8 @@ final class Coverage {
     private Verdict judge(EventKind kind, long count) {
         double chance = chances.getOrDefault(kind, 0.0);
         if (count > 0) {
-            return new Verdict(kind, Verdict.State.SEEN, count, chance, count + (count == 1 ? " event" : " events"));
+            double of = chance > 0 ? chance : heldAnyway.getOrDefault(kind, 0.0);
+            return new Verdict(kind, Verdict.State.SEEN, count, of, count + (count == 1 ? " event" : " events"));
         }
         if (!chances.containsKey(kind)) {
             return new Verdict(
