@@ -41,11 +41,20 @@ record LogChart(Kind kind, Path out, boolean replace) {
     }
 
     void write(LogJob.Done done) {
+        TruckResult truck = only(done);
+        NewFile.write(out, svg(truck).getBytes(StandardCharsets.UTF_8), replace);
+    }
+
+    /** The timeline of the one log read. */
+    static String timeline(LogJob.Done done) {
+        return timeline(only(done));
+    }
+
+    private static TruckResult only(LogJob.Done done) {
         if (done.results().size() != 1) {
             throw new Refused("the logs are of " + done.results().size() + " trucks; a chart shows one, name its logs");
         }
-        TruckResult truck = done.results().get(0);
-        NewFile.write(out, svg(truck).getBytes(StandardCharsets.UTF_8), replace);
+        return done.results().get(0);
     }
 
     private String svg(TruckResult truck) {
