@@ -29,7 +29,7 @@ record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<L
         logs.trips().stream().limit(10).forEach(t -> {
             page.item(String.valueOf(t.report().file().getFileName()));
             page.drawn("    SHA-256 " + t.report().sha256().orElse(""));
-            LogText.remarks(t).forEach(r -> page.indented("    ", "    ", r));
+            LogRemarks.of(t).forEach(r -> page.indented("    ", "    ", r));
         });
         group(page, knowledge, "Speaks for", LogEvidence.State.PRESENT);
         group(page, knowledge, "Could have shown it and did not: speaks against", LogEvidence.State.ABSENT);

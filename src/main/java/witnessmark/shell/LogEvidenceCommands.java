@@ -131,7 +131,7 @@ class LogEvidenceCommands {
 
     private static List<String> remarks(TruckResult logs) {
         return logs.trips().stream()
-                .flatMap(t -> LogText.remarks(t).stream().map(r -> name(t) + ": " + r))
+                .flatMap(t -> LogRemarks.of(t).stream().map(r -> name(t) + ": " + r))
                 .toList();
     }
 

@@ -113,7 +113,7 @@ final class LogJson {
         map.put("km", trip.summary().km());
         map.put("partial", trip.isPartial());
         map.put("speedFactor", trip.factor().factor());
-        map.put("remarks", LogText.remarks(trip));
+        map.put("remarks", LogRemarks.of(trip));
         map.put(
                 "signals",
                 trip.report().signals().entrySet().stream()

@@ -1,16 +1,11 @@
 package witnessmark.shell;
 
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
-import java.util.stream.Collectors;
 import witnessmark.triplog.TripResult;
 import witnessmark.triplog.TruckResult;
 import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.event.HabitEvent;
-import witnessmark.triplog.summary.CountInterval;
 import witnessmark.triplog.summary.EventTable;
 import witnessmark.triplog.summary.TerminalCharts;
 import witnessmark.triplog.summary.TripSummary;
@@ -39,9 +34,7 @@ final class LogText {
         headline(truck);
         logs(truck);
         trip(truck.summary());
-        seen(truck.summary());
-        notSeen(truck.summary());
-        cannotBeSeen(truck.summary());
+        new LogVerdicts(page, truck.summary()).print();
         events(truck, allEvents);
         charts(truck);
     }
@@ -75,9 +68,7 @@ final class LogText {
             }
             headline(truck);
             logs(truck);
-            seen(truck.summary());
-            notSeen(truck.summary());
-            cannotBeSeen(truck.summary());
+            new LogVerdicts(page, truck.summary()).print();
             events(truck, false);
         }
         page.blank();
@@ -106,7 +97,9 @@ final class LogText {
         page.heading("Logs read");
         List<TripResult> told = truck.trips().size() <= MOST_LOGS_TOLD
                 ? truck.trips()
-                : truck.trips().stream().filter(t -> !remarks(t).isEmpty()).toList();
+                : truck.trips().stream()
+                        .filter(t -> !LogRemarks.of(t).isEmpty())
+                        .toList();
         told.stream().limit(MOST_LOGS_TOLD).forEach(this::log);
         if (told.size() < truck.trips().size() || told.size() > MOST_LOGS_TOLD) {
             page.item((truck.trips().size() - Math.min(MOST_LOGS_TOLD, told.size())) + " more logs"
@@ -128,55 +121,7 @@ final class LogText {
                 trip.report().rows(),
                 Say.clock(hours),
                 rate));
-        remarks(trip).forEach(r -> page.indented("      ", "      ", r));
-    }
-
-    /** What a person should know of how the reading went; empty if all went well. */
-    static List<String> remarks(TripResult trip) {
-        List<String> remarks = new ArrayList<>();
-        if (trip.isPartial()) {
-            remarks.add("stopped before its end");
-        }
-        trip.mappingNotes().forEach(n -> remarks.add("columns guessed: " + n));
-        trip.report().broken().forEach(b -> remarks.add(b.sentence()));
-        clock(trip, remarks);
-        double away = 100 * (trip.factor().factor() - 1);
-        if (trip.factor().isKnown() && Math.abs(away) >= 1) {
-            remarks.add(String.format(
-                    Locale.ROOT,
-                    "the ratios fit if the output turns %.0f %% %s than road speed and tyre say; reckoned with that",
-                    Math.abs(away),
-                    away > 0 ? "faster" : "slower"));
-        }
-        if (trip.factor().isAmbiguous()) {
-            remarks.add("two tyre sizes fit the ratios nearly as well; check tyre and axle in the truck's profile");
-        }
-        if (trip.eventsLeftOut() > 0) {
-            remarks.add(trip.eventsLeftOut() + " events are counted but not listed");
-        }
-        return remarks;
-    }
-
-    private static void clock(TripResult trip, List<String> remarks) {
-        var clock = trip.clock();
-        if (clock.gaps() > 0) {
-            remarks.add(String.format(
-                    Locale.ROOT,
-                    "%d %s without rows, %.0f s together: nothing is assumed of that time",
-                    clock.gaps(),
-                    clock.gaps() == 1 ? "gap" : "gaps",
-                    clock.gapSeconds()));
-        }
-        remark(remarks, clock.duplicates(), "rows with the time of the row before, left out");
-        remark(remarks, clock.backward(), "rows a little older than the row before, left out");
-        remark(remarks, clock.setBack(), "times the clock was set back; the reading starts afresh there");
-        remark(remarks, clock.jumpsAhead(), "times the clock went ahead by more than a day; that counts as no time");
-    }
-
-    private static void remark(List<String> remarks, long count, String what) {
-        if (count > 0) {
-            remarks.add(count + " " + what);
-        }
+        LogRemarks.of(trip).forEach(r -> page.indented("      ", "      ", r));
     }
 
     private void trip(TripSummary s) {
@@ -205,72 +150,6 @@ final class LogText {
 
     private void row(String name, String value) {
         page.indented(String.format("  %-16s", name), " ".repeat(18), value);
-    }
-
-    private void seen(TripSummary s) {
-        List<Verdict> seen = in(s, Verdict.State.SEEN);
-        if (seen.isEmpty()) {
-            return;
-        }
-        page.heading("Seen");
-        seen.forEach(v -> page.indented(
-                String.format("%5d x ", v.count()), "        ", v.kind().words() + rate(s, v)));
-        page.blank();
-        page.line(NAMES_A_TRUCK);
-    }
-
-    private static String rate(TripSummary s, Verdict v) {
-        String basis = v.kind().chance() != EventKind.Chance.DISTANCE && v.chances() > 0
-                ? ", in " + v.kind().chance().words(v.chances())
-                : "";
-        CountInterval per100 = s.per100km().get(v.kind());
-        return per100 == null
-                ? basis
-                : basis
-                        + String.format(
-                                Locale.ROOT,
-                                "; %s per 100 km (95 %%: %s to %s)",
-                                Say.figure(per100.rate()),
-                                Say.figure(per100.lower()),
-                                Say.figure(per100.upper()));
-    }
-
-    private void notSeen(TripSummary s) {
-        List<Verdict> none = in(s, Verdict.State.NOT_SEEN_THOUGH_POSSIBLE);
-        if (none.isEmpty()) {
-            return;
-        }
-        page.heading("Not seen, though it could have been");
-        Map<String, List<Verdict>> byBasis =
-                none.stream().collect(Collectors.groupingBy(LogText::basis, LinkedHashMap::new, Collectors.toList()));
-        byBasis.forEach((basis, kinds) -> page.item(basis + ": " + words(kinds)));
-    }
-
-    /** What "not seen" rests on; over a distance with the exact upper limit, for none seen leaves room for some. */
-    private static String basis(Verdict v) {
-        return v.kind().chance() == EventKind.Chance.DISTANCE
-                ? v.reason() + ", so at most "
-                        + Say.figure(CountInterval.of(0, v.chances()).upper()) + " per 100 km (95 %)"
-                : v.reason();
-    }
-
-    private static String words(List<Verdict> verdicts) {
-        return verdicts.stream().map(v -> v.kind().words()).collect(Collectors.joining("; "));
-    }
-
-    private void cannotBeSeen(TripSummary s) {
-        List<Verdict> blind = in(s, Verdict.State.CANNOT_BE_SEEN);
-        if (blind.isEmpty()) {
-            return;
-        }
-        page.heading("Cannot be seen in this log; it says nothing for or against");
-        Map<String, List<Verdict>> byReason =
-                blind.stream().collect(Collectors.groupingBy(Verdict::reason, LinkedHashMap::new, Collectors.toList()));
-        byReason.forEach((reason, kinds) -> page.item(reason + ": " + words(kinds)));
-    }
-
-    private static List<Verdict> in(TripSummary s, Verdict.State state) {
-        return s.verdicts().stream().filter(v -> v.state() == state).toList();
     }
 
     private void events(TruckResult truck, boolean all) {
