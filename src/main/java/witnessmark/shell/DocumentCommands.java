@@ -34,7 +34,7 @@ class DocumentCommands {
             description =
                     "Write a bench sheet, explanation, evidence record, coaching card, towing-prep sheet or packet",
             help = "document bench|explanation|evidence|coaching|towing|packet CASE|FILE.yaml [--as html|pdf|md]"
-                    + " [--out FILE] [--replace] [--language en|es] [--paper a4|letter] [--templates DIR] [--truck NAME|FILE.yaml]; a packet also"
+                    + " [--out FILE] [--replace] [--language en|es] [--paper a4|letter] [--templates DIR] [--truck NAME|FILE.yaml [--log FILE]]; a packet also"
                     + " --as zip, which another shop can import",
             exitStatusExceptionMapper = "refusals")
     void document(
@@ -49,6 +49,8 @@ class DocumentCommands {
             @Option(longName = "paper", defaultValue = "a4", description = "a4 or letter, for PDF") String paper,
             @Option(longName = "truck", defaultValue = "", description = "profile of the truck, for its figures")
                     String truck,
+            @Option(longName = "log", defaultValue = "", description = "trip log of that truck, for its timeline")
+                    String log,
             @Option(longName = "templates", defaultValue = "", description = "folder of the shop's own templates")
                     String templates) {
         Kind what = Kind.parse(kind).orElseThrow(() -> unknown("document", kind, Kind.WORDS));
@@ -63,7 +65,7 @@ class DocumentCommands {
                                 unknown("--as", ending, what == Kind.PACKET ? "zip, pdf, html, md" : "html, pdf, md"));
         WriteDocument write = new WriteDocument(
                 templates.isEmpty() ? TemplateFolder.shipped() : TemplateFolder.of(Path.of(templates)), sheet);
-        Dossier dossier = dossiers.find(name, truck);
+        Dossier dossier = dossiers.find(name, truck, log);
         byte[] bytes = zip ? packed(write, dossier) : write.write(dossier, what, form, tongue);
         Path target = Path.of(!out.isEmpty() ? out : usualName(dossier, what, tongue, ending));
         NewFile.write(target, bytes, replace);

@@ -19,6 +19,7 @@ import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.OpenCase;
 import witnessmark.document.Dossier;
 import witnessmark.gearbox.TruckProfile;
+import witnessmark.triplog.event.HabitLimits;
 import witnessmark.truck.ReadyTrucks;
 import witnessmark.truck.TruckYaml;
 
@@ -30,8 +31,10 @@ class DossierSource {
 
     private final ObjectProvider<Diagnosis> diagnosis;
     private final ObjectProvider<Cases> cases;
+    private final ObjectProvider<LogJob> jobs;
 
-    DossierSource(ObjectProvider<Diagnosis> diagnosis, ObjectProvider<Cases> cases) {
+    DossierSource(ObjectProvider<Diagnosis> diagnosis, ObjectProvider<Cases> cases, ObjectProvider<LogJob> jobs) {
+        this.jobs = jobs;
         this.diagnosis = diagnosis;
         this.cases = cases;
     }
@@ -39,9 +42,13 @@ class DossierSource {
     /**
      * The case so named, judged, with the bytes of its attachments as far as they are at hand.
      *
-     * @param truck a ready truck or a file with a truck's profile; empty for none
+     * @param truck a ready truck, a kept one or a file with a truck's profile; empty for none
+     * @param log a trip log of that truck, whose timeline is drawn; empty for none
      */
-    Dossier find(String name, String truck) {
+    Dossier find(String name, String truck, String log) {
+        if (truck.isEmpty() && !log.isEmpty()) {
+            throw new WrongUsage("--log needs --truck: the gears in hand follow from its ratios");
+        }
         Optional<TruckProfile> profile = truck.isEmpty() ? Optional.empty() : Optional.of(profile(truck));
         CaseDocument document = cases.getObject().find(name);
         CaseFile file = document.present();
@@ -54,8 +61,17 @@ class DossierSource {
                     diagnosis.getObject().knowledge(),
                     contents(name, file),
                     profile,
-                    List.of());
+                    log.isEmpty() ? List.of() : List.of(timeline(truck, log)));
         }
+    }
+
+    private Dossier.Figure timeline(String truck, String log) {
+        LogJob.Done done =
+                jobs.getObject().run(new LogJob.Order(truck, List.of(log), "", HabitLimits.Load.UNKNOWN, false));
+        return new Dossier.Figure(
+                "Trip log " + Path.of(log).getFileName(),
+                "Road speed and engine speed over time, with the habit events found. A log names a truck, not who drove.",
+                LogChart.timeline(done));
     }
 
     private static TruckProfile profile(String name) {

@@ -81,7 +81,7 @@ class GiveAnswer {
     }
 
     /** A case whose gearbox is another one than the truck's would hold figures of the wrong box. */
-    private void refuseAnother(String caseId, TruckProfile truck) {
+    void refuseAnother(String caseId, TruckProfile truck) {
         Layout ofCase =
                 cases.getObject().store().read(new CaseId(caseId)).present().gearbox();
         Layout ofTruck = truck.layout();

@@ -111,6 +111,10 @@ final class LineParser implements CommandParser {
             value = word.substring(equals + 1);
         } else if (flag) {
             value = "true";
+        } else if (known.type() == WordList.class) {
+            List<String> list = upToNextOption(words, i + 1);
+            value = WordList.joined(list);
+            used = list.size();
         } else if (i + 1 < words.size()) {
             value = words.get(i + 1);
             used = 1;
@@ -123,6 +127,14 @@ final class LineParser implements CommandParser {
                 .type(known.type())
                 .build());
         return used;
+    }
+
+    private static List<String> upToNextOption(List<String> words, int from) {
+        int end = from;
+        while (end < words.size() && !words.get(end).startsWith("--")) {
+            end++;
+        }
+        return words.subList(from, end);
     }
 
     private static CommandOption option(Command command, String name) {

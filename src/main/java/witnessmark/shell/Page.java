@@ -7,6 +7,9 @@ import java.util.List;
 /** Writes headings, paragraphs and lists wrapped to the width of the terminal; every text is made harmless first. */
 final class Page {
     private static final String BOLD = "\u001b[1m";
+    /** Stands for a blank at which no line is broken. */
+    private static final String HELD = "\u00a0";
+
     private static final String PLAIN = "\u001b[0m";
 
     private final PrintWriter out;
@@ -79,13 +82,13 @@ final class Page {
         for (String line : Terminal.harmless(text).split("\n", -1)) {
             StringBuilder now = new StringBuilder(lead);
             boolean empty = true;
-            for (String word : line.strip().split(" +")) {
+            for (String word : line.strip().replace(" %", HELD + "%").split(" +")) {
                 if (!empty && now.length() + 1 + word.length() > width) {
                     lines.add(now.toString());
                     now = new StringBuilder(others);
                     empty = true;
                 }
-                now.append(empty ? "" : " ").append(word);
+                now.append(empty ? "" : " ").append(word.replace(HELD, " "));
                 empty = false;
             }
             lines.add(now.toString().stripTrailing());

@@ -11,6 +11,7 @@ import witnessmark.document.DocumentRefused;
 import witnessmark.gearbox.ProfileRefused;
 import witnessmark.gearbox.QuestionRefused;
 import witnessmark.inference.TooDense;
+import witnessmark.triplog.read.UnreadableLog;
 import witnessmark.truck.TruckRefused;
 import witnessmark.yaml.FaultyInput;
 
@@ -46,6 +47,7 @@ final class Refusals implements ExitStatusExceptionMapper {
                     || t instanceof ProfileRefused
                     || t instanceof QuestionRefused
                     || t instanceof TruckRefused
+                    || t instanceof UnreadableLog
                     || t instanceof TooDense) {
                 return Optional.of(t);
             }

@@ -1,5 +1,7 @@
 package witnessmark.shell;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.List;
 import java.util.Locale;
 
@@ -19,6 +21,27 @@ final class Say {
     static String bar(double probability) {
         int filled = (int) Math.round(10 * probability);
         return "[" + "#".repeat(filled) + ".".repeat(10 - filled) + "]";
+    }
+
+    /** A rate in two digits, large ones whole: 0.31, 4.2, 57. */
+    static String figure(double value) {
+        return value == 0 || value >= 10
+                ? String.format(Locale.ROOT, "%.0f", value)
+                : String.format(Locale.ROOT, "%.2g", value);
+    }
+
+    /** Hours as h:mm:ss. */
+    static String clock(double hours) {
+        long seconds = Math.round(hours * 3600);
+        return String.format(Locale.ROOT, "%d:%02d:%02d", seconds / 3600, seconds / 60 % 60, seconds % 60);
+    }
+
+    /** A number without needless decimals: 82, 596.1, 0.05. */
+    static String plain(double value) {
+        return BigDecimal.valueOf(value)
+                .round(new MathContext(6))
+                .stripTrailingZeros()
+                .toPlainString();
     }
 
     static String decibans(double decibans) {

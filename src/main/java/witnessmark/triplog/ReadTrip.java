@@ -73,7 +73,8 @@ public final class ReadTrip implements TrackedRows {
                 leftOut,
                 sums.timeline().bins(),
                 sums.speedMap(),
-                sums);
+                sums,
+                request.table());
     }
 
     private void found(HabitEvent event) {

@@ -1,10 +1,9 @@
 package witnessmark.triplog;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.Deque;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -15,12 +14,8 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicLong;
-import java.util.function.Function;
-import java.util.stream.Stream;
 import witnessmark.triplog.gear.GearTable;
-import witnessmark.triplog.read.ColumnMapping;
 import witnessmark.triplog.read.Progress;
-import witnessmark.triplog.read.ReadMapping;
 import witnessmark.triplog.read.UnreadableLog;
 import witnessmark.triplog.summary.SumUp;
 
@@ -29,100 +24,50 @@ public final class ReadTrips {
     /** A mapping file of this name in a folder holds for the CSV logs in it. */
     public static final String MAPPING_FILE = "mapping.yaml";
 
-    private static final int MOST_FILES = 100_000;
+    /** Results that wait to be joined; more would fill the memory. */
+    private static final int MOST_AHEAD = 32;
+    /** Events kept of a whole job; the others are counted. */
+    private static final int MOST_EVENTS = 50_000;
 
-    private ReadTrips() {}
+    private final List<FindLogs.Found> logs;
+    private final Shared shared;
+    private final Map<String, Joined> trucks = new TreeMap<>();
+    private int eventsLeft = MOST_EVENTS;
 
-    /** One file of a job and the truck it belongs to. */
-    private record Job(String truck, TripRequest request) {}
+    private ReadTrips(List<FindLogs.Found> logs, Progress progress) {
+        this.logs = logs;
+        this.shared = new Shared(progress, logs);
+    }
 
-    private record Outcome(Job job, Optional<TripResult> trip, Optional<String> failure) {}
+    private record Outcome(FindLogs.Found log, Optional<TripResult> trip, Optional<String> failure) {}
 
     /**
-     * Reads a folder: each sub-folder is a truck; files in the folder itself belong to the truck that their name begins
-     * with, up to the first underscore.
+     * Reads files and folders. In a folder each sub-folder is a truck, and a file in the folder itself belongs to the
+     * truck that its name begins with, up to the first underscore; files named themselves belong to {@code truck}.
+     * A log that cannot be read is told of in its truck's failures and spoils nothing.
      *
-     * @param tableOf the numbers of each truck, by name
-     * @param hash whether to take the files' SHA-256
-     * @throws UnreadableLog if there is no such folder, it holds no file, or a mapping file in it is faulty
+     * @throws UnreadableLog if a folder holds no log, or a mapping file beside the logs is faulty
      */
-    public static List<TruckResult> folder(
-            Path folder, Function<String, GearTable> tableOf, boolean hash, Progress progress) {
-        List<Path> files = files(folder);
-        if (files.isEmpty()) {
-            throw new UnreadableLog(
-                    folder + ": no log files in this folder (looked for .csv .log .txt .candump, also .gz)");
-        }
-        List<Job> jobs = new ArrayList<>();
-        for (Path file : files) {
-            String truck = truck(folder, file);
-            TripRequest plain = TripRequest.of(file, tableOf.apply(truck));
-            jobs.add(new Job(
-                    truck,
-                    new TripRequest(
-                            file, plain.table(), plain.limits(), mapping(folder, file), hash, Optional.empty())));
-        }
-        return read(jobs, progress);
+    public static List<TruckResult> read(List<Path> places, String truck, TripTerms terms, Progress progress) {
+        return new ReadTrips(new FindLogs(terms).in(places, truck), progress).read();
     }
 
-    /** Reads given logs of one truck. */
-    public static TruckResult truck(String truck, List<TripRequest> requests, Progress progress) {
-        List<Job> jobs = requests.stream().map(r -> new Job(truck, r)).toList();
-        return read(jobs, progress).get(0);
-    }
-
-    private static List<Path> files(Path folder) {
-        if (!Files.isDirectory(folder)) {
-            throw new UnreadableLog(folder + ": no such folder");
-        }
-        try (Stream<Path> walk = Files.walk(folder, 2)) {
-            return walk.filter(Files::isRegularFile)
-                    .filter(f -> f.getFileName().toString().matches("(?i)[^.].*\\.(csv|log|txt|candump|asc)(\\.gz)?"))
-                    .sorted()
-                    .limit(MOST_FILES)
-                    .toList();
-        } catch (IOException e) {
-            throw new UnreadableLog(folder + ": cannot be listed (" + e.getMessage() + ")");
-        }
-    }
-
-    private static String truck(Path folder, Path file) {
-        Path inside = folder.relativize(file);
-        if (inside.getNameCount() > 1) {
-            return inside.getName(0).toString();
-        }
-        return file.getFileName().toString().replaceFirst("[_.].*", "");
-    }
-
-    private static Optional<ColumnMapping> mapping(Path folder, Path file) {
-        for (Path place : List.of(file.resolveSibling(MAPPING_FILE), folder.resolve(MAPPING_FILE))) {
-            if (Files.isRegularFile(place)) {
-                try {
-                    return Optional.of(ReadMapping.from(place.toString(), Files.readString(place)));
-                } catch (IOException e) {
-                    throw new UnreadableLog(place + ": cannot be read (" + e.getMessage() + ")");
-                }
-            }
-        }
-        return Optional.empty();
-    }
-
-    private static List<TruckResult> read(List<Job> jobs, Progress progress) {
-        Shared shared = new Shared(progress, jobs);
-        int threads = Math.max(1, Math.min(jobs.size(), Runtime.getRuntime().availableProcessors()));
+    private List<TruckResult> read() {
+        int threads = Math.max(1, Math.min(logs.size(), Runtime.getRuntime().availableProcessors()));
         ExecutorService pool = Executors.newFixedThreadPool(threads);
+        Deque<Future<Outcome>> ahead = new ArrayDeque<>();
         try {
-            List<Future<Outcome>> futures = jobs.stream()
-                    .map(job -> pool.submit(() -> read(job, shared)))
-                    .toList();
-            Map<String, List<Outcome>> byTruck = new TreeMap<>();
-            for (Future<Outcome> future : futures) {
-                Outcome outcome = future.get();
-                byTruck.computeIfAbsent(outcome.job().truck(), t -> new ArrayList<>())
-                        .add(outcome);
+            for (FindLogs.Found log : logs) {
+                if (ahead.size() == MOST_AHEAD) {
+                    join(ahead.remove().get());
+                }
+                ahead.add(pool.submit(() -> read(log)));
             }
-            return byTruck.entrySet().stream()
-                    .map(e -> join(e.getKey(), e.getValue()))
+            while (!ahead.isEmpty()) {
+                join(ahead.remove().get());
+            }
+            return trucks.entrySet().stream()
+                    .map(e -> e.getValue().result(e.getKey()))
                     .toList();
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
@@ -130,31 +75,50 @@ public final class ReadTrips {
         } catch (ExecutionException e) {
             throw new IllegalStateException(e.getCause());
         } finally {
+            shared.stopped.set(true);
             pool.shutdownNow();
         }
     }
 
-    private static Outcome read(Job job, Shared shared) {
+    private Outcome read(FindLogs.Found log) {
         if (shared.stopped.get()) {
-            return new Outcome(job, Optional.empty(), Optional.of(job.request().file() + ": not read, stopped before"));
+            return new Outcome(log, Optional.empty(), Optional.of(log.request().file() + ": not read, stopped before"));
         }
         try {
-            return new Outcome(job, Optional.of(ReadTrip.read(job.request(), shared.ofOneFile())), Optional.empty());
+            return new Outcome(log, Optional.of(ReadTrip.read(log.request(), shared.ofOneFile())), Optional.empty());
         } catch (UnreadableLog e) {
-            return new Outcome(job, Optional.empty(), Optional.of(e.getMessage()));
+            return new Outcome(log, Optional.empty(), Optional.of(e.getMessage()));
         }
     }
 
-    private static TruckResult join(String truck, List<Outcome> outcomes) {
-        List<TripResult> trips = outcomes.stream()
-                .flatMap(o -> o.trip().stream())
-                .sorted(Comparator.comparing(t -> t.report().file()))
-                .toList();
-        List<String> failures =
-                outcomes.stream().flatMap(o -> o.failure().stream()).toList();
-        SumUp sums = new SumUp(outcomes.get(0).job().request().table());
-        trips.forEach(t -> sums.join(t.sums()));
-        return new TruckResult(truck, sums.summary(), sums.speedMap(), trips, failures);
+    private void join(Outcome outcome) {
+        Joined truck = trucks.computeIfAbsent(
+                outcome.log().truck(), t -> new Joined(outcome.log().request().table()));
+        outcome.failure().ifPresent(truck.failures::add);
+        outcome.trip().ifPresent(trip -> {
+            truck.sums.join(trip.sums());
+            TripResult kept = logs.size() == 1 ? trip : trip.slim(eventsLeft);
+            eventsLeft -= kept.events().size();
+            truck.trips.add(kept);
+        });
+    }
+
+    /** The logs of one truck, as they are joined one after the other. */
+    private static final class Joined {
+        private final GearTable table;
+        private final SumUp sums;
+        private final List<TripResult> trips = new ArrayList<>();
+        private final List<String> failures = new ArrayList<>();
+
+        Joined(GearTable table) {
+            this.table = table;
+            this.sums = new SumUp(table);
+        }
+
+        TruckResult result(String truck) {
+            return new TruckResult(
+                    truck, table, sums.summary(), sums.speedMap(), List.copyOf(trips), List.copyOf(failures));
+        }
     }
 
     /** Progress of all files together. */
@@ -164,10 +128,10 @@ public final class ReadTrips {
         private final AtomicLong doneBytes = new AtomicLong();
         private final AtomicBoolean stopped = new AtomicBoolean();
 
-        Shared(Progress progress, List<Job> jobs) {
+        Shared(Progress progress, List<FindLogs.Found> logs) {
             this.progress = progress;
-            this.totalBytes = jobs.stream()
-                    .mapToLong(j -> j.request().file().toFile().length())
+            this.totalBytes = logs.stream()
+                    .mapToLong(l -> l.request().file().toFile().length())
                     .sum();
         }
 

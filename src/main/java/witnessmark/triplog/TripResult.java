@@ -2,6 +2,7 @@ package witnessmark.triplog;
 
 import java.util.List;
 import witnessmark.triplog.event.HabitEvent;
+import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.gear.SpeedFactor;
 import witnessmark.triplog.read.ClockFaults;
 import witnessmark.triplog.read.ReadReport;
@@ -24,6 +25,7 @@ import witnessmark.triplog.summary.TripSummary;
  * @param timeline the drive in at most some hundred bins
  * @param speedMap time by road speed and engine speed
  * @param sums the sums, for the joining of logs
+ * @param table the truck's numbers it was read with
  */
 public record TripResult(
         ReadReport report,
@@ -36,9 +38,28 @@ public record TripResult(
         long eventsLeftOut,
         List<Timeline.Bin> timeline,
         SpeedMap speedMap,
-        SumUp sums) {
+        SumUp sums,
+        GearTable table) {
 
     public boolean isPartial() {
         return report.partial();
+    }
+
+    /** The same without its pictures and with at most so many events: what a job over many files keeps of each. */
+    TripResult slim(int mostEvents) {
+        int kept = Math.min(mostEvents, events.size());
+        return new TripResult(
+                report,
+                clock,
+                factor,
+                factorDrift,
+                mappingNotes,
+                summary,
+                List.copyOf(events.subList(0, kept)),
+                eventsLeftOut + events.size() - kept,
+                List.of(),
+                new SpeedMap(),
+                new SumUp(table),
+                table);
     }
 }

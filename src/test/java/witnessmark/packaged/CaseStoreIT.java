@@ -98,7 +98,7 @@ class CaseStoreIT {
         assertThat(first.waitFor()).isZero();
         assertThat(second.waitFor()).isZero();
         String history = program().run("case", "history", "both").out();
-        assertThat(history.lines().filter(l -> l.contains("note added")).count())
+        assertThat(history.lines().filter(l -> l.contains("note: note ")).count())
                 .isEqualTo(50);
         assertThat(program().run("case", "verify", "both").code()).isZero();
     }

@@ -30,6 +30,10 @@ class ReadTripsTest {
         drive.writeCsv(file, Recording.usual(10), 9);
     }
 
+    private List<TruckResult> read(Progress progress) {
+        return ReadTrips.read(List.of(folder), "none", TripTerms.of(truck -> table), progress);
+    }
+
     @Test
     void a_folder_is_summed_up_truck_by_truck_and_a_bad_file_spoils_nothing() throws IOException {
         write("unit-7/monday.csv", DriveScripts.proper(table, 1, 2));
@@ -37,7 +41,7 @@ class ReadTripsTest {
         write("unit-9_monday.csv", DriveScripts.habits(table, 41));
         Files.write(folder.resolve("unit-9_tuesday.csv"), new byte[4000]);
 
-        List<TruckResult> trucks = ReadTrips.folder(folder, truck -> table, true, Progress.SILENT);
+        List<TruckResult> trucks = read(Progress.SILENT);
 
         assertThat(trucks).extracting(TruckResult::truck).containsExactly("unit-7", "unit-9");
         TruckResult seven = trucks.get(0);
@@ -65,7 +69,7 @@ class ReadTripsTest {
     void a_stopped_job_keeps_what_was_read_and_marks_it() throws IOException {
         write("unit-1/a.csv", DriveScripts.habits(table, 42));
 
-        List<TruckResult> trucks = ReadTrips.folder(folder, truck -> table, false, (done, total) -> done < 300_000);
+        List<TruckResult> trucks = read((done, total) -> done < 300_000);
 
         assertThat(trucks.get(0).isPartial()).isTrue();
         assertThat(trucks.get(0).summary().coveredHours()).isGreaterThan(0.05);
@@ -75,21 +79,22 @@ class ReadTripsTest {
     void two_periods_are_compared_kind_by_kind_and_blind_ones_are_not() throws IOException {
         write("before/a.csv", DriveScripts.habits(table, 43));
         write("after/a.csv", DriveScripts.proper(table, 44, 60));
-        List<TruckResult> periods = ReadTrips.folder(folder, truck -> table, false, Progress.SILENT);
+        List<TruckResult> periods = read(Progress.SILENT);
 
         List<ComparePeriods.Change> changes =
                 ComparePeriods.compare(periods.get(1).summary(), periods.get(0).summary());
 
         ComparePeriods.Change overspeed = changes.get(EventKind.ENGINE_OVERSPEED.ordinal());
         assertThat(overspeed.rates().orElseThrow().countAfter()).isZero();
-        assertThat(overspeed.sentence()).endsWith("fell");
-        assertThat(changes.get(EventKind.OVERDRIVE_TO_LOW.ordinal()).sentence())
-                .contains("not compared", "no range with an overdrive split");
+        assertThat(overspeed.outcome()).isEqualTo(ComparePeriods.Outcome.FELL);
+        ComparePeriods.Change none = changes.get(EventKind.OVERDRIVE_TO_LOW.ordinal());
+        assertThat(none.outcome()).isEqualTo(ComparePeriods.Outcome.NOT_COMPARED);
+        assertThat(none.obstacle()).contains("the period before", "no range with an overdrive split");
     }
 
     @Test
     void a_folder_without_logs_is_refused() {
-        assertThatThrownBy(() -> ReadTrips.folder(folder, truck -> table, false, Progress.SILENT))
+        assertThatThrownBy(() -> read(Progress.SILENT))
                 .isInstanceOf(UnreadableLog.class)
                 .hasMessageContaining("no log files in this folder");
     }

@@ -2,15 +2,9 @@ package witnessmark.document.chart;
 
 import java.awt.BasicStroke;
 import java.awt.Color;
-import java.awt.Font;
 import java.awt.Shape;
 import java.awt.geom.Ellipse2D;
-import java.text.DecimalFormat;
-import java.text.DecimalFormatSymbols;
-import java.util.List;
-import java.util.Locale;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.data.xy.XYSeries;
@@ -18,25 +12,23 @@ import org.jfree.data.xy.XYSeriesCollection;
 import witnessmark.document.chart.Chart.Point;
 import witnessmark.document.chart.Chart.Series;
 import witnessmark.document.chart.Chart.Style;
-import witnessmark.document.font.ShippedFont;
 
 /** Draws a chart as SVG; the same chart gives the same bytes. */
 public final class DrawSvg {
 
-    private static final List<Color> INKS =
-            List.of(new Color(0x1F4E79), new Color(0xB45309), new Color(0x4B5563), new Color(0x166534));
+    /** The axes run a little past the farthest point. */
+    private static final double ROOM = 1.05;
+
     private static final Shape DOT = new Ellipse2D.Double(-3.5, -3.5, 7, 7);
-    private static final Font PLAIN = ShippedFont.REGULAR.sized(12);
 
     private DrawSvg() {}
 
     /** One {@code <svg>} element without XML header, to stand alone or inside HTML; width and height in pixels. */
     public static String draw(Chart chart, int width, int height) {
-        String name = chart.title().toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-");
         String series =
                 String.join(", ", chart.series().stream().map(Series::name).toList());
         return SvgCanvas.svg(
-                name,
+                ChartLook.name(chart.title()),
                 layOut(chart),
                 width,
                 height,
@@ -53,24 +45,15 @@ public final class DrawSvg {
             data.addSeries(series(chart.series().get(i)));
             style(renderer, i, chart.series().get(i).style());
         }
-        XYPlot plot =
-                new XYPlot(data, axis(chart.across(), chart.farthestX()), axis(chart.up(), chart.highestY()), renderer);
+        XYPlot plot = new XYPlot(
+                data,
+                ChartLook.axis(chart.across(), ROOM * chart.farthestX()),
+                ChartLook.axis(chart.up(), ROOM * chart.highestY()),
+                renderer);
         plot.setBackgroundPaint(Color.WHITE);
         plot.setDomainGridlinePaint(Color.LIGHT_GRAY);
         plot.setRangeGridlinePaint(Color.LIGHT_GRAY);
-        JFreeChart drawn = new JFreeChart(chart.title(), ShippedFont.REGULAR.sized(15), plot, true);
-        drawn.setBackgroundPaint(Color.WHITE);
-        drawn.getLegend().setItemFont(PLAIN);
-        return drawn;
-    }
-
-    private static NumberAxis axis(String label, double most) {
-        NumberAxis axis = new NumberAxis(label);
-        axis.setNumberFormatOverride(new DecimalFormat("0.##", DecimalFormatSymbols.getInstance(Locale.ROOT)));
-        axis.setRange(0, most > 0 ? 1.05 * most : 1);
-        axis.setLabelFont(PLAIN);
-        axis.setTickLabelFont(PLAIN);
-        return axis;
+        return ChartLook.chart(chart.title(), plot, true);
     }
 
     private static XYSeries series(Series line) {
@@ -86,7 +69,7 @@ public final class DrawSvg {
         renderer.setSeriesLinesVisible(index, !marks);
         renderer.setSeriesShapesVisible(index, marks);
         renderer.setSeriesShape(index, DOT);
-        renderer.setSeriesPaint(index, INKS.get(index % INKS.size()));
+        renderer.setSeriesPaint(index, ChartLook.INKS.get(index % ChartLook.INKS.size()));
         renderer.setSeriesStroke(index, stroke(style));
     }
 

@@ -66,12 +66,18 @@ public final class SpeedMapChart {
         data.addSeries("seconds", cells);
         double right = Math.min(kmh, fastest);
         XYPlot plot = new XYPlot(
-                data, PlotSvg.axis("road speed (km/h)", right), PlotSvg.axis("engine speed (rpm)", rpm), blocks);
+                data, ChartLook.axis("road speed (km/h)", right), ChartLook.axis("engine speed (rpm)", rpm), blocks);
         plot.setBackgroundPaint(Color.WHITE);
         plot.setDataset(1, rays(table, speedFactor, right, rpm));
         plot.setRenderer(1, thin(table));
         plot.setDatasetRenderingOrder(DatasetRenderingOrder.FORWARD);
-        return PlotSvg.svg(title, plot, false, widthPixels, heightPixels);
+        return SvgCanvas.svg(
+                ChartLook.name(title),
+                ChartLook.chart(title, plot, false),
+                widthPixels,
+                heightPixels,
+                title,
+                "Time by road speed and engine speed, darker for longer, with a ray for each gear");
     }
 
     private static double[][] cells(SpeedMap map) {
@@ -111,7 +117,7 @@ public final class SpeedMapChart {
     private static XYLineAndShapeRenderer thin(GearTable table) {
         XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(true, false);
         for (int i = 0; i < table.gears().size(); i++) {
-            renderer.setSeriesPaint(i, PlotSvg.SECOND_INK);
+            renderer.setSeriesPaint(i, ChartLook.INKS.get(1));
             renderer.setSeriesStroke(i, new BasicStroke(0.7f));
         }
         return renderer;

@@ -35,10 +35,16 @@ public final class TripTimelineChart {
             engine.add(at + bin.seconds() / 120, bin.highestRpm());
             at += bin.seconds() / 60;
         }
-        CombinedDomainXYPlot plot = new CombinedDomainXYPlot(PlotSvg.axis("covered time (min)", minutes));
-        plot.add(panel(road, marks(bins, events, true), "km/h", PlotSvg.INK), 1);
-        plot.add(panel(engine, marks(bins, events, false), "rpm", PlotSvg.SECOND_INK), 1);
-        return PlotSvg.svg(title, plot, true, widthPixels, heightPixels);
+        CombinedDomainXYPlot plot = new CombinedDomainXYPlot(ChartLook.axis("covered time (min)", minutes));
+        plot.add(panel(road, marks(bins, events, true), "km/h", ChartLook.INKS.get(0)), 1);
+        plot.add(panel(engine, marks(bins, events, false), "rpm", ChartLook.INKS.get(1)), 1);
+        return SvgCanvas.svg(
+                ChartLook.name(title),
+                ChartLook.chart(title, plot, true),
+                widthPixels,
+                heightPixels,
+                title,
+                "Road speed and engine speed over the covered time, events marked");
     }
 
     private static XYSeries marks(List<Timeline.Bin> bins, List<HabitEvent> events, boolean roadSpeed) {
@@ -74,11 +80,11 @@ public final class TripTimelineChart {
         renderer.setSeriesPaint(0, ink);
         renderer.setSeriesStroke(0, new BasicStroke(1.4f));
         renderer.setSeriesShapesVisible(0, false);
-        renderer.setSeriesPaint(1, PlotSvg.ALARM);
+        renderer.setSeriesPaint(1, ChartLook.ALARM);
         renderer.setSeriesLinesVisible(1, false);
         renderer.setSeriesShape(1, new Ellipse2D.Double(-3, -3, 6, 6));
         renderer.setSeriesVisibleInLegend(1, unit.equals("km/h"));
-        NumberAxis up = PlotSvg.axis(unit, 1.1 * Math.max(1, Math.max(highest(line), highest(marks))));
+        NumberAxis up = ChartLook.axis(unit, 1.1 * Math.max(1, Math.max(highest(line), highest(marks))));
         XYPlot plot = new XYPlot(data, null, up, renderer);
         plot.setBackgroundPaint(Color.WHITE);
         plot.setDomainGridlinePaint(Color.LIGHT_GRAY);

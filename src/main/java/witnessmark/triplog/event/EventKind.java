@@ -24,24 +24,35 @@ public enum EventKind {
     HOT_OIL("gearbox oil hot", 0.05, false, Chance.DISTANCE),
     RANGE_MOVED_IN_NEUTRAL("range moved with the lever in neutral, rolling", 5, false, Chance.KNOB),
     RANGE_MOVED_IN_REVERSE("range moved in reverse, rolling", 5, false, Chance.KNOB),
+    POWER_TAKE_OFF_ON_ROAD("power take-off engaged at road speed", 0.2, false, Chance.DISTANCE),
     IMPOSSIBLE_SPEED_JUMP("road speed jumps that no vehicle can make", 0.5, false, Chance.DISTANCE);
 
     /** What a log must have held for the event to have had a chance. */
     public enum Chance {
-        RANGE_DOWNSHIFT("shift from high to low range"),
-        START("start from rest"),
-        LEVER_SHIFT("lever shift on the move"),
-        KNOB("move of the range knob"),
-        DISTANCE("distance on the move");
+        RANGE_DOWNSHIFT("shift from high to low range", "shifts from high to low range"),
+        START("start from rest", "starts from rest"),
+        LEVER_SHIFT("lever shift on the move", "lever shifts on the move"),
+        KNOB("move of the range knob", "moves of the range knob"),
+        DISTANCE("distance on the move", "distance on the move");
 
         private final String words;
+        private final String plural;
 
-        Chance(String words) {
+        Chance(String words, String plural) {
             this.words = words;
+            this.plural = plural;
         }
 
         public String words() {
             return words;
+        }
+
+        /** So many of them in words: {@code 6 starts from rest}; a distance, counted in 100 km, as {@code 412 km}. */
+        public String words(double count) {
+            if (this == DISTANCE) {
+                return String.format(Locale.ROOT, 100 * count < 10 ? "%.1f km" : "%.0f km", 100 * count);
+            }
+            return String.format(Locale.ROOT, "%.0f %s", count, Math.round(count) == 1 ? words : plural);
         }
     }
 
@@ -104,6 +115,7 @@ public enum EventKind {
             case LUGGING, CLUTCH_SLIP -> List.of(engine, speed, load);
             case SHIFT_WITHOUT_DOUBLE_CLUTCH, SHIFT_WITHOUT_CLUTCH, RIDING_CLUTCH -> List.of(engine, speed, pedal);
             case CLUTCH_FLOORED_ROLLING -> List.of(speed, EnumSet.of(Signal.CLUTCH_FLOOR, Signal.CLUTCH_PEDAL));
+            case POWER_TAKE_OFF_ON_ROAD -> List.of(speed, EnumSet.of(Signal.POWER_TAKE_OFF));
             case HOT_OIL -> List.of(EnumSet.of(Signal.GEARBOX_OIL));
             case RANGE_MOVED_IN_NEUTRAL, RANGE_MOVED_IN_REVERSE -> List.of(
                     speed, EnumSet.of(Signal.RANGE_KNOB), EnumSet.of(Signal.LEVER, Signal.CURRENT_GEAR));

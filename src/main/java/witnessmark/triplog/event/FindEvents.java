@@ -14,8 +14,8 @@ public final class FindEvents implements TrackedRows {
     private static final double PULLING_KMH = 10;
     /** Rows may come a little slower than the kind asks for. */
     private static final double TOO_SLOW = 1.25;
-    /** By then every spell that a calm row does not continue has ended. */
-    private static final long LONGEST_PATIENCE_MICROS = 31_000_000;
+    /** By then every spell that a calm row does not continue has ended, but for one of hot oil. */
+    private static final long LONGEST_PATIENCE_MICROS = 4_000_000;
 
     private final Drive drive;
     private final Chances chances = new Chances();
@@ -24,6 +24,7 @@ public final class FindEvents implements TrackedRows {
     private final ShiftEvents shifts;
     private final StartEvents starts;
     private final FindRuns runs;
+    private final OilEvents oil;
     private final List<Detector> detectors;
     private long calmMicros;
     /** Running median of the time between rows. */
@@ -43,6 +44,7 @@ public final class FindEvents implements TrackedRows {
         this.shifts = new ShiftEvents(drive, presses);
         this.starts = new StartEvents(drive);
         this.runs = new FindRuns(drive, this::settled);
+        this.oil = new OilEvents(drive);
         this.detectors = List.of(
                 presses,
                 shifts,
@@ -51,8 +53,9 @@ public final class FindEvents implements TrackedRows {
                 new RollingEvents(drive, gears),
                 new EngineEvents(drive, gears),
                 new ClutchEvents(drive, gears, starts),
-                new OilEvents(drive),
-                new KnobEvents(drive));
+                oil,
+                new KnobEvents(drive),
+                new PowerTakeOffEvents(drive));
     }
 
     private void settled(GearRun run) {
@@ -97,11 +100,14 @@ public final class FindEvents implements TrackedRows {
         GearRun run = gears.current;
         boolean calm = run != null
                 && moment.inHand() == run.gear
+                && run.isSure()
+                && !oil.isOpen()
                 && !moment.isPedalPressed()
                 && moment.rpm() > drive.table().lowestPullingRpm()
                 && moment.rpm() < drive.table().governedRpm()
                 && !(moment.get(Signal.GEARBOX_OIL) > drive.limits().hotOilCelsius())
                 && !(moment.get(Signal.CLUTCH_FLOOR) > 0)
+                && !(moment.get(Signal.POWER_TAKE_OFF) > 0)
                 && Double.isNaN(moment.get(Signal.RANGE_KNOB))
                 && Double.isNaN(moment.get(Signal.INPUT_SHAFT_SPEED))
                 && !moment.isAfresh();

@@ -25,6 +25,8 @@ final class GearRun {
     /** Neighbouring rows are not independent; half a second of rows counts as one opinion at most twice. */
     private static final double OPINIONS_PER_ROW = 0.4;
 
+    private static final double SUREST = 30;
+
     final int gear;
     final long startMicros;
     final long firstLine;
@@ -63,7 +65,7 @@ final class GearRun {
     boolean take(Moment m, GearTable table, double perKmh) {
         reach(m);
         highestRpm = m.rpm() > highestRpm ? m.rpm() : highestRpm;
-        if (settled && rows >= ENOUGH_ROWS) {
+        if (isSure()) {
             return false;
         }
         double ratio = m.rpm() / m.outputRpm(perKmh);
@@ -146,6 +148,11 @@ final class GearRun {
         return (time[newest] - time[(newest - back + RING) % RING]) / 1e6;
     }
 
+    /** Whether further rows could tell nothing more of which gear it is. */
+    boolean isSure() {
+        return settled && (rows >= ENOUGH_ROWS || OPINIONS_PER_ROW * odds >= SUREST);
+    }
+
     boolean isSettled() {
         return settled;
     }
@@ -156,6 +163,6 @@ final class GearRun {
 
     /** How sure it is that this gear, and not its neighbour, was in hand. */
     double confidence() {
-        return 1 / (1 + Math.exp(-Math.min(30, OPINIONS_PER_ROW * odds)));
+        return 1 / (1 + Math.exp(-Math.min(SUREST, OPINIONS_PER_ROW * odds)));
     }
 }

@@ -22,6 +22,11 @@ final class OilEvents implements Detector {
         }
     }
 
+    /** Whether a spell of hot oil may still go on. */
+    boolean isOpen() {
+        return hot.isOpen();
+    }
+
     @Override
     public void interrupted() {
         hot.end();

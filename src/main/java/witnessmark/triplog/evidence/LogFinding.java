@@ -26,6 +26,7 @@ enum LogFinding {
     CLUTCH_RIDING("log-clutch-riding", EventKind.RIDING_CLUTCH, 2.0, 0.05),
     FLOORED("log-clutch-full-pedal-on-move", EventKind.CLUTCH_FLOORED_ROLLING, 5.0, 0.2),
     HOT_OIL("log-oil-temperature-high", EventKind.HOT_OIL, 0.3, 0.005),
+    POWER_TAKE_OFF("log-pto-engaged-on-road", EventKind.POWER_TAKE_OFF_ON_ROAD, 0.3, 0.003),
     RANGE_NEUTRAL("log-range-moved-in-neutral", EventKind.RANGE_MOVED_IN_NEUTRAL, 0.10, 0.002),
     RANGE_REVERSE("log-range-moved-rolling-back", EventKind.RANGE_MOVED_IN_REVERSE, 0.05, 0.001),
     SHORT_GAPS("log-shift-gaps-very-short", EventKind.SHIFT_WITHOUT_CLUTCH, 0.10, 0.01);

@@ -73,21 +73,18 @@ public final class WeighEvents {
         double habit = logChance(weight, FOUND_SHARE * finding.habitRate() * chances);
         double stray = logChance(weight, finding.strayRate() * chances);
         double factor = Math.exp(habit - stray);
-        boolean distance = finding.kind().chance() == EventKind.Chance.DISTANCE;
-        String basis = distance
-                ? String.format(Locale.ROOT, "%.0f km", 100 * chances)
-                : String.format(
-                        Locale.ROOT,
-                        "%.0f x %s",
-                        chances,
-                        finding.kind().chance().words());
         String sentence = String.format(
-                Locale.ROOT, "%d x %s in %s", fitting.size(), finding.kind().words(), basis);
+                Locale.ROOT,
+                "%d x %s in %s",
+                fitting.size(),
+                finding.kind().words(),
+                finding.kind().chance().words(chances));
         return evidence(finding.id(), factor, fitting.size(), chances, sentence);
     }
 
     private static double logChance(double events, double mean) {
-        return -Math.log1p(mean) + events * Math.log(mean / (1 + mean));
+        double none = -Math.log1p(mean);
+        return events == 0 ? none : none + events * Math.log(mean / (1 + mean));
     }
 
     private LogEvidence evidence(String finding, double rawFactor, long count, double chances, String sentence) {

@@ -16,6 +16,11 @@ public record SpeedFactor(double factor, long rows, double share, boolean ambigu
     /** Fewer steady rows than this do not move the factor from 1. */
     static final int ENOUGH_ROWS = 60;
 
+    /** Whether there is enough to go by and yet two factors fit nearly as well. */
+    public boolean isAmbiguous() {
+        return rows >= ENOUGH_ROWS && ambiguous;
+    }
+
     public boolean isKnown() {
         return rows >= ENOUGH_ROWS && share >= 0.3 && !ambiguous;
     }

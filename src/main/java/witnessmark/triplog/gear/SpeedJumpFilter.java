@@ -27,20 +27,23 @@ final class SpeedJumpFilter {
         if (Double.isNaN(speed)) {
             return;
         }
-        double seconds = (row.timeMicros() - lastTime) / 1e6;
-        boolean possible = Double.isNaN(lastGood)
-                || seconds > BELIEVED_AFTER_SECONDS
-                || Math.abs(speed - lastGood) <= FREE_KMH + KMH_PER_SECOND * Math.min(seconds, 0.5);
-        if (possible) {
+        double away = Math.abs(speed - lastGood);
+        if (!(away > FREE_KMH) || isPossible(away, row)) {
             lastGood = speed;
             lastTime = row.timeMicros();
             jumping = false;
             return;
         }
+        double seconds = (row.timeMicros() - lastTime) / 1e6;
         if (!jumping) {
             jumping = true;
             listener.speedJump(row.timeMicros(), row.line(), lastGood, speed, seconds);
         }
         row.set(Signal.ROAD_SPEED, Double.NaN);
+    }
+
+    private boolean isPossible(double away, SignalRow row) {
+        double seconds = (row.timeMicros() - lastTime) / 1e6;
+        return seconds > BELIEVED_AFTER_SECONDS || away <= FREE_KMH + KMH_PER_SECOND * Math.min(seconds, 0.5);
     }
 }

@@ -87,7 +87,7 @@ public final class TrackGears implements RowSink {
         if (block.size() == 0) {
             return;
         }
-        if (blocks < 4 || blocks % 16 == 0) {
+        if (blocks < 4 || blocks % 64 == 0) {
             noise = NoiseLevel.of(block, noise);
         }
         blocks++;

@@ -102,15 +102,30 @@ final class ByteLines implements Closeable {
     private int newline(int from) {
         byte[] bytes = buffer;
         int at = from;
-        for (; at < limit; at += 8) {
-            long different = (long) WORD.get(bytes, at) ^ NEWLINES;
-            long found = (different - ONES) & ~different & (ONES << 7);
-            if (found != 0) {
-                int position = at + (Long.numberOfTrailingZeros(found) >>> 3);
-                return position < limit ? position : -1;
+        // Lines are mostly longer than 16 bytes: two words at a time, until one of them holds the end.
+        while (at + 8 < limit) {
+            long first = newlines((long) WORD.get(bytes, at));
+            long second = newlines((long) WORD.get(bytes, at + 8));
+            if ((first | second) != 0) {
+                int inside = first != 0
+                        ? Long.numberOfTrailingZeros(first) >>> 3
+                        : 8 + (Long.numberOfTrailingZeros(second) >>> 3);
+                return at + inside < limit ? at + inside : -1;
             }
+            at += 16;
+        }
+        if (at < limit) {
+            long last = newlines((long) WORD.get(bytes, at));
+            int position = at + (Long.numberOfTrailingZeros(last) >>> 3);
+            return last != 0 && position < limit ? position : -1;
         }
         return -1;
+    }
+
+    /** The top bit of each byte that is a line feed; bytes after the first such one may be marked wrongly. */
+    private static long newlines(long word) {
+        long different = word ^ NEWLINES;
+        return (different - ONES) & ~different & (ONES << 7);
     }
 
     private boolean skipLongLine() throws IOException {

@@ -24,6 +24,7 @@ final class CsvReader {
     private final long points;
     private final boolean timeIsNumber;
     private final boolean dateIsNumber;
+    private final boolean countsMidnights;
     private final SignalRow row = new SignalRow();
     /** The last short field of each signal as it was written; {@link #NONE} after any other field. */
     private final long[] lastText = new long[Signal.count()];
@@ -49,6 +50,7 @@ final class CsvReader {
         this.separators = HexText.eightTimes(separator);
         this.points = HexText.eightTimes(decimal == separator ? '\n' : decimal);
         this.timeIsNumber = plan.timeForm.isNumber();
+        this.countsMidnights = plan.timeForm.isTimeOfDay() && plan.dateForm.isEmpty();
         this.dateIsNumber = plan.dateForm.map(TimeForm::isNumber).orElse(false);
     }
 
@@ -270,7 +272,7 @@ final class CsvReader {
 
     /** For times of day without a date: each fall by more than half a day is a midnight. */
     private long countMidnights() {
-        if (!plan.timeForm.isTimeOfDay() || plan.dateForm.isPresent()) {
+        if (!countsMidnights) {
             return 0;
         }
         if (lastInDay - time > HALF_DAY) {

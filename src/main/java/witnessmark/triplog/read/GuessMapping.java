@@ -70,7 +70,7 @@ public final class GuessMapping {
         return records(firstLine, separator).stream().findFirst().orElse(List.of());
     }
 
-    private static List<List<String>> records(String text, char separator) {
+    static List<List<String>> records(String text, char separator) {
         List<List<String>> records = new ArrayList<>();
         try (var reader = de.siegmar.fastcsv.reader.CsvReader.builder()
                 .fieldSeparator(separator)

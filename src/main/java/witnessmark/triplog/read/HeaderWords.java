@@ -67,6 +67,9 @@ final class HeaderWords {
         name(
                 Signal.GROSS_MASS,
                 "(gross |combination |vehicle |total |gross combination )*(mass|weight)|gcw|gvw|gcm|masse|peso");
+        name(
+                Signal.POWER_TAKE_OFF,
+                "(pto|power take ?off)( engaged| on| switch| sw| clutch)?|nebenantrieb|toma de fuerza");
     }
 
     private HeaderWords() {}

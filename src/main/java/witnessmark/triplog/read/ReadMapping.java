@@ -1,5 +1,9 @@
 package witnessmark.triplog.read;
 
+import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
@@ -27,6 +31,24 @@ public final class ReadMapping {
 
     private ReadMapping(String label) {
         this.label = label;
+    }
+
+    /** The mapping in a file; throws as {@link #from(String, String)} does, and where the file cannot be read. */
+    public static ColumnMapping from(Path file) {
+        try {
+            if (!Files.isRegularFile(file)) {
+                throw new UnreadableLog(file + ": no such mapping file; have one written with: log look LOG"
+                        + " --save-mapping FILE.yaml");
+            }
+            if (Files.size(file) > LONGEST_FILE) {
+                throw new UnreadableLog(file + ": more than 65,536 bytes; it is no mapping file");
+            }
+            return from(file.toString(), Files.readString(file));
+        } catch (CharacterCodingException e) {
+            throw new UnreadableLog(file + ": not UTF-8 text; save it as UTF-8");
+        } catch (IOException e) {
+            throw new UnreadableLog(file + ": cannot be read (" + e.getMessage() + ")");
+        }
     }
 
     /**

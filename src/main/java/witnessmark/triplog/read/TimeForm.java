@@ -5,6 +5,7 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -33,6 +34,7 @@ final class TimeForm {
     private int cachedMonth;
     private int cachedDay;
     private long cachedMidnight;
+    private final Minute minute = new Minute();
 
     private TimeForm(String name, double numberMicros, char[] letters, int[] widths, ZoneId zone) {
         this.name = name;
@@ -60,7 +62,9 @@ final class TimeForm {
                 : pattern(text, zone);
     }
 
-    private static Optional<TimeForm> pattern(String text, ZoneId zone) {
+    private static Optional<TimeForm> pattern(String written, ZoneId zone) {
+        // A fraction may follow the seconds whether the pattern says so or not.
+        String text = written.replaceFirst("(?<=s)[.,]S+", "");
         List<Character> letters = new ArrayList<>();
         List<Integer> widths = new ArrayList<>();
         for (int i = 0; i < text.length(); ) {
@@ -82,7 +86,7 @@ final class TimeForm {
         }
         boolean clock = letters.contains('m') && (letters.contains('H') || letters.contains('h'));
         boolean enough = clock || letters.containsAll(List.of('y', 'M', 'd'));
-        return enough ? Optional.of(new TimeForm(text, 0, chars(letters), ints(widths), zone)) : Optional.empty();
+        return enough ? Optional.of(new TimeForm(written, 0, chars(letters), ints(widths), zone)) : Optional.empty();
     }
 
     private static char[] chars(List<Character> list) {
@@ -129,15 +133,66 @@ final class TimeForm {
 
     /** Microseconds of the time written in {@code bytes[from, to)}, or the bad value. */
     long read(byte[] bytes, int from, int to) {
+        return minute.fits(bytes, from, to) ? readSeconds(bytes, from, to) : readWhole(bytes, from, to);
+    }
+
+    /** Neighbouring rows share all but their seconds: only those are read. */
+    private long readSeconds(byte[] bytes, int from, int to) {
+        Fields f = new Fields();
+        int end = readDigits(f, bytes, from + minute.length, to - minute.tailLength, 's', 2);
+        return end == to - minute.tailLength && f.second <= 60 ? minute.micros + f.second * 1_000_000L + f.micros : BAD;
+    }
+
+    private long readWhole(byte[] bytes, int from, int to) {
         Fields f = new Fields();
         int p = from;
+        int seconds = from;
+        int afterSeconds = from;
         for (int i = 0; i < letters.length; i++) {
+            int before = p;
             p = readPart(f, bytes, p, to, letters[i], widths[i]);
             if (p < 0) {
                 return BAD;
             }
+            if (letters[i] == 's') {
+                seconds = before;
+                afterSeconds = p;
+            }
         }
-        return p == to && f.inRange() ? micros(f) : BAD;
+        if (p != to || !f.inRange()) {
+            return BAD;
+        }
+        long micros = micros(f);
+        if (micros != BAD && seconds > from) {
+            minute.remember(bytes, from, seconds, afterSeconds, to);
+            minute.micros = micros - f.second * 1_000_000L - f.micros;
+        }
+        return micros;
+    }
+
+    /** What the last time read whole had before and after its seconds, and its microseconds without them. */
+    private static final class Minute {
+        private final byte[] head = new byte[32];
+        private final byte[] tail = new byte[8];
+        private int length;
+        private int tailLength;
+        private long micros;
+
+        boolean fits(byte[] bytes, int from, int to) {
+            return length > 0
+                    && to - from > length + tailLength
+                    && Arrays.equals(bytes, from, from + length, head, 0, length)
+                    && Arrays.equals(bytes, to - tailLength, to, tail, 0, tailLength)
+                    && (tailLength > 0 || isDigit(bytes[to - 1]));
+        }
+
+        void remember(byte[] bytes, int from, int seconds, int afterSeconds, int to) {
+            boolean fitting = seconds - from <= head.length && to - afterSeconds <= tail.length;
+            length = fitting ? seconds - from : 0;
+            tailLength = fitting ? to - afterSeconds : 0;
+            System.arraycopy(bytes, from, head, 0, length);
+            System.arraycopy(bytes, to - tailLength, tail, 0, tailLength);
+        }
     }
 
     private static int readPart(Fields f, byte[] bytes, int from, int to, char letter, int width) {
@@ -182,7 +237,7 @@ final class TimeForm {
         return p;
     }
 
-    /** A fraction may follow the seconds, after a point, comma or colon before three digits. */
+    /** A fraction may follow the seconds, after a point or comma. */
     private static int readFraction(Fields f, byte[] bytes, int from, int to) {
         if (from + 1 >= to || bytes[from] != '.' && bytes[from] != ',' || !isDigit(bytes[from + 1])) {
             return from;

@@ -1,12 +1,15 @@
 package witnessmark.triplog.signal;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /** Some thousand rows by column: the working memory of the analysis, filled, worked through, and filled again. */
 public final class RowBlock {
     private final double[][] columns;
-    /** Signals that were ever given; the columns of the others stay NaN and cost nothing. */
-    private final boolean[] given = new boolean[Signal.count()];
+    /** Ordinals of the signals that were ever given; the columns of the others stay NaN and cost nothing. */
+    private int[] given = {};
+
+    private long givenBits;
 
     private final long[] timeMicros;
     private final long[] line;
@@ -27,12 +30,14 @@ public final class RowBlock {
 
     /** Takes a copy of the row; {@code afresh} says that the record was interrupted before it. */
     public void add(SignalRow row, boolean isAfresh) {
-        for (int s = 0; s < columns.length; s++) {
-            double value = row.at(s);
-            if (given[s] || !Double.isNaN(value)) {
-                given[s] = true;
-                columns[s][size] = value;
-            }
+        if (row.given() != givenBits) {
+            givenBits |= row.given();
+            given = IntStream.range(0, Signal.count())
+                    .filter(s -> (givenBits >>> s & 1) != 0)
+                    .toArray();
+        }
+        for (int s : given) {
+            columns[s][size] = row.at(s);
         }
         timeMicros[size] = row.timeMicros();
         line[size] = row.line();
@@ -52,10 +57,8 @@ public final class RowBlock {
     /** Drops the first {@code count} rows. */
     public void drop(int count) {
         int kept = size - count;
-        for (int s = 0; s < columns.length; s++) {
-            if (given[s]) {
-                System.arraycopy(columns[s], count, columns[s], 0, kept);
-            }
+        for (int s : given) {
+            System.arraycopy(columns[s], count, columns[s], 0, kept);
         }
         System.arraycopy(timeMicros, count, timeMicros, 0, kept);
         System.arraycopy(line, count, line, 0, kept);

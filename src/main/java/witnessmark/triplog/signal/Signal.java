@@ -30,7 +30,9 @@ public enum Signal {
     RANGE_KNOB(0, 1),
     /** Where the lever stands: 0 neutral, negative reverse, positive a gear position. */
     LEVER(-2, 12),
-    GROSS_MASS(Unit.KILOGRAM, 0, 300_000);
+    GROSS_MASS(Unit.KILOGRAM, 0, 300_000),
+    /** 1 while the power take-off is engaged, from its own switch; the governor's state on the bus is not that. */
+    POWER_TAKE_OFF(0, 1);
 
     private final Optional<Unit> unit;
     private final double lowest;

@@ -8,6 +8,9 @@ import java.util.Arrays;
  */
 public final class SignalRow {
     private final double[] values = new double[Signal.count()];
+    /** One bit for each signal that was ever given. */
+    private long given;
+
     private long timeMicros;
     private long line;
 
@@ -29,10 +32,16 @@ public final class SignalRow {
 
     public void set(int ordinal, double value) {
         values[ordinal] = value;
+        given |= 1L << ordinal;
     }
 
     public void set(Signal signal, double value) {
-        values[signal.ordinal()] = value;
+        set(signal.ordinal(), value);
+    }
+
+    /** One bit for each signal that some row so far gave; the others need not be looked at. */
+    long given() {
+        return given;
     }
 
     /** Time since 1970 if the log knows the date, else since its own zero. */

@@ -2,7 +2,6 @@ package witnessmark.triplog.summary;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import witnessmark.triplog.event.EventKind;
 
@@ -13,18 +12,38 @@ import witnessmark.triplog.event.EventKind;
 public final class ComparePeriods {
     /** To be read with every comparison (common practice). */
     public static final String CAUTION =
-            "The test takes events as independent and evenly spread; habit events come in clusters by trip, so the true"
-                    + " uncertainty is larger than the figures say.";
+            "The test takes events as independent and evenly spread; habit events come in clusters by trip, so p is"
+                    + " smaller and the interval narrower than they should be.";
+
+    private static final double SIGNIFICANT = 0.05;
 
     private ComparePeriods() {}
+
+    /** What the comparison of one kind says. */
+    public enum Outcome {
+        FELL("fell"),
+        ROSE("rose"),
+        NO_CHANGE_SHOWN("no change that chance would not explain"),
+        NOT_COMPARED("not compared");
+
+        private final String words;
+
+        Outcome(String words) {
+            this.words = words;
+        }
+
+        public String words() {
+            return words;
+        }
+    }
 
     /**
      * One kind compared.
      *
-     * @param rates per 100 km, or per chance; empty if one period cannot show the kind
-     * @param sentence for a person
+     * @param rates per chance (100 km for distance); empty if one period cannot show the kind
+     * @param obstacle why it is not compared; empty if it is
      */
-    public record Change(EventKind kind, Optional<TwoRates> rates, String sentence) {}
+    public record Change(EventKind kind, Outcome outcome, Optional<TwoRates> rates, String obstacle) {}
 
     public static List<Change> compare(TripSummary before, TripSummary after) {
         List<Change> changes = new ArrayList<>();
@@ -35,48 +54,23 @@ public final class ComparePeriods {
     }
 
     private static Change compare(EventKind kind, Verdict before, Verdict after) {
-        for (Verdict verdict : List.of(before, after)) {
-            boolean blind = verdict.state() == Verdict.State.CANNOT_BE_SEEN || !(verdict.chances() > 0);
-            if (blind) {
-                String period = verdict == before ? "before" : "after";
-                return new Change(
-                        kind,
-                        Optional.empty(),
-                        kind.words() + ": not compared, the period " + period + " cannot show it (" + verdict.reason()
-                                + ")");
-            }
+        Optional<String> obstacle = obstacle("before", before).or(() -> obstacle("after", after));
+        if (obstacle.isPresent()) {
+            return new Change(kind, Outcome.NOT_COMPARED, Optional.empty(), obstacle.get());
         }
         TwoRates rates = TwoRates.compare(before.count(), before.chances(), after.count(), after.chances());
-        return new Change(kind, Optional.of(rates), sentence(kind, rates));
+        return new Change(kind, outcome(rates), Optional.of(rates), "");
     }
 
-    private static String sentence(EventKind kind, TwoRates rates) {
-        String unit = kind.chance() == EventKind.Chance.DISTANCE
-                ? "100 km"
-                : kind.chance().words();
-        String counts = String.format(
-                Locale.ROOT,
-                "%s: %d in %.3g before, %d in %.3g after (x %s)",
-                kind.words(),
-                rates.countBefore(),
-                rates.exposureBefore(),
-                rates.countAfter(),
-                rates.exposureAfter(),
-                unit);
-        if (rates.countBefore() + rates.countAfter() == 0) {
-            return counts + "; none in either";
+    private static Optional<String> obstacle(String period, Verdict verdict) {
+        boolean blind = verdict.state() == Verdict.State.CANNOT_BE_SEEN || !(verdict.chances() > 0);
+        return blind ? Optional.of("the period " + period + " cannot show it: " + verdict.reason()) : Optional.empty();
+    }
+
+    private static Outcome outcome(TwoRates rates) {
+        if (rates.countBefore() + rates.countAfter() == 0 || rates.pTwoSided() >= SIGNIFICANT) {
+            return Outcome.NO_CHANGE_SHOWN;
         }
-        String verdict = rates.pTwoSided() >= 0.05
-                ? "no change that chance would not explain"
-                : rates.ratio() < 1 ? "fell" : "rose";
-        return counts
-                + String.format(
-                        Locale.ROOT,
-                        "; ratio %.2f (95 %% from %.2f to %s), p = %.2g: %s",
-                        rates.ratio(),
-                        rates.lower(),
-                        Double.isInfinite(rates.upper()) ? "any" : String.format(Locale.ROOT, "%.2f", rates.upper()),
-                        rates.pTwoSided(),
-                        verdict);
+        return rates.ratio() < 1 ? Outcome.FELL : Outcome.ROSE;
     }
 }

@@ -1,54 +1,40 @@
 package witnessmark.triplog.summary;
 
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import witnessmark.triplog.event.HabitEvent;
 
-/** Events as CSV rows and as lines for the terminal. */
+/** Events as CSV rows, and their moments in words. */
 public final class EventTable {
     private static final long YEAR_2000_MICROS = 946_684_800_000_000L;
 
     private EventTable() {}
 
-    /** A header and one line for each event. */
-    public static List<String> csv(List<HabitEvent> events) {
-        List<String> lines = new ArrayList<>();
-        lines.add(
-                "kind,start,seconds,road_kmh,engine_rpm,gear_before,gear_after,severity,grade,confidence,first_line,last_line,sentence");
-        for (HabitEvent e : events) {
-            lines.add(CsvText.line(List.of(
-                    e.kind().id(),
-                    moment(e.startMicros()),
-                    round(e.seconds(), 1),
-                    round(e.roadKmh(), 1),
-                    Math.round(e.engineRpm()),
-                    e.gearBefore().orElse(""),
-                    e.gearAfter().orElse(""),
-                    round(e.severity(), 2),
-                    e.grade().name().toLowerCase(Locale.ROOT),
-                    round(e.confidence(), 2),
-                    e.firstLine(),
-                    e.lastLine(),
-                    e.sentence())));
-        }
-        return lines;
+    /** The names of the columns of {@link #row}. */
+    public static String header() {
+        return "truck,file,kind,start,seconds,road_kmh,engine_rpm,gear_before,gear_after,severity,grade,confidence,"
+                + "first_line,last_line,sentence";
     }
 
-    /** One line for each event: moment, grade, what happened, where in the file. */
-    public static List<String> lines(List<HabitEvent> events) {
-        return events.stream()
-                .map(e -> String.format(
-                        Locale.ROOT,
-                        "%s  %-7s %s [lines %d-%d, sure %.0f %%]",
-                        moment(e.startMicros()),
-                        e.grade().name().toLowerCase(Locale.ROOT),
-                        e.sentence(),
-                        e.firstLine(),
-                        e.lastLine(),
-                        100 * e.confidence()))
-                .toList();
+    /** One event as a CSV row. */
+    public static String row(String truck, String file, HabitEvent e) {
+        return CsvText.line(List.of(
+                truck,
+                file,
+                e.kind().id(),
+                moment(e.startMicros()),
+                round(e.seconds(), 1),
+                round(e.roadKmh(), 1),
+                Math.round(e.engineRpm()),
+                e.gearBefore().orElse(""),
+                e.gearAfter().orElse(""),
+                round(e.severity(), 2),
+                e.grade().name().toLowerCase(Locale.ROOT),
+                round(e.confidence(), 2),
+                e.firstLine(),
+                e.lastLine(),
+                e.sentence()));
     }
 
     /** A date and time in UTC if the log knows the date, else hours, minutes and seconds of the log. */

@@ -1,9 +1,6 @@
 package witnessmark.triplog.summary;
 
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.EnumMap;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -14,12 +11,10 @@ import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.signal.Signal;
 
-/** Says for each kind of event whether the log shows it, could have shown it, or cannot. */
+/** Says for each kind of event why one log cannot show it, if it cannot. */
 final class JudgeCoverage {
     private static final double RATE_MARGIN = 0.8;
     private static final double LEAST_GEAR_SHARE = 0.5;
-    /** In 100 km: a shorter log says nothing of what may happen on a trip. */
-    private static final double LEAST_DISTANCE = 0.02;
 
     private final GearTable table;
     private final Chances chances;
@@ -37,24 +32,9 @@ final class JudgeCoverage {
         }
     }
 
-    List<Verdict> judge(Map<EventKind, Long> counts) {
-        List<Verdict> verdicts = new ArrayList<>();
-        for (EventKind kind : EventKind.values()) {
-            verdicts.add(judge(kind, counts.getOrDefault(kind, 0L)));
-        }
-        return verdicts;
-    }
-
-    private Verdict judge(EventKind kind, long count) {
-        double chance = chances.of(kind.chance());
-        if (count > 0) {
-            return new Verdict(kind, Verdict.State.SEEN, count, chance, count + (count == 1 ? " event" : " events"));
-        }
-        Optional<String> obstacle =
-                gearbox(kind).or(() -> signals(kind)).or(() -> gears(kind)).or(() -> chance(kind, chance));
-        return obstacle.isPresent()
-                ? new Verdict(kind, Verdict.State.CANNOT_BE_SEEN, 0, chance, obstacle.get())
-                : new Verdict(kind, Verdict.State.NOT_SEEN_THOUGH_POSSIBLE, 0, chance, basis(kind, chance));
+    /** Why this log cannot show the kind, however long it were; empty if it can. */
+    Optional<String> obstacle(EventKind kind) {
+        return gearbox(kind).or(() -> signals(kind)).or(() -> gears(kind));
     }
 
     private Optional<String> gearbox(EventKind kind) {
@@ -96,30 +76,5 @@ final class JudgeCoverage {
                 Locale.ROOT,
                 "the gear cannot be told: a ratio fits in %.0f %% of the driving time; check ratios, axle and tyre",
                 100 * chances.gearKnownShare()));
-    }
-
-    private static Optional<String> chance(EventKind kind, double chance) {
-        double least = kind.chance() == EventKind.Chance.DISTANCE ? LEAST_DISTANCE : 1;
-        return chance >= least
-                ? Optional.empty()
-                : Optional.of(
-                        kind.chance() == EventKind.Chance.DISTANCE
-                                ? "the log covers less than 2 km"
-                                : "the log holds no " + kind.chance().words());
-    }
-
-    private static String basis(EventKind kind, double chance) {
-        return kind.chance() == EventKind.Chance.DISTANCE
-                ? String.format(Locale.ROOT, "in %.0f km", 100 * chance)
-                : String.format(
-                        Locale.ROOT, "in %.0f x %s", chance, kind.chance().words());
-    }
-
-    /** Rows a second of the fastest needed signal of the log; 0 if it is empty. */
-    double usualHertz() {
-        return Arrays.stream(Signal.values())
-                .mapToDouble(s -> hertz.getOrDefault(s, 0.0))
-                .max()
-                .orElse(0);
     }
 }

@@ -18,7 +18,9 @@ import witnessmark.triplog.signal.Signal;
 
 /** Adds up the tracked rows and the events of one log; sums of several logs of one truck can be joined. */
 public final class SumUp implements TrackedRows {
-    private static final int WORST = 10;
+    /** So many of the hardest events are kept. */
+    public static final int WORST = 10;
+
     private static final int OTHER_CODES = -InHand.CANNOT_TELL;
     private static final double LONGEST_ROW_SECONDS = 60;
 
@@ -28,7 +30,7 @@ public final class SumUp implements TrackedRows {
     private final double[] inHandSeconds;
     private final Map<EventKind, Long> counts = new EnumMap<>(EventKind.class);
     private final List<HabitEvent> worst = new ArrayList<>();
-    private final Map<Signal, Long> validCounts = new EnumMap<>(Signal.class);
+    private final Coverage coverage = new Coverage();
     private final Chances chances = new Chances();
 
     private double engineSeconds;
@@ -94,7 +96,7 @@ public final class SumUp implements TrackedRows {
 
     /** To be called once after the last row of a log, with what the reading and the detectors counted. */
     public void end(Map<Signal, Long> valid, Chances held, long allShifts, long lever, long range) {
-        valid.forEach((signal, count) -> validCounts.merge(signal, count, Long::sum));
+        coverage.add(new JudgeCoverage(table, valid, held), held);
         chances.add(held);
         shifts += allShifts;
         leverShifts += lever;
@@ -121,7 +123,7 @@ public final class SumUp implements TrackedRows {
         other.counts.forEach((kind, count) -> counts.merge(kind, count, Long::sum));
         worst.addAll(other.worst);
         keepWorst();
-        other.validCounts.forEach((signal, count) -> validCounts.merge(signal, count, Long::sum));
+        coverage.add(other.coverage);
         chances.add(other.chances);
         engineSeconds += other.engineSeconds;
         highestKmh = Math.max(highestKmh, other.highestKmh);
@@ -138,7 +140,7 @@ public final class SumUp implements TrackedRows {
         double km = chances.km();
         Map<EventKind, CountInterval> rates = new EnumMap<>(EventKind.class);
         if (km > 0) {
-            counts.forEach((kind, count) -> rates.put(kind, CountInterval.of(count, km / 100)));
+            counts.forEach((kind, count) -> rates.put(kind, CountInterval.of(count, exposureKm(kind) / 100)));
         }
         return new TripSummary(
                 km,
@@ -156,7 +158,12 @@ public final class SumUp implements TrackedRows {
                 counts.isEmpty() ? Map.of() : new EnumMap<>(counts),
                 rates,
                 List.copyOf(worst),
-                new JudgeCoverage(table, validCounts, chances).judge(counts));
+                coverage.judge(counts));
+    }
+
+    /** Distance of the logs that could show the kind; of all of them where it showed against expectation. */
+    private double exposureKm(EventKind kind) {
+        return coverage.km(kind) > 0 ? coverage.km(kind) : chances.km();
     }
 
     private Map<String, Double> hoursInHand() {

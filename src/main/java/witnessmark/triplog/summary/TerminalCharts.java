@@ -1,6 +1,7 @@
 package witnessmark.triplog.summary;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import witnessmark.triplog.gear.GearTable;
@@ -9,14 +10,13 @@ import witnessmark.triplog.gear.InHand;
 /** The timeline and the speed map in plain characters, for a terminal of any kind. */
 public final class TerminalCharts {
     private static final String DEPTH = " .:-=+*#%@";
-    private static final int KMH_PER_COLUMN = 2;
     private static final int MAP_ROWS = 20;
 
     private TerminalCharts() {}
 
     /**
-     * Road speed as a curve of the given height, and what was in hand below it: the first letter of each gear's name,
-     * {@code n} neutral, {@code s} standing, {@code e} engine off, {@code ?} cannot tell.
+     * Road speed as a curve of the given height, and what was in hand below it: for a gear the last letter of its number
+     * ({@code 0} for 10), for the rest the letters that the last line explains.
      */
     public static List<String> timeline(List<Timeline.Bin> bins, GearTable table, int columns, int height) {
         int width = Math.min(columns, bins.size());
@@ -42,6 +42,8 @@ public final class TerminalCharts {
         }
         lines.add("km/h +" + "-".repeat(width));
         lines.add("gear  " + hand);
+        lines.add("      by the last figure of its number; n neutral, p pedal down, s standing,");
+        lines.add("      e engine stopped, ? cannot tell");
         return lines;
     }
 
@@ -52,43 +54,73 @@ public final class TerminalCharts {
             case InHand.STANDING -> 's';
             case InHand.ENGINE_OFF -> 'e';
             case InHand.CANNOT_TELL -> '?';
-            default -> table.gear(code).name().isEmpty()
-                    ? '#'
-                    : table.gear(code).name().charAt(0);
+            default -> gearLetter(table.gear(code).name());
         };
     }
 
-    /** Engine speed upwards, road speed across, darker characters for more time. */
-    public static List<String> speedMap(SpeedMap map) {
-        int lastColumn = 0;
-        double most = 1;
-        for (int c = 0; c < map.kmhBins(); c++) {
-            for (int r = 0; r < map.rpmBins(); r++) {
-                most = Math.max(most, map.seconds(c, r));
-                lastColumn = map.seconds(c, r) > 0 ? c : lastColumn;
-            }
-        }
-        int perRow = (map.rpmBins() + MAP_ROWS - 1) / MAP_ROWS;
+    private static char gearLetter(String name) {
+        String number = name.replaceFirst("^(\\d+).*", "$1");
+        boolean counted = !number.isEmpty() && Character.isDigit(number.charAt(0));
+        return number.isEmpty() ? '#' : number.charAt(counted ? number.length() - 1 : 0);
+    }
+
+    /** Engine speed upwards, road speed across, darker characters for more time; at most {@code columns} of the map. */
+    public static List<String> speedMap(SpeedMap map, int columns) {
+        int last = lastColumn(map);
+        int join = Math.max(1, (last + columns) / columns);
+        int top = highestRow(map);
+        int perRow = Math.max(1, (top + MAP_ROWS) / MAP_ROWS);
+        double[][] cells = cells(map, join, last / join + 1, perRow, top / perRow + 1);
+        double most = Arrays.stream(cells).flatMapToDouble(Arrays::stream).reduce(1, Math::max);
         List<String> lines = new ArrayList<>();
-        for (int row = MAP_ROWS - 1; row >= 0; row--) {
+        for (int row = top / perRow; row >= 0; row--) {
             StringBuilder line =
                     new StringBuilder(String.format(Locale.ROOT, "%5.0f |", row * perRow * SpeedMap.RPM_STEP));
-            for (int c = 0; c <= lastColumn; c++) {
-                double seconds = 0;
-                for (int r = row * perRow; r < Math.min(map.rpmBins(), (row + 1) * perRow); r++) {
-                    seconds = Math.max(seconds, map.seconds(c, r));
-                }
-                line.append(character(seconds, most));
+            for (double[] column : cells) {
+                line.append(character(column[row], most));
             }
             lines.add(line.toString().stripTrailing());
         }
-        lines.add("  rpm +" + "-".repeat(lastColumn + 1));
+        lines.add("  rpm +" + "-".repeat(cells.length));
         lines.add(String.format(
                 Locale.ROOT,
-                "       0 to %d km/h, %d km/h for each column",
-                (lastColumn + 1) * KMH_PER_COLUMN,
-                KMH_PER_COLUMN));
+                "       0 to %.0f km/h, %.0f km/h for each column",
+                cells.length * join * SpeedMap.KMH_STEP,
+                join * SpeedMap.KMH_STEP));
         return lines;
+    }
+
+    private static double[][] cells(SpeedMap map, int join, int columns, int perRow, int rows) {
+        double[][] cells = new double[columns][rows];
+        for (int c = 0; c < map.kmhBins(); c++) {
+            for (int r = 0; r < map.rpmBins(); r++) {
+                double seconds = map.seconds(c, r);
+                if (seconds > 0) {
+                    cells[c / join][r / perRow] = Math.max(cells[c / join][r / perRow], seconds);
+                }
+            }
+        }
+        return cells;
+    }
+
+    private static int lastColumn(SpeedMap map) {
+        int last = 0;
+        for (int c = 0; c < map.kmhBins(); c++) {
+            for (int r = 0; r < map.rpmBins(); r++) {
+                last = map.seconds(c, r) > 0 ? c : last;
+            }
+        }
+        return last;
+    }
+
+    private static int highestRow(SpeedMap map) {
+        int highest = 0;
+        for (int c = 0; c < map.kmhBins(); c++) {
+            for (int r = 0; r < map.rpmBins(); r++) {
+                highest = map.seconds(c, r) > 0 ? Math.max(highest, r) : highest;
+            }
+        }
+        return highest;
     }
 
     private static char character(double seconds, double most) {

@@ -2,6 +2,7 @@ package witnessmark.triplog.summary;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import witnessmark.triplog.gear.InHand;
 
 /**
@@ -74,19 +75,23 @@ public final class Timeline {
     private final int codes;
     private final List<Sum> sums = new ArrayList<>();
     private double binSeconds = 1;
+    /** The last of the sums. */
+    private @Nullable Sum current;
 
     Timeline(int gears) {
         this.codes = gears + OTHER_CODES;
     }
 
     void add(long micros, double seconds, double kmh, double rpm, int inHand) {
-        if (sums.isEmpty() || sums.get(sums.size() - 1).seconds >= binSeconds) {
+        Sum sum = current;
+        if (sum == null || sum.seconds >= binSeconds) {
             if (sums.size() == MOST_BINS) {
                 joinNeighbours();
             }
-            sums.add(new Sum(micros, codes));
+            sum = new Sum(micros, codes);
+            sums.add(sum);
+            current = sum;
         }
-        Sum sum = sums.get(sums.size() - 1);
         sum.seconds += seconds;
         sum.inHand[inHand + OTHER_CODES] += (float) seconds;
         if (kmh >= 0) {

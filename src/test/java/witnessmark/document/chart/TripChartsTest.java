@@ -6,6 +6,7 @@ import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -16,6 +17,7 @@ import witnessmark.triplog.ReadTrip;
 import witnessmark.triplog.SimulatedDrive.Recording;
 import witnessmark.triplog.TripRequest;
 import witnessmark.triplog.TripResult;
+import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.read.Progress;
 import witnessmark.triplog.summary.EventTable;
@@ -66,16 +68,22 @@ class TripChartsTest {
     void the_terminal_versions_fit_their_width_and_show_the_gears() {
         List<String> lines = TerminalCharts.timeline(trip.timeline(), table, 80, 8);
 
-        assertThat(lines).hasSize(10).allMatch(l -> l.length() <= 86);
+        assertThat(lines).hasSize(12).allMatch(l -> l.length() <= 86);
         assertThat(lines.get(9)).matches("gear  [L0-9nseRp?]{80}");
-        assertThat(TerminalCharts.speedMap(trip.speedMap())).anyMatch(l -> l.contains("@"));
+        assertThat(TerminalCharts.speedMap(trip.speedMap(), 73))
+                .allMatch(l -> l.length() <= 80)
+                .anyMatch(l -> l.contains("@"));
     }
 
     @Test
     void tables_name_every_kind_and_every_event() {
-        assertThat(SummaryTable.csv(trip.summary())).hasSize(18);
-        assertThat(EventTable.csv(trip.events())).hasSize(trip.events().size() + 1);
-        assertThat(SummaryTable.lines(trip.summary()))
-                .anyMatch(l -> l.contains("start from rest in high range") && l.contains("seen: 2 events"));
+        int columns = EventTable.header().split(",").length;
+        assertThat(SummaryTable.csv(Map.of("unit-1", trip.summary())))
+                .hasSize(EventKind.values().length + 1)
+                .anyMatch(l -> l.startsWith("unit-1,start-in-high-range,seen,2,"));
+        assertThat(trip.events()).isNotEmpty().allSatisfy(e -> assertThat(
+                        EventTable.row("unit-1", "drive.csv", e).replaceAll("\"[^\"]*\"", "words"))
+                .startsWith("unit-1,drive.csv," + e.kind().id())
+                .satisfies(row -> assertThat(row.split(",", -1)).hasSize(columns)));
     }
 }

@@ -1,0 +1,98 @@
+package witnessmark.casefile;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import witnessmark.casefile.Evidence.SourceFile;
+import witnessmark.triplog.evidence.LogEvidence;
+
+/** Puts down what trip logs say as evidence of a case: findings with how well the logs fit them, and the files' hashes. */
+public final class LoggedEvidence {
+    /** More would make the case file unwieldy. */
+    public static final int MOST_FILES = 500;
+
+    private static final String METHOD =
+            "A mean rate m per chance, any true rate scattered exponentially about it: x events in E chances have the"
+                    + " chance (1/(1+mE)) (mE/(1+mE))^x, once with the usual rate of a truck that has it, once with that"
+                    + " of one that has not (rates: common practice). Held between 100 times for and 20 times against.";
+
+    private LoggedEvidence() {}
+
+    /**
+     * One result of a case from logs. A finding enters it only if the logs speak for it, or could have shown it often
+     * enough and did not; what the logs leave open, and what they cannot show, is told in the summary and followed by
+     * nothing.
+     *
+     * @param inputs what went in, besides the files
+     * @param files the logs, at least one
+     * @param said what they say of each finding that they could show
+     */
+    public static Evidence of(String id, Map<String, String> inputs, List<SourceFile> files, List<LogEvidence> said) {
+        if (files.size() > MOST_FILES) {
+            throw new CaseRefused(
+                    "evidence '" + CheckedText.shown(id) + "': " + files.size() + " log files",
+                    "add at most " + MOST_FILES + " at once");
+        }
+        Map<String, String> all = new LinkedHashMap<>(inputs);
+        if (files.size() > 1) {
+            for (int i = 0; i < files.size(); i++) {
+                all.put(
+                        "log-" + (i + 1),
+                        files.get(i).sha256() + " " + files.get(i).name());
+            }
+        }
+        Map<String, FindingState> findings = new LinkedHashMap<>();
+        Map<String, Likelihood> likelihoods = new LinkedHashMap<>();
+        for (LogEvidence evidence : counted(said)) {
+            findings.put(
+                    evidence.finding(),
+                    evidence.state() == LogEvidence.State.PRESENT ? FindingState.PRESENT : FindingState.ABSENT);
+            likelihoods.put(evidence.finding(), new Likelihood(evidence.ifPresent(), evidence.ifAbsent()));
+        }
+        return new Evidence(
+                id,
+                Evidence.Kind.LOGGED,
+                summary(said),
+                METHOD,
+                all,
+                files.size() == 1 ? Optional.of(files.get(0)) : Optional.empty(),
+                findings,
+                likelihoods);
+    }
+
+    /** Those that enter the case. */
+    public static List<LogEvidence> counted(List<LogEvidence> said) {
+        return said.stream().filter(e -> e.state() != LogEvidence.State.UNSURE).toList();
+    }
+
+    private static String summary(List<LogEvidence> said) {
+        List<String> sentences = new ArrayList<>();
+        sentences.add(group("The logs speak for", said, LogEvidence.State.PRESENT));
+        sentences.add(group("They could have shown and did not", said, LogEvidence.State.ABSENT));
+        String text = sentences.stream().filter(s -> !s.isEmpty()).collect(Collectors.joining(" "));
+        return text.isEmpty() ? "The logs say too little for or against any finding." : text;
+    }
+
+    private static String group(String lead, List<LogEvidence> said, LogEvidence.State state) {
+        String list = said.stream()
+                .filter(e -> e.state() == state)
+                .map(e -> e.finding() + " (" + e.sentence() + "; " + factor(e) + ")")
+                .collect(Collectors.joining("; "));
+        return list.isEmpty() ? "" : lead + ": " + list + ".";
+    }
+
+    /** How many times better the logs fit with the finding than without, or the other way round. */
+    public static String factor(LogEvidence evidence) {
+        double factor = evidence.factor();
+        double times = factor >= 1 ? factor : 1 / factor;
+        return String.format(
+                Locale.ROOT,
+                times < 10 ? "fits %.1f times better %s" : "fits %.0f times better %s",
+                times,
+                factor >= 1 ? "with it" : "without it");
+    }
+}

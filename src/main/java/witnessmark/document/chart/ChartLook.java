@@ -1,0 +1,46 @@
+package witnessmark.document.chart;
+
+import java.awt.Color;
+import java.awt.Font;
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
+import java.util.List;
+import java.util.Locale;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.plot.Plot;
+import witnessmark.document.font.ShippedFont;
+
+/** What all charts have in common: inks, fonts, axes from zero, a white ground. */
+final class ChartLook {
+    static final List<Color> INKS =
+            List.of(new Color(0x1F4E79), new Color(0xB45309), new Color(0x4B5563), new Color(0x166534));
+    static final Color ALARM = new Color(0x991B1B);
+    private static final Font PLAIN = ShippedFont.REGULAR.sized(12);
+
+    private ChartLook() {}
+
+    /** An axis from zero to {@code most}, numbers with a point in every country. */
+    static NumberAxis axis(String label, double most) {
+        NumberAxis axis = new NumberAxis(label);
+        axis.setNumberFormatOverride(new DecimalFormat("0.##", DecimalFormatSymbols.getInstance(Locale.ROOT)));
+        axis.setRange(0, most > 0 ? most : 1);
+        axis.setLabelFont(PLAIN);
+        axis.setTickLabelFont(PLAIN);
+        return axis;
+    }
+
+    static JFreeChart chart(String title, Plot plot, boolean legend) {
+        JFreeChart chart = new JFreeChart(title, ShippedFont.REGULAR.sized(15), plot, legend);
+        chart.setBackgroundPaint(Color.WHITE);
+        if (legend) {
+            chart.getLegend().setItemFont(PLAIN);
+        }
+        return chart;
+    }
+
+    /** Tells a drawing's ids from those of other drawings on a page. */
+    static String name(String title) {
+        return title.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-");
+    }
+}

@@ -1,0 +1,115 @@
+package witnessmark.shell;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import witnessmark.casefile.Evidence;
+import witnessmark.casefile.LoggedEvidence;
+import witnessmark.casefile.history.CaseHistory;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.triplog.TruckResult;
+import witnessmark.triplog.evidence.LogEvidence;
+import witnessmark.triplog.summary.Verdict;
+
+/** What logs said of findings, and what of it was stored in a case. */
+record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<LogEvidence> said) {
+
+    void print(Page page, KnowledgeBase knowledge) {
+        page.line("Stored in case " + history.id() + " as evidence " + evidence.id() + ", entry "
+                + history.last().number() + ".");
+        page.line(String.format(
+                Locale.ROOT,
+                "%d %s, %.1f km, %s",
+                logs.trips().size(),
+                logs.trips().size() == 1 ? "log" : "logs",
+                logs.summary().km(),
+                Say.clock(logs.summary().coveredHours())));
+        logs.trips().stream().limit(10).forEach(t -> {
+            page.item(String.valueOf(t.report().file().getFileName()));
+            page.drawn("    SHA-256 " + t.report().sha256().orElse(""));
+        });
+        group(page, knowledge, "Speaks for", LogEvidence.State.PRESENT);
+        group(page, knowledge, "Could have shown it and did not: speaks against", LogEvidence.State.ABSENT);
+        open(page, knowledge);
+        blind(page);
+        page.blank();
+        if (said.stream().anyMatch(e -> e.state() == LogEvidence.State.PRESENT)) {
+            page.line(LogText.NAMES_A_TRUCK);
+        }
+        page.line("It weighs in: diagnose " + history.id());
+        page.flush();
+    }
+
+    private void group(Page page, KnowledgeBase knowledge, String title, LogEvidence.State state) {
+        List<LogEvidence> group = said.stream().filter(e -> e.state() == state).toList();
+        if (group.isEmpty()) {
+            return;
+        }
+        page.heading(title);
+        for (LogEvidence e : group) {
+            page.item(title(knowledge, e) + " (" + e.finding() + ")");
+            page.indented("    ", "    ", e.sentence() + "; " + LoggedEvidence.factor(e));
+        }
+    }
+
+    private static String title(KnowledgeBase knowledge, LogEvidence e) {
+        return knowledge.findings().containsKey(e.finding())
+                ? knowledge.findings().get(e.finding()).title().replaceFirst("^Log: ", "")
+                : e.finding();
+    }
+
+    private void open(Page page, KnowledgeBase knowledge) {
+        String titles = said.stream()
+                .filter(e -> e.state() == LogEvidence.State.UNSURE)
+                .map(e -> title(knowledge, e))
+                .collect(Collectors.joining("; "));
+        if (!titles.isEmpty()) {
+            page.heading("Too little to count either way; not stored").indented("  ", "  ", titles);
+        }
+    }
+
+    private void blind(Page page) {
+        List<Verdict> blind = logs.summary().verdicts().stream()
+                .filter(v -> v.state() == Verdict.State.CANNOT_BE_SEEN)
+                .toList();
+        if (!blind.isEmpty()) {
+            page.heading("Cannot be seen in these logs; nothing follows from that");
+            page.indented("  ", "  ", blind.stream().map(v -> v.kind().words()).collect(Collectors.joining("; ")));
+        }
+    }
+
+    Map<String, Object> json() {
+        Map<String, Object> map = new LinkedHashMap<>();
+        map.put("case", history.id().toString());
+        map.put("evidence", evidence.id());
+        map.put("entry", history.last().number());
+        map.put("findings", said.stream().map(LogAdded::json).toList());
+        map.put(
+                "cannotBeSeen",
+                logs.summary().verdicts().stream()
+                        .filter(v -> v.state() == Verdict.State.CANNOT_BE_SEEN)
+                        .map(v -> v.kind().id())
+                        .toList());
+        Map<String, String> files = new LinkedHashMap<>();
+        logs.trips()
+                .forEach(t -> files.put(
+                        t.report().file().toString(), t.report().sha256().orElse("")));
+        map.put("sha256", files);
+        return map;
+    }
+
+    private static Map<String, Object> json(LogEvidence e) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        map.put("finding", e.finding());
+        map.put("state", e.state().name().toLowerCase(Locale.ROOT));
+        map.put("stored", e.state() != LogEvidence.State.UNSURE);
+        map.put("ifPresent", e.ifPresent());
+        map.put("ifAbsent", e.ifAbsent());
+        map.put("count", e.count());
+        map.put("chances", e.chances());
+        map.put("sentence", e.sentence());
+        return map;
+    }
+}

@@ -1,0 +1,87 @@
+package witnessmark.triplog.summary;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import witnessmark.triplog.event.Chances;
+import witnessmark.triplog.event.EventKind;
+
+/**
+ * How much of one log, or of several of one truck, could have shown each kind of event. A log that cannot show a kind
+ * adds nothing to it: neither chances nor distance.
+ */
+final class Coverage {
+    /** In 100 km: a shorter log says nothing of what may happen on a trip. */
+    private static final double LEAST_DISTANCE = 0.02;
+
+    private final Map<EventKind, Double> chances = new EnumMap<>(EventKind.class);
+    /** Those of the logs that cannot show the kind too: what counts where it showed against expectation. */
+    private final Map<EventKind, Double> heldAnyway = new EnumMap<>(EventKind.class);
+
+    private final Map<EventKind, Double> km = new EnumMap<>(EventKind.class);
+    private final Map<EventKind, String> obstacles = new EnumMap<>(EventKind.class);
+
+    void add(JudgeCoverage log, Chances held) {
+        for (EventKind kind : EventKind.values()) {
+            heldAnyway.merge(kind, held.of(kind.chance()), Double::sum);
+            Optional<String> obstacle = log.obstacle(kind);
+            if (obstacle.isPresent()) {
+                obstacles.putIfAbsent(kind, obstacle.get());
+            } else {
+                chances.merge(kind, held.of(kind.chance()), Double::sum);
+                km.merge(kind, held.km(), Double::sum);
+            }
+        }
+    }
+
+    void add(Coverage other) {
+        other.heldAnyway.forEach((kind, count) -> heldAnyway.merge(kind, count, Double::sum));
+        other.obstacles.forEach(obstacles::putIfAbsent);
+        other.chances.forEach((kind, count) -> chances.merge(kind, count, Double::sum));
+        other.km.forEach((kind, distance) -> km.merge(kind, distance, Double::sum));
+    }
+
+    /** Distance of the logs that could have shown the kind; 0 if none could. */
+    double km(EventKind kind) {
+        return km.getOrDefault(kind, 0.0);
+    }
+
+    List<Verdict> judge(Map<EventKind, Long> counts) {
+        List<Verdict> verdicts = new ArrayList<>();
+        for (EventKind kind : EventKind.values()) {
+            verdicts.add(judge(kind, counts.getOrDefault(kind, 0L)));
+        }
+        return verdicts;
+    }
+
+    private Verdict judge(EventKind kind, long count) {
+        double chance = chances.getOrDefault(kind, 0.0);
+        if (count > 0) {
+            double of = chance > 0 ? chance : heldAnyway.getOrDefault(kind, 0.0);
+            return new Verdict(kind, Verdict.State.SEEN, count, of, count + (count == 1 ? " event" : " events"));
+        }
+        if (!chances.containsKey(kind)) {
+            return new Verdict(
+                    kind, Verdict.State.CANNOT_BE_SEEN, 0, 0, obstacles.getOrDefault(kind, "no log was read"));
+        }
+        return noChance(kind, chance)
+                .map(reason -> new Verdict(kind, Verdict.State.CANNOT_BE_SEEN, 0, chance, reason))
+                .orElseGet(() -> new Verdict(
+                        kind,
+                        Verdict.State.NOT_SEEN_THOUGH_POSSIBLE,
+                        0,
+                        chance,
+                        "in " + kind.chance().words(chance)));
+    }
+
+    private static Optional<String> noChance(EventKind kind, double chance) {
+        if (kind.chance() == EventKind.Chance.DISTANCE) {
+            return chance >= LEAST_DISTANCE ? Optional.empty() : Optional.of("the log covers less than 2 km");
+        }
+        return chance >= 1
+                ? Optional.empty()
+                : Optional.of("the log holds no " + kind.chance().words());
+    }
+}
