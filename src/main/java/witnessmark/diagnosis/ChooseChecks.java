@@ -1,6 +1,7 @@
 package witnessmark.diagnosis;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
@@ -20,6 +21,8 @@ import witnessmark.planner.Visit;
 /** Says what each check not yet made can be expected to tell, and has the planner put them in order. */
 final class ChooseChecks {
     private static final double WORTH_MAKING_BITS = 0.005;
+    /** A cause with at least this share of the leader's chance counts in full. Tried on cases of known outcome. */
+    private static final double SHARE_OF_LEADER = 0.3;
     /** What it is worth to learn whether a conclusion that is held back may stand, bits. Judgement, not measured. */
     private static final double RELEASE_BITS = 0.15;
 
@@ -46,16 +49,17 @@ final class ChooseChecks {
     /** The plan for these hands, without the findings left out. */
     List<NextVisit> visits(Reading reading, List<RankedCause> causes, Hands hands, Set<String> leftOut) {
         Map<String, Releases.Answer> releasing = new Releases(knowledge, reading, causes).findings();
+        double[] weights = weights(reading);
         Map<String, Gain> gains = new HashMap<>();
         List<Check> checks = new ArrayList<>();
         for (Gain gain : gains(reading, releasing.keySet(), leftOut)) {
-            Check check = check(gain, reading, releasing);
+            Check check = check(gain, reading, weights, releasing);
             if (check.bits() >= WORTH_MAKING_BITS) {
                 gains.put(check.id(), gain);
                 checks.add(check);
             }
         }
-        return planner.plan(checks, doubt(reading), hands).stream()
+        return planner.plan(checks, doubt(reading, weights), hands).stream()
                 .map(visit -> visit(visit, gains, reading, hands))
                 .toList();
     }
@@ -71,18 +75,32 @@ final class ChooseChecks {
         return reading.inference().gains(reading.evidence(), candidates);
     }
 
-    private static Check check(Gain gain, Reading reading, Map<String, Releases.Answer> releasing) {
+    private static Check check(Gain gain, Reading reading, double[] weights, Map<String, Releases.Answer> releasing) {
         Finding finding = reading.network().findings().get(gain.finding());
         double[] bits = gain.bitsByCause().clone();
         for (int c = 0; c < bits.length; c++) {
-            if (!reading.isInQuestion(reading.network().causes().get(c).id())) {
-                bits[c] = 0;
-            }
+            bits[c] *= weights[c];
         }
         double release = Optional.ofNullable(releasing.get(finding.id()))
                 .map(answer -> releaseBits(answer, gain.chance()))
                 .orElse(0.0);
         return new Check(finding.id(), finding.access(), finding.minutes(), bits, release);
+    }
+
+    /**
+     * How much the doubt about each cause counts, by index: in full near the leader, less the farther behind it, not at
+     * all out of question. To rule out one by one what hardly anybody believes would take many questions and change
+     * nothing.
+     */
+    private static double[] weights(Reading reading) {
+        double[] weights = reading.network().causes().stream()
+                .mapToDouble(cause -> reading.isInQuestion(cause.id()) ? reading.probability(cause.id()) : 0)
+                .toArray();
+        double full = SHARE_OF_LEADER * Arrays.stream(weights).max().orElse(0);
+        for (int c = 0; c < weights.length; c++) {
+            weights[c] = full > 0 ? Math.min(1, weights[c] / full) : 0;
+        }
+        return weights;
     }
 
     private static double releaseBits(Releases.Answer answer, double chance) {
@@ -93,10 +111,15 @@ final class ChooseChecks {
         };
     }
 
-    private static double[] doubt(Reading reading) {
-        return reading.network().causes().stream()
-                .mapToDouble(cause -> entropy(reading.probability(cause.id())))
-                .toArray();
+    /** What there is to be learnt of each cause, weighted as the gains are. */
+    private static double[] doubt(Reading reading, double[] weights) {
+        double[] doubt = new double[weights.length];
+        for (int c = 0; c < doubt.length; c++) {
+            doubt[c] = weights[c]
+                    * entropy(reading.probability(
+                            reading.network().causes().get(c).id()));
+        }
+        return doubt;
     }
 
     private static double entropy(double p) {

@@ -5,8 +5,8 @@ import java.util.List;
 /**
  * A check worth making next.
  *
- * @param gainBits expected information about each cause in question, summed, and what it is worth besides if a held-back
- *     conclusion waits for it; bits
+ * @param gainBits expected information about each cause in question, summed, those far behind the leader counting less,
+ *     and what it is worth besides if a conclusion waits for it; bits
  * @param chance chance that the answer is "present"
  * @param checkMinutes work of the check itself
  * @param openMinutes work to open what must still be opened for it

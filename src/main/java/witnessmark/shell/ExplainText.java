@@ -15,7 +15,7 @@ import witnessmark.knowledge.KnowledgeBase;
 
 /** Says in full why a cause stands where it stands, and which findings carry a verdict. */
 final class ExplainText {
-    private static final int TURNED_SHOWN = 6;
+    private static final int TURNED_SHOWN = 3;
     private static final int DIFFERENCES_SHOWN = 3;
 
     private final KnowledgeBase knowledge;
