@@ -68,8 +68,8 @@ final class ChooseChecks {
         CauseNetwork network = reading.network();
         int[] candidates = knowledge.findings().values().stream()
                 .map(Finding::id)
-                .filter(f -> !reading.taken().containsKey(f) && !leftOut.contains(f) && !reading.isSettled(f))
-                .filter(f -> reading.canBeFound(f) && (reading.touchesQuestion(f) || releasing.contains(f)))
+                .filter(f -> !reading.taken().containsKey(f) && !leftOut.contains(f) && reading.canBeFound(f))
+                .filter(f -> releasing.contains(f) || !reading.isSettled(f) && reading.touchesQuestion(f))
                 .mapToInt(network::finding)
                 .toArray();
         return reading.inference().gains(reading.evidence(), candidates);
@@ -177,6 +177,11 @@ final class ChooseChecks {
         String moves = "moves \"" + cause.title() + "\" from " + Sentences.percent(reading.probability(cause.id()))
                 + " to " + Sentences.percent(gain.ifPresent()[most]) + " if present, "
                 + Sentences.percent(gain.ifAbsent()[most]) + " if absent";
+        Optional<Finding> against = reading.otherSourceFor(check.id()).map(knowledge.findings()::get);
+        if (against.isPresent()) {
+            return "it is another source beside \"" + against.get().title()
+                    + "\"; if the two disagree, one of them is wrong and the verdict cannot rest on it";
+        }
         return check.release() < check.bits() - check.release()
                 ? moves
                 : "a conclusion that is held back waits for it; " + moves;

@@ -107,6 +107,11 @@ public final class OpenCase implements AutoCloseable {
         return Releases.otherSide(knowledge, judgement().causes());
     }
 
+    /** What another source than the one on record can say, where a conclusion stands; to be asked if it can unsettle it. */
+    public List<String> secondSources() {
+        return Releases.secondSources(knowledge, reading(), judgement().causes());
+    }
+
     /** What to check next, in order, where what was looked at is open and nobody has begun. */
     public List<NextVisit> visits() {
         return checks.visits(reading(), judgement().causes());

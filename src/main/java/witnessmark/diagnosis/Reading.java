@@ -3,6 +3,7 @@ package witnessmark.diagnosis;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
@@ -10,6 +11,7 @@ import witnessmark.diagnosis.fact.Applies;
 import witnessmark.diagnosis.fact.ClassChange;
 import witnessmark.diagnosis.fact.NotApplicable;
 import witnessmark.diagnosis.fact.OddsChange;
+import witnessmark.diagnosis.fact.Settled;
 import witnessmark.diagnosis.fact.State;
 import witnessmark.diagnosis.fact.Taken;
 import witnessmark.inference.Evidence;
@@ -97,6 +99,14 @@ final class Reading {
     /** Whether the finding's state follows from another one, so that asking for it would be pointless. */
     boolean isSettled(String finding) {
         return premises.settled().stream().anyMatch(s -> s.finding().equals(finding));
+    }
+
+    /** The finding present from which this one follows, if it would be learnt from another source than that. */
+    Optional<String> otherSourceFor(String finding) {
+        return premises.settled().stream()
+                .filter(s -> s.otherSource() && s.finding().equals(finding))
+                .map(Settled::by)
+                .findFirst();
     }
 
     /** Whether looking at the finding could tell anything of a cause in question. */

@@ -3,6 +3,7 @@ package witnessmark.diagnosis;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import witnessmark.diagnosis.fact.Settled;
 import witnessmark.knowledge.AccessStep;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.KnowledgeBase;
@@ -10,7 +11,8 @@ import witnessmark.knowledge.KnowledgeBase;
 /**
  * The open findings that a held-back conclusion waits for: one specific to it, one that must be found sound, one that
  * tells it from a look-alike. A conclusion that names people waits, even where nothing holds it back, for what tells it
- * from each look-alike without taking anything apart: the other side is asked before a person is named.
+ * from each look-alike without taking anything apart: the other side is asked before a person is named. And every
+ * conclusion waits for the second source of what it rests on, where there is one: the paper beside the gauge.
  */
 final class Releases {
     private final KnowledgeBase knowledge;
@@ -31,6 +33,25 @@ final class Releases {
                 .filter(c -> c.standing() == RankedCause.Standing.HELD_BACK)
                 .forEach(this::collect);
         otherSide(knowledge, causes).forEach(f -> add(f, Answer.EITHER));
+        secondSources(knowledge, reading, causes).forEach(f -> add(f, Answer.EITHER));
+    }
+
+    /** What another source says of a finding on record, nothing taken apart, once something is concluded. */
+    static List<String> secondSources(KnowledgeBase knowledge, Reading reading, List<RankedCause> causes) {
+        if (causes.stream().noneMatch(c -> c.standing() == RankedCause.Standing.CONCLUDED)) {
+            return List.of();
+        }
+        return reading.premises().settled().stream()
+                .filter(Settled::otherSource)
+                .map(Settled::finding)
+                .distinct()
+                .filter(f -> isOutside(knowledge, f))
+                .toList();
+    }
+
+    private static boolean isOutside(KnowledgeBase knowledge, String finding) {
+        return knowledge.wayTo(knowledge.findings().get(finding).access()).stream()
+                .noneMatch(AccessStep::teardown);
     }
 
     /** What tells a conclusion that names people from its look-alikes, nothing taken apart, not looked at yet. */
@@ -41,8 +62,7 @@ final class Releases {
                 .flatMap(c -> c.lookAlikes().stream())
                 .flatMap(rival -> rival.openChecks().stream())
                 .distinct()
-                .filter(f -> knowledge.wayTo(knowledge.findings().get(f).access()).stream()
-                        .noneMatch(AccessStep::teardown))
+                .filter(f -> isOutside(knowledge, f))
                 .toList();
     }
 

@@ -20,7 +20,8 @@ import witnessmark.planner.PlanChecks;
  * no, and the chances of the answers that give another class, or another cause of it first, are added up. Below {@link #LEAST_CHANCE} a check is not asked;
  * {@link #LEAST_CHANCE_TEARDOWN} where something must be taken apart for it, since that costs hours and new gaskets.
  * A verdict that names people is not left before what tells it from its look-alikes has been asked, as far as nothing
- * is taken apart for it.
+ * is taken apart for it. Nor is any verdict left before a second source of a finding on record has been asked, if it
+ * could unsettle the verdict: how often a paper or a gauge is wrong is in no cause's chance.
  * The rule looks one check ahead: that two checks together might overturn what neither does alone is not counted. The
  * thresholds are judgement, not measured.
  */
@@ -31,6 +32,7 @@ final class StopRule {
     private final OpenCase open;
     private final Judgement judgement;
     private final List<String> otherSide;
+    private final List<String> secondSources;
     private final int skipped;
 
     /** A check to ask, with the visit it belongs to. */
@@ -40,6 +42,7 @@ final class StopRule {
         this.open = open;
         this.judgement = open.judgement();
         this.otherSide = open.otherSide();
+        this.secondSources = open.secondSources();
         this.skipped = skipped;
     }
 
@@ -83,6 +86,9 @@ final class StopRule {
         if (otherSide.contains(check.finding())) {
             return true;
         }
+        if (secondSources.contains(check.finding())) {
+            return changes(check, FindingState.PRESENT);
+        }
         double least = check.teardown() && check.openMinutes() > 0 ? LEAST_CHANCE_TEARDOWN : LEAST_CHANCE;
         return Math.max(check.chance(), 1 - check.chance()) >= least && chanceOfChange(check) >= least;
     }
@@ -94,8 +100,11 @@ final class StopRule {
     }
 
     private double chance(NextCheck check, FindingState answer, double chance) {
-        Verdict then = open.verdictIf(check.finding(), answer);
-        return said(then).equals(said(judgement.verdict())) ? 0 : chance;
+        return changes(check, answer) ? chance : 0;
+    }
+
+    private boolean changes(NextCheck check, FindingState answer) {
+        return !said(open.verdictIf(check.finding(), answer)).equals(said(judgement.verdict()));
     }
 
     /** What a verdict says: the class and the cause first named. */

@@ -11,12 +11,13 @@ final class ConsistencyForm {
     static void read(YamlNode root, Draft draft) {
         YamlMap map = root.map("consistency", List.of("never-together", "follows"));
         for (YamlNode item : map.items("never-together")) {
-            YamlMap fields = item.map("never-together", List.of("findings", "why"));
+            YamlMap fields = item.map("never-together", List.of("findings", "two-sources", "why"));
             List<String> findings = draft.refer(Draft.Kind.FINDING, fields, "findings");
             if (findings.size() < 2) {
                 item.fault("one finding alone cannot contradict", "name two or more");
             }
-            draft.neverTogether.add(new NeverTogether(findings, fields.text("why")));
+            draft.neverTogether.add(
+                    new NeverTogether(findings, fields.flagOr("two-sources", false), fields.text("why")));
         }
         for (YamlNode item : map.items("follows")) {
             YamlMap fields = item.map("follows", List.of("if", "then", "why"));
