@@ -40,6 +40,17 @@ public record Judgement(
      */
     public record Change(String subject, String finding, String sentence) {}
 
+    /** Whether what leads may not be concluded because evidence it leans on contradicts itself, and nothing else may. */
+    public boolean waitsOnContradiction() {
+        List<String> open = contradictions.stream()
+                .map(c -> Sentences.contradictionOpen(c.why()))
+                .toList();
+        return causes.stream().noneMatch(c -> c.standing() == RankedCause.Standing.CONCLUDED)
+                && causes.stream()
+                        .filter(c -> c.standing() == RankedCause.Standing.HELD_BACK)
+                        .anyMatch(c -> c.heldBack().stream().anyMatch(open::contains));
+    }
+
     /** The causes at or above a probability, in rank order. */
     public List<RankedCause> causesFrom(double probability) {
         return causes.stream().filter(c -> c.probability() >= probability).toList();

@@ -18,6 +18,8 @@ public record Ending(Reason reason, double figure, Optional<NextCheck> nearest, 
     /** What ended it. */
     public enum Reason {
         VERDICT_STANDS,
-        NOTHING_TELLS
+        NOTHING_TELLS,
+        /** What leads leans on answers that contradict each other; more answers would not mend that. */
+        CONTRADICTED
     }
 }

@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Measurement;
@@ -16,6 +17,7 @@ import witnessmark.casefile.TextField;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.Change;
 import witnessmark.casefile.history.FindingSet;
+import witnessmark.casefile.history.MeasurementCleared;
 import witnessmark.casefile.history.MeasurementSet;
 import witnessmark.casefile.history.TextSet;
 import witnessmark.diagnosis.Diagnosis;
@@ -117,6 +119,38 @@ public final class Interview implements AutoCloseable {
     /** Sets a measured value; its finding follows if it has a limit. */
     public void measured(Measurement measurement) {
         write(List.of(new MeasurementSet(measurement)));
+    }
+
+    /**
+     * Takes it that what is on record of a finding does not hold: an answer is turned round, a measured value it follows
+     * from is taken out.
+     *
+     * @throws CaseRefused if it comes from a record filed with the case, which only whoever filed it can take out
+     */
+    public void doesNotHold(String finding) {
+        List<Change> changes = new ArrayList<>();
+        FindingEntry entry = present().findings().get(finding);
+        if (entry != null) {
+            changes.add(new FindingSet(new FindingEntry(finding, opposite(entry.state()), entry.note())));
+        }
+        present().measurements().keySet().stream()
+                .filter(m -> yields(m).anyMatch(finding::equals))
+                .forEach(m -> changes.add(new MeasurementCleared(m)));
+        if (changes.isEmpty()) {
+            throw new CaseRefused(
+                    "'" + finding + "' comes from a record filed with the case",
+                    "take the record out with: case clear " + present().id().text() + " and the name of the record");
+        }
+        write(changes);
+    }
+
+    private static FindingState opposite(FindingState state) {
+        return state == FindingState.ABSENT ? FindingState.PRESENT : FindingState.ABSENT;
+    }
+
+    /** What is taken of a finding now; "not looked at" if nothing. */
+    public FindingState stateOf(String finding) {
+        return open.taken().getOrDefault(finding, FindingState.NOT_LOOKED_AT);
     }
 
     /** Asks nothing more in this place and what lies inside it. */

@@ -22,6 +22,7 @@ import witnessmark.planner.PlanChecks;
  * A verdict that names people is not left before what tells it from its look-alikes has been asked, as far as nothing
  * is taken apart for it. Nor is any verdict left before a second source of a finding on record has been asked, if it
  * could unsettle the verdict: how often a paper or a gauge is wrong is in no cause's chance.
+ * Where what leads leans on answers that contradict each other, nothing more is asked: that is to be cleared up first.
  * The rule looks one check ahead: that two checks together might overturn what neither does alone is not counted. The
  * thresholds are judgement, not measured.
  */
@@ -48,6 +49,9 @@ final class StopRule {
 
     /** The first check of the plan that is worth asking; empty if the interview ends. */
     Optional<Asked> ask(List<NextVisit> plan) {
+        if (judgement.waitsOnContradiction()) {
+            return Optional.empty();
+        }
         for (NextVisit visit : plan) {
             for (NextCheck check : visit.checks()) {
                 if (isWorthAsking(check)) {
@@ -72,11 +76,18 @@ final class StopRule {
             }
         }
         return new Ending(
-                stands ? Ending.Reason.VERDICT_STANDS : Ending.Reason.NOTHING_TELLS,
+                reason(stands),
                 most,
                 nearest,
                 stands ? 1 - share(judgement.verdict().classId()) : 0,
                 skipped);
+    }
+
+    private Ending.Reason reason(boolean stands) {
+        if (judgement.waitsOnContradiction()) {
+            return Ending.Reason.CONTRADICTED;
+        }
+        return stands ? Ending.Reason.VERDICT_STANDS : Ending.Reason.NOTHING_TELLS;
     }
 
     private boolean isWorthAsking(NextCheck check) {

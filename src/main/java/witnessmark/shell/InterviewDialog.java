@@ -35,6 +35,7 @@ final class InterviewDialog {
     private final Page page;
     private final Wording wording;
     private final StandText stand;
+    private final ConflictDialog conflicts;
     private final Set<String> cautionsShown = new LinkedHashSet<>();
     private boolean keysShown;
     private boolean gone;
@@ -53,6 +54,7 @@ final class InterviewDialog {
         this.page = page;
         this.wording = stand.wording();
         this.stand = stand;
+        this.conflicts = new ConflictDialog(interview, knowledge, asker, page, wording);
     }
 
     /** Asks until the interview ends or whoever answers stops. */
@@ -82,12 +84,17 @@ final class InterviewDialog {
         stand.ending(interview.ending());
         stand.print(interview.present(), interview.judgement(), interview.plan());
         stand.driver(interview.judgement().advice());
-        if (interview.plan().isEmpty() && interview.skipped().isEmpty()) {
+        if (interview.plan().isEmpty()
+                && interview.skipped().isEmpty()
+                && interview.judgement().contradictions().isEmpty()) {
             return true;
         }
         page.blank();
+        if (!interview.judgement().contradictions().isEmpty()) {
+            page.line(wording.text("end.again"));
+        }
         page.line(wording.text("end.more"));
-        return !goesOn(asker.ask("end.more", "> ", List.of("more", "back", "skipped"))
+        return !goesOn(asker.ask("end.more", "> ", List.of("more", "back", "skipped", "again"))
                 .orElse("")
                 .strip()
                 .toLowerCase(Locale.ROOT));
@@ -98,6 +105,7 @@ final class InterviewDialog {
             case "more", "m" -> interview.goOn();
             case "back", "b" -> interview.back();
             case "skipped", "s" -> interview.skipNothing();
+            case "again", "a" -> conflicts.askAboutAll();
             default -> {
                 return false;
             }
@@ -145,6 +153,7 @@ final class InterviewDialog {
         FindingState state = java.util.Objects.requireNonNull(answer.state());
         interview.answer(new FindingEntry(question.finding().id(), state, answer.note()));
         noted(wording.text("state." + state.word()));
+        conflicts.askAboutNew();
         return true;
     }
 
@@ -155,6 +164,7 @@ final class InterviewDialog {
         if (!gone) {
             interview.measured(new Measurement(measure.id(), answer.value(), unit, limits, answer.note()));
             noted(wording.text(limits.isPresent() ? "measured" : "measured.no-limit", answer.value(), unit.symbol()));
+            conflicts.askAboutNew();
         }
         return true;
     }

@@ -1,5 +1,6 @@
 package witnessmark.shell;
 
+import java.io.Console;
 import java.io.PrintWriter;
 
 /** What is known of the place the output goes to. */
@@ -23,7 +24,19 @@ final class Terminal {
 
     /** Whether somebody sits at a terminal and can be asked. */
     static boolean canAsk() {
-        return System.console() != null;
+        Console console = System.console();
+        return console != null && isTerminal(console);
+    }
+
+    /** From Java 22 there is a console without a terminal too, and a method that tells them apart. */
+    private static boolean isTerminal(Console console) {
+        try {
+            return (boolean) Console.class.getMethod("isTerminal").invoke(console);
+        } catch (NoSuchMethodException before22) {
+            return true;
+        } catch (ReflectiveOperationException e) {
+            throw new IllegalStateException(e);
+        }
     }
 
     /** Whether output may be coloured: a terminal, and nobody asked for none. */
