@@ -51,28 +51,15 @@ public record Cause(
 
     /** The same cause with other links. */
     public Cause withLinks(List<Link> links) {
-        return new Cause(
-                id,
-                system,
-                title,
-                classId,
-                classWhen,
-                prior,
-                mechanism,
-                links,
-                against,
-                provedGood,
-                breeds,
-                applicability,
-                repair,
-                coaching,
-                towing,
-                cautions,
-                sources);
+        return with(prior, links);
     }
 
     /** The same cause with another prior. */
     public Cause withPrior(double prior) {
+        return with(prior, links);
+    }
+
+    private Cause with(double prior, List<Link> links) {
         return new Cause(
                 id,
                 system,

@@ -1,7 +1,6 @@
 package witnessmark.shell;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
@@ -20,23 +19,26 @@ import witnessmark.diagnosis.OpenCase;
 import witnessmark.document.Dossier;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.triplog.event.HabitLimits;
-import witnessmark.truck.ReadyTrucks;
-import witnessmark.truck.TruckYaml;
 
 /** Gathers what the documents of a case are written from. */
 @Component
 class DossierSource {
-    private static final int LARGEST_PROFILE = 1_000_000;
     private static final long LARGEST_ATTACHMENT = 50_000_000;
 
     private final ObjectProvider<Diagnosis> diagnosis;
     private final ObjectProvider<Cases> cases;
+    private final ObjectProvider<Trucks> trucks;
     private final ObjectProvider<LogJob> jobs;
 
-    DossierSource(ObjectProvider<Diagnosis> diagnosis, ObjectProvider<Cases> cases, ObjectProvider<LogJob> jobs) {
-        this.jobs = jobs;
+    DossierSource(
+            ObjectProvider<Diagnosis> diagnosis,
+            ObjectProvider<Cases> cases,
+            ObjectProvider<Trucks> trucks,
+            ObjectProvider<LogJob> jobs) {
         this.diagnosis = diagnosis;
         this.cases = cases;
+        this.trucks = trucks;
+        this.jobs = jobs;
     }
 
     /**
@@ -49,7 +51,7 @@ class DossierSource {
         if (truck.isEmpty() && !log.isEmpty()) {
             throw new WrongUsage("--log needs --truck: the gears in hand follow from its ratios");
         }
-        Optional<TruckProfile> profile = truck.isEmpty() ? Optional.empty() : Optional.of(profile(truck));
+        Optional<TruckProfile> profile = truck.isEmpty() ? Optional.empty() : Optional.of(trucks.getObject().find(truck));
         CaseDocument document = cases.getObject().find(name);
         CaseFile file = document.present();
         try (OpenCase open = diagnosis.getObject().open(file)) {
@@ -72,18 +74,6 @@ class DossierSource {
                 "Trip log " + Path.of(log).getFileName(),
                 "Road speed and engine speed over time, with the habit events found. A log names a truck, not who drove.",
                 LogChart.timeline(done));
-    }
-
-    private static TruckProfile profile(String name) {
-        if (Cases.isFile(name)) {
-            byte[] text = GivenFile.read(Path.of(name), LARGEST_PROFILE);
-            return TruckYaml.read(name, new String(text, StandardCharsets.UTF_8));
-        }
-        if (!ReadyTrucks.names().contains(name)) {
-            throw new Refused("truck '" + Terminal.harmless(name) + "' is not known; give a YAML file with its profile,"
-                    + " or one of " + String.join(", ", ReadyTrucks.names()));
-        }
-        return ReadyTrucks.named(name);
     }
 
     private Map<String, byte[]> contents(String name, CaseFile file) {
