@@ -1,7 +1,6 @@
 package witnessmark.diagnosis;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
@@ -48,8 +47,9 @@ final class ChooseChecks {
 
     /** The plan for these hands, without the findings left out. */
     List<NextVisit> visits(Reading reading, List<RankedCause> causes, Hands hands, Set<String> leftOut) {
-        Map<String, Releases.Answer> releasing = new Releases(knowledge, reading, causes).findings();
-        double[] weights = weights(reading);
+        Map<String, Releases.Answer> releasing =
+                new Releases(knowledge, reading, causes, f -> isWithinReach(f, hands)).findings();
+        double[] weights = weights(reading, causes);
         Map<String, Gain> gains = new HashMap<>();
         List<Check> checks = new ArrayList<>();
         for (Gain gain : gains(reading, releasing.keySet(), leftOut)) {
@@ -90,17 +90,19 @@ final class ChooseChecks {
     /**
      * How much the doubt about each cause counts, by index: in full near the leader, less the farther behind it, not at
      * all out of question. To rule out one by one what hardly anybody believes would take many questions and change
-     * nothing.
+     * nothing. A leader that may not be concluded yet does not count as one: there the others are just what matters.
      */
-    private static double[] weights(Reading reading) {
-        double[] weights = reading.network().causes().stream()
+    private static double[] weights(Reading reading, List<RankedCause> causes) {
+        double leader = causes.stream()
+                .filter(c -> c.standing() != RankedCause.Standing.HELD_BACK)
+                .mapToDouble(RankedCause::probability)
+                .max()
+                .orElse(0);
+        double full = SHARE_OF_LEADER * leader;
+        return reading.network().causes().stream()
                 .mapToDouble(cause -> reading.isInQuestion(cause.id()) ? reading.probability(cause.id()) : 0)
+                .map(p -> p == 0 ? 0 : Math.min(1, p / full))
                 .toArray();
-        double full = SHARE_OF_LEADER * Arrays.stream(weights).max().orElse(0);
-        for (int c = 0; c < weights.length; c++) {
-            weights[c] = full > 0 ? Math.min(1, weights[c] / full) : 0;
-        }
-        return weights;
     }
 
     private static double releaseBits(Releases.Answer answer, double chance) {
@@ -108,6 +110,7 @@ final class ChooseChecks {
             case PRESENT -> RELEASE_BITS * chance;
             case ABSENT -> RELEASE_BITS * (1 - chance);
             case EITHER -> RELEASE_BITS;
+            case SETS_APART -> WORTH_MAKING_BITS;
         };
     }
 
@@ -155,7 +158,7 @@ final class ChooseChecks {
                 gain.chance(),
                 finding.minutes(),
                 planner.openMinutes(step.id(), hands),
-                step.teardown(),
+                planner.takesApart(step.id(), hands),
                 why(check, gain, reading),
                 List.copyOf(cautions));
     }
@@ -185,6 +188,11 @@ final class ChooseChecks {
         return check.release() < check.bits() - check.release()
                 ? moves
                 : "a conclusion that is held back waits for it; " + moves;
+    }
+
+    /** Whether nothing more has to be taken apart for a check. */
+    private boolean isWithinReach(String finding, Hands hands) {
+        return !planner.takesApart(knowledge.findings().get(finding).access(), hands);
     }
 
     /** The steps that must be open already, since something behind them was looked at; a complaint opens nothing. */

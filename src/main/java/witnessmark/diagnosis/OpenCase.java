@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Likelihood;
@@ -103,13 +104,23 @@ public final class OpenCase implements AutoCloseable {
     }
 
     /** The open findings that must be asked about before the verdict names people; none where it does not. */
-    public List<String> otherSide() {
-        return Releases.otherSide(knowledge, judgement().causes());
+    public Set<String> otherSide() {
+        return Releases.otherSide(knowledge, judgement().causes()).collect(Collectors.toSet());
+    }
+
+    /** The open findings that tell what is concluded from its look-alikes. */
+    public Set<String> lookAlikes() {
+        return Releases.lookAlikes(judgement().causes()).collect(Collectors.toSet());
     }
 
     /** What another source than the one on record can say, where a conclusion stands; to be asked if it can unsettle it. */
-    public List<String> secondSources() {
-        return Releases.secondSources(knowledge, reading(), judgement().causes());
+    public Set<String> secondSources() {
+        return Releases.secondSources(reading(), judgement().causes()).collect(Collectors.toSet());
+    }
+
+    /** Whether nothing that was found points to any cause. */
+    public boolean pointsNowhere() {
+        return reading().nothingFound();
     }
 
     /** What to check next, in order, where what was looked at is open and nobody has begun. */

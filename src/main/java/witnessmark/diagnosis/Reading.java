@@ -96,6 +96,11 @@ final class Reading {
         return applies(cause) && (inQuestion.isEmpty() || inQuestion.contains(cause));
     }
 
+    /** Whether nothing was found that any cause could explain. */
+    boolean nothingFound() {
+        return inQuestion.isEmpty();
+    }
+
     /** Whether the finding's state follows from another one, so that asking for it would be pointless. */
     boolean isSettled(String finding) {
         return premises.settled().stream().anyMatch(s -> s.finding().equals(finding));

@@ -1,69 +1,77 @@
 package witnessmark.diagnosis;
 
-import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
 import witnessmark.diagnosis.fact.Settled;
-import witnessmark.knowledge.AccessStep;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.KnowledgeBase;
 
 /**
- * The open findings that a held-back conclusion waits for: one specific to it, one that must be found sound, one that
- * tells it from a look-alike. A conclusion that names people waits, even where nothing holds it back, for what tells it
- * from each look-alike without taking anything apart: the other side is asked before a person is named. And every
- * conclusion waits for the second source of what it rests on, where there is one: the paper beside the gauge.
+ * The open findings that a conclusion waits for. One that is held back waits for a finding specific to it, for what must
+ * be found sound, for what tells it from a look-alike. One that names people waits, even where nothing holds it back,
+ * for what tells it from each look-alike without taking anything more apart: the other side is asked before a person is
+ * named. Every conclusion waits for the second source of what it rests on, where there is one: the paper beside the
+ * gauge. And what tells it from its look-alikes is worth a look, where nothing more is taken apart for it.
  */
 final class Releases {
     private final KnowledgeBase knowledge;
     private final Reading reading;
-    private final Map<String, Answer> answers = new HashMap<>();
+    private final Map<String, Answer> answers = new LinkedHashMap<>();
 
-    /** Which answer would let the conclusion stand. */
+    /** Which answer would let the conclusion stand; the last only sets it apart from a look-alike. */
     enum Answer {
         PRESENT,
         ABSENT,
-        EITHER
+        EITHER,
+        SETS_APART
     }
 
-    Releases(KnowledgeBase knowledge, Reading reading, List<RankedCause> causes) {
+    /**
+     * @param withinReach whether nothing more has to be taken apart to look at a finding
+     */
+    Releases(KnowledgeBase knowledge, Reading reading, List<RankedCause> causes, Predicate<String> withinReach) {
         this.knowledge = knowledge;
         this.reading = reading;
         causes.stream()
                 .filter(c -> c.standing() == RankedCause.Standing.HELD_BACK)
                 .forEach(this::collect);
-        otherSide(knowledge, causes).forEach(f -> add(f, Answer.EITHER));
-        secondSources(knowledge, reading, causes).forEach(f -> add(f, Answer.EITHER));
+        otherSide(knowledge, causes).filter(withinReach).forEach(f -> add(f, Answer.EITHER));
+        secondSources(reading, causes).filter(withinReach).forEach(f -> add(f, Answer.EITHER));
+        lookAlikes(causes).filter(withinReach).forEach(f -> add(f, Answer.SETS_APART));
     }
 
-    /** What another source says of a finding on record, nothing taken apart, once something is concluded. */
-    static List<String> secondSources(KnowledgeBase knowledge, Reading reading, List<RankedCause> causes) {
-        if (causes.stream().noneMatch(c -> c.standing() == RankedCause.Standing.CONCLUDED)) {
-            return List.of();
-        }
-        return reading.premises().settled().stream()
-                .filter(Settled::otherSource)
-                .map(Settled::finding)
-                .distinct()
-                .filter(f -> isOutside(knowledge, f))
-                .toList();
+    /** What tells a conclusion that names people from its look-alikes, not looked at yet. */
+    static Stream<String> otherSide(KnowledgeBase knowledge, List<RankedCause> causes) {
+        return openChecks(
+                concluded(causes).filter(c -> knowledge.classOf(c.classId()).blames()));
     }
 
-    private static boolean isOutside(KnowledgeBase knowledge, String finding) {
-        return knowledge.wayTo(knowledge.findings().get(finding).access()).stream()
-                .noneMatch(AccessStep::teardown);
+    /** What tells a conclusion from its look-alikes, not looked at yet. */
+    static Stream<String> lookAlikes(List<RankedCause> causes) {
+        return openChecks(concluded(causes));
     }
 
-    /** What tells a conclusion that names people from its look-alikes, nothing taken apart, not looked at yet. */
-    static List<String> otherSide(KnowledgeBase knowledge, List<RankedCause> causes) {
-        return causes.stream()
-                .filter(c -> c.standing() == RankedCause.Standing.CONCLUDED
-                        && knowledge.classOf(c.classId()).blames())
-                .flatMap(c -> c.lookAlikes().stream())
+    /** What another source says of a finding on record, once something is concluded. */
+    static Stream<String> secondSources(Reading reading, List<RankedCause> causes) {
+        return concluded(causes).findAny().isEmpty()
+                ? Stream.empty()
+                : reading.premises().settled().stream()
+                        .filter(Settled::otherSource)
+                        .map(Settled::finding)
+                        .distinct();
+    }
+
+    private static Stream<RankedCause> concluded(List<RankedCause> causes) {
+        return causes.stream().filter(c -> c.standing() == RankedCause.Standing.CONCLUDED);
+    }
+
+    private static Stream<String> openChecks(Stream<RankedCause> causes) {
+        return causes.flatMap(c -> c.lookAlikes().stream())
                 .flatMap(rival -> rival.openChecks().stream())
-                .distinct()
-                .filter(f -> isOutside(knowledge, f))
-                .toList();
+                .distinct();
     }
 
     /** The findings, each with the answer that releases. */

@@ -19,6 +19,8 @@ public record Ending(Reason reason, double figure, Optional<NextCheck> nearest, 
     public enum Reason {
         VERDICT_STANDS,
         NOTHING_TELLS,
+        /** Nothing that was found points anywhere, and nothing outside is left to ask. */
+        NOTHING_FOUND,
         /** What leads leans on answers that contradict each other; more answers would not mend that. */
         CONTRADICTED
     }

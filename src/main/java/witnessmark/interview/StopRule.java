@@ -15,25 +15,29 @@ import witnessmark.planner.PlanChecks;
  * Decides whether to go on asking.
  *
  * <p>While no cause can be named, even if its class can, a check is worth asking for what it tells: the interview ends
- * when the best open one is worth less than {@link PlanChecks#TRIFLE_BITS}. Once a verdict stands, a check is worth
- * asking only if it may overturn it: for each open check the case is judged again as if answered yes and as if answered
- * no, and the chances of the answers that give another class, or another cause of it first, are added up. Below {@link #LEAST_CHANCE} a check is not asked;
- * {@link #LEAST_CHANCE_TEARDOWN} where something must be taken apart for it, since that costs hours and new gaskets.
- * A verdict that names people is not left before what tells it from its look-alikes has been asked, as far as nothing
- * is taken apart for it. Nor is any verdict left before a second source of a finding on record has been asked, if it
- * could unsettle the verdict: how often a paper or a gauge is wrong is in no cause's chance.
- * Where what leads leans on answers that contradict each other, nothing more is asked: that is to be cleared up first.
+ * when the best open one is worth less than {@link PlanChecks#TRIFLE_BITS}. As long as nothing that was found points
+ * anywhere, nothing is taken apart.
+ *
+ * <p>Once a verdict stands, a check is worth asking only if it may overturn it: for each open check the case is judged
+ * again as if answered yes and as if answered no, and the chances of the answers that give another class, or another
+ * cause of it first, are added up. Below {@link #LEAST_CHANCE} a check is not asked; {@link #LEAST_CHANCE_TEARDOWN}
+ * where something must be taken apart for it, since that costs hours and new gaskets; {@link #LEAST_CHANCE_LOOK_ALIKE}
+ * for what tells the cause from its look-alikes. A verdict that names people is not left before all that tells it from
+ * its look-alikes has been asked, as far as nothing more is taken apart for it. Nor is any verdict left before a second
+ * source of a finding on record has been asked, if it could unsettle the verdict: how often a paper or a gauge is wrong
+ * is in no cause's chance.
+ *
+ * <p>Where what leads leans on answers that contradict each other, nothing more is asked: that is to be cleared up first.
  * The rule looks one check ahead: that two checks together might overturn what neither does alone is not counted. The
  * thresholds are judgement, not measured.
  */
 final class StopRule {
     static final double LEAST_CHANCE = 0.05;
     static final double LEAST_CHANCE_TEARDOWN = 0.20;
+    static final double LEAST_CHANCE_LOOK_ALIKE = 0.005;
 
     private final OpenCase open;
     private final Judgement judgement;
-    private final List<String> otherSide;
-    private final List<String> secondSources;
     private final int skipped;
 
     /** A check to ask, with the visit it belongs to. */
@@ -42,8 +46,6 @@ final class StopRule {
     StopRule(OpenCase open, int skipped) {
         this.open = open;
         this.judgement = open.judgement();
-        this.otherSide = open.otherSide();
-        this.secondSources = open.secondSources();
         this.skipped = skipped;
     }
 
@@ -87,21 +89,33 @@ final class StopRule {
         if (judgement.waitsOnContradiction()) {
             return Ending.Reason.CONTRADICTED;
         }
+        if (open.pointsNowhere()) {
+            return Ending.Reason.NOTHING_FOUND;
+        }
         return stands ? Ending.Reason.VERDICT_STANDS : Ending.Reason.NOTHING_TELLS;
     }
 
     private boolean isWorthAsking(NextCheck check) {
+        if (check.teardown() && open.pointsNowhere()) {
+            return false;
+        }
         if (!stands()) {
             return check.gainBits() >= PlanChecks.TRIFLE_BITS;
         }
-        if (otherSide.contains(check.finding())) {
+        if (!check.teardown() && open.otherSide().contains(check.finding())) {
             return true;
         }
-        if (secondSources.contains(check.finding())) {
+        if (!check.teardown() && open.secondSources().contains(check.finding())) {
             return changes(check, FindingState.PRESENT);
         }
-        double least = check.teardown() && check.openMinutes() > 0 ? LEAST_CHANCE_TEARDOWN : LEAST_CHANCE;
-        return Math.max(check.chance(), 1 - check.chance()) >= least && chanceOfChange(check) >= least;
+        return chanceOfChange(check) >= leastChance(check);
+    }
+
+    private double leastChance(NextCheck check) {
+        if (check.teardown()) {
+            return LEAST_CHANCE_TEARDOWN;
+        }
+        return open.lookAlikes().contains(check.finding()) ? LEAST_CHANCE_LOOK_ALIKE : LEAST_CHANCE;
     }
 
     /** Chance that the answer to this check alone would give another verdict. */

@@ -22,8 +22,7 @@ final class AccessForm {
                 }
                 return outer;
             });
-            boolean teardown = fields.flagOr("teardown", false)
-                    || inside.map(draft.access::get).map(AccessStep::teardown).orElse(false);
+            boolean teardown = fields.flagOr("teardown", false);
             draft.access.put(
                     id,
                     new AccessStep(

@@ -50,6 +50,11 @@ public final class PlanChecks {
         return AccessTree.minutes(tree.closed(place, hands.open()));
     }
 
+    /** Whether something must still be taken apart on the way to a place. */
+    public boolean takesApart(String place, Hands hands) {
+        return tree.closed(place, hands.open()).stream().anyMatch(AccessStep::teardown);
+    }
+
     /** The best visit to make next; empty if there is no check. */
     public Optional<Visit> next(List<Check> checks, double[] bitsInDoubt, Hands hands) {
         return new Round(tree, checks, bitsInDoubt, hands).best();

@@ -1,26 +1,20 @@
 package witnessmark.shell;
 
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import witnessmark.casefile.CaseRefused;
+import witnessmark.interview.Complaints;
 import witnessmark.interview.Interview;
 import witnessmark.interview.Stage;
-import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.search.FindWords;
-import witnessmark.knowledge.search.Hit;
 
 /** Asks for truck, gearbox and complaint, and has the words of the complaint matched to findings and confirmed. */
 final class IntakeDialog {
-    private static final int MATCHES_SHOWN = 8;
-    private static final int SHORT_LIST = 12;
-
     private final Interview interview;
     private final KnowledgeBase knowledge;
     private final FindWords search;
@@ -70,7 +64,8 @@ final class IntakeDialog {
             return true;
         }
         boolean wantsList = answer.isEmpty() || answer.equals("list");
-        List<String> candidates = wantsList ? shortList() : matches(answer);
+        Complaints complaints = new Complaints(knowledge, search, interview.present().gearbox());
+        List<String> candidates = wantsList ? complaints.usual() : complaints.meantBy(answer);
         Optional<List<String>> meant = confirmed(candidates, wantsList);
         meant.ifPresent(findings -> interview.tell(wantsList ? said(findings) : answer, findings));
         return meant.isPresent();
@@ -131,58 +126,5 @@ final class IntakeDialog {
             picked.add(candidates.get(Integer.parseInt(word) - 1));
         }
         return List.copyOf(picked);
-    }
-
-    private List<String> matches(String words) {
-        List<String> found = new ArrayList<>();
-        for (Hit hit : search.find(words, 4 * MATCHES_SHOWN)) {
-            if (hit.kind() == Hit.Kind.FINDING && fits(hit.id()) && isTold(hit.id()) && found.size() < MATCHES_SHOWN) {
-                found.add(hit.id());
-            }
-        }
-        return found;
-    }
-
-    /** The symptoms that the causes of this gearbox bring in most often. */
-    private List<String> shortList() {
-        return knowledge.findings().values().stream()
-                .filter(f -> f.kind() == Finding.Kind.SYMPTOM && fits(f.id()))
-                .sorted(Comparator.comparingDouble((Finding f) -> -frequency(f.id())))
-                .limit(SHORT_LIST)
-                .map(Finding::id)
-                .toList();
-    }
-
-    private double frequency(String finding) {
-        return knowledge.causesOf(finding).stream()
-                .filter(c -> c.applicability()
-                        .reasonAgainst(interview.present().gearbox())
-                        .isEmpty())
-                .mapToDouble(c -> c.prior() * strength(c, finding))
-                .sum();
-    }
-
-    private static double strength(Cause cause, String finding) {
-        return cause.links().stream()
-                .filter(l -> l.finding().equals(finding))
-                .mapToDouble(Cause.Link::strength)
-                .sum();
-    }
-
-    private boolean fits(String finding) {
-        return knowledge
-                .findings()
-                .get(finding)
-                .applicability()
-                .reasonAgainst(interview.present().gearbox())
-                .isEmpty();
-    }
-
-    /** Whether a driver or a paper can tell it before anything was looked at. */
-    private boolean isTold(String finding) {
-        return switch (knowledge.findings().get(finding).kind()) {
-            case SYMPTOM, HISTORY, OUTSIDE_CHECK -> true;
-            case TEARDOWN, MEASUREMENT, LOG -> false;
-        };
     }
 }

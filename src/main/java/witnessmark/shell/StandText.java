@@ -72,6 +72,7 @@ final class StandText {
                             "end.stands", Say.percent(ending.figure()), Say.percent(ending.outOfReach()), nearest));
             case NOTHING_TELLS -> page.indented(
                     "  ", "  ", wording.text("end.nothing", Say.bits(ending.figure()), nearest));
+            case NOTHING_FOUND -> page.indented("  ", "  ", wording.text("end.nowhere"));
             case CONTRADICTED -> page.indented("  ", "  ", wording.text("end.contradicted"));
         }
         if (ending.skipped() > 0) {

@@ -21,6 +21,7 @@ import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.OpenCase;
 import witnessmark.diagnosis.RuleBase;
 import witnessmark.diagnosis.ShippedKnowledge;
+import witnessmark.knowledge.search.FindWords;
 import witnessmark.planner.Hands;
 
 /**
@@ -33,6 +34,7 @@ public final class InterviewBenchmark {
     private static final int CHOICES = 400;
 
     private final Diagnosis diagnosis = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());
+    private final FindWords search = new FindWords(diagnosis.knowledge());
     private final Map<String, List<Asking.Course>> courses = new LinkedHashMap<>();
 
     private InterviewBenchmark() {}
@@ -81,7 +83,7 @@ public final class InterviewBenchmark {
     }
 
     private void run(CaseDocument document) {
-        KnownAnswers truth = new KnownAnswers(document, diagnosis.knowledge());
+        KnownAnswers truth = new KnownAnswers(document, diagnosis.knowledge(), search);
         Asking.Course whole = new Asking(diagnosis, truth).wholeInterview();
         String id = document.present().id().text();
         if (!truth.isDetermined()) {

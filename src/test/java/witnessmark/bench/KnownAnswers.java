@@ -11,13 +11,16 @@ import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Measurement;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.Verdict;
+import witnessmark.interview.Complaints;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
+import witnessmark.knowledge.search.FindWords;
 
 /**
- * A technician who answers from a case whose outcome is known: as the case says; "absent" where it says nothing and
- * none of the true causes would produce the sign; else "not looked at", since the case does not tell.
+ * A technician who answers from a case whose outcome is known: as the case says; "absent" where it says nothing, the
+ * outcome is determined and none of the true causes would produce the sign; else "not looked at", since the case does
+ * not tell.
  */
 final class KnownAnswers {
     private static final int COMPLAINTS_TOLD = 2;
@@ -25,13 +28,15 @@ final class KnownAnswers {
     private final CaseFile file;
     private final ExpectedOutcome expected;
     private final KnowledgeBase knowledge;
+    private final FindWords search;
     private final Map<String, FindingState> stated = new HashMap<>();
     private final Set<String> ofTrueCauses = new LinkedHashSet<>();
 
-    KnownAnswers(CaseDocument document, KnowledgeBase knowledge) {
+    KnownAnswers(CaseDocument document, KnowledgeBase knowledge, FindWords search) {
         file = document.present();
         expected = document.expected().orElseThrow();
         this.knowledge = knowledge;
+        this.search = search;
         file.evidence().values().forEach(e -> stated.putAll(e.findings()));
         file.findings().values().forEach(entry -> stated.put(entry.finding(), entry.state()));
         file.measurements().values().forEach(this::measured);
@@ -53,19 +58,32 @@ final class KnownAnswers {
         if (stated.containsKey(finding)) {
             return stated.get(finding);
         }
-        return ofTrueCauses.isEmpty() || ofTrueCauses.contains(finding)
+        return !isDetermined() || ofTrueCauses.isEmpty() || ofTrueCauses.contains(finding)
                 ? FindingState.NOT_LOOKED_AT
                 : FindingState.ABSENT;
     }
 
-    /** What the driver says when he hands the truck over: the first two symptoms that are there. */
+    /**
+     * What the technician starts with: the first two symptoms that are there. Where there is none, what the words of the
+     * complaint are taken for by the interview and is there.
+     */
     List<String> complaint() {
-        return stated.keySet().stream()
+        List<String> symptoms = stated.keySet().stream()
                 .sorted()
-                .filter(f -> stated.get(f) == FindingState.PRESENT
-                        && knowledge.findings().get(f).kind() == Finding.Kind.SYMPTOM)
+                .filter(f -> isThere(f) && knowledge.findings().get(f).kind() == Finding.Kind.SYMPTOM)
                 .limit(COMPLAINTS_TOLD)
                 .toList();
+        return symptoms.isEmpty()
+                ? new Complaints(knowledge, search, file.gearbox())
+                        .meantBy(file.complaint()).stream()
+                                .filter(this::isThere)
+                                .limit(COMPLAINTS_TOLD)
+                                .toList()
+                : symptoms;
+    }
+
+    private boolean isThere(String finding) {
+        return stated.get(finding) == FindingState.PRESENT;
     }
 
     /** Whether a verdict is the expected one and names first one of the causes expected first. */

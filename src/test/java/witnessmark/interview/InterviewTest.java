@@ -7,13 +7,17 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.CaseSheet;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
+import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.NextCheck;
@@ -21,8 +25,10 @@ import witnessmark.diagnosis.RuleBase;
 import witnessmark.diagnosis.ShippedKnowledge;
 import witnessmark.diagnosis.Verdict;
 import witnessmark.gearbox.Layout;
+import witnessmark.gearbox.Unit;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.Measure;
+import witnessmark.knowledge.search.FindWords;
 
 /** Interviews on the shipped knowledge, in memory. */
 class InterviewTest {
@@ -279,6 +285,99 @@ class InterviewTest {
             CaseSheet sheet = new CaseSheet(file);
             sheet.finding(new FindingEntry(finding, state));
             return said(DIAGNOSIS.judge(sheet.toCaseFile()).verdict());
+        }
+
+        /** Common practice, no source: set the paper against the log, and the sheet against the gauge. */
+        @ParameterizedTest
+        @CsvSource({
+            "clean-tow-paper-against-the-log, log-rolling-engine-stopped, tow-record-clean",
+            "log-both-believable-and-jumping, log-speed-data-believable, log-speed-jumps",
+            "sheet-says-fine-gauge-says-low, regulator-outlet-low, within-all-limits"
+        })
+        void the_second_source_is_asked_before_a_verdict_stands_on_the_first(String name, String one, String other) {
+            Interview interview = interview();
+            CaseFile truth = ShippedKnowledge.samples().stream()
+                    .map(d -> d.present())
+                    .filter(f -> f.id().text().equals(name))
+                    .findFirst()
+                    .orElseThrow();
+            while (interview.stage() != Stage.COMPLAINT) {
+                interview.tell("");
+            }
+            interview.tell(truth.complaint(), meantAndThere(truth));
+            interview.tell("");
+            List<String> asked = new ArrayList<>();
+            for (Optional<Question> q = interview.question(); q.isPresent(); q = interview.question()) {
+                String finding = q.get().finding().id();
+                asked.add(finding);
+                FindingEntry unknown = new FindingEntry(finding, FindingState.NOT_LOOKED_AT);
+                FindingEntry said = truth.findings().getOrDefault(finding, unknown);
+                interview.answer(
+                        finding.equals("regulator-outlet-low") && !truth.measurements().isEmpty()
+                                ? new FindingEntry(finding, FindingState.PRESENT)
+                                : said);
+            }
+
+            assertThat(asked).contains(one, other);
+            assertThat(interview.judgement().verdict().isDetermined()).isFalse();
+            assertThat(interview.ending().reason()).isEqualTo(Ending.Reason.CONTRADICTED);
+        }
+
+        /** What the words of the complaint are taken for, as far as the case bears it out. */
+        private List<String> meantAndThere(CaseFile truth) {
+            return new Complaints(DIAGNOSIS.knowledge(), new FindWords(DIAGNOSIS.knowledge()), truth.gearbox())
+                    .meantBy(truth.complaint()).stream()
+                            .filter(f -> truth.findings().containsKey(f)
+                                    && truth.findings().get(f).state() == FindingState.PRESENT)
+                            .toList();
+        }
+
+        @Test
+        void nothing_is_taken_apart_while_nothing_that_was_found_points_anywhere() {
+            Interview interview = interview();
+            while (interview.stage() != Stage.CHECKS) {
+                interview.tell("");
+            }
+            for (Optional<Question> q = interview.question(); q.isPresent(); q = interview.question()) {
+                assertThat(q.get().check().teardown()).isFalse();
+                say(interview, FindingState.ABSENT);
+            }
+            assertThat(interview.ending().reason()).isEqualTo(Ending.Reason.NOTHING_FOUND);
+        }
+
+        @Test
+        void a_corrected_answer_clears_the_contradiction_and_the_asking_goes_on() {
+            Interview interview = atTheChecks();
+            interview.measured(new Measurement(
+                    "range-regulator-pressure",
+                    44,
+                    Unit.PSI,
+                    Optional.of(new Limits(OptionalDouble.of(57), OptionalDouble.of(62), Unit.PSI, "service manual")),
+                    ""));
+            interview.answer(new FindingEntry("within-all-limits", FindingState.PRESENT, "sheet of March"));
+            assertThat(interview.judgement().contradictions()).hasSize(1);
+
+            interview.doesNotHold("within-all-limits");
+
+            assertThat(interview.judgement().contradictions()).isEmpty();
+            assertThat(interview.present().findings().get("within-all-limits"))
+                    .isEqualTo(new FindingEntry("within-all-limits", FindingState.ABSENT, "sheet of March"));
+
+            interview.answer(new FindingEntry("within-all-limits", FindingState.PRESENT));
+            interview.doesNotHold("regulator-outlet-low");
+            assertThat(interview.present().measurements()).isEmpty();
+            assertThat(interview.judgement().contradictions()).isEmpty();
+        }
+
+        @Test
+        void what_is_on_record_nowhere_cannot_be_corrected() {
+            Interview interview = atTheChecks();
+            int writes = notebook.writes();
+            assertThatThrownBy(() -> interview.doesNotHold("oil-level-low"))
+                    .isInstanceOf(CaseRefused.class)
+                    .hasMessageContaining("'oil-level-low'")
+                    .hasMessageContaining("case clear asked");
+            assertThat(notebook.writes()).isEqualTo(writes);
         }
 
         @Test

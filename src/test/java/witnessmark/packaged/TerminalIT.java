@@ -26,6 +26,10 @@ class TerminalIT {
     @BeforeEach
     void open_the_shell() throws Exception {
         assumeTrue(run("tmux", "-V").startsWith("tmux"), "tmux is not installed");
+        start();
+    }
+
+    private void start() throws Exception {
         session = "witnessmark-" + System.nanoTime();
         run(
                 "tmux",
@@ -77,6 +81,55 @@ class TerminalIT {
         assertThat(run("tmux", "has-session", "-t", session)).isNotEmpty();
         assertThat(Files.readString(folder.resolve("config/witnessmark/history")))
                 .contains("case shwo");
+    }
+
+    @Test
+    void an_interview_whose_process_was_killed_goes_on_at_the_same_question() throws Exception {
+        type("interview torn", "Enter");
+        for (String answer : List.of("Unit 7", "", "", "air", "", "", "", "grinds into low", "1", "")) {
+            waitForPrompt();
+            type(answer, "Enter");
+        }
+        waitFor(" 1. ");
+        type("n", "Enter");
+        waitFor("Kept: no, looked at and not so");
+        waitFor(" 2. ");
+        String asked = question(2);
+
+        run("pkill", "-9", "-f", folder.resolve("store").toString());
+        run("tmux", "kill-session", "-t", session);
+        start();
+        type("interview torn", "Enter");
+
+        waitFor("Case torn goes on; 1 checks answered so far");
+        waitFor(" 2. ");
+        assertThat(question(2)).isEqualTo(asked).isNotEmpty();
+    }
+
+    /** The first words of a question, as the screen shows it. */
+    private String question(int number) throws Exception {
+        return run("tmux", "capture-pane", "-t", session, "-p", "-S", "-500")
+                .lines()
+                .map(String::strip)
+                .filter(line -> line.startsWith(number + ". "))
+                .findFirst()
+                .orElse("");
+    }
+
+    private static boolean isPrompt(String screen) {
+        return screen.strip().endsWith(">") || screen.strip().endsWith(":");
+    }
+
+    private void waitForPrompt() throws Exception {
+        long end = System.currentTimeMillis() + PATIENCE_MILLIS;
+        String before = "";
+        String now = run("tmux", "capture-pane", "-t", session, "-p");
+        while (System.currentTimeMillis() < end && (!isPrompt(now) || !now.equals(before))) {
+            Thread.sleep(200);
+            before = now;
+            now = run("tmux", "capture-pane", "-t", session, "-p");
+        }
+        assertThat(isPrompt(now)).as(now).isTrue();
     }
 
     private void type(String text, String key) throws Exception {

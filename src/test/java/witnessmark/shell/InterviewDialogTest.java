@@ -128,6 +128,24 @@ class InterviewDialogTest {
     }
 
     @Test
+    void answers_that_do_not_go_together_are_named_at_once_and_one_can_be_corrected() {
+        String text = run(LOW_AIR.replace("otherwise: no", "within-all-limits: yes\nconflict.which: 1\notherwise: no"));
+        assertThat(text)
+                .contains("These do not go together. Low air is not within limits.")
+                .contains("Corrected.");
+        assertThat(DIAGNOSIS.judge(kept()).contradictions()).isEmpty();
+    }
+
+    @Test
+    void nothing_more_is_asked_while_what_leads_leans_on_answers_that_do_not_go_together() {
+        String text = run(LOW_AIR.replace("otherwise: no", "within-all-limits: yes\notherwise: no"));
+        assertThat(text)
+                .contains("Both stay on record. No verdict is built on them")
+                .contains("What leads leans on answers that do not go together.");
+        assertThat(DIAGNOSIS.judge(kept()).verdict().isDetermined()).isFalse();
+    }
+
+    @Test
     void the_common_complaints_are_offered_to_whoever_says_nothing() {
         String text = run("\n\n\nair\n\n\n\nlist\n1 2\n\nstop\n");
         assertThat(text).contains("Common complaints with this gearbox");
