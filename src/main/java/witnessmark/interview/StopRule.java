@@ -25,7 +25,8 @@ import witnessmark.planner.PlanChecks;
  * for what tells the cause from its look-alikes. A verdict that names people is not left before all that tells it from
  * its look-alikes has been asked, as far as nothing more is taken apart for it. Nor is any verdict left before a second
  * source of a finding on record has been asked, if it could unsettle the verdict: how often a paper or a gauge is wrong
- * is in no cause's chance.
+ * is in no cause's chance. And as long as another cause beside those concluded is about as likely as not, it is asked
+ * about as if no verdict stood, since several can be at work.
  *
  * <p>Where what leads leans on answers that contradict each other, nothing more is asked: that is to be cleared up first.
  * The rule looks one check ahead: that two checks together might overturn what neither does alone is not counted. The
@@ -35,6 +36,7 @@ final class StopRule {
     static final double LEAST_CHANCE = 0.05;
     static final double LEAST_CHANCE_TEARDOWN = 0.20;
     static final double LEAST_CHANCE_LOOK_ALIKE = 0.005;
+    private static final double AS_LIKELY_AS_NOT = 0.3;
 
     private final OpenCase open;
     private final Judgement judgement;
@@ -99,16 +101,24 @@ final class StopRule {
         if (check.teardown() && open.pointsNowhere()) {
             return false;
         }
+        boolean tells = check.gainBits() >= PlanChecks.TRIFLE_BITS;
         if (!stands()) {
-            return check.gainBits() >= PlanChecks.TRIFLE_BITS;
+            return tells;
         }
-        if (!check.teardown() && open.otherSide().contains(check.finding())) {
-            return true;
-        }
-        if (!check.teardown() && open.secondSources().contains(check.finding())) {
-            return changes(check, FindingState.PRESENT);
-        }
-        return chanceOfChange(check) >= leastChance(check);
+        return tells && leavesAnotherOpen() || isOwed(check) || chanceOfChange(check) >= leastChance(check);
+    }
+
+    /** Whether a cause beside those concluded is about as likely as not: several can be at work. */
+    private boolean leavesAnotherOpen() {
+        return judgement.causesFrom(AS_LIKELY_AS_NOT).stream()
+                .anyMatch(c -> c.standing() != RankedCause.Standing.CONCLUDED);
+    }
+
+    /** Whether it is owed to those whom the verdict names, or to a source that says otherwise. */
+    private boolean isOwed(NextCheck check) {
+        return !check.teardown()
+                && (open.otherSide().contains(check.finding())
+                        || open.secondSources().contains(check.finding()) && changes(check, FindingState.PRESENT));
     }
 
     private double leastChance(NextCheck check) {

@@ -1,9 +1,9 @@
 package witnessmark.shell;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.HashSet;
 import java.util.stream.IntStream;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.diagnosis.Judgement.Conflict;
@@ -46,8 +46,9 @@ final class ConflictDialog {
         page.indented("  ", "  ", wording.text("conflict.title", conflict.why()));
         IntStream.range(0, findings.size()).forEach(i -> page.indented("  ", "     ", line(i + 1, findings.get(i))));
         page.flush();
-        List<String> numbers =
-                IntStream.rangeClosed(1, findings.size()).mapToObj(String::valueOf).toList();
+        List<String> numbers = IntStream.rangeClosed(1, findings.size())
+                .mapToObj(String::valueOf)
+                .toList();
         String answer = asker.ask("conflict" + Asker.SUB + "which", wording.text("conflict.which") + " ", numbers)
                 .orElse("")
                 .strip();

@@ -39,7 +39,10 @@ class DiagnoseCommands {
         if (form == Format.JSON) {
             context.outputWriter().println(Json.of(JudgementJson.of(judgement)));
         } else {
-            new JudgementText(diagnosis.getObject().knowledge(), new Page(context.outputWriter()))
+            new JudgementText(
+                            diagnosis.getObject().knowledge(),
+                            new Page(context.outputWriter()),
+                            new Wording(Wording.Language.ENGLISH))
                     .print(document.present().title(), judgement, top);
         }
     }

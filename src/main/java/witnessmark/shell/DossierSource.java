@@ -51,7 +51,9 @@ class DossierSource {
         if (truck.isEmpty() && !log.isEmpty()) {
             throw new WrongUsage("--log needs --truck: the gears in hand follow from its ratios");
         }
-        Optional<TruckProfile> profile = truck.isEmpty() ? Optional.empty() : Optional.of(trucks.getObject().find(truck));
+        Optional<TruckProfile> profile = truck.isEmpty()
+                ? Optional.empty()
+                : Optional.of(trucks.getObject().find(truck));
         CaseDocument document = cases.getObject().find(name);
         CaseFile file = document.present();
         try (OpenCase open = diagnosis.getObject().open(file)) {

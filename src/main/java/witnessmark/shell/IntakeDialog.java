@@ -64,7 +64,8 @@ final class IntakeDialog {
             return true;
         }
         boolean wantsList = answer.isEmpty() || answer.equals("list");
-        Complaints complaints = new Complaints(knowledge, search, interview.present().gearbox());
+        Complaints complaints =
+                new Complaints(knowledge, search, interview.present().gearbox());
         List<String> candidates = wantsList ? complaints.usual() : complaints.meantBy(answer);
         Optional<List<String>> meant = confirmed(candidates, wantsList);
         meant.ifPresent(findings -> interview.tell(wantsList ? said(findings) : answer, findings));

@@ -28,6 +28,8 @@ final class InterviewDialog {
     private static final List<String> KEYS =
             List.of("present", "absent", "unsure", "pass", "value", "why", "back", "skip", "where", "stop");
 
+    private static final int PASSED_IN_A_ROW = 5;
+
     private final Interview interview;
     private final KnowledgeBase knowledge;
     private final IntakeDialog intake;
@@ -38,6 +40,7 @@ final class InterviewDialog {
     private final ConflictDialog conflicts;
     private final Set<String> cautionsShown = new LinkedHashSet<>();
     private boolean keysShown;
+    private int passed;
     private boolean gone;
 
     InterviewDialog(
@@ -153,6 +156,10 @@ final class InterviewDialog {
         FindingState state = java.util.Objects.requireNonNull(answer.state());
         interview.answer(new FindingEntry(question.finding().id(), state, answer.note()));
         noted(wording.text("state." + state.word()));
+        passed = state == FindingState.NOT_LOOKED_AT ? passed + 1 : 0;
+        if (passed > 0 && passed % PASSED_IN_A_ROW == 0) {
+            page.indented("  ", "  ", wording.text("passed", passed));
+        }
         conflicts.askAboutNew();
         return true;
     }

@@ -15,14 +15,16 @@ final class JudgementText {
 
     private final KnowledgeBase knowledge;
     private final Page page;
+    private final Wording wording;
 
-    JudgementText(KnowledgeBase knowledge, Page page) {
+    JudgementText(KnowledgeBase knowledge, Page page, Wording wording) {
         this.knowledge = knowledge;
         this.page = page;
+        this.wording = wording;
     }
 
     void print(String title, Judgement judgement, int causesShown) {
-        page.line("Case " + judgement.caseId() + (title.isEmpty() ? "" : ": " + title));
+        page.line(wording.text(title.isEmpty() ? "judge.case" : "judge.case-title", judgement.caseId(), title));
         verdict(judgement);
         contradictions(judgement);
         causes(judgement, causesShown);
@@ -30,24 +32,23 @@ final class JudgementText {
         nextChecks(judgement.nextChecks());
         advice(judgement.advice());
         if (!judgement.remarks().isEmpty()) {
-            page.heading("Remarks").items(judgement.remarks());
+            page.heading(wording.text("judge.remarks")).items(judgement.remarks());
         }
         page.blank();
-        page.line("Looked at so far: " + Say.percent(judgement.coverage())
-                + " of the evidence that matters for the causes still in question.");
-        page.line("This ranking is decision support, not an inspection or a legal finding. Follow the service manual of"
-                + " this unit, local codes and licensed practice.");
+        page.line(wording.text("stand.coverage", Say.percent(judgement.coverage())));
+        page.line(wording.text("stand.support"));
         page.flush();
     }
 
     private void verdict(Judgement judgement) {
-        page.heading("Verdict").indented("  ", "  ", judgement.verdict().sentence());
+        page.heading(wording.text("judge.verdict"))
+                .indented("  ", "  ", judgement.verdict().sentence());
         page.items(judgement.verdict().open());
     }
 
     private void contradictions(Judgement judgement) {
         if (!judgement.contradictions().isEmpty()) {
-            page.heading("The evidence contradicts itself");
+            page.heading(wording.text("stand.contradictions"));
             judgement
                     .contradictions()
                     .forEach(c -> page.item(String.join(
@@ -58,7 +59,7 @@ final class JudgementText {
     }
 
     private void causes(Judgement judgement, int shown) {
-        page.heading("Causes, most probable first (several can be at work at once)");
+        page.heading(wording.text("judge.causes"));
         List<RankedCause> causes = judgement.causes();
         for (int i = 0; i < Math.min(shown, causes.size()); i++) {
             RankedCause cause = causes.get(i);
@@ -70,40 +71,32 @@ final class JudgementText {
                     Say.bar(cause.probability()) + " " + Say.percent(cause.probability()) + "  " + cause.title() + " - "
                             + knowledge.classOf(cause.classId()).title().toLowerCase(Locale.ROOT) + " ("
                             + cause.id() + ")");
-            weights("for:", cause.evidenceFor());
-            weights("against:", cause.evidenceAgainst());
+            weights("stand.for", cause.evidenceFor());
+            weights("stand.against", cause.evidenceAgainst());
             if (!cause.unchecked().isEmpty() && cause.probability() >= 0.1) {
                 page.under(
-                        "should also show, not looked at:",
+                        wording.text("judge.unchecked"),
                         Say.some(cause.unchecked().stream().map(this::title).toList(), WEIGHTS_SHOWN));
             }
         }
-        page.line("     Figures in brackets are decibans: how far the finding alone moves the odds; 10 is ten to one.");
+        page.line("     " + wording.text("judge.decibans"));
     }
 
-    private void weights(String label, List<RankedCause.Weight> weights) {
+    private void weights(String key, List<RankedCause.Weight> weights) {
         if (!weights.isEmpty()) {
             page.under(
-                    label,
+                    wording.text(key),
                     Say.some(
                             weights.stream()
-                                    .map(w ->
-                                            w.title() + stateWord(w.state()) + " (" + Say.decibans(w.decibans()) + ")")
+                                    .map(w -> w.title() + wording.text("weight." + w.state()) + " ("
+                                            + Say.decibans(w.decibans()) + ")")
                                     .toList(),
                             WEIGHTS_SHOWN));
         }
     }
 
-    private static String stateWord(String state) {
-        return switch (state) {
-            case "absent" -> ": looked at, not so";
-            case "unsure" -> ": unsure";
-            default -> "";
-        };
-    }
-
     private void attribution(Judgement judgement) {
-        page.heading("Where it points (at least one cause of the class)");
+        page.heading(wording.text("judge.classes"));
         judgement.attribution().stream()
                 .filter(s -> s.probability() >= 0.01)
                 .forEach(s -> page.indented(
@@ -111,20 +104,22 @@ final class JudgementText {
     }
 
     private void nextChecks(List<NextCheck> checks) {
-        page.heading("Look at next (most worth for the minutes first, outside before teardown)");
+        page.heading(wording.text("judge.next"));
         if (checks.isEmpty()) {
-            page.indented("  ", "  ", "Nothing that is still open would tell much more.");
+            page.indented("  ", "  ", wording.text("stand.nothing-next"));
         }
         for (int i = 0; i < Math.min(CHECKS_SHOWN, checks.size()); i++) {
             NextCheck check = checks.get(i);
             String time = Say.minutes(check.checkMinutes())
-                    + (check.openMinutes() > 0 ? " + " + Say.minutes(check.openMinutes()) + " to get there" : "");
+                    + (check.openMinutes() > 0
+                            ? " + " + wording.text("judge.open", Say.minutes(check.openMinutes()))
+                            : "");
             page.numbered(
                     i + 1, check.accessTitle() + " (" + time + "): " + check.ask() + " (" + check.finding() + ")");
             if (!check.look().isEmpty()) {
-                page.under("how:", check.look());
+                page.under(wording.text("judge.how"), check.look());
             }
-            page.under("why:", check.why() + String.format(Locale.ROOT, "; worth %.2f bit", check.gainBits()));
+            page.under(wording.text("judge.why"), wording.text("judge.worth", check.why(), Say.bits(check.gainBits())));
         }
         page.blank();
         checks.stream()
@@ -132,21 +127,23 @@ final class JudgementText {
                 .flatMap(check -> check.cautions().stream())
                 .distinct()
                 .forEach(c -> page.indented(
-                        "  Caution: ", "    ", knowledge.cautions().get(c).english()));
+                        "  " + wording.text("caution") + " ",
+                        "    ",
+                        knowledge.cautions().get(c).english()));
     }
 
     private void advice(AdviceGiven advice) {
-        pieces("Repair notes", advice.repair(), true);
-        pieces("Coaching points", advice.coaching(), true);
-        pieces("For the next tow", advice.towing(), false);
-        pieces("Cautions", advice.cautions(), false);
+        pieces("judge.repair", advice.repair(), true);
+        pieces("judge.coaching", advice.coaching(), true);
+        pieces("judge.towing", advice.towing(), false);
+        pieces("judge.cautions", advice.cautions(), false);
     }
 
-    private void pieces(String heading, List<AdviceGiven.Piece> pieces, boolean withReason) {
+    private void pieces(String key, List<AdviceGiven.Piece> pieces, boolean withReason) {
         if (pieces.isEmpty()) {
             return;
         }
-        page.heading(heading);
+        page.heading(wording.text(key));
         String reason = "";
         for (AdviceGiven.Piece piece : pieces) {
             if (withReason && !piece.why().equals(reason)) {

@@ -65,7 +65,7 @@ final class KnownAnswers {
 
     /**
      * What the technician starts with: the first two symptoms that are there. Where there is none, what the words of the
-     * complaint are taken for by the interview and is there.
+     * complaint, or of the title where there is no complaint, are taken for by the interview and is there.
      */
     List<String> complaint() {
         List<String> symptoms = stated.keySet().stream()
@@ -75,7 +75,7 @@ final class KnownAnswers {
                 .toList();
         return symptoms.isEmpty()
                 ? new Complaints(knowledge, search, file.gearbox())
-                        .meantBy(file.complaint()).stream()
+                        .meantBy(file.complaint().isEmpty() ? file.title() : file.complaint()).stream()
                                 .filter(this::isThere)
                                 .limit(COMPLAINTS_TOLD)
                                 .toList()

@@ -313,7 +313,8 @@ class InterviewTest {
                 FindingEntry unknown = new FindingEntry(finding, FindingState.NOT_LOOKED_AT);
                 FindingEntry said = truth.findings().getOrDefault(finding, unknown);
                 interview.answer(
-                        finding.equals("regulator-outlet-low") && !truth.measurements().isEmpty()
+                        finding.equals("regulator-outlet-low")
+                                        && !truth.measurements().isEmpty()
                                 ? new FindingEntry(finding, FindingState.PRESENT)
                                 : said);
             }

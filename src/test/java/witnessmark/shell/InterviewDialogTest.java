@@ -146,6 +146,12 @@ class InterviewDialogTest {
     }
 
     @Test
+    void whoever_passes_again_and_again_is_told_how_to_skip_the_place_or_stop() {
+        String text = run("\n\n\nair\n\n\n\ngrinds into low\n1\n\np\np\np\np\np\nstop\n");
+        assertThat(text).contains("5 passed in a row. \"s\" skips the whole place");
+    }
+
+    @Test
     void the_common_complaints_are_offered_to_whoever_says_nothing() {
         String text = run("\n\n\nair\n\n\n\nlist\n1 2\n\nstop\n");
         assertThat(text).contains("Common complaints with this gearbox");
