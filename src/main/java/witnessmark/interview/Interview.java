@@ -221,13 +221,7 @@ public final class Interview implements AutoCloseable {
 
     private Question question(StopRule.Asked asked) {
         Finding finding = knowledge.findings().get(asked.check().finding());
-        return new Question(
-                answered() + 1,
-                finding,
-                asked.check(),
-                asked.visit(),
-                !hands().at().equals(Optional.of(finding.access())),
-                measureOf(finding.id()));
+        return new Question(answered() + 1, finding, asked.check(), asked.visit(), measureOf(finding.id()));
     }
 
     private Optional<Measure> measureOf(String finding) {
@@ -236,7 +230,10 @@ public final class Interview implements AutoCloseable {
                 .findFirst();
     }
 
-    /** The findings on record that were looked at opened their places; a complaint opens none unless it was asked here. */
+    /**
+     * The findings on record that were looked at opened their places; a complaint opens none unless it was asked here. The
+     * hands are where the last question was, unless it was passed and nobody went there.
+     */
     private Hands hands() {
         List<String> asked =
                 Answered.in(history).stream().flatMap(this::findings).toList();
@@ -249,8 +246,10 @@ public final class Interview implements AutoCloseable {
         measuredFindings()
                 .forEach(f ->
                         open.addAll(planner.wayTo(knowledge.findings().get(f).access())));
+        Hands nowhere = new Hands(open, Optional.empty());
         Optional<String> at = asked.stream()
-                .filter(this::wasLookedAt)
+                .filter(f -> wasLookedAt(f)
+                        || planner.openMinutes(knowledge.findings().get(f).access(), nowhere) == 0)
                 .reduce((before, last) -> last)
                 .map(f -> knowledge.findings().get(f).access());
         return new Hands(open, at);

@@ -11,8 +11,6 @@ import witnessmark.knowledge.Measure;
  *
  * @param number 1 for the first check asked in this case
  * @param visit the going to a place that it belongs to
- * @param moves whether the hands have to go to another place for it
  * @param measure what can be measured instead of answering yes or no
  */
-public record Question(
-        int number, Finding finding, NextCheck check, NextVisit visit, boolean moves, Optional<Measure> measure) {}
+public record Question(int number, Finding finding, NextCheck check, NextVisit visit, Optional<Measure> measure) {}

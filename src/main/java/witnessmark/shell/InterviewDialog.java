@@ -41,6 +41,7 @@ final class InterviewDialog {
     private final Set<String> cautionsShown = new LinkedHashSet<>();
     private boolean keysShown;
     private int passed;
+    private String lastPlace = "";
     private boolean gone;
 
     InterviewDialog(
@@ -227,11 +228,13 @@ final class InterviewDialog {
 
     private void print(Question question) {
         NextCheck check = question.check();
-        if (question.moves()) {
-            place(question);
-        } else {
+        String asksAt = question.finding().access();
+        if (asksAt.equals(lastPlace)) {
             page.blank();
+        } else {
+            place(question);
         }
+        lastPlace = asksAt;
         page.indented(
                 wording.text("question", question.number()) + " ",
                 "   ",

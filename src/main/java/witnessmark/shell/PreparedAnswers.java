@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import witnessmark.casefile.FindingState;
+import witnessmark.casefile.CaseRefused;
 
 /**
  * Answers from a file or a pipe, one a line, read as they are needed. A line {@code key: answer} answers the question
@@ -80,9 +80,20 @@ final class PreparedAnswers implements Asker {
 
     /** What is said again and again must not be a request that is followed by the same question. */
     private void refuseCommand(String name, String answer) {
-        if (name.equals(OTHERWISE) && FindingState.parse(answer).isEmpty() && !answer.equals("stop")) {
+        if (name.equals(OTHERWISE) && !leadsOn(answer)) {
             throw new Refused("line " + line + " of the answers: otherwise: '" + Terminal.harmless(answer)
-                    + "' is none of " + FindingState.WORDS + ", stop");
+                    + "' is none of yes, no, unsure, pass, stop");
+        }
+    }
+
+    private static boolean leadsOn(String answer) {
+        try {
+            return switch (AnswerLine.of(answer, Optional.empty()).request()) {
+                case SAID, STOP -> true;
+                case VALUE, WHY, BACK, SKIP, WHERE, HELP -> false;
+            };
+        } catch (CaseRefused e) {
+            return false;
         }
     }
 

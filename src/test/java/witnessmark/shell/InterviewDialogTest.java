@@ -163,8 +163,7 @@ class InterviewDialogTest {
     void what_is_said_for_every_other_check_must_be_an_answer() {
         assertThatThrownBy(() -> run("otherwise: why\n"))
                 .isInstanceOf(Refused.class)
-                .hasMessage("line 1 of the answers: otherwise: 'why' is none of present, absent, unsure,"
-                        + " not-looked-at, stop");
+                .hasMessage("line 1 of the answers: otherwise: 'why' is none of yes, no, unsure, pass, stop");
     }
 
     @Test
