@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import witnessmark.inference.Gain;
 import witnessmark.knowledge.AccessStep;
 import witnessmark.knowledge.Finding;
@@ -47,8 +48,7 @@ final class ChooseChecks {
 
     /** The plan for these hands, without the findings left out. */
     List<NextVisit> visits(Reading reading, List<RankedCause> causes, Hands hands, Set<String> leftOut) {
-        Map<String, Releases.Answer> releasing =
-                new Releases(knowledge, reading, causes, f -> isWithinReach(f, hands)).findings();
+        Map<String, Releases.Answer> releasing = new Releases(knowledge, reading, causes, reach(hands)).findings();
         double[] weights = weights(reading, causes);
         Map<String, Gain> gains = new HashMap<>();
         List<Check> checks = new ArrayList<>();
@@ -90,18 +90,21 @@ final class ChooseChecks {
     /**
      * How much the doubt about each cause counts, by index: in full near the leader, less the farther behind it, not at
      * all out of question. To rule out one by one what hardly anybody believes would take many questions and change
-     * nothing. A leader that may not be concluded yet does not count as one: there the others are just what matters.
+     * nothing. The look-alikes of a cause that may not be concluded yet count in full: they are just what matters.
      */
     private static double[] weights(Reading reading, List<RankedCause> causes) {
-        double leader = causes.stream()
-                .filter(c -> c.standing() != RankedCause.Standing.HELD_BACK)
-                .mapToDouble(RankedCause::probability)
-                .max()
-                .orElse(0);
-        double full = SHARE_OF_LEADER * leader;
+        double full = SHARE_OF_LEADER
+                * causes.stream().mapToDouble(RankedCause::probability).max().orElse(0);
+        Set<String> held = causes.stream()
+                .filter(c -> c.standing() == RankedCause.Standing.HELD_BACK)
+                .flatMap(c -> c.lookAlikes().stream())
+                .map(RankedCause.Rivalry::cause)
+                .collect(Collectors.toSet());
         return reading.network().causes().stream()
-                .mapToDouble(cause -> reading.isInQuestion(cause.id()) ? reading.probability(cause.id()) : 0)
-                .map(p -> p == 0 ? 0 : Math.min(1, p / full))
+                .mapToDouble(cause -> {
+                    double p = reading.isInQuestion(cause.id()) ? reading.probability(cause.id()) : 0;
+                    return p == 0 ? 0 : held.contains(cause.id()) ? 1 : Math.min(1, p / full);
+                })
                 .toArray();
     }
 
@@ -190,9 +193,15 @@ final class ChooseChecks {
                 : "a conclusion that is held back waits for it; " + moves;
     }
 
-    /** Whether nothing more has to be taken apart for a check. */
-    private boolean isWithinReach(String finding, Hands hands) {
-        return !planner.takesApart(knowledge.findings().get(finding).access(), hands);
+    /** How far a check may go for the sake of a conclusion that stands already. */
+    Releases.Reach reach(Hands hands) {
+        return new Releases.Reach(
+                f -> !planner.takesApart(place(f), hands),
+                f -> !planner.takesApart(place(f), hands) || planner.goesOnInside(place(f), hands));
+    }
+
+    private String place(String finding) {
+        return knowledge.findings().get(finding).access();
     }
 
     /** The steps that must be open already, since something behind them was looked at; a complaint opens nothing. */

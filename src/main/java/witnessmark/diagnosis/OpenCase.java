@@ -104,8 +104,9 @@ public final class OpenCase implements AutoCloseable {
     }
 
     /** The open findings that must be asked about before the verdict names people; none where it does not. */
-    public Set<String> otherSide() {
-        return Releases.otherSide(knowledge, judgement().causes()).collect(Collectors.toSet());
+    public Set<String> otherSide(Hands hands) {
+        return Releases.otherSide(knowledge, judgement().causes(), checks.reach(hands))
+                .collect(Collectors.toSet());
     }
 
     /** The open findings that tell what is concluded from its look-alikes. */
@@ -114,8 +115,9 @@ public final class OpenCase implements AutoCloseable {
     }
 
     /** What another source than the one on record can say, where a conclusion stands; to be asked if it can unsettle it. */
-    public Set<String> secondSources() {
-        return Releases.secondSources(reading(), judgement().causes()).collect(Collectors.toSet());
+    public Set<String> secondSources(Hands hands) {
+        return Releases.secondSources(reading(), judgement().causes(), checks.reach(hands))
+                .collect(Collectors.toSet());
     }
 
     /** Whether nothing that was found points to any cause. */

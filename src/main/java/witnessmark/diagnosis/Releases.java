@@ -12,8 +12,8 @@ import witnessmark.knowledge.KnowledgeBase;
 /**
  * The open findings that a conclusion waits for. One that is held back waits for a finding specific to it, for what must
  * be found sound, for what tells it from a look-alike. One that names people waits, even where nothing holds it back,
- * for what tells it from each look-alike without taking anything more apart: the other side is asked before a person is
- * named. Every conclusion waits for the second source of what it rests on, where there is one: the paper beside the
+ * for what tells it from each look-alike, as far as nothing is taken apart for it that is not half apart already: the
+ * other side is asked before a person is named. Every conclusion waits for the second source of what it rests on, where there is one: the paper beside the
  * gauge. And what tells it from its look-alikes is worth a look, where nothing more is taken apart for it.
  */
 final class Releases {
@@ -30,23 +30,29 @@ final class Releases {
     }
 
     /**
-     * @param withinReach whether nothing more has to be taken apart to look at a finding
+     * Which findings can be looked at for the sake of a conclusion.
+     *
+     * @param asItIs those for which nothing more is taken apart
+     * @param goingOn those for which taking apart goes on inside what is open already, besides: for a person's sake
      */
-    Releases(KnowledgeBase knowledge, Reading reading, List<RankedCause> causes, Predicate<String> withinReach) {
+    record Reach(Predicate<String> asItIs, Predicate<String> goingOn) {}
+
+    Releases(KnowledgeBase knowledge, Reading reading, List<RankedCause> causes, Reach reach) {
         this.knowledge = knowledge;
         this.reading = reading;
         causes.stream()
                 .filter(c -> c.standing() == RankedCause.Standing.HELD_BACK)
                 .forEach(this::collect);
-        otherSide(knowledge, causes).filter(withinReach).forEach(f -> add(f, Answer.EITHER));
-        secondSources(reading, causes).filter(withinReach).forEach(f -> add(f, Answer.EITHER));
-        lookAlikes(causes).filter(withinReach).forEach(f -> add(f, Answer.SETS_APART));
+        otherSide(knowledge, causes, reach).forEach(f -> add(f, Answer.EITHER));
+        secondSources(reading, causes, reach).forEach(f -> add(f, Answer.EITHER));
+        lookAlikes(causes).filter(reach.asItIs()).forEach(f -> add(f, Answer.SETS_APART));
     }
 
     /** What tells a conclusion that names people from its look-alikes, not looked at yet. */
-    static Stream<String> otherSide(KnowledgeBase knowledge, List<RankedCause> causes) {
-        return openChecks(
-                concluded(causes).filter(c -> knowledge.classOf(c.classId()).blames()));
+    static Stream<String> otherSide(KnowledgeBase knowledge, List<RankedCause> causes, Reach reach) {
+        return openChecks(concluded(causes)
+                        .filter(c -> knowledge.classOf(c.classId()).blames()))
+                .filter(reach.goingOn());
     }
 
     /** What tells a conclusion from its look-alikes, not looked at yet. */
@@ -55,12 +61,13 @@ final class Releases {
     }
 
     /** What another source says of a finding on record, once something is concluded. */
-    static Stream<String> secondSources(Reading reading, List<RankedCause> causes) {
+    static Stream<String> secondSources(Reading reading, List<RankedCause> causes, Reach reach) {
         return concluded(causes).findAny().isEmpty()
                 ? Stream.empty()
                 : reading.premises().settled().stream()
                         .filter(Settled::otherSource)
                         .map(Settled::finding)
+                        .filter(reach.asItIs())
                         .distinct();
     }
 

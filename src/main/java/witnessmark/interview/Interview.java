@@ -210,7 +210,7 @@ public final class Interview implements AutoCloseable {
     }
 
     private StopRule stopRule() {
-        return new StopRule(open, skipped().size());
+        return new StopRule(open, hands(), skipped().size());
     }
 
     private static Optional<StopRule.Asked> first(List<NextVisit> plan) {

@@ -2,6 +2,7 @@ package witnessmark.interview;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
@@ -9,6 +10,7 @@ import witnessmark.diagnosis.NextVisit;
 import witnessmark.diagnosis.OpenCase;
 import witnessmark.diagnosis.RankedCause;
 import witnessmark.diagnosis.Verdict;
+import witnessmark.planner.Hands;
 import witnessmark.planner.PlanChecks;
 
 /**
@@ -23,7 +25,7 @@ import witnessmark.planner.PlanChecks;
  * cause of it first, are added up. Below {@link #LEAST_CHANCE} a check is not asked; {@link #LEAST_CHANCE_TEARDOWN}
  * where something must be taken apart for it, since that costs hours and new gaskets; {@link #LEAST_CHANCE_LOOK_ALIKE}
  * for what tells the cause from its look-alikes. A verdict that names people is not left before all that tells it from
- * its look-alikes has been asked, as far as nothing more is taken apart for it. Nor is any verdict left before a second
+ * its look-alikes has been asked, as far as nothing is taken apart for it that is not half apart already. Nor is any verdict left before a second
  * source of a finding on record has been asked, if it could unsettle the verdict: how often a paper or a gauge is wrong
  * is in no cause's chance. And as long as another cause beside those concluded is about as likely as not, it is asked
  * about as if no verdict stood, since several can be at work.
@@ -40,14 +42,18 @@ final class StopRule {
 
     private final OpenCase open;
     private final Judgement judgement;
+    private final Set<String> otherSide;
+    private final Set<String> secondSources;
     private final int skipped;
 
     /** A check to ask, with the visit it belongs to. */
     record Asked(NextCheck check, NextVisit visit) {}
 
-    StopRule(OpenCase open, int skipped) {
+    StopRule(OpenCase open, Hands hands, int skipped) {
         this.open = open;
         this.judgement = open.judgement();
+        this.otherSide = open.otherSide(hands);
+        this.secondSources = open.secondSources(hands);
         this.skipped = skipped;
     }
 
@@ -116,9 +122,8 @@ final class StopRule {
 
     /** Whether it is owed to those whom the verdict names, or to a source that says otherwise. */
     private boolean isOwed(NextCheck check) {
-        return !check.teardown()
-                && (open.otherSide().contains(check.finding())
-                        || open.secondSources().contains(check.finding()) && changes(check, FindingState.PRESENT));
+        return otherSide.contains(check.finding())
+                || secondSources.contains(check.finding()) && changes(check, FindingState.PRESENT);
     }
 
     private double leastChance(NextCheck check) {

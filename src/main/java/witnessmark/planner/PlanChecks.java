@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import witnessmark.knowledge.AccessStep;
 
 /**
@@ -53,6 +54,15 @@ public final class PlanChecks {
     /** Whether something must still be taken apart on the way to a place. */
     public boolean takesApart(String place, Hands hands) {
         return tree.closed(place, hands.open()).stream().anyMatch(AccessStep::teardown);
+    }
+
+    /** Whether the way to a place goes on inside something that is apart already. */
+    public boolean goesOnInside(String place, Hands hands) {
+        List<AccessStep> way = tree.wayTo(place);
+        return IntStream.range(1, way.size())
+                .anyMatch(i -> !hands.open().contains(way.get(i).id())
+                        && hands.open().contains(way.get(i - 1).id())
+                        && way.get(i - 1).teardown());
     }
 
     /** The best visit to make next; empty if there is no check. */
