@@ -50,6 +50,11 @@ public final class Chances {
         return movingSeconds;
     }
 
+    /** Time above idle and 10 km/h with the pedal up. */
+    public double pullingSeconds() {
+        return pullingSeconds;
+    }
+
     public double km() {
         return km;
     }

@@ -62,6 +62,19 @@ enum LogFinding {
         return strayRate;
     }
 
+    /** Whether only doing it again and again makes it what the finding says; a tow or a runaway happens once. */
+    boolean isHabit() {
+        return switch (this) {
+            case ROLLING_STOPPED,
+                    OVERSPEED_ONE_RATIO,
+                    OVERSPEED_DOWNSHIFT,
+                    OVERSPEED_LEVER,
+                    SPEED_JUMPS,
+                    HOT_OIL -> false;
+            default -> true;
+        };
+    }
+
     /** Whether the event, of this finding's kind, speaks for it. */
     boolean covers(HabitEvent event, GearTable table) {
         boolean oneGear = event.figures().getOrDefault("in-one-gear", 0.0) > 0.5;

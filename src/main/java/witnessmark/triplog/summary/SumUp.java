@@ -147,6 +147,7 @@ public final class SumUp implements TrackedRows {
                 odometerKnown ? Optional.of(odometerKm) : Optional.empty(),
                 chances.coveredSeconds() / 3600,
                 chances.movingSeconds() / 3600,
+                chances.pullingSeconds() / 3600,
                 engineSeconds / 3600,
                 highestKmh,
                 highestRpm,

@@ -1,0 +1,65 @@
+package witnessmark.triplog.evidence;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import witnessmark.triplog.event.EventKind;
+import witnessmark.triplog.event.HabitEvent;
+import witnessmark.triplog.gear.GearTable;
+import witnessmark.triplog.summary.RecordedTimes;
+import witnessmark.triplog.summary.RecordedTimes.Odometer;
+import witnessmark.triplog.summary.TripSummary;
+import witnessmark.triplog.summary.Verdict;
+
+/** Takes from the logs of one truck what their weight needs. */
+public final class TakeRecord {
+    /** An event is a chance too, even where the chance itself was not counted. */
+    private static final double LEAST_CHANCES_PER_EVENT = 0.01;
+
+    private static final double FINEST = 1e6;
+
+    private TakeRecord() {}
+
+    /**
+     * What the logs held.
+     *
+     * @param sum over all the logs
+     * @param events of all the logs
+     * @param table the truck's numbers they were read with
+     * @param times of each log
+     */
+    public static LogRecord of(TripSummary sum, List<HabitEvent> events, GearTable table, List<RecordedTimes> times) {
+        Map<String, LogRecord.Tally> tallies = new LinkedHashMap<>();
+        for (LogFinding finding : LogFinding.values()) {
+            Verdict verdict = sum.verdict(finding.kind());
+            if (verdict.state() != Verdict.State.CANNOT_BE_SEEN) {
+                List<HabitEvent> fitting = events.stream()
+                        .filter(e -> e.kind() == finding.kind() && finding.covers(e, table))
+                        .toList();
+                double chances = Math.max(verdict.chances(), fitting.size() * LEAST_CHANCES_PER_EVENT);
+                double weight =
+                        fitting.stream().mapToDouble(HabitEvent::confidence).sum();
+                tallies.put(finding.id(), new LogRecord.Tally(fitting.size(), rounded(weight), rounded(chances)));
+            }
+        }
+        return new LogRecord(
+                times.stream().flatMap(t -> t.spans().stream()).toList(),
+                times.stream().flatMap(t -> t.odometer().stream()).reduce(Odometer::spanning),
+                rounded(sum.km()),
+                rounded(sum.coveredHours()),
+                rounded(sum.movingHours()),
+                rounded(sum.pullingHours()),
+                rounded(sum.pullingHours() * sum.gearKnownShare()),
+                rounded(events.stream()
+                        .filter(e -> e.kind() == EventKind.COAST_IN_NEUTRAL)
+                        .mapToDouble(e -> e.figures().getOrDefault("distance-km", 0.0))
+                        .sum()),
+                tallies,
+                List.of());
+    }
+
+    /** A case keeps no more figures than mean anything. */
+    private static double rounded(double value) {
+        return Math.round(value * FINEST) / FINEST;
+    }
+}
