@@ -72,7 +72,9 @@ public record Evidence(
                     "take record out, or write kind: logged");
         }
         record.ifPresent(r -> r.tallies().keySet().forEach(finding -> CheckedText.id("finding", finding)));
-        record.ifPresent(r -> r.doubts().forEach(doubt -> CheckedText.line("doubts", doubt)));
+        record = record.map(r -> r.with(r.doubts().stream()
+                .map(doubt -> CheckedText.filledLine("doubts", doubt))
+                .toList()));
     }
 
     /** A result without counts of logs. */

@@ -20,7 +20,7 @@ public final class LogDoubts {
     /** Share of the driving in which a gear must fit; measured on simulated drives, the right truck stays above 0.9. */
     private static final double LEAST_SHARE = 0.8;
 
-    private static final double LEAST_PULLING_HOURS = 1.0 / 60;
+    private static final double LEAST_TELLING_HOURS = 1.0 / 60;
     /** Clocks and the case's entry are seldom exact to the day. */
     private static final Duration LEEWAY = Duration.ofDays(1);
     /** Dashboard and bus count apart: common practice, no source. */
@@ -58,8 +58,8 @@ public final class LogDoubts {
         names.stream()
                 .filter(name -> isAnother(name, file.vehicle().unit()))
                 .distinct()
-                .forEach(name -> doubts.add(
-                        "its name says " + name + ", the truck of the case is " + file.vehicle().unit()));
+                .forEach(name -> doubts.add("its name says " + name + ", the truck of the case is "
+                        + file.vehicle().unit()));
         return List.copyOf(doubts.doubts);
     }
 
@@ -69,7 +69,7 @@ public final class LogDoubts {
     }
 
     private void ratios() {
-        if (record.pullingHours() >= LEAST_PULLING_HOURS && record.gearShare() < LEAST_SHARE) {
+        if (record.tellingHours() >= LEAST_TELLING_HOURS && record.gearShare() < LEAST_SHARE) {
             add(
                     "the ratios of this truck fit in only %.0f %% of the driving time: another truck, axle or tyre, or a"
                             + " speed signal that is wrong",

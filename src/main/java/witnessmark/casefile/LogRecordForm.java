@@ -16,13 +16,12 @@ final class LogRecordForm {
         form.put("km", record.km());
         form.put("covered-hours", record.coveredHours());
         form.put("moving-hours", record.movingHours());
-        form.put("pulling-hours", record.pullingHours());
-        form.put("gear-hours", record.gearHours());
+        form.put("telling-hours", record.tellingHours());
+        form.put("fitting-hours", record.fittingHours());
         form.put("coast-km", record.coastKm());
         record.odometer().ifPresent(o -> form.put("odometer-km", List.of(o.fromKm(), o.toKm())));
         if (!record.spans().isEmpty()) {
-            form.put(
-                    "times", record.spans().stream().map(LogRecordForm::span).toList());
+            form.put("times", record.spans().stream().map(LogRecordForm::span).toList());
         }
         Map<String, Object> tallies = new LinkedHashMap<>();
         record.tallies().forEach((finding, tally) -> {

@@ -39,11 +39,7 @@ public final class LoggedEvidence {
      * @param remarks what is to be known of how the reading went, one sentence each; the first ones are kept
      */
     public static Evidence of(
-            String id,
-            Map<String, String> inputs,
-            List<SourceFile> files,
-            LogRecord record,
-            List<String> remarks) {
+            String id, Map<String, String> inputs, List<SourceFile> files, LogRecord record, List<String> remarks) {
         if (files.size() > MOST_FILES) {
             throw new CaseRefused(
                     "evidence '" + CheckedText.shown(id) + "': " + files.size() + " log files",
@@ -96,8 +92,7 @@ public final class LoggedEvidence {
                 "They speak for, too thin to rest a conclusion on",
                 said,
                 e -> e.state() == LogEvidence.State.UNSURE && e.counts()));
-        sentences.add(
-                group("They could have shown and did not", said, e -> e.state() == LogEvidence.State.ABSENT));
+        sentences.add(group("They could have shown and did not", said, e -> e.state() == LogEvidence.State.ABSENT));
         String text = sentences.stream().filter(s -> !s.isEmpty()).collect(Collectors.joining(" "));
         return text.isEmpty() ? "The logs say too little for or against any finding." : text;
     }

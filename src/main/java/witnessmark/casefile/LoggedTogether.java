@@ -32,8 +32,7 @@ final class LoggedTogether {
         Map<String, List<Likelihood>> said = new LinkedHashMap<>();
         pooled.stream().filter(LogEvidence::counts).forEach(e -> {
             states.put(e.finding(), state(e));
-            said.computeIfAbsent(e.finding(), f -> new ArrayList<>())
-                    .add(new Likelihood(e.ifPresent(), e.ifAbsent()));
+            said.computeIfAbsent(e.finding(), f -> new ArrayList<>()).add(new Likelihood(e.ifPresent(), e.ifAbsent()));
         });
         logs.stream().filter(e -> e.record().isEmpty()).forEach(e -> e.likelihoods()
                 .forEach((finding, likelihood) -> {

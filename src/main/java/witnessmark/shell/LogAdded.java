@@ -19,8 +19,9 @@ import witnessmark.triplog.summary.Verdict;
  *
  * @param evidence these logs
  * @param said what all logs of the case say together
+ * @param alone whether there is only one log in the case
  */
-record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<LogEvidence> said) {
+record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<LogEvidence> said, boolean alone) {
 
     void print(Page page, KnowledgeBase knowledge) {
         page.line("Stored in case " + history.id() + " as evidence " + evidence.id() + ", entry "
@@ -35,7 +36,7 @@ record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<L
         logs.trips().stream().limit(10).forEach(t -> {
             page.item(String.valueOf(t.report().file().getFileName()));
             page.drawn("    SHA-256 " + t.report().sha256().orElse(""));
-            LogRemarks.of(t).forEach(r -> page.indented("    ", "    ", r));
+            LogRemarks.of(t, alone).forEach(r -> page.indented("    ", "    ", r));
         });
         evidence.record().ifPresent(r -> r.doubts().forEach(d -> page.item("In doubt: " + d)));
         together(page);

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
@@ -32,7 +31,6 @@ import witnessmark.triplog.event.HabitLimits;
 import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.triplog.evidence.TakeRecord;
 import witnessmark.triplog.summary.ComparePeriods;
-import witnessmark.triplog.summary.TimeSpan;
 
 /** The commands that make something of logs: evidence in a case, and the comparison of two periods. */
 @Component
@@ -101,7 +99,7 @@ class LogEvidenceCommands {
         record.tallies().keySet().forEach(knows::finding);
         evidence.findings().keySet().forEach(knows::finding);
         CaseHistory history = cases.getObject().enter(id.toString(), List.of(new EvidenceSet(evidence)), reason);
-        LogAdded added = new LogAdded(history, evidence, logs, history.present().loggedTogether());
+        LogAdded added = new LogAdded(history, evidence, logs, history.present().loggedTogether(), alone);
         if (form == Format.JSON) {
             context.outputWriter().println(Json.of(added.json()));
         } else {
@@ -182,18 +180,10 @@ class LogEvidenceCommands {
                 .toList();
     }
 
-    /** Of each log; where it is not the only one of its case, also that a log without dates cannot be told apart. */
     private static List<String> remarks(TruckResult logs, boolean alone) {
         return logs.trips().stream()
-                .flatMap(t -> Stream.concat(LogRemarks.of(t).stream(), undated(t, alone))
-                        .map(r -> name(t) + ": " + r))
+                .flatMap(t -> LogRemarks.of(t, alone).stream().map(r -> name(t) + ": " + r))
                 .toList();
-    }
-
-    private static Stream<String> undated(TripResult trip, boolean alone) {
-        return alone || trip.times().spans().stream().allMatch(TimeSpan::isDated)
-                ? Stream.empty()
-                : Stream.of("its times have no date, so nobody can tell whether it covers the same time as another log");
     }
 
     private static String name(TripResult trip) {

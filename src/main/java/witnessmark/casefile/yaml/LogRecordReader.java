@@ -22,7 +22,7 @@ final class LogRecordReader {
     private static final int MOST_SPANS = 30_000;
     private static final int MOST_DOUBTS = 50;
     private static final List<String> AMOUNTS =
-            List.of("km", "covered-hours", "moving-hours", "pulling-hours", "gear-hours", "coast-km");
+            List.of("km", "covered-hours", "moving-hours", "telling-hours", "fitting-hours", "coast-km");
     private static final List<String> KEYS = keys();
 
     private LogRecordReader() {}
@@ -56,8 +56,8 @@ final class LogRecordReader {
                 amounts.get("km"),
                 amounts.get("covered-hours"),
                 amounts.get("moving-hours"),
-                amounts.get("pulling-hours"),
-                amounts.get("gear-hours"),
+                amounts.get("telling-hours"),
+                amounts.get("fitting-hours"),
                 amounts.get("coast-km"),
                 tallies,
                 doubts));
@@ -141,7 +141,6 @@ final class LogRecordReader {
         Optional<Double> count = map.require("count", "3").flatMap(v -> amount("count", v));
         Optional<Double> weight = map.require("weight", "2.85").flatMap(v -> amount("weight", v));
         Optional<Double> chances = map.require("chances", "6").flatMap(v -> amount("chances", v));
-        return count.flatMap(
-                n -> weight.flatMap(w -> chances.map(c -> new Tally(n.longValue(), w, c))));
+        return count.flatMap(n -> weight.flatMap(w -> chances.map(c -> new Tally(n.longValue(), w, c))));
     }
 }

@@ -33,6 +33,7 @@ final class ValueReader {
 
     /** The files of a job over many logs are inputs too, and must be read again. */
     private static final int MOST_INPUTS = LoggedEvidence.MOST_FILES + 200;
+
     private static final String RATIOS = "forward-ratios";
     private static final List<String> VEHICLE =
             List.of("unit", "serial", "duty", "odometer-km", "km-since-new", "km-since-repair", "repair-note");

@@ -35,6 +35,8 @@ public enum EventKind {
         KNOB("move of the range knob", "moves of the range knob"),
         DISTANCE("distance on the move", "distance on the move");
 
+        private static final double LEAST_DISTANCE = 0.02;
+
         private final String words;
         private final String plural;
 
@@ -45,6 +47,11 @@ public enum EventKind {
 
         public String words() {
             return words;
+        }
+
+        /** Whether so many say anything; less than two kilometres say nothing of what may happen on a trip. */
+        public boolean isEnough(double count) {
+            return count >= (this == DISTANCE ? LEAST_DISTANCE : 1);
         }
 
         /** So many of them in words: {@code 6 starts from rest}; a distance, counted in 100 km, as {@code 412 km}. */

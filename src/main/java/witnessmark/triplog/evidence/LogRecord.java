@@ -18,8 +18,8 @@ import witnessmark.triplog.summary.TimeSpan;
  * @param km distance by road speed
  * @param coveredHours time that the rows cover
  * @param movingHours of it on the move
- * @param pullingHours of it driving above idle with the pedal up, where a gear should show
- * @param gearHours of those the hours in which one did
+ * @param tellingHours of it driving above idle with the pedal up, in logs quick enough that a gear should show
+ * @param fittingHours of those the hours in which one did
  * @param coastKm distance of the long rolls out of gear
  * @param tallies by finding; none for a finding that no log could show
  * @param doubts why a log may not be this truck's, one sentence each; empty where nothing speaks against it
@@ -30,8 +30,8 @@ public record LogRecord(
         double km,
         double coveredHours,
         double movingHours,
-        double pullingHours,
-        double gearHours,
+        double tellingHours,
+        double fittingHours,
         double coastKm,
         Map<String, Tally> tallies,
         List<String> doubts) {
@@ -59,7 +59,7 @@ public record LogRecord(
     }
 
     public LogRecord {
-        for (double amount : new double[] {km, coveredHours, movingHours, pullingHours, gearHours, coastKm}) {
+        for (double amount : new double[] {km, coveredHours, movingHours, tellingHours, fittingHours, coastKm}) {
             if (!(amount >= 0) || Double.isInfinite(amount)) {
                 throw new IllegalArgumentException("amount " + amount + " of a log record is below zero or no number");
             }
@@ -77,8 +77,8 @@ public record LogRecord(
                 km,
                 coveredHours,
                 movingHours,
-                pullingHours,
-                gearHours,
+                tellingHours,
+                fittingHours,
                 coastKm,
                 tallies,
                 newDoubts);
@@ -96,8 +96,8 @@ public record LogRecord(
                 km + other.km,
                 coveredHours + other.coveredHours,
                 movingHours + other.movingHours,
-                pullingHours + other.pullingHours,
-                gearHours + other.gearHours,
+                tellingHours + other.tellingHours,
+                fittingHours + other.fittingHours,
                 coastKm + other.coastKm,
                 sums,
                 joined(doubts, other.doubts));
@@ -109,8 +109,8 @@ public record LogRecord(
         return both;
     }
 
-    /** Share of the pulling time in which a gear of this truck fitted; 0 without such time. */
+    /** Share of the telling hours in which a gear of this truck fitted; 0 without such time. */
     public double gearShare() {
-        return pullingHours > 0 ? Math.min(1, gearHours / pullingHours) : 0;
+        return tellingHours > 0 ? Math.min(1, fittingHours / tellingHours) : 0;
     }
 }

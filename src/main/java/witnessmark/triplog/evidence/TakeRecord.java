@@ -32,7 +32,8 @@ public final class TakeRecord {
         Map<String, LogRecord.Tally> tallies = new LinkedHashMap<>();
         for (LogFinding finding : LogFinding.values()) {
             Verdict verdict = sum.verdict(finding.kind());
-            if (verdict.state() != Verdict.State.CANNOT_BE_SEEN) {
+            // A log too short to say anything still adds to others.
+            if (verdict.state() != Verdict.State.CANNOT_BE_SEEN || verdict.chances() > 0) {
                 List<HabitEvent> fitting = events.stream()
                         .filter(e -> e.kind() == finding.kind() && finding.covers(e, table))
                         .toList();
@@ -48,8 +49,8 @@ public final class TakeRecord {
                 rounded(sum.km()),
                 rounded(sum.coveredHours()),
                 rounded(sum.movingHours()),
-                rounded(sum.pullingHours()),
-                rounded(sum.pullingHours() * sum.gearKnownShare()),
+                rounded(sum.tellingHours()),
+                rounded(sum.fittingHours()),
                 rounded(events.stream()
                         .filter(e -> e.kind() == EventKind.COAST_IN_NEUTRAL)
                         .mapToDouble(e -> e.figures().getOrDefault("distance-km", 0.0))

@@ -23,7 +23,7 @@ public final class WeighRecord {
     private static final double GEARS_FIT = 0.7;
     private static final double GEARS_DO_NOT_FIT = 0.3;
     private static final double LEAST_MOVING_HOURS = 0.1;
-    private static final double LEAST_PULLING_HOURS = 0.02;
+    private static final double LEAST_TELLING_HOURS = 0.02;
     private static final double LONG_COAST_KM_PER_100 = 1;
     private static final double COAST_CHANCES = 1;
 
@@ -42,11 +42,11 @@ public final class WeighRecord {
         List<LogEvidence> evidence = new ArrayList<>();
         for (LogFinding finding : LogFinding.values()) {
             Tally tally = record.tallies().get(finding.id());
-            if (tally != null) {
+            if (tally != null && (tally.count() > 0 || finding.kind().chance().isEnough(tally.chances()))) {
                 evidence.add(weigh(finding, tally));
             }
         }
-        if (record.movingHours() >= LEAST_MOVING_HOURS && record.pullingHours() >= LEAST_PULLING_HOURS) {
+        if (record.movingHours() >= LEAST_MOVING_HOURS && record.tellingHours() >= LEAST_TELLING_HOURS) {
             fit(evidence);
         }
         longCoasts().ifPresent(evidence::add);

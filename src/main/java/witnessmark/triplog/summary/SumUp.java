@@ -23,6 +23,8 @@ public final class SumUp implements TrackedRows {
 
     private static final int OTHER_CODES = -InHand.CANNOT_TELL;
     private static final double LONGEST_ROW_SECONDS = 60;
+    /** With fewer rows a second, most of them fall into shifts and starts, and a gear that does not fit tells nothing. */
+    private static final double TELLING_HERTZ = 0.8;
 
     private final GearTable table;
     private final Timeline timeline;
@@ -34,6 +36,8 @@ public final class SumUp implements TrackedRows {
     private final Chances chances = new Chances();
 
     private double engineSeconds;
+    private double tellingSeconds;
+    private double fittingSeconds;
     private double highestKmh;
     private double highestRpm;
     private double firstOdometer = Double.NaN;
@@ -98,6 +102,10 @@ public final class SumUp implements TrackedRows {
     public void end(Map<Signal, Long> valid, Chances held, long allShifts, long lever, long range) {
         coverage.add(new JudgeCoverage(table, valid, held), held);
         chances.add(held);
+        if (valid.getOrDefault(Signal.ENGINE_SPEED, 0L) >= TELLING_HERTZ * held.coveredSeconds()) {
+            tellingSeconds += held.pullingSeconds();
+            fittingSeconds += held.pullingSeconds() * held.gearKnownShare();
+        }
         shifts += allShifts;
         leverShifts += lever;
         rangeShifts += range;
@@ -126,6 +134,8 @@ public final class SumUp implements TrackedRows {
         coverage.add(other.coverage);
         chances.add(other.chances);
         engineSeconds += other.engineSeconds;
+        tellingSeconds += other.tellingSeconds;
+        fittingSeconds += other.fittingSeconds;
         highestKmh = Math.max(highestKmh, other.highestKmh);
         highestRpm = Math.max(highestRpm, other.highestRpm);
         odometerKm += other.odometerKm;
@@ -147,7 +157,8 @@ public final class SumUp implements TrackedRows {
                 odometerKnown ? Optional.of(odometerKm) : Optional.empty(),
                 chances.coveredSeconds() / 3600,
                 chances.movingSeconds() / 3600,
-                chances.pullingSeconds() / 3600,
+                tellingSeconds / 3600,
+                fittingSeconds / 3600,
                 engineSeconds / 3600,
                 highestKmh,
                 highestRpm,

@@ -38,8 +38,7 @@ class WeighRecordTest {
     }
 
     private static Map<String, LogEvidence> weigh(LogRecord record) {
-        return WeighRecord.weigh(record).stream()
-                .collect(Collectors.toMap(LogEvidence::finding, Function.identity()));
+        return WeighRecord.weigh(record).stream().collect(Collectors.toMap(LogEvidence::finding, Function.identity()));
     }
 
     private Map<String, LogEvidence> weigh(SimulatedDrive drive, double hertz) {
@@ -78,8 +77,8 @@ class WeighRecordTest {
         double together = weigh(one.plus(other)).get(STARTS).factor();
 
         assertThat(together).isCloseTo(weigh(starts(1, 100, 3)).get(STARTS).factor(), within(1e-12));
-        double product = weigh(one).get(STARTS).factor()
-                * weigh(other).get(STARTS).factor();
+        double product =
+                weigh(one).get(STARTS).factor() * weigh(other).get(STARTS).factor();
         assertThat(together).isNotCloseTo(product, within(0.1));
     }
 
@@ -89,7 +88,8 @@ class WeighRecordTest {
         double with = integral(0.95 * 0.08, 2, 30, 1, 50);
         double without = integral(0.002, 2, 30, 1, 50);
 
-        double factor = weigh(starts(2, 30, 2).plus(starts(1, 50, 2))).get(STARTS).factor();
+        double factor =
+                weigh(starts(2, 30, 2).plus(starts(1, 50, 2))).get(STARTS).factor();
 
         assertThat(Math.min(100, with / without)).isCloseTo(factor, within(1e-3 * factor));
     }
@@ -130,19 +130,20 @@ class WeighRecordTest {
         void a_few_minutes_are_no_record_of_a_habit_however_often_it_shows_in_them() {
             assertThat(weigh(starts(3, 6, 0.1)).get(STARTS).thin())
                     .contains("the logs cover 6 min; add logs of more trips");
-            assertThat(weigh(starts(3, 6, 0.1).plus(starts(0, 6, 0.6))).get(STARTS).state())
+            assertThat(weigh(starts(3, 6, 0.1).plus(starts(0, 6, 0.6)))
+                            .get(STARTS)
+                            .state())
                     .isEqualTo(LogEvidence.State.PRESENT);
         }
 
         @Test
         void logs_whose_ratios_hardly_fit_carry_nothing_that_needs_the_gear() {
             LogRecord fits = starts(3, 20, 2);
-            LogRecord misfit = new LogRecord(
-                    List.of(), Optional.empty(), 80, 2, 1.8, 1.6, 0.9, 0, fits.tallies(), List.of());
+            LogRecord misfit =
+                    new LogRecord(List.of(), Optional.empty(), 80, 2, 1.8, 1.6, 0.9, 0, fits.tallies(), List.of());
 
             assertThat(weigh(fits).get(STARTS).state()).isEqualTo(LogEvidence.State.PRESENT);
-            assertThat(weigh(misfit).get(STARTS).thin())
-                    .contains("a ratio fits in only 56 % of the driving time");
+            assertThat(weigh(misfit).get(STARTS).thin()).contains("a ratio fits in only 56 % of the driving time");
         }
 
         @Test
@@ -200,6 +201,6 @@ class WeighRecordTest {
         Map<String, LogEvidence> evidence = weigh(runaway, 10);
 
         assertThat(evidence.get("log-overspeed-one-ratio").count()).isEqualTo(1);
-        assertThat(evidence.get("log-overspeed-after-downshift").count()).isZero();
+        assertThat(evidence).doesNotContainKey("log-overspeed-after-downshift");
     }
 }
