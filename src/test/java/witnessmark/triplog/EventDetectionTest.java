@@ -40,7 +40,11 @@ class EventDetectionTest {
             EventKind.RIDING_CLUTCH,
             EventKind.CLUTCH_FLOORED_ROLLING,
             EventKind.RANGE_MOVED_IN_NEUTRAL,
-            EventKind.RANGE_MOVED_IN_REVERSE);
+            EventKind.RANGE_MOVED_IN_REVERSE,
+            EventKind.CLUTCH_DROPPED,
+            EventKind.DISC_OVERSPEED,
+            EventKind.GEAR_AGAINST_ROLL,
+            EventKind.SPLIT_UNDER_TORQUE);
 
     @TempDir
     private Path folder;

@@ -23,6 +23,8 @@ public final class FindEvents implements TrackedRows {
     private final LastGears gears = new LastGears();
     private final ShiftEvents shifts;
     private final StartEvents starts;
+    private final ClutchDropEvents drops;
+    private final SplitEvents splits;
     private final FindRuns runs;
     private final OilEvents oil;
     private final List<Detector> detectors;
@@ -43,6 +45,8 @@ public final class FindEvents implements TrackedRows {
         Presses presses = new Presses();
         this.shifts = new ShiftEvents(drive, presses);
         this.starts = new StartEvents(drive);
+        this.drops = new ClutchDropEvents(drive);
+        this.splits = new SplitEvents(drive, gears);
         this.runs = new FindRuns(drive, this::settled);
         this.oil = new OilEvents(drive);
         this.detectors = List.of(
@@ -54,6 +58,11 @@ public final class FindEvents implements TrackedRows {
                 new EngineEvents(drive, gears),
                 new ClutchEvents(drive, gears, starts),
                 oil,
+                drops,
+                new DiscEvents(drive, gears),
+                new ReverseEvents(drive),
+                splits,
+                new IdleEvents(drive),
                 new KnobEvents(drive),
                 new PowerTakeOffEvents(drive));
     }
@@ -62,6 +71,8 @@ public final class FindEvents implements TrackedRows {
         gears.settled(run);
         shifts.settled(run);
         starts.settled(run);
+        drops.settled(run);
+        splits.settled(run);
     }
 
     @Override
@@ -81,6 +92,7 @@ public final class FindEvents implements TrackedRows {
                     && moment.rpm() > 1.3 * drive.table().idleRpm()
                     && !moment.isPedalPressed();
             chances.covered(moment.seconds(), moment.kmh(), pulling, inHand[i] >= 0);
+            splits.watch(moment);
             if (isCalm()) {
                 runs.goesOn(moment);
                 continue;
