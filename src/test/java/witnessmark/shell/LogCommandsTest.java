@@ -175,7 +175,7 @@ class LogCommandsTest {
         @Test
         void the_text_says_what_was_seen_what_was_not_and_what_cannot_be() {
             assertThat(text("log read thirteen-ratio " + STARTS))
-                    .contains(">> 3 events in 2.4 km; 3 of 18 kinds cannot be seen here")
+                    .contains(">> 3 events in 2.4 km; 6 of 23 kinds cannot be seen here")
                     .contains(
                             "3 x start from rest in high range, in 6 starts from rest; 123 per 100 km (95 %: 25 to 360)")
                     .contains(LogText.NAMES_A_TRUCK)

@@ -419,7 +419,8 @@ public final class SimulatedDrive {
             step(0);
         }
         gear = g;
-        double caught = uniform(700, 850) / (table.outputRpmPerKmh() * table.gear(g).ratio());
+        double caught =
+                uniform(700, 850) / (table.outputRpmPerKmh() * table.gear(g).ratio());
         double seconds = uniform(0.25, 0.4);
         double begin = rpm;
         for (double s = 0; s < seconds; s += DT) {

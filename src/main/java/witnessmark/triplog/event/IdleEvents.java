@@ -15,10 +15,13 @@ final class IdleEvents implements Detector {
 
     private final Drive drive;
     private final Spell idling;
+    private final Spell low;
 
     IdleEvents(Drive drive) {
         this.drive = drive;
-        this.idling = new Spell(LEAST_SECONDS, PATIENCE_SECONDS, this::idled);
+        this.idling = new Spell(
+                LEAST_SECONDS, PATIENCE_SECONDS, spell -> drive.chances().count(EventKind.Chance.IDLING));
+        this.low = new Spell(LEAST_SECONDS, PATIENCE_SECONDS, this::idledLow);
     }
 
     @Override
@@ -31,20 +34,21 @@ final class IdleEvents implements Detector {
         if (idles || idling.isOpen()) {
             idling.look(m, idles, m.rpm());
         }
+        boolean isLow = idles && m.rpm() < LOW_SHARE * drive.table().idleRpm();
+        if (isLow || low.isOpen()) {
+            low.look(m, isLow, m.rpm());
+        }
     }
 
     @Override
     public void interrupted() {
         idling.end();
+        low.end();
     }
 
-    private void idled(Spell spell) {
-        drive.chances().count(EventKind.Chance.IDLING);
+    private void idledLow(Spell spell) {
         double mean = spell.integral / spell.seconds();
         double specified = drive.table().idleRpm();
-        if (mean > LOW_SHARE * specified) {
-            return;
-        }
         drive.found(
                 EventKind.IDLE_TOO_LOW,
                 spell,

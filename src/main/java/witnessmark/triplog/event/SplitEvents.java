@@ -101,28 +101,29 @@ final class SplitEvents implements Detector {
         double step = Math.abs(1 - Math.min(old.ratio(), taken.ratio()) / Math.max(old.ratio(), taken.ratio()));
         double dogRpm = step * after.startKmh * drive.perKmh();
         drive.found()
-                .accept(new HabitEvent(
-                        EventKind.SPLIT_UNDER_TORQUE,
-                        from.endMicros,
-                        (after.startMicros - from.endMicros) / 1e6,
-                        from.lastLine,
-                        after.lastLine,
-                        after.startKmh,
-                        after.highestRpm,
-                        Optional.of(old.name()),
-                        Optional.of(taken.name()),
-                        dogRpm / 200,
-                        sure,
-                        Drive.figures("dog-speed-difference-rpm", dogRpm),
-                        Drive.words(
-                                "Split from %s to %s at %.0f km/h with the engine pulling all through it, pedal up; the dogs"
-                                        + " met about %.0f rpm apart. %s",
-                                old.name(),
-                                taken.name(),
+                .accept(
+                        new HabitEvent(
+                                EventKind.SPLIT_UNDER_TORQUE,
+                                from.endMicros,
+                                (after.startMicros - from.endMicros) / 1e6,
+                                from.lastLine,
+                                after.lastLine,
                                 after.startKmh,
-                                dogRpm,
-                                torqueKnown
-                                        ? "By engine torque."
-                                        : "By the accelerator: an engine that takes its own torque off looks the same.")));
+                                after.highestRpm,
+                                Optional.of(old.name()),
+                                Optional.of(taken.name()),
+                                dogRpm / 200,
+                                sure,
+                                Drive.figures("dog-speed-difference-rpm", dogRpm),
+                                Drive.words(
+                                        "Split from %s to %s at %.0f km/h with the engine pulling all through it, pedal up; the dogs"
+                                                + " met about %.0f rpm apart. %s",
+                                        old.name(),
+                                        taken.name(),
+                                        after.startKmh,
+                                        dogRpm,
+                                        torqueKnown
+                                                ? "By engine torque."
+                                                : "By the accelerator: an engine that takes its own torque off looks the same.")));
     }
 }
