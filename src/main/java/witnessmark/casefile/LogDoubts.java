@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.triplog.summary.RecordedTimes.Odometer;
 import witnessmark.triplog.summary.TimeSpan;
@@ -55,6 +56,7 @@ public final class LogDoubts {
         doubts.ratios();
         doubts.dates(opened, now);
         record.odometer().ifPresent(doubts::odometer);
+        file.evidence().values().forEach(e -> e.record().ifPresent(held -> doubts.order(e.id(), held)));
         names.stream()
                 .filter(name -> isAnother(name, file.vehicle().unit()))
                 .distinct()
@@ -78,10 +80,7 @@ public final class LogDoubts {
     }
 
     private void dates(Optional<Instant> opened, Instant now) {
-        Optional<Instant> last = record.spans().stream()
-                .filter(TimeSpan::isDated)
-                .map(TimeSpan::to)
-                .max(Instant::compareTo);
+        Optional<Instant> last = dated(record).map(TimeSpan::to).max(Instant::compareTo);
         if (last.isEmpty()) {
             return;
         }
@@ -118,6 +117,30 @@ public final class LogDoubts {
                     "its odometer begins at %.0f km, before %s (at about %.0f km)",
                     log.fromKm(), what, Math.max(0, now - run.getAsDouble()));
         }
+    }
+
+    /** A truck's odometer only grows: against logs of the case that were recorded wholly before or after these. */
+    private void order(String where, LogRecord held) {
+        if (isReversed(record, held) || isReversed(held, record)) {
+            add("its odometer and dates go against those of evidence " + where + ": later, yet fewer km");
+        }
+    }
+
+    /** Whether the second was recorded later than the first and yet begins with fewer km than the first began with. */
+    private static boolean isReversed(LogRecord first, LogRecord second) {
+        Optional<Instant> end = dated(first).map(TimeSpan::to).max(Instant::compareTo);
+        Optional<Instant> begin = dated(second).map(TimeSpan::from).min(Instant::compareTo);
+        return end.isPresent()
+                && begin.isPresent()
+                && !begin.get().isBefore(end.get())
+                && first.odometer().isPresent()
+                && second.odometer().isPresent()
+                && first.odometer().get().fromKm() >= LIFE_KM
+                && second.odometer().get().toKm() < first.odometer().get().fromKm() - ODOMETER_KM;
+    }
+
+    private static Stream<TimeSpan> dated(LogRecord record) {
+        return record.spans().stream().filter(TimeSpan::isDated);
     }
 
     /** Whether two names of the same form, as {@code unit-31} and {@code Unit 32}, differ in their number. */

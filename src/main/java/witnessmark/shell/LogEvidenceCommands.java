@@ -93,7 +93,7 @@ class LogEvidenceCommands {
         boolean alone = held.isEmpty() && logs.trips().size() == 1;
         refuseKnown(held, logs);
         Knows knows = new Knows(knowledge.getObject());
-        LogRecord record = doubted(taken(logs), before, logs, nevertheless);
+        LogRecord record = doubted(taken(logs), doubts(before, logs, done.truck()), nevertheless);
         Evidence evidence = LoggedEvidence.of(
                 name, inputs(done.truck(), logs, mapping, known), files(logs), record, remarks(logs, alone));
         record.tallies().keySet().forEach(knows::finding);
@@ -115,14 +115,22 @@ class LogEvidenceCommands {
                 logs.trips().stream().map(TripResult::times).toList());
     }
 
-    /** The record with what speaks against its truck or time, which must be overruled in so many words. */
-    private static LogRecord doubted(LogRecord record, CaseHistory before, TruckResult logs, String nevertheless) {
-        List<String> doubts = LogDoubts.of(
+    private List<String> doubts(CaseHistory before, TruckResult logs, TruckProfile readWith) {
+        List<String> doubts = new ArrayList<>(LogDoubts.of(
                 before.present(),
                 Optional.of(before.entries().get(0).stamp().time()),
-                record,
+                taken(logs),
                 logs.trips().stream().map(LogEvidenceCommands::unit).toList(),
-                Instant.now());
+                Instant.now()));
+        jobs.getObject()
+                .ownProfile(before.present().vehicle().unit(), readWith)
+                .ifPresent(own -> doubts.add("the truck of the case has a profile of its own, " + own
+                        + ", and the logs were read with " + readWith.id()));
+        return doubts;
+    }
+
+    /** The record with what speaks against its truck or time, which must be overruled in so many words. */
+    private static LogRecord doubted(LogRecord record, List<String> doubts, String nevertheless) {
         if (doubts.isEmpty()) {
             if (!nevertheless.isEmpty()) {
                 throw new WrongUsage("--nevertheless: nothing speaks against these logs; leave it out");

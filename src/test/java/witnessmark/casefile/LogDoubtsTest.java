@@ -83,6 +83,22 @@ class LogDoubtsTest {
     }
 
     @Test
+    void an_odometer_that_shrinks_from_one_log_of_the_case_to_a_later_one_is_told() {
+        LogRecord held = record(1, odometer(480_000), day("2026-02-01"));
+        CaseFile file = new CaseSheet(new CaseId("c"))
+                .evidence(LoggedEvidence.of(
+                        "log-a", Map.of(), List.of(new Evidence.SourceFile("a.csv", "0".repeat(64))), held, List.of()))
+                .toCaseFile();
+
+        assertThat(LogDoubts.of(
+                        file, Optional.of(OPENED), record(1, odometer(210_000), day("2026-02-03")), List.of(), NOW))
+                .containsExactly("its odometer and dates go against those of evidence log-a: later, yet fewer km");
+        assertThat(LogDoubts.of(
+                        file, Optional.of(OPENED), record(1, odometer(480_300), day("2026-02-03")), List.of(), NOW))
+                .isEmpty();
+    }
+
+    @Test
     void a_name_of_the_same_form_with_another_number_is_told_and_names_of_other_forms_say_nothing() {
         assertThat(doubts(record(1, Optional.empty()), "unit-32", "UNIT 32"))
                 .containsExactly(

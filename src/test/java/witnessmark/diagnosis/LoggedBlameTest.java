@@ -9,6 +9,8 @@ import org.junit.jupiter.api.Test;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseSheet;
 import witnessmark.casefile.Evidence.SourceFile;
+import witnessmark.casefile.FindingEntry;
+import witnessmark.casefile.FindingState;
 import witnessmark.casefile.LoggedEvidence;
 import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.triplog.evidence.LogRecord.Tally;
@@ -30,7 +32,7 @@ class LoggedBlameTest {
         return sheet;
     }
 
-    private static Verdict with(long count, double hours, double fitting, String... doubts) {
+    private static CaseFile logged(long count, double hours, double fitting, String... doubts) {
         LogRecord record = new LogRecord(
                 List.of(),
                 Optional.empty(),
@@ -42,29 +44,47 @@ class LoggedBlameTest {
                 0,
                 Map.of(STARTS, new Tally(count, 0.95 * count, 12 * hours)),
                 List.of(doubts));
-        return DIAGNOSIS
-                .judge(twisted()
-                        .evidence(LoggedEvidence.of(
-                                "log-a", Map.of(), List.of(new SourceFile("a.csv", "0".repeat(64))), record, List.of()))
-                        .toCaseFile())
-                .verdict();
+        return twisted()
+                .evidence(LoggedEvidence.of(
+                        "log-a", Map.of(), List.of(new SourceFile("a.csv", "0".repeat(64))), record, List.of()))
+                .toCaseFile();
+    }
+
+    private static Judgement with(long count, double hours, double fitting, String... doubts) {
+        return DIAGNOSIS.judge(logged(count, hours, fitting, doubts));
     }
 
     @Test
     void many_starts_in_high_range_over_many_hours_carry_the_conclusion() {
-        assertThat(with(9, 6, 0.97).classId()).isEqualTo("driver-habit");
+        assertThat(with(9, 6, 0.97).verdict().classId()).isEqualTo("driver-habit");
     }
 
     @Test
     void the_same_weight_from_one_start_or_a_few_minutes_or_a_log_in_doubt_blames_nobody() {
-        assertThat(with(1, 6, 0.97).classId()).isNotEqualTo("driver-habit");
-        assertThat(with(3, 0.2, 0.97).classId()).isNotEqualTo("driver-habit");
-        assertThat(with(9, 6, 0.5).classId()).isNotEqualTo("driver-habit");
-        assertThat(with(9, 6, 0.97, "its odometer reads 9000 km").classId()).isNotEqualTo("driver-habit");
+        assertThat(with(1, 1, 0.97).verdict().classId()).isNotEqualTo("driver-habit");
+        assertThat(with(3, 0.2, 0.97).verdict().classId()).isNotEqualTo("driver-habit");
+        assertThat(with(9, 6, 0.5).verdict().classId()).isNotEqualTo("driver-habit");
+        assertThat(with(9, 6, 0.97, "its odometer reads 9000 km").verdict().classId())
+                .isNotEqualTo("driver-habit");
     }
 
     @Test
     void what_holds_the_conclusion_back_is_said() {
-        assertThat(String.join(" ", with(1, 6, 0.97).open())).isNotEmpty();
+        assertThat(heldBack(with(1, 1, 0.97))).anyMatch(why -> why.endsWith("seen once; a habit shows again"));
+        assertThat(heldBack(with(3, 0.2, 0.97)))
+                .anyMatch(why -> why.endsWith("the logs cover 12 min; add logs of more trips"));
+    }
+
+    @Test
+    void a_log_that_covers_enough_or_what_the_technician_read_from_it_himself_is_not_called_thin() {
+        assertThat(heldBack(with(9, 6, 0.97))).noneMatch(why -> why.contains("rests on too little"));
+        CaseFile ticked = new CaseSheet(logged(1, 1, 0.97))
+                .finding(new FindingEntry(STARTS, FindingState.PRESENT))
+                .toCaseFile();
+        assertThat(heldBack(DIAGNOSIS.judge(ticked))).noneMatch(why -> why.contains("rests on too little"));
+    }
+
+    private static List<String> heldBack(Judgement judgement) {
+        return judgement.causes().stream().flatMap(c -> c.heldBack().stream()).toList();
     }
 }
