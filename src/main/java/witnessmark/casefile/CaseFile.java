@@ -71,13 +71,17 @@ public record CaseFile(
      * unsure before absent: one shift made well does not undo another made badly. The logs of the case count as one.
      */
     public Map<String, FindingState> evidenceFindings() {
+        return evidenceFindings(logged());
+    }
+
+    private Map<String, FindingState> evidenceFindings(LoggedTogether logs) {
         Map<String, FindingState> together = new LinkedHashMap<>();
         evidence.values().forEach(e -> e.findings().forEach((finding, state) -> {
             if (!LoggedTogether.covers(e, finding)) {
                 together.merge(finding, state, FindingState::weightier);
             }
         }));
-        logged().states().forEach((finding, state) -> together.merge(finding, state, FindingState::weightier));
+        logs.states().forEach((finding, state) -> together.merge(finding, state, FindingState::weightier));
         return together;
     }
 
@@ -87,11 +91,12 @@ public record CaseFile(
      * of it.
      */
     public Optional<Likelihood> evidenceLikelihood(String finding) {
-        FindingState state = evidenceFindings().get(finding);
+        LoggedTogether logs = logged();
+        FindingState state = evidenceFindings(logs).get(finding);
         if (state == null) {
             return Optional.empty();
         }
-        double factor = logged().likelihood(finding).map(Likelihood::factor).orElse(1.0);
+        double factor = logs.likelihood(finding).map(Likelihood::factor).orElse(1.0);
         for (Evidence result : evidence.values()) {
             if (LoggedTogether.covers(result, finding)) {
                 continue;

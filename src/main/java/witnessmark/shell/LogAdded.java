@@ -114,7 +114,10 @@ record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<L
                 .filter(v -> v.state() == Verdict.State.CANNOT_BE_SEEN)
                 .toList();
         if (!blind.isEmpty()) {
-            page.heading("Cannot be seen in these logs; nothing follows from that");
+            page.heading(
+                    alone
+                            ? "Cannot be seen in this log; nothing follows from that"
+                            : "Cannot be seen in the logs added now; nothing follows from that");
             page.indented("  ", "  ", blind.stream().map(v -> v.kind().words()).collect(Collectors.joining("; ")));
         }
     }

@@ -390,7 +390,7 @@ class LogCommandsTest {
                     .contains("Speaks for, too thin to rest a conclusion on - long roll at idle, no ratio fits"
                             + " (log-rolling-at-idle) 2 x long roll at idle, out of gear in 4.0 km;")
                     .contains("the logs cover 5 min; add logs of more trips")
-                    .contains("Cannot be seen in these logs; nothing follows from that")
+                    .contains("Cannot be seen in this log; nothing follows from that")
                     .contains(LogText.NAMES_A_TRUCK);
 
             String hash = HexFormat.of()

@@ -67,7 +67,7 @@ class EventDetectionTest {
     void ten_rows_a_second_show_at_least_95_of_100_events_and_few_false_ones(String name, GearTable table) {
         DetectionScore score = new DetectionScore();
 
-        for (long seed = 21; seed < 24; seed++) {
+        for (long seed = 21; seed < 25; seed++) {
             SimulatedDrive drive = DriveScripts.habits(table, seed);
             score.add(drive, read(drive, table, Recording.usual(10)).events(), 0);
         }

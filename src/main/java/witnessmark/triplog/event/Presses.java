@@ -4,7 +4,7 @@ package witnessmark.triplog.event;
 final class Presses implements Detector {
     private static final int KEPT = 64;
     /** Between two presses the pedal is up at least about this long; rows farther apart may have missed it. */
-    private static final double SURE_SECONDS = 0.17;
+    private static final double SURE_SECONDS = 0.25;
 
     private final long[] times = new long[KEPT];
     private final long[] holes = new long[KEPT];
