@@ -72,6 +72,14 @@ public final class LoggedEvidence {
                 Optional.of(record));
     }
 
+    /** What all logs of the case say, weighed as the one witness that they are; empty where there is at most one result. */
+    public static Optional<String> together(CaseFile file) {
+        long results = file.evidence().values().stream()
+                .filter(e -> e.record().isPresent())
+                .count();
+        return results < 2 ? Optional.empty() : Optional.of(summary(file.loggedTogether()));
+    }
+
     /** Those that enter the case. */
     public static List<LogEvidence> counted(List<LogEvidence> said) {
         return said.stream().filter(LogEvidence::counts).toList();

@@ -13,7 +13,6 @@ import witnessmark.casefile.history.ChangeSentence;
 import witnessmark.casefile.history.Entry;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.knowledge.KnowledgeBase;
-import witnessmark.triplog.evidence.LogEvidence;
 
 /** A case and its history as text. */
 final class CaseText {
@@ -45,7 +44,8 @@ final class CaseText {
         if (!file.evidence().isEmpty()) {
             page.heading("Computed and logged evidence");
             file.evidence().values().forEach(this::evidence);
-            logsTogether(file);
+            LoggedEvidence.together(file)
+                    .ifPresent(text -> page.item("All logs of the case, weighed as one record: " + text));
         }
         if (!file.attachments().isEmpty()) {
             page.heading("Attachments");
@@ -78,23 +78,6 @@ final class CaseText {
         evidence.inputs().forEach((name, value) -> page.under("in:", name.replace('-', ' ') + " = " + value));
         evidence.formula().lines().forEach(line -> page.under("how:", line));
         evidence.file().ifPresent(source -> page.under("file:", source.name() + ", SHA-256 " + source.sha256()));
-    }
-
-    /** Where there are several results from logs: what they come to, weighed as the one witness that they are. */
-    private void logsTogether(CaseFile file) {
-        if (file.evidence().values().stream()
-                        .filter(e -> e.record().isPresent())
-                        .count()
-                < 2) {
-            return;
-        }
-        page.item("All logs of the case together, weighed as one record:");
-        file.loggedTogether().stream()
-                .filter(LogEvidence::counts)
-                .forEach(e -> page.under(
-                        e.speaksFor() ? "for:" : "against:",
-                        e.finding() + " (" + e.sentence() + "; " + LoggedEvidence.factor(e)
-                                + e.thin().map(t -> "; " + t).orElse("") + ")"));
     }
 
     private void finding(FindingEntry entry) {

@@ -90,6 +90,15 @@ class LoggedTogetherTest {
     }
 
     @Test
+    void the_papers_tell_what_several_logs_say_together_and_nothing_twice_of_one() {
+        assertThat(LoggedEvidence.together(with(starts(0, 100)))).isEmpty();
+        assertThat(LoggedEvidence.together(with(starts(0, 60), starts(0, 40))))
+                .hasValueSatisfying(text -> assertThat(text)
+                        .contains("They could have shown and did not")
+                        .contains("0 x start from rest in high range in 100 starts from rest"));
+    }
+
+    @Test
     void agreeing_logs_of_an_older_case_without_counts_weigh_as_the_strongest_of_them() {
         CaseFile file = new CaseSheet(new CaseId("old"))
                 .evidence(withoutCounts("log-a", FindingState.PRESENT, new Likelihood(0.95, 0.0475)))

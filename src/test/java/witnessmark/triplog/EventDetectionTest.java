@@ -121,7 +121,12 @@ class EventDetectionTest {
                 EventKind.COAST_IN_NEUTRAL,
                 EventKind.ROLLING_ENGINE_STOPPED,
                 EventKind.LUGGING,
+                EventKind.CLUTCH_DROPPED,
+                EventKind.DISC_OVERSPEED,
+                EventKind.SPLIT_UNDER_TORQUE,
+                EventKind.IDLE_TOO_LOW,
                 EventKind.HOT_OIL)) {
+            assertThat(score.truths(kind)).as("truths of " + kind).isPositive();
             assertThat(score.recall(kind)).as("recall of " + kind).isGreaterThanOrEqualTo(0.95);
             assertThat(score.precision(kind)).as("precision of " + kind).isGreaterThanOrEqualTo(0.95);
         }

@@ -595,7 +595,12 @@ public final class SimulatedDrive {
                         Locale.ROOT,
                         form,
                         at,
-                        String.format(Locale.ROOT, "0CF00400#FF7D87%02X%02XFFFFFF", rpmRaw & 255, rpmRaw >> 8))
+                        String.format(
+                                Locale.ROOT,
+                                "0CF00400#FF7D%02X%02X%02XFFFFFF",
+                                125 + (int) Math.round(s.accelerator),
+                                rpmRaw & 255,
+                                rpmRaw >> 8))
                 + String.format(
                         Locale.ROOT,
                         form,

@@ -53,6 +53,11 @@ final class DiscEvents implements Detector {
         pressed = now;
     }
 
+    /** Whether a press is under way, or what follows it is still to be seen. */
+    boolean isWatching() {
+        return pressed || gear != NONE;
+    }
+
     private void press(Moment m) {
         GearRun run = gears.current;
         boolean inHand = run != null

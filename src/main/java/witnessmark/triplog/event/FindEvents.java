@@ -23,7 +23,7 @@ public final class FindEvents implements TrackedRows {
     private final LastGears gears = new LastGears();
     private final ShiftEvents shifts;
     private final StartEvents starts;
-    private final ClutchDropEvents drops;
+    private final RareEvents rare;
     private final SplitEvents splits;
     private final FindRuns runs;
     private final OilEvents oil;
@@ -45,7 +45,7 @@ public final class FindEvents implements TrackedRows {
         Presses presses = new Presses();
         this.shifts = new ShiftEvents(drive, presses);
         this.starts = new StartEvents(drive);
-        this.drops = new ClutchDropEvents(drive);
+        this.rare = new RareEvents(drive, gears);
         this.splits = new SplitEvents(drive, gears);
         this.runs = new FindRuns(drive, this::settled);
         this.oil = new OilEvents(drive);
@@ -58,11 +58,7 @@ public final class FindEvents implements TrackedRows {
                 new EngineEvents(drive, gears),
                 new ClutchEvents(drive, gears, starts),
                 oil,
-                drops,
-                new DiscEvents(drive, gears),
-                new ReverseEvents(drive),
-                splits,
-                new IdleEvents(drive),
+                rare,
                 new KnobEvents(drive),
                 new PowerTakeOffEvents(drive));
     }
@@ -71,7 +67,7 @@ public final class FindEvents implements TrackedRows {
         gears.settled(run);
         shifts.settled(run);
         starts.settled(run);
-        drops.settled(run);
+        rare.settled(run);
         splits.settled(run);
     }
 
@@ -153,6 +149,7 @@ public final class FindEvents implements TrackedRows {
 
     private void interrupted() {
         detectors.forEach(Detector::interrupted);
+        splits.interrupted();
         gears.forget();
     }
 

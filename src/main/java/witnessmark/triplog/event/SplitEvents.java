@@ -9,7 +9,7 @@ import witnessmark.triplog.signal.Signal;
  * A change of the splitter alone, with the engine pulling all through it and the pedal up. Engine torque decides where
  * the log has it; an engine that takes its own torque off looks the same by the accelerator.
  */
-final class SplitEvents implements Detector {
+final class SplitEvents {
     private static final double PULLING_PERCENT = 20;
     private static final double BEFORE_SECONDS = 0.8;
     private static final double AFTER_SECONDS = 0.15;
@@ -26,7 +26,6 @@ final class SplitEvents implements Detector {
     private int count;
     private boolean torqueKnown;
     private boolean loadKnown;
-    private double load;
     private long lastStanding = Long.MIN_VALUE;
 
     SplitEvents(Drive drive, LastGears gears) {
@@ -35,29 +34,25 @@ final class SplitEvents implements Detector {
         this.hasSplitter = drive.table().splitterRatio().isPresent();
     }
 
-    /** Notes a break in torque; to be asked for every row, in steady driving too. */
+    /** Notes a break in torque; to be called for every row, in steady driving too. */
     void watch(Moment m) {
         if (!hasSplitter) {
             return;
         }
+        if (m.inHand() == InHand.STANDING) {
+            lastStanding = m.micros();
+        }
         double torque = m.get(Signal.ENGINE_TORQUE);
         torqueKnown = !Double.isNaN(torque);
-        load = torqueKnown ? torque : m.get(Signal.ACCELERATOR);
+        double load = torqueKnown ? torque : m.get(Signal.ACCELERATOR);
+        loadKnown = !Double.isNaN(load) && m.isPedalKnown();
         if (!(load >= PULLING_PERCENT) || m.isPedalPressed()) {
             breaks[count++ % KEPT] = m.micros();
         }
     }
 
-    @Override
-    public void row(Moment m) {
-        if (m.inHand() == InHand.STANDING) {
-            lastStanding = m.micros();
-        }
-        loadKnown = !Double.isNaN(load) && m.isPedalKnown();
-    }
-
-    @Override
-    public void interrupted() {
+    /** The record was interrupted: no split reaches over that. */
+    void interrupted() {
         count = 0;
         lastStanding = Long.MIN_VALUE;
     }
