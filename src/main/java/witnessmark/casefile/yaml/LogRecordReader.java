@@ -18,6 +18,7 @@ import witnessmark.yaml.YamlNode;
 
 /** Reads the counts of logs that a case keeps; empty, with the faults noted, if they cannot be taken. */
 final class LogRecordReader {
+    private static final double MOST_AMOUNT = 1e9;
     private static final int MOST_TALLIES = 200;
     private static final int MOST_SPANS = 30_000;
     private static final int MOST_DOUBTS = 50;
@@ -77,8 +78,13 @@ final class LogRecordReader {
             return Optional.empty();
         }
         double value = given.getAsDouble();
-        if (!(value >= 0) || Double.isInfinite(value)) {
+        if (!(value >= 0)) {
             node.fault(name + ": '" + node.shown() + "' is below zero", "give a number of 0 or more");
+            return Optional.empty();
+        }
+        if (value > MOST_AMOUNT) {
+            node.fault(
+                    name + ": '" + node.shown() + "' is more than any log holds", "bring it back as it was exported");
             return Optional.empty();
         }
         return Optional.of(value);

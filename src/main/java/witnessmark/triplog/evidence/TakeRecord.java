@@ -13,9 +13,6 @@ import witnessmark.triplog.summary.Verdict;
 
 /** Takes from the logs of one truck what their weight needs. */
 public final class TakeRecord {
-    /** An event is a chance too, even where the chance itself was not counted. */
-    private static final double LEAST_CHANCES_PER_EVENT = 0.01;
-
     private static final double FINEST = 1e6;
 
     private TakeRecord() {}
@@ -37,10 +34,10 @@ public final class TakeRecord {
                 List<HabitEvent> fitting = events.stream()
                         .filter(e -> e.kind() == finding.kind() && finding.covers(e, table))
                         .toList();
-                double chances = Math.max(verdict.chances(), fitting.size() * LEAST_CHANCES_PER_EVENT);
                 double weight =
                         fitting.stream().mapToDouble(HabitEvent::confidence).sum();
-                tallies.put(finding.id(), new LogRecord.Tally(fitting.size(), rounded(weight), rounded(chances)));
+                tallies.put(
+                        finding.id(), new LogRecord.Tally(fitting.size(), rounded(weight), rounded(verdict.chances())));
             }
         }
         return new LogRecord(

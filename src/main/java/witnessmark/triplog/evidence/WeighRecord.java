@@ -18,6 +18,9 @@ public final class WeighRecord {
     private static final double STRONGEST_FOR = 100;
 
     private static final double STRONGEST_AGAINST = 20;
+    /** An event is a chance too, even where the chance itself was not counted. */
+    private static final double LEAST_CHANCES_PER_EVENT = 0.01;
+
     private static final double FOUND_SHARE = 0.95;
     private static final double LARGER = 0.95;
     private static final double GEARS_FIT = 0.7;
@@ -53,7 +56,9 @@ public final class WeighRecord {
         return List.copyOf(evidence);
     }
 
-    private LogEvidence weigh(LogFinding finding, Tally tally) {
+    private LogEvidence weigh(LogFinding finding, Tally counted) {
+        double least = LEAST_CHANCES_PER_EVENT * Math.max(counted.count(), counted.weight());
+        Tally tally = new Tally(counted.count(), counted.weight(), Math.max(counted.chances(), least));
         double habit = logChance(tally.weight(), FOUND_SHARE * finding.habitRate() * tally.chances());
         double stray = logChance(tally.weight(), finding.strayRate() * tally.chances());
         String sentence = String.format(
