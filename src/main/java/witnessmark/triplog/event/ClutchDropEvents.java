@@ -28,6 +28,7 @@ final class ClutchDropEvents implements Detector {
     private final double[] rpm = new double[KEPT];
     private final long[] lines = new long[KEPT];
     private int count;
+    private boolean revved;
     private long lastStanding = Long.MIN_VALUE / 2;
     private Fall fall = Fall.NONE;
 
@@ -60,6 +61,7 @@ final class ClutchDropEvents implements Detector {
         if (m.isPedalKnown() && !m.isPedalPressed() && m.kmh() < START_KMH && since(m, lastStanding) < STOOD_SECONDS) {
             look(m);
         }
+        revved = m.rpm() >= drive.table().idleRpm() + ABOVE_IDLE_RPM;
         int at = count++ % KEPT;
         times[at] = m.micros();
         rpm[at] = m.rpm();
@@ -68,6 +70,11 @@ final class ClutchDropEvents implements Detector {
 
     private static double since(Moment m, long micros) {
         return (m.micros() - micros) / 1e6;
+    }
+
+    /** Whether the engine turns so fast that its fall would tell something. */
+    boolean isRevved() {
+        return revved;
     }
 
     private void look(Moment m) {
@@ -126,6 +133,7 @@ final class ClutchDropEvents implements Detector {
     @Override
     public void interrupted() {
         count = 0;
+        revved = false;
         lastStanding = Long.MIN_VALUE / 2;
         fall = Fall.NONE;
     }

@@ -34,10 +34,27 @@ final class IdleEvents implements Detector {
         if (idles || idling.isOpen()) {
             idling.look(m, idles, m.rpm());
         }
-        boolean isLow = idles && m.rpm() < LOW_SHARE * drive.table().idleRpm();
+        boolean isLow = idles && m.rpm() < lowestRpm(drive.table().idleRpm());
         if (isLow || low.isOpen()) {
             low.look(m, isLow, m.rpm());
         }
+    }
+
+    /** Whether the engine idles too low at the moment. */
+    boolean isLow() {
+        return low.isOpen();
+    }
+
+    /** Idling goes on until this row, at a proper speed. */
+    void goesOn(Moment m) {
+        if (idling.isOpen()) {
+            idling.look(m, true, m.rpm());
+        }
+    }
+
+    /** Engine speed below which an idle is too low. */
+    static double lowestRpm(double specifiedRpm) {
+        return LOW_SHARE * specifiedRpm;
     }
 
     @Override

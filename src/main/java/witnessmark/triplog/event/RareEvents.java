@@ -16,6 +16,7 @@ final class RareEvents implements Detector {
     private final DiscEvents disc;
     private final ReverseEvents reverse;
     private long lastStanding = Long.MIN_VALUE / 2;
+    private boolean nearRest;
 
     RareEvents(Drive drive, LastGears gears) {
         this.drops = new ClutchDropEvents(drive);
@@ -29,7 +30,8 @@ final class RareEvents implements Detector {
         if (m.inHand() == InHand.STANDING) {
             lastStanding = m.micros();
         }
-        if (m.micros() - lastStanding < AFTER_REST_MICROS) {
+        nearRest = m.micros() - lastStanding < AFTER_REST_MICROS;
+        if (nearRest) {
             drops.row(m);
             idle.row(m);
         }
@@ -41,6 +43,19 @@ final class RareEvents implements Detector {
         }
     }
 
+    @Override
+    public boolean isOpen() {
+        return nearRest && drops.isRevved() || idle.isLow() || disc.isWatching();
+    }
+
+    /** The last row of a stretch of rows alike, in which nothing begins and only idling may go on. */
+    void goesOn(Moment m) {
+        if (m.inHand() == InHand.STANDING) {
+            lastStanding = m.micros();
+            idle.goesOn(m);
+        }
+    }
+
     void settled(GearRun run) {
         drops.settled(run);
     }
@@ -48,6 +63,7 @@ final class RareEvents implements Detector {
     @Override
     public void interrupted() {
         lastStanding = Long.MIN_VALUE / 2;
+        nearRest = false;
         List.of(drops, idle, disc, reverse).forEach(Detector::interrupted);
     }
 }

@@ -3,13 +3,14 @@ package witnessmark.triplog.event;
 import java.util.Optional;
 import witnessmark.triplog.gear.Gear;
 import witnessmark.triplog.gear.InHand;
+import witnessmark.triplog.signal.RowBlock;
 import witnessmark.triplog.signal.Signal;
 
 /**
  * A change of the splitter alone, with the engine pulling all through it and the pedal up. Engine torque decides where
  * the log has it; an engine that takes its own torque off looks the same by the accelerator.
  */
-final class SplitEvents {
+final class SplitEvents implements Detector {
     private static final double PULLING_PERCENT = 20;
     private static final double BEFORE_SECONDS = 0.8;
     private static final double AFTER_SECONDS = 0.15;
@@ -34,8 +35,19 @@ final class SplitEvents {
         this.hasSplitter = drive.table().splitterRatio().isPresent();
     }
 
-    /** Notes a break in torque; to be called for every row, in steady driving too. */
-    void watch(Moment m) {
+    /** Of a steady stretch, the first row from which a break in torque would still count; {@code to} if none would. */
+    int firstToSee(RowBlock block, int from, int to) {
+        int first = to;
+        long end = block.timeMicros(to - 1);
+        while (hasSplitter && first > from && end - block.timeMicros(first - 1) <= BEFORE_SECONDS * 1e6) {
+            first--;
+        }
+        return first;
+    }
+
+    /** Notes a break in torque. */
+    @Override
+    public void row(Moment m) {
         if (!hasSplitter) {
             return;
         }
@@ -51,8 +63,8 @@ final class SplitEvents {
         }
     }
 
-    /** The record was interrupted: no split reaches over that. */
-    void interrupted() {
+    @Override
+    public void interrupted() {
         count = 0;
         lastStanding = Long.MIN_VALUE;
     }

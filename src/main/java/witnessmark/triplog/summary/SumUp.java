@@ -26,6 +26,8 @@ public final class SumUp implements TrackedRows {
     /** With fewer rows a second, most of them fall into shifts and starts, and a gear that does not fit tells nothing. */
     private static final double TELLING_HERTZ = 0.8;
 
+    private static final double RUNNING_RPM = 300;
+
     private final GearTable table;
     private final Timeline timeline;
     private final SpeedMap map = new SpeedMap();
@@ -56,19 +58,46 @@ public final class SumUp implements TrackedRows {
 
     @Override
     public void rows(RowBlock block, int[] inHand, double[] scatter, int from, int to) {
+        double[] seconds = block.secondsBefore();
+        int row = from;
+        while (row < to) {
+            int code = inHand[row];
+            double inThisHand = inHandSeconds[code + OTHER_CODES];
+            for (; row < to && inHand[row] == code; row++) {
+                inThisHand += lasting(seconds[row]);
+            }
+            inHandSeconds[code + OTHER_CODES] = inThisHand;
+        }
+        timeline.add(block, inHand, from, to);
+        map.add(block, from, to);
+        addEngine(block, from, to);
+        addOdometer(block.column(Signal.DISTANCE), from, to);
+    }
+
+    /** How long a row counts that came so many seconds after the one before. */
+    static double lasting(double seconds) {
+        return seconds > LONGEST_ROW_SECONDS ? LONGEST_ROW_SECONDS : seconds;
+    }
+
+    private void addEngine(RowBlock block, int from, int to) {
+        double[] seconds = block.secondsBefore();
         double[] road = block.column(Signal.ROAD_SPEED);
         double[] engine = block.column(Signal.ENGINE_SPEED);
-        double[] odometer = block.column(Signal.DISTANCE);
+        double running = engineSeconds;
+        double kmh = highestKmh;
+        double rpm = highestRpm;
         for (int i = from; i < to; i++) {
-            double seconds = Math.min(block.secondsBefore(i), LONGEST_ROW_SECONDS);
-            inHandSeconds[inHand[i] + OTHER_CODES] += seconds;
-            timeline.add(block.timeMicros(i), seconds, road[i], engine[i], inHand[i]);
-            map.add(road[i], engine[i], seconds);
-            if (engine[i] > 300) {
-                engineSeconds += seconds;
-            }
-            highestKmh = road[i] > highestKmh ? road[i] : highestKmh;
-            highestRpm = engine[i] > highestRpm ? engine[i] : highestRpm;
+            running += engine[i] > RUNNING_RPM ? lasting(seconds[i]) : 0;
+            kmh = road[i] > kmh ? road[i] : kmh;
+            rpm = engine[i] > rpm ? engine[i] : rpm;
+        }
+        engineSeconds = running;
+        highestKmh = kmh;
+        highestRpm = rpm;
+    }
+
+    private void addOdometer(double[] odometer, int from, int to) {
+        for (int i = from; i < to; i++) {
             if (!Double.isNaN(odometer[i])) {
                 firstOdometer = Double.isNaN(firstOdometer) ? odometer[i] : firstOdometer;
                 lastOdometer = odometer[i];
