@@ -82,6 +82,7 @@ public final class CaseForm {
                 .forEach((finding, l) ->
                         likelihoods.put(finding, inOrder("if-present", l.ifPresent(), "if-absent", l.ifAbsent())));
         putMap(form, "likelihoods", likelihoods);
+        evidence.record().ifPresent(record -> form.put("record", LogRecordForm.of(record)));
         return form;
     }
 

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import witnessmark.gearbox.Word;
+import witnessmark.triplog.evidence.LogRecord;
 
 /**
  * A result kept with the case together with what it came from, so that another can work it out again.
@@ -18,6 +19,8 @@ import witnessmark.gearbox.Word;
  * @param findings findings that follow, each with its state; empty where nothing follows
  * @param likelihoods for findings that follow only more or less surely, how well the result fits either way; a finding
  *     without one follows outright
+ * @param record what the logs held, so that all logs of a case can be weighed as one; empty for other results and for
+ *     logs stored before counts were kept. Findings and likelihoods beside it tell what these logs say alone
  */
 public record Evidence(
         String id,
@@ -27,7 +30,8 @@ public record Evidence(
         Map<String, String> inputs,
         Optional<SourceFile> file,
         Map<String, FindingState> findings,
-        Map<String, Likelihood> likelihoods) {
+        Map<String, Likelihood> likelihoods,
+        Optional<LogRecord> record) {
 
     /** How a result was found. */
     public enum Kind {
@@ -62,6 +66,28 @@ public record Evidence(
             }
         }
         likelihoods = Collections.unmodifiableMap(new LinkedHashMap<>(likelihoods));
+        if (record.isPresent() && kind != Kind.LOGGED) {
+            throw new CaseRefused(
+                    "evidence '" + id + "': the record of a log in a result that is " + kind.word(),
+                    "take record out, or write kind: logged");
+        }
+        record.ifPresent(r -> r.tallies().keySet().forEach(finding -> CheckedText.id("finding", finding)));
+        record = record.map(r -> r.with(r.doubts().stream()
+                .map(doubt -> CheckedText.filledLine("doubts", doubt))
+                .toList()));
+    }
+
+    /** A result without counts of logs. */
+    public Evidence(
+            String id,
+            Kind kind,
+            String summary,
+            String formula,
+            Map<String, String> inputs,
+            Optional<SourceFile> file,
+            Map<String, FindingState> findings,
+            Map<String, Likelihood> likelihoods) {
+        this(id, kind, summary, formula, inputs, file, findings, likelihoods, Optional.empty());
     }
 
     /** A result from which its findings follow outright. */

@@ -1,6 +1,7 @@
 package witnessmark.casefile;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -20,6 +21,12 @@ public enum FindingState {
     /** The state as it is written. */
     public String word() {
         return Word.of(this);
+    }
+
+    /** Of two results that differ: present before unsure, unsure before absent, absent before nothing. */
+    static FindingState weightier(FindingState one, FindingState other) {
+        List<FindingState> order = List.of(PRESENT, UNSURE, ABSENT, NOT_LOOKED_AT);
+        return order.indexOf(one) <= order.indexOf(other) ? one : other;
     }
 
     /** The state so written, "yes" and "no" standing for present and absent; empty if it is none of them. */

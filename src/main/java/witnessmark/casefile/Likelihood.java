@@ -13,6 +13,16 @@ public record Likelihood(double ifPresent, double ifAbsent) {
         checked("if-absent", ifAbsent);
     }
 
+    /** One that fits so many times better with the finding than without; below 1, better without. */
+    static Likelihood ofFactor(double factor) {
+        return new Likelihood(Math.min(1, factor), Math.min(1, 1 / factor));
+    }
+
+    /** How many times better it fits with the finding than without. */
+    public double factor() {
+        return ifPresent / ifAbsent;
+    }
+
     private static void checked(String name, double chance) {
         if (!(chance > 0 && chance <= 1)) {
             throw new CaseRefused(name + ": " + chance + " is no chance", "give a number above 0 and at most 1");

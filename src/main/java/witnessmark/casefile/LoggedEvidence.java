@@ -6,9 +6,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import witnessmark.casefile.Evidence.SourceFile;
 import witnessmark.triplog.evidence.LogEvidence;
+import witnessmark.triplog.evidence.LogRecord;
+import witnessmark.triplog.evidence.WeighRecord;
 
 /** Puts down what trip logs say as evidence of a case: findings with how well the logs fit them, and the files' hashes. */
 public final class LoggedEvidence {
@@ -20,7 +23,8 @@ public final class LoggedEvidence {
     private static final String METHOD =
             "A mean rate m per chance, any true rate scattered exponentially about it: x events in E chances have the"
                     + " chance (1/(1+mE)) (mE/(1+mE))^x, once with the usual rate of a truck that has it, once with that"
-                    + " of one that has not (rates: common practice). Held between 100 times for and 20 times against.";
+                    + " of one that has not (rates: common practice). Held between 100 times for and 20 times against. The"
+                    + " weights here are of these logs alone; all logs of the case are added up and weighed as one.";
 
     private LoggedEvidence() {}
 
@@ -31,15 +35,11 @@ public final class LoggedEvidence {
      *
      * @param inputs what went in, besides the files
      * @param files the logs, at least one
-     * @param said what they say of each finding that they could show
+     * @param record what they held
      * @param remarks what is to be known of how the reading went, one sentence each; the first ones are kept
      */
     public static Evidence of(
-            String id,
-            Map<String, String> inputs,
-            List<SourceFile> files,
-            List<LogEvidence> said,
-            List<String> remarks) {
+            String id, Map<String, String> inputs, List<SourceFile> files, LogRecord record, List<String> remarks) {
         if (files.size() > MOST_FILES) {
             throw new CaseRefused(
                     "evidence '" + CheckedText.shown(id) + "': " + files.size() + " log files",
@@ -53,47 +53,63 @@ public final class LoggedEvidence {
                         files.get(i).sha256() + " " + files.get(i).name());
             }
         }
+        List<LogEvidence> said = WeighRecord.weigh(record);
         Map<String, FindingState> findings = new LinkedHashMap<>();
         Map<String, Likelihood> likelihoods = new LinkedHashMap<>();
         for (LogEvidence evidence : counted(said)) {
-            findings.put(
-                    evidence.finding(),
-                    evidence.state() == LogEvidence.State.PRESENT ? FindingState.PRESENT : FindingState.ABSENT);
+            findings.put(evidence.finding(), LoggedTogether.state(evidence));
             likelihoods.put(evidence.finding(), new Likelihood(evidence.ifPresent(), evidence.ifAbsent()));
         }
         return new Evidence(
                 id,
                 Evidence.Kind.LOGGED,
-                summary(said, remarks),
+                summary(said, record.doubts(), remarks),
                 METHOD,
                 all,
                 files.size() == 1 ? Optional.of(files.get(0)) : Optional.empty(),
                 findings,
-                likelihoods);
+                likelihoods,
+                Optional.of(record));
+    }
+
+    /** What all logs of the case say, weighed as the one witness that they are; empty where there is at most one result. */
+    public static Optional<String> together(CaseFile file) {
+        long results = file.evidence().values().stream()
+                .filter(e -> e.record().isPresent())
+                .count();
+        return results < 2 ? Optional.empty() : Optional.of(summary(file.loggedTogether()));
     }
 
     /** Those that enter the case. */
     public static List<LogEvidence> counted(List<LogEvidence> said) {
-        return said.stream().filter(e -> e.state() != LogEvidence.State.UNSURE).toList();
+        return said.stream().filter(LogEvidence::counts).toList();
     }
 
-    private static String summary(List<LogEvidence> said, List<String> remarks) {
+    private static String summary(List<LogEvidence> said, List<String> doubts, List<String> remarks) {
         String told = remarks.stream().limit(MOST_REMARKS).collect(Collectors.joining("; "));
-        return summary(said) + (told.isEmpty() ? "" : " Of the reading: " + told + ".");
+        String doubted = String.join("; ", doubts);
+        return (doubted.isEmpty() ? "" : "Added although it is in doubt: " + doubted + ". ")
+                + summary(said)
+                + (told.isEmpty() ? "" : " Of the reading: " + told + ".");
     }
 
     private static String summary(List<LogEvidence> said) {
         List<String> sentences = new ArrayList<>();
-        sentences.add(group("The logs speak for", said, LogEvidence.State.PRESENT));
-        sentences.add(group("They could have shown and did not", said, LogEvidence.State.ABSENT));
+        sentences.add(group("The logs speak for", said, e -> e.state() == LogEvidence.State.PRESENT));
+        sentences.add(group(
+                "They speak for, too thin to rest a conclusion on",
+                said,
+                e -> e.state() == LogEvidence.State.UNSURE && e.counts()));
+        sentences.add(group("They could have shown and did not", said, e -> e.state() == LogEvidence.State.ABSENT));
         String text = sentences.stream().filter(s -> !s.isEmpty()).collect(Collectors.joining(" "));
         return text.isEmpty() ? "The logs say too little for or against any finding." : text;
     }
 
-    private static String group(String lead, List<LogEvidence> said, LogEvidence.State state) {
+    private static String group(String lead, List<LogEvidence> said, Predicate<LogEvidence> which) {
         String list = said.stream()
-                .filter(e -> e.state() == state)
-                .map(e -> e.finding() + " (" + e.sentence() + "; " + factor(e) + ")")
+                .filter(which)
+                .map(e -> e.finding() + " (" + e.sentence() + "; " + factor(e)
+                        + e.thin().map(t -> "; " + t).orElse("") + ")")
                 .collect(Collectors.joining("; "));
         return list.isEmpty() ? "" : lead + ": " + list + ".";
     }

@@ -51,6 +51,7 @@ public final class Diagnosis {
                 file.id().toString(), new RuleSession(rules, facts, file.gearbox()), network, knowledge, checks);
         file.evidenceFindings()
                 .forEach((finding, state) -> open.report(finding, state, file.evidenceLikelihood(finding)));
+        file.loggedTogether().forEach(e -> e.thin().ifPresent(why -> open.thin(e.finding(), why)));
         file.findings().values().forEach(entry -> open.report(entry.finding(), entry.state()));
         file.measurements().values().forEach(m -> open.measure(measured(m)));
         return open;

@@ -1,6 +1,8 @@
 package witnessmark.diagnosis;
 
 import java.util.Collection;
+import java.util.LinkedHashSet;
+import java.util.Set;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.Measurement;
 import witnessmark.knowledge.KnowledgeBase;
@@ -19,9 +21,9 @@ public final class KnownWords {
         file.findings()
                 .keySet()
                 .forEach(id -> known(name, "finding", id, knowledge.findings().keySet(), faults));
-        file.evidence().values().forEach(e -> e.findings()
-                .keySet()
-                .forEach(id -> known(name, "finding", id, knowledge.findings().keySet(), faults)));
+        Set<String> followed = new LinkedHashSet<>(file.evidenceFindings().keySet());
+        file.evidence().values().forEach(e -> followed.addAll(e.findings().keySet()));
+        followed.forEach(id -> known(name, "finding", id, knowledge.findings().keySet(), faults));
         for (Measurement m : file.measurements().values()) {
             known(name, "measure", m.measure(), knowledge.measures().keySet(), faults);
             Measure measure = knowledge.measures().get(m.measure());

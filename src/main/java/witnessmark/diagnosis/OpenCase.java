@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Likelihood;
 import witnessmark.diagnosis.fact.Measured;
+import witnessmark.diagnosis.fact.ThinLog;
 import witnessmark.inference.Report;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.planner.Hands;
@@ -45,6 +46,12 @@ public final class OpenCase implements AutoCloseable {
         likelihoods.remove(finding);
         likelihood.ifPresent(l -> likelihoods.put(finding, new Report(l.ifPresent(), l.ifAbsent())));
         Diagnosis.state(state).ifPresentOrElse(s -> session.report(finding, s), () -> session.withdraw(finding));
+    }
+
+    /** Says that the logs' showing of the finding is too thin for a conclusion; it holds while they are what it rests on. */
+    void thin(String finding, String why) {
+        changed();
+        session.thin(new ThinLog(finding, why));
     }
 
     void measure(Measured measured) {

@@ -24,6 +24,7 @@ import witnessmark.diagnosis.fact.Reported;
 import witnessmark.diagnosis.fact.Settled;
 import witnessmark.diagnosis.fact.State;
 import witnessmark.diagnosis.fact.Taken;
+import witnessmark.diagnosis.fact.ThinLog;
 import witnessmark.gearbox.Layout;
 
 /**
@@ -67,6 +68,11 @@ final class RuleSession implements AutoCloseable {
         }
         learn(knowledge.aboutMeasure(measured.measure()));
         measurements.put(measured.measure(), session.insert(measured));
+    }
+
+    /** Says that what logs show of a finding is too little to carry a conclusion. */
+    void thin(ThinLog log) {
+        session.insert(log);
     }
 
     Premises premises() {

@@ -50,6 +50,10 @@ public final class Sentences {
         return "no finding that only this would explain is on record";
     }
 
+    public static String logTooThin(String finding, String why) {
+        return "{finding:" + finding + "} rests on too little to carry it: " + why;
+    }
+
     public static String notProvedGood(String finding) {
         return "it stands only by exclusion, and {finding:" + finding + "} has not been looked at and found sound";
     }

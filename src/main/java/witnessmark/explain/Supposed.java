@@ -45,6 +45,7 @@ final class Supposed {
         left.remove(finding);
         Map<String, Likelihood> likelihoods = new LinkedHashMap<>(e.likelihoods());
         likelihoods.remove(finding);
-        return new Evidence(e.id(), e.kind(), e.summary(), e.formula(), e.inputs(), e.file(), left, likelihoods);
+        return new Evidence(
+                e.id(), e.kind(), e.summary(), e.formula(), e.inputs(), e.file(), left, likelihoods, e.record());
     }
 }

@@ -5,6 +5,7 @@ import witnessmark.casefile.CaseForm;
 import witnessmark.casefile.Evidence;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.Limits;
+import witnessmark.casefile.LoggedEvidence;
 import witnessmark.casefile.Measurement;
 import witnessmark.casefile.PlainNumber;
 import witnessmark.casefile.history.CaseHistory;
@@ -43,6 +44,8 @@ final class CaseText {
         if (!file.evidence().isEmpty()) {
             page.heading("Computed and logged evidence");
             file.evidence().values().forEach(this::evidence);
+            LoggedEvidence.together(file)
+                    .ifPresent(text -> page.item("All logs of the case, weighed as one record: " + text));
         }
         if (!file.attachments().isEmpty()) {
             page.heading("Attachments");

@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import witnessmark.casefile.Evidence;
 import witnessmark.casefile.LoggedEvidence;
@@ -13,8 +14,14 @@ import witnessmark.triplog.TruckResult;
 import witnessmark.triplog.evidence.LogEvidence;
 import witnessmark.triplog.summary.Verdict;
 
-/** What logs said of findings, and what of it was stored in a case. */
-record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<LogEvidence> said) {
+/**
+ * Logs that were stored in a case.
+ *
+ * @param evidence these logs
+ * @param said what all logs of the case say together
+ * @param alone whether there is only one log in the case
+ */
+record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<LogEvidence> said, boolean alone) {
 
     void print(Page page, KnowledgeBase knowledge) {
         page.line("Stored in case " + history.id() + " as evidence " + evidence.id() + ", entry "
@@ -29,29 +36,60 @@ record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<L
         logs.trips().stream().limit(10).forEach(t -> {
             page.item(String.valueOf(t.report().file().getFileName()));
             page.drawn("    SHA-256 " + t.report().sha256().orElse(""));
-            LogRemarks.of(t).forEach(r -> page.indented("    ", "    ", r));
+            LogRemarks.of(t, alone).forEach(r -> page.indented("    ", "    ", r));
         });
-        group(page, knowledge, "Speaks for", LogEvidence.State.PRESENT);
-        group(page, knowledge, "Could have shown it and did not: speaks against", LogEvidence.State.ABSENT);
+        evidence.record().ifPresent(r -> r.doubts().forEach(d -> page.item("In doubt: " + d)));
+        together(page);
+        group(page, knowledge, "Speaks for", e -> e.state() == LogEvidence.State.PRESENT);
+        group(
+                page,
+                knowledge,
+                "Speaks for, too thin to rest a conclusion on",
+                e -> e.counts() && e.state() == LogEvidence.State.UNSURE);
+        group(
+                page,
+                knowledge,
+                "Could have shown it and did not: speaks against",
+                e -> e.state() == LogEvidence.State.ABSENT);
         open(page, knowledge);
         blind(page);
         page.blank();
-        if (said.stream().anyMatch(e -> e.state() == LogEvidence.State.PRESENT)) {
+        if (said.stream().anyMatch(LogEvidence::speaksFor)) {
             page.line(LogText.NAMES_A_TRUCK);
         }
         page.line("It weighs in: diagnose " + history.id());
         page.flush();
     }
 
-    private void group(Page page, KnowledgeBase knowledge, String title, LogEvidence.State state) {
-        List<LogEvidence> group = said.stream().filter(e -> e.state() == state).toList();
+    /** Other logs of the case, which these are weighed with. */
+    private List<String> others() {
+        return history.present().evidence().values().stream()
+                .filter(e -> e.record().isPresent() && !e.id().equals(evidence.id()))
+                .map(Evidence::id)
+                .toList();
+    }
+
+    private void together(Page page) {
+        if (!others().isEmpty()) {
+            page.blank();
+            page.line("Weighed as one record with the logs of " + Say.some(others(), 5)
+                    + ": counts and what they cover are added, below is what all of them say together.");
+        }
+    }
+
+    private void group(Page page, KnowledgeBase knowledge, String title, Predicate<LogEvidence> which) {
+        List<LogEvidence> group = said.stream().filter(which).toList();
         if (group.isEmpty()) {
             return;
         }
         page.heading(title);
         for (LogEvidence e : group) {
             page.item(title(knowledge, e) + " (" + e.finding() + ")");
-            page.indented("    ", "    ", e.sentence() + "; " + LoggedEvidence.factor(e));
+            page.indented(
+                    "    ",
+                    "    ",
+                    e.sentence() + "; " + LoggedEvidence.factor(e)
+                            + e.thin().map(t -> "; " + t).orElse(""));
         }
     }
 
@@ -63,11 +101,11 @@ record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<L
 
     private void open(Page page, KnowledgeBase knowledge) {
         String titles = said.stream()
-                .filter(e -> e.state() == LogEvidence.State.UNSURE)
+                .filter(e -> !e.counts())
                 .map(e -> title(knowledge, e))
                 .collect(Collectors.joining("; "));
         if (!titles.isEmpty()) {
-            page.heading("Too little to count either way; not stored").indented("  ", "  ", titles);
+            page.heading("Too little to count either way").indented("  ", "  ", titles);
         }
     }
 
@@ -76,7 +114,10 @@ record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<L
                 .filter(v -> v.state() == Verdict.State.CANNOT_BE_SEEN)
                 .toList();
         if (!blind.isEmpty()) {
-            page.heading("Cannot be seen in these logs; nothing follows from that");
+            page.heading(
+                    alone
+                            ? "Cannot be seen in this log; nothing follows from that"
+                            : "Cannot be seen in the logs added now; nothing follows from that");
             page.indented("  ", "  ", blind.stream().map(v -> v.kind().words()).collect(Collectors.joining("; ")));
         }
     }
@@ -86,6 +127,8 @@ record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<L
         map.put("case", history.id().toString());
         map.put("evidence", evidence.id());
         map.put("entry", history.last().number());
+        map.put("weighedWith", others());
+        map.put("doubts", evidence.record().map(r -> r.doubts()).orElse(List.of()));
         map.put("findings", said.stream().map(LogAdded::json).toList());
         map.put(
                 "cannotBeSeen",
@@ -105,7 +148,8 @@ record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<L
         Map<String, Object> map = new LinkedHashMap<>();
         map.put("finding", e.finding());
         map.put("state", e.state().name().toLowerCase(Locale.ROOT));
-        map.put("stored", e.state() != LogEvidence.State.UNSURE);
+        map.put("stored", e.counts());
+        e.thin().ifPresent(thin -> map.put("thin", thin));
         map.put("ifPresent", e.ifPresent());
         map.put("ifAbsent", e.ifAbsent());
         map.put("count", e.count());

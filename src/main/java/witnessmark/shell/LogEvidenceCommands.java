@@ -1,11 +1,12 @@
 package witnessmark.shell;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.TreeMap;
+import java.util.Optional;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
@@ -13,9 +14,12 @@ import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
+import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.Evidence;
 import witnessmark.casefile.Evidence.SourceFile;
+import witnessmark.casefile.HeldLogs;
+import witnessmark.casefile.LogDoubts;
 import witnessmark.casefile.LoggedEvidence;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.EvidenceSet;
@@ -24,8 +28,8 @@ import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.triplog.TripResult;
 import witnessmark.triplog.TruckResult;
 import witnessmark.triplog.event.HabitLimits;
-import witnessmark.triplog.evidence.LogEvidence;
-import witnessmark.triplog.evidence.WeighEvents;
+import witnessmark.triplog.evidence.LogRecord;
+import witnessmark.triplog.evidence.TakeRecord;
 import witnessmark.triplog.summary.ComparePeriods;
 
 /** The commands that make something of logs: evidence in a case, and the comparison of two periods. */
@@ -52,8 +56,9 @@ class LogEvidenceCommands {
             group = LogCommands.GROUP,
             description = "Store in a case what logs say for and against findings",
             help = "log add CASE TRUCK FILE|FOLDER ... [--mapping MAPPING.yaml] [--load empty|loaded] [--as ID]"
-                    + " [--reason TEXT] [--format text|json]; the logs are one truck's; a log that cannot show a thing"
-                    + " counts neither way",
+                    + " [--nevertheless WHY] [--reason TEXT] [--format text|json]; the logs are one truck's, and all logs of"
+                    + " a case are weighed as one; a log that cannot show a thing counts neither way; one that does not"
+                    + " fit the case's truck is taken only with --nevertheless, and the case keeps why",
             completionProvider = "caseWords",
             exitStatusExceptionMapper = "refusals")
     void add(
@@ -64,6 +69,11 @@ class LogEvidenceCommands {
             @Option(longName = "load", defaultValue = "", description = "empty or loaded, where it is known")
                     String load,
             @Option(longName = "as", defaultValue = "", description = "id of the evidence in the case") String as,
+            @Option(
+                            longName = "nevertheless",
+                            defaultValue = "",
+                            description = "why logs are added that seem not to be of this truck or time")
+                    String nevertheless,
             @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
                     String reason,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
@@ -72,27 +82,80 @@ class LogEvidenceCommands {
             throw new WrongUsage("name the case, the truck and at least one log: log add CASE TRUCK FILE|FOLDER ...");
         }
         CaseId id = new CaseId(words.get(0));
-        Map<String, Evidence> held =
-                cases.getObject().store().read(id).present().evidence();
+        CaseHistory before = cases.getObject().store().read(id);
         HabitLimits.Load known = LogCommands.load(load);
         LogJob.Done done = jobs.getObject()
                 .run(new LogJob.Order(words.get(1), words.subList(2, words.size()), mapping, known, true));
         TruckResult logs = whole(done);
         answers.getObject().refuseAnother(id.toString(), done.truck());
-        List<LogEvidence> said = WeighEvents.weigh(logs.summary(), logs.events(), logs.table(), hashes(logs));
         String name = as.isEmpty() ? evidenceId(logs) : as;
-        refuseKnown(held, name, logs);
-        Evidence evidence =
-                LoggedEvidence.of(name, inputs(done.truck(), logs, mapping, known), files(logs), said, remarks(logs));
+        HeldLogs held = held(before.present(), name);
+        boolean alone = held.isEmpty() && logs.trips().size() == 1;
+        refuseKnown(held, logs);
         Knows knows = new Knows(knowledge.getObject());
+        LogRecord record = doubted(taken(logs), doubts(before, logs, done.truck()), nevertheless);
+        Evidence evidence = LoggedEvidence.of(
+                name, inputs(done.truck(), logs, mapping, known), files(logs), record, remarks(logs, alone));
+        record.tallies().keySet().forEach(knows::finding);
         evidence.findings().keySet().forEach(knows::finding);
         CaseHistory history = cases.getObject().enter(id.toString(), List.of(new EvidenceSet(evidence)), reason);
-        LogAdded added = new LogAdded(history, evidence, logs, said);
+        LogAdded added = new LogAdded(history, evidence, logs, history.present().loggedTogether(), alone);
         if (form == Format.JSON) {
             context.outputWriter().println(Json.of(added.json()));
         } else {
             added.print(new Page(context.outputWriter()), knowledge.getObject());
         }
+    }
+
+    private static LogRecord taken(TruckResult logs) {
+        return TakeRecord.of(
+                logs.summary(),
+                logs.events(),
+                logs.table(),
+                logs.trips().stream().map(TripResult::times).toList());
+    }
+
+    private List<String> doubts(CaseHistory before, TruckResult logs, TruckProfile readWith) {
+        List<String> doubts = new ArrayList<>(LogDoubts.of(
+                before.present(),
+                Optional.of(before.entries().get(0).stamp().time()),
+                taken(logs),
+                logs.trips().stream().map(LogEvidenceCommands::unit).toList(),
+                Instant.now()));
+        jobs.getObject()
+                .ownProfile(before.present().vehicle().unit(), readWith)
+                .ifPresent(own -> doubts.add("the truck of the case has a profile of its own, " + own
+                        + ", and the logs were read with " + readWith.id()));
+        return doubts;
+    }
+
+    /** The record with what speaks against its truck or time, which must be overruled in so many words. */
+    private static LogRecord doubted(LogRecord record, List<String> doubts, String nevertheless) {
+        if (doubts.isEmpty()) {
+            if (!nevertheless.isEmpty()) {
+                throw new WrongUsage("--nevertheless: nothing speaks against these logs; leave it out");
+            }
+            return record;
+        }
+        if (nevertheless.isEmpty()) {
+            throw new Refused("these logs may not be of this truck or time: " + String.join("; ", doubts)
+                    + "\nnothing was stored; if they are all the same, add them with --nevertheless 'why', and the case"
+                    + " keeps it");
+        }
+        List<String> kept = new ArrayList<>(doubts);
+        kept.add("added nevertheless: " + nevertheless);
+        return record.with(kept);
+    }
+
+    /** The truck that the name of a file tells of: its part before the first underscore. */
+    private static String unit(TripResult trip) {
+        return name(trip).contains("_") ? name(trip).replaceFirst("_.*", "") : "";
+    }
+
+    private static HeldLogs held(CaseFile present, String replaced) {
+        return new HeldLogs(present.evidence().values().stream()
+                .filter(e -> !e.id().equals(replaced))
+                .toList());
     }
 
     /** The logs of one truck, all read to their end and surely understood; anything less is not to stand in a case. */
@@ -119,19 +182,15 @@ class LogEvidenceCommands {
         return done.results().get(0);
     }
 
-    private static List<String> hashes(TruckResult logs) {
-        return logs.trips().stream().map(t -> t.report().sha256().orElseThrow()).toList();
-    }
-
     private static List<SourceFile> files(TruckResult logs) {
         return logs.trips().stream()
                 .map(t -> new SourceFile(name(t), t.report().sha256().orElseThrow()))
                 .toList();
     }
 
-    private static List<String> remarks(TruckResult logs) {
+    private static List<String> remarks(TruckResult logs, boolean alone) {
         return logs.trips().stream()
-                .flatMap(t -> LogRemarks.of(t).stream().map(r -> name(t) + ": " + r))
+                .flatMap(t -> LogRemarks.of(t, alone).stream().map(r -> name(t) + ": " + r))
                 .toList();
     }
 
@@ -139,23 +198,13 @@ class LogEvidenceCommands {
         return String.valueOf(trip.report().file().getFileName());
     }
 
-    /** The same log twice would count twice. */
-    private static void refuseKnown(Map<String, Evidence> held, String as, TruckResult logs) {
-        Map<String, String> seen = new TreeMap<>();
-        held.values().stream().filter(e -> !e.id().equals(as)).forEach(e -> {
-            e.file().ifPresent(f -> seen.put(f.sha256(), "evidence " + e.id() + " of this case"));
-            e.inputs().forEach((name, value) -> {
-                if (name.matches("log-\\d+")) {
-                    seen.put(value.replaceFirst(" .*", ""), "evidence " + e.id() + " of this case");
-                }
-            });
-        });
-        for (TripResult trip : logs.trips()) {
-            String before = seen.put(trip.report().sha256().orElseThrow(), "'" + name(trip) + "'");
-            if (before != null) {
-                throw new Refused("'" + name(trip) + "' is the same log as " + before
-                        + "; it would count twice, leave it out (or take the evidence off first)");
-            }
+    private static void refuseKnown(HeldLogs held, TruckResult logs) {
+        List<String> refusals = held.add(logs.trips().stream()
+                .map(t -> new HeldLogs.Log(
+                        name(t), t.report().sha256().orElseThrow(), t.times().spans()))
+                .toList());
+        if (!refusals.isEmpty()) {
+            throw new Refused(String.join("\n", refusals));
         }
     }
 

@@ -3,6 +3,7 @@ package witnessmark.shell;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.springframework.beans.factory.ObjectProvider;
@@ -80,6 +81,17 @@ class LogJob {
             }
             return done;
         }
+    }
+
+    /** The profile kept under a unit's name, where it is not the one the logs were read with. */
+    Optional<String> ownProfile(String unit, TruckProfile readWith) {
+        String name =
+                unit.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
+        return !name.isEmpty()
+                        && !name.equals(readWith.id())
+                        && trucks.getObject().kept().holds(name)
+                ? Optional.of(name)
+                : Optional.empty();
     }
 
     /** A truck whose own profile is kept under the name its logs bear is read with that; all others with the one named. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import witnessmark.triplog.TripResult;
+import witnessmark.triplog.summary.TimeSpan;
 
 /** What is to be known of how the reading of one log went, in plain sentences. */
 final class LogRemarks {
@@ -31,6 +32,15 @@ final class LogRemarks {
         }
         if (trip.eventsLeftOut() > 0) {
             remarks.add(trip.eventsLeftOut() + " events are counted but not listed");
+        }
+        return remarks;
+    }
+
+    /** The same; where a log is not the only one of its case, also that nobody can tell whether it overlaps another. */
+    static List<String> of(TripResult trip, boolean alone) {
+        List<String> remarks = new ArrayList<>(of(trip));
+        if (!alone && !trip.times().spans().stream().allMatch(TimeSpan::isDated)) {
+            remarks.add("its times have no date, so nobody can tell whether it covers the same time as another log");
         }
         return remarks;
     }

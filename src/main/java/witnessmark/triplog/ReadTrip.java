@@ -19,6 +19,7 @@ import witnessmark.triplog.read.ReadReport;
 import witnessmark.triplog.signal.RowBlock;
 import witnessmark.triplog.signal.Signal;
 import witnessmark.triplog.summary.SumUp;
+import witnessmark.triplog.summary.TakeTimes;
 
 /** Reads one log to its result in one pass and in memory that does not grow with the file. */
 public final class ReadTrip implements TrackedRows {
@@ -29,6 +30,7 @@ public final class ReadTrip implements TrackedRows {
     private final TrackGears tracker;
     private final FindEvents finder;
     private final SumUp sums;
+    private final TakeTimes times = new TakeTimes();
     private final Optional<GearSeconds> seconds;
     private final List<HabitEvent> events = new ArrayList<>();
     private long leftOut;
@@ -68,6 +70,7 @@ public final class ReadTrip implements TrackedRows {
                 tracker.speedFactor(),
                 tracker.factorDrift(),
                 guessed.map(GuessMapping.Guess::notes).orElse(List.of()),
+                times.times(),
                 sums.summary(),
                 List.copyOf(events),
                 leftOut,
@@ -90,6 +93,7 @@ public final class ReadTrip implements TrackedRows {
     public void rows(RowBlock block, int[] inHand, double[] scatter, int from, int to) {
         finder.rows(block, inHand, scatter, from, to);
         sums.rows(block, inHand, scatter, from, to);
+        times.rows(block, from, to);
         seconds.ifPresent(s -> s.rows(block, inHand, scatter, from, to));
     }
 

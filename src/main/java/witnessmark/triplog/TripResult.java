@@ -6,6 +6,7 @@ import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.gear.SpeedFactor;
 import witnessmark.triplog.read.ClockFaults;
 import witnessmark.triplog.read.ReadReport;
+import witnessmark.triplog.summary.RecordedTimes;
 import witnessmark.triplog.summary.SpeedMap;
 import witnessmark.triplog.summary.SumUp;
 import witnessmark.triplog.summary.Timeline;
@@ -19,6 +20,7 @@ import witnessmark.triplog.summary.TripSummary;
  * @param factor the true road speed factor of this truck in this log
  * @param factorDrift by how much the factor of the whole log differs from that of its beginning
  * @param mappingNotes what a person should look at in a guessed mapping; empty otherwise
+ * @param times when it was recorded
  * @param summary what the trip came to
  * @param events the events in the order found, at most {@link ReadTrip#MOST_EVENTS}
  * @param eventsLeftOut events beyond that number, counted in the summary but not kept
@@ -33,6 +35,7 @@ public record TripResult(
         SpeedFactor factor,
         double factorDrift,
         List<String> mappingNotes,
+        RecordedTimes times,
         TripSummary summary,
         List<HabitEvent> events,
         long eventsLeftOut,
@@ -54,6 +57,7 @@ public record TripResult(
                 factor,
                 factorDrift,
                 mappingNotes,
+                times,
                 summary,
                 List.copyOf(events.subList(0, kept)),
                 eventsLeftOut + events.size() - kept,

@@ -9,6 +9,7 @@ import java.util.function.Function;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
+import net.jqwik.api.EdgeCases;
 import witnessmark.casefile.history.AttachmentAdded;
 import witnessmark.casefile.history.Change;
 import witnessmark.casefile.history.EvidenceSet;
@@ -20,6 +21,10 @@ import witnessmark.casefile.history.TextSet;
 import witnessmark.casefile.history.VehicleSet;
 import witnessmark.gearbox.Layout;
 import witnessmark.gearbox.Unit;
+import witnessmark.triplog.evidence.LogRecord;
+import witnessmark.triplog.evidence.LogRecord.Tally;
+import witnessmark.triplog.summary.RecordedTimes.Odometer;
+import witnessmark.triplog.summary.TimeSpan;
 
 /** Cases and changes at random, with texts that are hard to write down. */
 public final class CaseArbitraries {
@@ -121,6 +126,29 @@ public final class CaseArbitraries {
                 .as(Measurement::new);
     }
 
+    /** Counts of logs, dated and undated. */
+    private static Arbitrary<LogRecord> records() {
+        Arbitrary<Double> amounts =
+                Arbitraries.doubles().between(0, 1e6).ofScale(6).edgeCases(EdgeCases.Config::none);
+        Arbitrary<TimeSpan> spans = Combinators.combine(
+                        Arbitraries.longs().between(0, 4_000_000_000_000_000L),
+                        Arbitraries.longs().between(0, 1L << 40))
+                .as((from, length) -> new TimeSpan(from, from + length));
+        Arbitrary<Tally> tallies = Combinators.combine(Arbitraries.longs().between(0, 1_000_000), amounts, amounts)
+                .as(Tally::new);
+        Arbitrary<Odometer> odometers =
+                Combinators.combine(amounts, amounts).as((a, b) -> new Odometer(Math.min(a, b), Math.max(a, b)));
+        Arbitrary<String> doubts = lines().map(String::strip).filter(t -> !t.isEmpty());
+        return Combinators.combine(
+                        spans.list().ofMaxSize(3),
+                        odometers.optional(),
+                        amounts.list().ofSize(6),
+                        Arbitraries.maps(ids(), tallies).ofMaxSize(3),
+                        doubts.list().ofMaxSize(2))
+                .as((times, odometer, a, counted, doubted) -> new LogRecord(
+                        times, odometer, a.get(0), a.get(1), a.get(2), a.get(3), a.get(4), a.get(5), counted, doubted));
+    }
+
     public static Arbitrary<Evidence> evidence() {
         Arbitrary<Map<String, String>> inputs = Arbitraries.maps(ids(), lines()).ofMaxSize(3);
         Arbitrary<Optional<Evidence.SourceFile>> file = Arbitraries.of("log.csv", "a b:c.csv")
@@ -134,8 +162,18 @@ public final class CaseArbitraries {
                         inputs,
                         file,
                         Arbitraries.maps(ids(), Arbitraries.of(FindingState.class))
-                                .ofMaxSize(3))
-                .as(Evidence::new);
+                                .ofMaxSize(3),
+                        records().optional())
+                .as((id, kind, summary, formula, in, source, states, record) -> new Evidence(
+                        id,
+                        kind,
+                        summary,
+                        formula,
+                        in,
+                        source,
+                        states,
+                        Map.of(),
+                        kind == Evidence.Kind.LOGGED ? record : Optional.empty()));
     }
 
     public static Arbitrary<Change> changes() {

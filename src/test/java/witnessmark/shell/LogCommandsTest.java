@@ -21,6 +21,9 @@ import org.junit.jupiter.api.io.TempDir;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
 import witnessmark.shell.CommandLine.Run;
+import witnessmark.triplog.DriveScripts;
+import witnessmark.triplog.InventedTrucks;
+import witnessmark.triplog.SimulatedDrive.Recording;
 import witnessmark.triplog.event.EventKind;
 
 class LogCommandsTest {
@@ -172,7 +175,7 @@ class LogCommandsTest {
         @Test
         void the_text_says_what_was_seen_what_was_not_and_what_cannot_be() {
             assertThat(text("log read thirteen-ratio " + STARTS))
-                    .contains(">> 3 events in 2.4 km; 3 of 18 kinds cannot be seen here")
+                    .contains(">> 3 events in 2.4 km; 6 of 23 kinds cannot be seen here")
                     .contains(
                             "3 x start from rest in high range, in 6 starts from rest; 123 per 100 km (95 %: 25 to 360)")
                     .contains(LogText.NAMES_A_TRUCK)
@@ -383,8 +386,11 @@ class LogCommandsTest {
             text("case new added --ratios 13");
             assertThat(text("log add added thirteen-ratio " + COAST))
                     .contains("Stored in case added as evidence log-unit-32-coast-and-tow, entry 2.")
-                    .contains("Speaks for - long roll at idle, no ratio fits (log-rolling-at-idle)")
-                    .contains("Cannot be seen in these logs; nothing follows from that")
+                    .contains("Speaks for - road speed with the engine stopped (log-rolling-engine-stopped)")
+                    .contains("Speaks for, too thin to rest a conclusion on - long roll at idle, no ratio fits"
+                            + " (log-rolling-at-idle) 2 x long roll at idle, out of gear in 4.0 km;")
+                    .contains("the logs cover 5 min; add logs of more trips")
+                    .contains("Cannot be seen in this log; nothing follows from that")
                     .contains(LogText.NAMES_A_TRUCK);
 
             String hash = HexFormat.of()
@@ -392,7 +398,8 @@ class LogCommandsTest {
             String exported = run("case export added").out();
             assertThat(exported)
                     .contains(hash)
-                    .contains("log-rolling-at-idle: present")
+                    .contains("log-rolling-engine-stopped: present")
+                    .contains("log-rolling-at-idle: unsure")
                     .contains("if-present");
             assertThat(text("case verify added")).contains("is whole");
         }
@@ -445,6 +452,108 @@ class LogCommandsTest {
                     "'unit-31_after-coaching.csv' is the same log as 'unit-31_after-coaching.csv'; it would count twice,"
                             + " leave it out (or take the evidence off first)");
             assertThat(text("log add twice thirteen-ratio " + STARTS)).contains("entry 3");
+        }
+
+        private static JsonNode finding(JsonNode added, String id) {
+            return added.get("findings")
+                    .valueStream()
+                    .filter(f -> f.get("finding").asString().equals(id))
+                    .findFirst()
+                    .orElseThrow();
+        }
+
+        @Test
+        void logs_added_one_after_the_other_weigh_as_if_they_were_added_at_once() {
+            text("case new pooled --ratios 13");
+            text("case new together --ratios 13");
+
+            text("log add pooled thirteen-ratio " + STARTS);
+            JsonNode pooled = json("log add pooled thirteen-ratio " + COACHED);
+            JsonNode together = json("log add together thirteen-ratio " + STARTS + " " + COACHED);
+
+            assertThat(pooled.get("weighedWith").get(0).asString()).isEqualTo("log-unit-31-high-range-starts");
+            JsonNode one = finding(pooled, "log-standing-start-high-range");
+            JsonNode other = finding(together, "log-standing-start-high-range");
+            assertThat(one.get("chances").asDouble()).isEqualTo(18);
+            assertThat(one.get("count").asInt()).isEqualTo(3);
+            assertThat(one.get("ifAbsent").asDouble())
+                    .isCloseTo(other.get("ifAbsent").asDouble(), within(1e-5));
+            JsonNode quiet = finding(pooled, "log-high-torque-low-rpm");
+            assertThat(quiet.get("count").asInt()).isZero();
+            assertThat(quiet.get("ifPresent").asDouble())
+                    .isCloseTo(
+                            finding(together, "log-high-torque-low-rpm")
+                                    .get("ifPresent")
+                                    .asDouble(),
+                            within(1e-5));
+        }
+
+        @Test
+        void what_was_pooled_is_read_again_from_an_exported_case() throws IOException {
+            text("case new carried --ratios 13");
+            text("log add carried thirteen-ratio " + STARTS);
+            Path file = file("carried.yaml", run("case export carried").out());
+            text("case new other --ratios 13");
+
+            String exported = Files.readString(file);
+            assertThat(exported).contains("record: { km: ").contains("tallies: { ");
+            assertThat(run("diagnose " + file).exitCode()).isZero();
+            Path broken = file("broken.yaml", exported.replaceAll("covered-hours: [0-9.]+", "covered-hours: -1"));
+            assertThat(run("diagnose " + broken).messages()).contains("covered-hours: '-1' is below zero");
+        }
+
+        @Test
+        void the_same_time_in_another_file_is_refused() throws IOException {
+            text("case new overlap --ratios 13");
+            text("log add overlap thirteen-ratio " + COAST);
+            List<String> lines = Files.readAllLines(Path.of(COAST));
+            Path part = file("part_of-it.candump", String.join("\n", lines.subList(0, 3000)) + "\n");
+
+            refused(
+                    "log add overlap thirteen-ratio " + part,
+                    1,
+                    "'part_of-it.candump' covers the same time as evidence log-unit-32-coast-and-tow of this case"
+                            + " (2023-11-14T22:13:20Z to 2023-11-14T22:15:50Z); it would count twice, leave it out (or"
+                            + " take the evidence off first)");
+        }
+
+        @Test
+        void logs_without_dates_say_that_nobody_can_tell_whether_they_overlap() {
+            text("case new undated --ratios 13");
+            assertThat(text("log add undated thirteen-ratio " + STARTS)).doesNotContain("have no date");
+            assertThat(text("log add undated thirteen-ratio " + COACHED))
+                    .contains(
+                            "its times have no date, so nobody can tell whether it covers the same time as another log")
+                    .contains("Weighed as one record with the logs of log-unit-31-high-range-starts");
+        }
+
+        @Test
+        void a_log_that_does_not_fit_the_truck_or_the_time_is_taken_only_in_so_many_words() throws IOException {
+            text("case new doubt --ratios 13 --unit 'Unit 31'");
+            Run named = run("log add doubt thirteen-ratio " + COAST);
+            assertThat(named.exitCode()).isEqualTo(1);
+            assertThat(named.messages())
+                    .contains("its name says unit-32, the truck of the case is Unit 31")
+                    .contains("--nevertheless 'why'");
+
+            JsonNode added = json("log add doubt thirteen-ratio " + COAST
+                    + " --nevertheless 'the file was saved under a wrong name'");
+            assertThat(added.get("doubts").get(1).asString())
+                    .isEqualTo("added nevertheless: the file was saved under a wrong name");
+            JsonNode stopped = finding(added, "log-rolling-engine-stopped");
+            assertThat(stopped.get("state").asString()).isEqualTo("unsure");
+            assertThat(stopped.get("thin").asString()).isEqualTo("a log among them may be of another truck or time");
+            assertThat(text("case show doubt")).contains("Added although it is in doubt: its name says unit-32");
+
+            Path other = folder.resolve("fleet.csv");
+            DriveScripts.proper(InventedTrucks.ten(), 4, 5).writeCsv(other, Recording.usual(5), 1);
+            text("case new misfit --ratios 13");
+            assertThat(run("log add misfit thirteen-ratio " + other).messages())
+                    .contains("the ratios of this truck fit in only ");
+            refused(
+                    "log add misfit thirteen-ratio " + STARTS + " --nevertheless 'no reason'",
+                    2,
+                    "--nevertheless: nothing speaks against these logs; leave it out");
         }
 
         @Test

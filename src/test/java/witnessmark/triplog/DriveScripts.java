@@ -10,6 +10,8 @@ import witnessmark.triplog.gear.GearTable;
 
 /** Drives made up at random from good driving and from habits, so that each kind of event comes up in each drive. */
 public final class DriveScripts {
+    private static final int PARTS = 21;
+
     private final GearTable table;
     private final SimulatedDrive drive;
     private final Random random;
@@ -25,7 +27,7 @@ public final class DriveScripts {
         DriveScripts script = new DriveScripts(table, seed);
         for (int round = 0; round < 2; round++) {
             List<Integer> parts = new ArrayList<>();
-            for (int part = 0; part < 14; part++) {
+            for (int part = 0; part < PARTS; part++) {
                 parts.add(part);
             }
             Collections.shuffle(parts, script.random);
@@ -197,7 +199,28 @@ public final class DriveScripts {
                 upTo(directHigh(2));
                 drive.drive(3, 0, 30).coast(uniform(3.5, 5), -0.1, directHigh(2), true);
             }
-            default -> drive.reverse(true);
+            case 13 -> drive.reverse(true);
+            case 14 -> drive.dropClutch(startGear());
+            case 15 -> {
+                upTo(low(2));
+                drive.drive(3, 0.1, 30).overspeedDisc(uniform(1.4, 1.6));
+            }
+            case 16 -> {
+                upTo(low(2));
+                drive.drive(3, 0.1, 30).reverseBeforeStanding(uniform(6, 9));
+            }
+            case 17 -> splitUnderTorque();
+            case 18 -> drive.idleLow(uniform(0.8, 0.88), uniform(30, 60));
+            case 19 -> {
+                drive.workPowerTakeOff(30);
+                upTo(directHigh(3));
+                drive.leavePowerTakeOffIn(uniform(15, 60));
+            }
+            default -> {
+                upTo(directHigh(3));
+                drive.drive(8, 0, 30).failSensor(uniform(140, 200), uniform(0.3, 1.5));
+                drive.failSensor(0, uniform(0.3, 1.5));
+            }
         }
         if (drive.kmh() > 0) {
             downToStop();
@@ -217,6 +240,13 @@ public final class DriveScripts {
         Gear target = table.gear(index(low(levers())));
         drive.driveTo(uniform(0.7, 0.95) * table.ceilingKmh(target), 0.5).drive(3, 0, 30);
         drive.shift(target.name(), Style.DOUBLE).drive(3, 0, 20);
+    }
+
+    private void splitUnderTorque() {
+        upTo(directHigh(3));
+        if (table.hasOverdriveSplit()) {
+            drive.splitUnderTorque(high(3, true)).splitUnderTorque(directHigh(3));
+        }
     }
 
     private void clutchHabits(Style style) {

@@ -40,7 +40,11 @@ class EventDetectionTest {
             EventKind.RIDING_CLUTCH,
             EventKind.CLUTCH_FLOORED_ROLLING,
             EventKind.RANGE_MOVED_IN_NEUTRAL,
-            EventKind.RANGE_MOVED_IN_REVERSE);
+            EventKind.RANGE_MOVED_IN_REVERSE,
+            EventKind.CLUTCH_DROPPED,
+            EventKind.DISC_OVERSPEED,
+            EventKind.GEAR_AGAINST_ROLL,
+            EventKind.SPLIT_UNDER_TORQUE);
 
     @TempDir
     private Path folder;
@@ -63,7 +67,7 @@ class EventDetectionTest {
     void ten_rows_a_second_show_at_least_95_of_100_events_and_few_false_ones(String name, GearTable table) {
         DetectionScore score = new DetectionScore();
 
-        for (long seed = 21; seed < 24; seed++) {
+        for (long seed = 21; seed < 25; seed++) {
             SimulatedDrive drive = DriveScripts.habits(table, seed);
             score.add(drive, read(drive, table, Recording.usual(10)).events(), 0);
         }
@@ -117,7 +121,12 @@ class EventDetectionTest {
                 EventKind.COAST_IN_NEUTRAL,
                 EventKind.ROLLING_ENGINE_STOPPED,
                 EventKind.LUGGING,
+                EventKind.CLUTCH_DROPPED,
+                EventKind.DISC_OVERSPEED,
+                EventKind.SPLIT_UNDER_TORQUE,
+                EventKind.IDLE_TOO_LOW,
                 EventKind.HOT_OIL)) {
+            assertThat(score.truths(kind)).as("truths of " + kind).isPositive();
             assertThat(score.recall(kind)).as("recall of " + kind).isGreaterThanOrEqualTo(0.95);
             assertThat(score.precision(kind)).as("precision of " + kind).isGreaterThanOrEqualTo(0.95);
         }

@@ -39,7 +39,16 @@ public final class SimulatedDrive {
     }
 
     private record Sample(
-            double t, double rpm, double kmh, double pedal, double accelerator, double oil, int knob, int lever) {}
+            double t,
+            double rpm,
+            double kmh,
+            double pedal,
+            double accelerator,
+            double oil,
+            int knob,
+            int lever,
+            int powerTakeOff,
+            double falseKmh) {}
 
     private final GearTable table;
     private final Random random;
@@ -55,6 +64,10 @@ public final class SimulatedDrive {
     private int gear = -1;
     private int knob;
     private int lever;
+    private int powerTakeOff;
+    private boolean powerTakeOffUsed;
+    /** What a failing sensor shows in place of the road speed; NaN while it is sound. */
+    private double falseKmh = Double.NaN;
 
     public SimulatedDrive(GearTable table, long seed) {
         this.table = table;
@@ -90,7 +103,7 @@ public final class SimulatedDrive {
         kmh = Math.max(0, kmh + acceleration * 3.6 * DT);
         oil += (82 - oil) * DT / 600;
         t += DT;
-        samples.add(new Sample(t, rpm, kmh, pedal, accelerator, oil, knob, lever));
+        samples.add(new Sample(t, rpm, kmh, pedal, accelerator, oil, knob, lever, powerTakeOff, falseKmh));
     }
 
     private void truth(EventKind kind, double from) {
@@ -392,6 +405,139 @@ public final class SimulatedDrive {
         return stand(2);
     }
 
+    /** Revs the engine up at rest and lets the pedal go at once; the wheels are torn along. */
+    public SimulatedDrive dropClutch(String name) {
+        stand(2);
+        int g = index(name);
+        double from = t;
+        double height = uniform(1550, 1900);
+        pedal = 75;
+        lever = table.gear(g).lever();
+        accelerator = 60;
+        for (double s = 0; s < 1.2; s += DT) {
+            rpm += (height - rpm) * DT / 0.3;
+            step(0);
+        }
+        gear = g;
+        double caught =
+                uniform(700, 850) / (table.outputRpmPerKmh() * table.gear(g).ratio());
+        double seconds = uniform(0.25, 0.4);
+        double begin = rpm;
+        for (double s = 0; s < seconds; s += DT) {
+            pedal = Math.max(0, 75 * (1 - s / 0.08));
+            step(caught / 3.6 / seconds);
+            rpm = begin + (locked(g) - begin) * Math.min(1, (s + DT) / seconds);
+        }
+        truth(EventKind.CLUTCH_DROPPED, from);
+        return drive(4, 0.3, 40);
+    }
+
+    /** Rolls downhill in the gear in hand with the pedal down until the disc runs so many times governed speed. */
+    public SimulatedDrive overspeedDisc(double governedMultiple) {
+        double top = governedMultiple * table.governedRpm();
+        double from = t;
+        accelerator = 0;
+        pedal = 75;
+        for (double rate : new double[] {0.7, -1.2}) {
+            while (rate > 0 ? locked(gear) < top : locked(gear) > 0.8 * table.governedRpm()) {
+                rpm += (table.idleRpm() - rpm) * DT / 0.4;
+                step(rate);
+            }
+        }
+        truth(EventKind.DISC_OVERSPEED, from);
+        double begin = rpm;
+        for (double s = 0; s < 0.5; s += DT) {
+            rpm = begin + (locked(gear) - begin) * Math.min(1, s / 0.4);
+            pedal = s < 0.4 ? 75 : 0;
+            step(0);
+        }
+        pedal = 0;
+        return drive(3, 0, 20);
+    }
+
+    /** Slows down to a roll, takes reverse before the truck stands, and stops. */
+    public SimulatedDrive reverseBeforeStanding(double atKmh) {
+        driveTo(atKmh, 0.8);
+        double from = t;
+        pedal = 75;
+        accelerator = 0;
+        for (double s = 0; s < 0.6; s += DT) {
+            rpm += (table.idleRpm() - rpm) * DT / 0.4;
+            lever = s < 0.3 ? 0 : -1;
+            step(0);
+        }
+        truth(EventKind.GEAR_AGAINST_ROLL, from);
+        while (kmh > 0) {
+            rpm += (table.idleRpm() - rpm) * DT / 0.4;
+            step(-1.2);
+        }
+        lever = 0;
+        return stand(3);
+    }
+
+    /** Splits up or down with the accelerator held and the pedal up. */
+    public SimulatedDrive splitUnderTorque(String name) {
+        int g = index(name);
+        drive(2, 0.05, 60);
+        double from = t;
+        double begin = rpm;
+        double seconds = uniform(0.2, 0.35);
+        for (double s = 0; s < seconds; s += DT) {
+            rpm = begin + (locked(g) - begin) * Math.min(1, (s + DT) / seconds);
+            step(0);
+        }
+        gear = g;
+        truth(EventKind.SPLIT_UNDER_TORQUE, from);
+        return drive(4, 0.05, 60);
+    }
+
+    /** Idles at a share of the specified idle speed. */
+    public SimulatedDrive idleLow(double share, double seconds) {
+        stand(2);
+        double from = t;
+        for (double s = 0; s < seconds; s += DT) {
+            rpm += (share * table.idleRpm() - rpm) * DT / 0.5;
+            step(0);
+        }
+        truth(EventKind.IDLE_TOO_LOW, from);
+        return stand(2);
+    }
+
+    /** Works with the power take-off at rest, engine raised, as it should be. */
+    public SimulatedDrive workPowerTakeOff(double seconds) {
+        stand(2);
+        powerTakeOffUsed = true;
+        powerTakeOff = 1;
+        accelerator = 15;
+        for (double s = 0; s < seconds; s += DT) {
+            rpm += (1.5 * table.idleRpm() - rpm) * DT / 0.5;
+            step(0);
+        }
+        powerTakeOff = 0;
+        return stand(2);
+    }
+
+    /** Drives on with the power take-off left in; above working speed. */
+    public SimulatedDrive leavePowerTakeOffIn(double seconds) {
+        powerTakeOffUsed = true;
+        powerTakeOff = 1;
+        double from = t;
+        drive(seconds, 0, 30);
+        truth(EventKind.POWER_TAKE_OFF_ON_ROAD, from);
+        powerTakeOff = 0;
+        return drive(3, 0, 30);
+    }
+
+    /** Drives on while the speed sensor shows something else for a moment. */
+    public SimulatedDrive failSensor(double shownKmh, double seconds) {
+        double from = t;
+        falseKmh = shownKmh;
+        drive(seconds, 0, 30);
+        falseKmh = Double.NaN;
+        truth(EventKind.IMPOSSIBLE_SPEED_JUMP, from);
+        return drive(6, 0, 30);
+    }
+
     private int index(String name) {
         for (int i = 0; i < table.gears().size(); i++) {
             if (table.gear(i).name().equals(name)) {
@@ -405,13 +551,14 @@ public final class SimulatedDrive {
     public void writeCsv(Path file, Recording how, long noiseSeed) {
         Random noise = new Random(noiseSeed);
         try (Writer out = Files.newBufferedWriter(file)) {
-            out.write("time_s,engine_rpm,speed_kmh,clutch,clutch_pedal_pct,accel_pct,gearbox_oil_temp_c,range,lever\n");
+            out.write("time_s,engine_rpm,speed_kmh,clutch,clutch_pedal_pct,accel_pct,gearbox_oil_temp_c,range,lever"
+                    + (powerTakeOffUsed ? ",pto\n" : "\n"));
             forEach(
                     how,
                     noise,
                     (s, rpmSeen, kmhSeen) -> out.write(String.format(
                             Locale.ROOT,
-                            "%.2f,%s,%s,%d,%.0f,%.1f,%.1f,%d,%d%n",
+                            "%.2f,%s,%s,%d,%.0f,%.1f,%.1f,%d,%d%s%n",
                             s.t,
                             rpmSeen,
                             kmhSeen,
@@ -420,7 +567,8 @@ public final class SimulatedDrive {
                             s.accelerator,
                             s.oil,
                             s.knob,
-                            s.lever)));
+                            s.lever,
+                            powerTakeOffUsed ? "," + s.powerTakeOff : "")));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -447,7 +595,12 @@ public final class SimulatedDrive {
                         Locale.ROOT,
                         form,
                         at,
-                        String.format(Locale.ROOT, "0CF00400#FF7D87%02X%02XFFFFFF", rpmRaw & 255, rpmRaw >> 8))
+                        String.format(
+                                Locale.ROOT,
+                                "0CF00400#FF7D%02X%02X%02XFFFFFF",
+                                125 + (int) Math.round(s.accelerator),
+                                rpmRaw & 255,
+                                rpmRaw >> 8))
                 + String.format(
                         Locale.ROOT,
                         form,
@@ -476,7 +629,8 @@ public final class SimulatedDrive {
                 continue;
             }
             double rpmSeen = s.rpm <= 0 ? 0 : Math.max(0, s.rpm + noise.nextGaussian() * how.rpmNoise());
-            double raw = s.kmh <= 0.3 ? 0 : s.kmh * how.tyreFactor() + noise.nextGaussian() * how.kmhNoise();
+            double shown = Double.isNaN(s.falseKmh) ? s.kmh : s.falseKmh;
+            double raw = shown <= 0.3 ? 0 : shown * how.tyreFactor() + noise.nextGaussian() * how.kmhNoise();
             double kmhSeen = Math.max(0, Math.round(raw / how.kmhStep()) * how.kmhStep());
             String rpmText = noise.nextDouble() < how.dropoutShare() ? "" : String.format(Locale.ROOT, "%.1f", rpmSeen);
             String kmhText = noise.nextDouble() < how.dropoutShare() ? "" : String.format(Locale.ROOT, "%.2f", kmhSeen);

@@ -14,12 +14,14 @@ import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Likelihood;
 import witnessmark.casefile.Limits;
+import witnessmark.casefile.LoggedEvidence;
 import witnessmark.casefile.Measurement;
 import witnessmark.casefile.Vehicle;
 import witnessmark.gearbox.Layout;
 import witnessmark.gearbox.LayoutWords;
 import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.Word;
+import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.yaml.YamlMap;
 import witnessmark.yaml.YamlNode;
 
@@ -29,7 +31,9 @@ final class ValueReader {
     static final List<String> ATTACHMENT =
             List.of("name", "media-type", "sha256", "size", "finding", "original-sha256");
 
-    private static final int MOST_INPUTS = 200;
+    /** The files of a job over many logs are inputs too, and must be read again. */
+    private static final int MOST_INPUTS = LoggedEvidence.MOST_FILES + 200;
+
     private static final String RATIOS = "forward-ratios";
     private static final List<String> VEHICLE =
             List.of("unit", "serial", "duty", "odometer-km", "km-since-new", "km-since-repair", "repair-note");
@@ -37,7 +41,7 @@ final class ValueReader {
     private static final List<String> MEASUREMENT =
             List.of("value", "unit", "low", "high", "limit-unit", "limit-from", "note");
     private static final List<String> EVIDENCE =
-            List.of("kind", "summary", "formula", "inputs", "file", "findings", "likelihoods");
+            List.of("kind", "summary", "formula", "inputs", "file", "findings", "likelihoods", "record");
 
     private ValueReader() {}
 
@@ -180,10 +184,19 @@ final class ValueReader {
         Optional<Evidence.SourceFile> file = map.get("file").flatMap(ValueReader::sourceFile);
         Map<String, FindingState> states = states(map);
         Map<String, Likelihood> likelihoods = likelihoods(map);
+        Optional<LogRecord> record = map.get("record").flatMap(LogRecordReader::record);
         return kind.flatMap(k -> Built.at(
                 name,
                 () -> new Evidence(
-                        id, k, map.written("summary"), map.written("formula"), inputs, file, states, likelihoods)));
+                        id,
+                        k,
+                        map.written("summary"),
+                        map.written("formula"),
+                        inputs,
+                        file,
+                        states,
+                        likelihoods,
+                        record)));
     }
 
     private static Map<String, String> inputs(YamlMap map) {

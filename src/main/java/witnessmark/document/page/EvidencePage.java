@@ -3,8 +3,10 @@ package witnessmark.document.page;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import witnessmark.casefile.Evidence;
+import witnessmark.casefile.LoggedEvidence;
 import witnessmark.diagnosis.EvidenceMatrix;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.RankedCause;
@@ -95,8 +97,9 @@ public record EvidencePage(
                         .toList(),
                 FoundRow.of(dossier),
                 MeasuredRow.of(dossier),
-                dossier.file().evidence().values().stream()
-                        .map(e -> result(dossier, e))
+                Stream.concat(
+                                dossier.file().evidence().values().stream().map(e -> result(dossier, e)),
+                                logsTogether(dossier).stream())
                         .toList(),
                 KeptFile.of(dossier),
                 dossier.history().map(ChainRows::of).stream().toList(),
@@ -165,5 +168,19 @@ public record EvidencePage(
                         .map(e -> FoundRow.title(dossier, e.getKey()) + ": "
                                 + e.getValue().word())
                         .toList()));
+    }
+
+    /** The row for all logs as one, where there are several results from logs. */
+    private static Optional<Result> logsTogether(Dossier dossier) {
+        return LoggedEvidence.together(dossier.file())
+                .map(text -> new Result(
+                        "all logs of the case",
+                        Evidence.Kind.LOGGED.word(),
+                        text,
+                        "Their counts and what they cover are added and weighed as one record; this, not the results one"
+                                + " by one, enters the judgement.",
+                        List.of(),
+                        "",
+                        ""));
     }
 }

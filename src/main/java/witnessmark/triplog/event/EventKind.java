@@ -25,6 +25,11 @@ public enum EventKind {
     RANGE_MOVED_IN_NEUTRAL("range moved with the lever in neutral, rolling", 5, false, Chance.KNOB),
     RANGE_MOVED_IN_REVERSE("range moved in reverse, rolling", 5, false, Chance.KNOB),
     POWER_TAKE_OFF_ON_ROAD("power take-off engaged at road speed", 0.2, false, Chance.DISTANCE),
+    CLUTCH_DROPPED("clutch let in at one blow at a start", 5, true, Chance.START),
+    DISC_OVERSPEED("clutch disc oversped, pedal down in a low gear", 2, true, Chance.DISTANCE),
+    GEAR_AGAINST_ROLL("reverse taken while rolling forward, or the other way", 2, false, Chance.DIRECTION),
+    SPLIT_UNDER_TORQUE("split without a break in torque", 5, true, Chance.SPLIT),
+    IDLE_TOO_LOW("engine idling below its specification", 0.5, false, Chance.IDLING),
     IMPOSSIBLE_SPEED_JUMP("road speed jumps that no vehicle can make", 0.5, false, Chance.DISTANCE);
 
     /** What a log must have held for the event to have had a chance. */
@@ -32,8 +37,13 @@ public enum EventKind {
         RANGE_DOWNSHIFT("shift from high to low range", "shifts from high to low range"),
         START("start from rest", "starts from rest"),
         LEVER_SHIFT("lever shift on the move", "lever shifts on the move"),
+        SPLIT("split on the move", "splits on the move"),
+        DIRECTION("change between forward and reverse", "changes between forward and reverse"),
+        IDLING("spell of 20 s idling at rest", "spells of 20 s idling at rest"),
         KNOB("move of the range knob", "moves of the range knob"),
         DISTANCE("distance on the move", "distance on the move");
+
+        private static final double LEAST_DISTANCE = 0.02;
 
         private final String words;
         private final String plural;
@@ -45,6 +55,11 @@ public enum EventKind {
 
         public String words() {
             return words;
+        }
+
+        /** Whether so many say anything; less than two kilometres say nothing of what may happen on a trip. */
+        public boolean isEnough(double count) {
+            return count >= (this == DISTANCE ? LEAST_DISTANCE : 1);
         }
 
         /** So many of them in words: {@code 6 starts from rest}; a distance, counted in 100 km, as {@code 412 km}. */
@@ -83,7 +98,8 @@ public enum EventKind {
 
     /** Whether it is over in a moment, so that a log with fewer rows must not claim it. */
     public boolean isMomentary() {
-        return chance != Chance.DISTANCE
+        return chance != Chance.DISTANCE && chance != Chance.IDLING
+                || this == DISC_OVERSPEED
                 || this == CLUTCH_FLOORED_ROLLING
                 || this == CLUTCH_SLIP
                 || this == RIDING_CLUTCH;
@@ -113,7 +129,14 @@ public enum EventKind {
                     ROLLING_ENGINE_STOPPED -> List.of(engine, speed);
             case ENGINE_OVERSPEED -> List.of(engine);
             case LUGGING, CLUTCH_SLIP -> List.of(engine, speed, load);
-            case SHIFT_WITHOUT_DOUBLE_CLUTCH, SHIFT_WITHOUT_CLUTCH, RIDING_CLUTCH -> List.of(engine, speed, pedal);
+            case SHIFT_WITHOUT_DOUBLE_CLUTCH,
+                    SHIFT_WITHOUT_CLUTCH,
+                    RIDING_CLUTCH,
+                    CLUTCH_DROPPED,
+                    DISC_OVERSPEED -> List.of(engine, speed, pedal);
+            case GEAR_AGAINST_ROLL -> List.of(engine, speed, EnumSet.of(Signal.LEVER, Signal.CURRENT_GEAR));
+            case SPLIT_UNDER_TORQUE -> List.of(engine, speed, load, pedal);
+            case IDLE_TOO_LOW -> List.of(engine, speed);
             case CLUTCH_FLOORED_ROLLING -> List.of(speed, EnumSet.of(Signal.CLUTCH_FLOOR, Signal.CLUTCH_PEDAL));
             case POWER_TAKE_OFF_ON_ROAD -> List.of(speed, EnumSet.of(Signal.POWER_TAKE_OFF));
             case HOT_OIL -> List.of(EnumSet.of(Signal.GEARBOX_OIL));

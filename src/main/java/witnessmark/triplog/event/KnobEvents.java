@@ -16,6 +16,8 @@ final class KnobEvents implements Detector {
     private double knobBefore = Double.NaN;
     private double leverBefore = Double.NaN;
     private long lineBefore;
+    /** Last speed that was given, for a row without one. */
+    private double kmh = Double.NaN;
 
     KnobEvents(Drive drive) {
         this.drive = drive;
@@ -24,6 +26,7 @@ final class KnobEvents implements Detector {
     @Override
     public void row(Moment m) {
         double knob = m.get(Signal.RANGE_KNOB);
+        kmh = Double.isNaN(m.kmh()) ? kmh : m.kmh();
         if (Double.isNaN(knob)) {
             return;
         }
@@ -39,10 +42,10 @@ final class KnobEvents implements Detector {
     }
 
     private void moved(Moment m, double knob, double position) {
-        if (position == 0 && leverBefore == 0 && m.kmh() > ROLLING_KMH) {
-            found(EventKind.RANGE_MOVED_IN_NEUTRAL, m, knob, Math.pow(m.kmh() / HARD_KMH, 2), "neutral");
-        } else if (position < 0 && leverBefore < 0 && m.kmh() > ROLLING_BACK_KMH) {
-            found(EventKind.RANGE_MOVED_IN_REVERSE, m, knob, m.kmh() / 3, "reverse");
+        if (position == 0 && leverBefore == 0 && kmh > ROLLING_KMH) {
+            found(EventKind.RANGE_MOVED_IN_NEUTRAL, m, knob, Math.pow(kmh / HARD_KMH, 2), "neutral");
+        } else if (position < 0 && leverBefore < 0 && kmh > ROLLING_BACK_KMH) {
+            found(EventKind.RANGE_MOVED_IN_REVERSE, m, knob, kmh / 3, "reverse");
         }
     }
 
@@ -50,6 +53,7 @@ final class KnobEvents implements Detector {
     public void interrupted() {
         knobBefore = Double.NaN;
         leverBefore = Double.NaN;
+        kmh = Double.NaN;
     }
 
     private void found(EventKind kind, Moment m, double knob, double severity, String where) {
@@ -60,7 +64,7 @@ final class KnobEvents implements Detector {
                         0,
                         lineBefore,
                         m.line(),
-                        m.kmh(),
+                        kmh,
                         m.rpm(),
                         Optional.empty(),
                         Optional.empty(),
@@ -69,6 +73,6 @@ final class KnobEvents implements Detector {
                         Drive.figures("knob-to-high", knob),
                         Drive.words(
                                 "Range knob moved to %s with the lever in %s at %.0f km/h.",
-                                knob > 0.5 ? "high" : "low", where, m.kmh())));
+                                knob > 0.5 ? "high" : "low", where, kmh)));
     }
 }

@@ -1,18 +1,18 @@
 package witnessmark.triplog.evidence;
 
-import java.util.List;
+import java.util.Optional;
 
 /**
- * A finding that a log supports or denies.
+ * A finding that logs support or deny.
  *
  * @param finding id of the finding
- * @param state what the log says
- * @param ifPresent chance of what the log shows if the finding is true of the truck
- * @param ifAbsent chance of what the log shows if it is not; only the two together mean anything
+ * @param state what the logs say
+ * @param ifPresent chance of what the logs show if the finding is true of the truck
+ * @param ifAbsent chance of what the logs show if it is not; only the two together mean anything
  * @param count events it rests on
  * @param chances how often it could have happened (100 km for distance)
  * @param sentence for a person, with counts and coverage
- * @param fileHashes SHA-256 of the logs it rests on
+ * @param thin why it is not enough to rest a conclusion on, though it weighs; empty where nothing is against that
  */
 public record LogEvidence(
         String finding,
@@ -22,12 +22,16 @@ public record LogEvidence(
         long count,
         double chances,
         String sentence,
-        List<String> fileHashes) {
+        Optional<String> thin) {
 
-    /** What a log can say of a finding. A log that cannot show it makes no evidence at all. */
+    /** From this many times likelier, one way or the other, it counts. */
+    private static final double SAYS_SOMETHING = 3;
+
+    /** What logs can say of a finding. Logs that cannot show it make no evidence at all. */
     public enum State {
         PRESENT,
         ABSENT,
+        /** Too little either way, or too thin to rest a conclusion on. */
         UNSURE
     }
 
@@ -36,11 +40,23 @@ public record LogEvidence(
             throw new IllegalArgumentException(
                     finding + ": chances " + ifPresent + " and " + ifAbsent + " must be above 0 and at most 1");
         }
-        fileHashes = List.copyOf(fileHashes);
     }
 
-    /** How many times likelier the log is with the finding than without. */
+    /** How many times likelier the logs are with the finding than without. */
     public double factor() {
         return ifPresent / ifAbsent;
+    }
+
+    /** Whether it speaks clearly enough for or against the finding to enter a judgement. */
+    public boolean counts() {
+        return speaksFor() || speaksAgainst();
+    }
+
+    public boolean speaksFor() {
+        return factor() >= SAYS_SOMETHING * (1 - 1e-12);
+    }
+
+    public boolean speaksAgainst() {
+        return factor() <= (1 + 1e-12) / SAYS_SOMETHING;
     }
 }

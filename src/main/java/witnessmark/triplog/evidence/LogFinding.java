@@ -29,6 +29,11 @@ enum LogFinding {
     POWER_TAKE_OFF("log-pto-engaged-on-road", EventKind.POWER_TAKE_OFF_ON_ROAD, 0.3, 0.003),
     RANGE_NEUTRAL("log-range-moved-in-neutral", EventKind.RANGE_MOVED_IN_NEUTRAL, 0.10, 0.002),
     RANGE_REVERSE("log-range-moved-rolling-back", EventKind.RANGE_MOVED_IN_REVERSE, 0.05, 0.001),
+    FAST_ENGAGEMENT("log-fast-clutch-engagement", EventKind.CLUTCH_DROPPED, 0.10, 0.005),
+    DISC_OVERSPEED("log-disc-overspeed", EventKind.DISC_OVERSPEED, 0.10, 0.001),
+    REVERSE_ROLLING("log-reverse-while-rolling", EventKind.GEAR_AGAINST_ROLL, 0.15, 0.005),
+    SPLIT_UNDER_TORQUE("log-splitter-moved-under-torque", EventKind.SPLIT_UNDER_TORQUE, 0.15, 0.01),
+    IDLE_LOW("log-idle-below-specification", EventKind.IDLE_TOO_LOW, 0.5, 0.02),
     SHORT_GAPS("log-shift-gaps-very-short", EventKind.SHIFT_WITHOUT_CLUTCH, 0.10, 0.01);
 
     private static final double SHORT_GAP_SECONDS = 0.5;
@@ -60,6 +65,21 @@ enum LogFinding {
 
     double strayRate() {
         return strayRate;
+    }
+
+    /** Whether only doing it again and again makes it what the finding says; a tow or a runaway happens once. */
+    boolean isHabit() {
+        return switch (this) {
+            case ROLLING_STOPPED,
+                    OVERSPEED_ONE_RATIO,
+                    OVERSPEED_DOWNSHIFT,
+                    OVERSPEED_LEVER,
+                    DISC_OVERSPEED,
+                    SPEED_JUMPS,
+                    IDLE_LOW,
+                    HOT_OIL -> false;
+            default -> true;
+        };
     }
 
     /** Whether the event, of this finding's kind, speaks for it. */

@@ -13,9 +13,6 @@ import witnessmark.triplog.event.EventKind;
  * adds nothing to it: neither chances nor distance.
  */
 final class Coverage {
-    /** In 100 km: a shorter log says nothing of what may happen on a trip. */
-    private static final double LEAST_DISTANCE = 0.02;
-
     private final Map<EventKind, Double> chances = new EnumMap<>(EventKind.class);
     /** Those of the logs that cannot show the kind too: what counts where it showed against expectation. */
     private final Map<EventKind, Double> heldAnyway = new EnumMap<>(EventKind.class);
@@ -77,11 +74,12 @@ final class Coverage {
     }
 
     private static Optional<String> noChance(EventKind kind, double chance) {
-        if (kind.chance() == EventKind.Chance.DISTANCE) {
-            return chance >= LEAST_DISTANCE ? Optional.empty() : Optional.of("the log covers less than 2 km");
+        if (kind.chance().isEnough(chance)) {
+            return Optional.empty();
         }
-        return chance >= 1
-                ? Optional.empty()
-                : Optional.of("the log holds no " + kind.chance().words());
+        return Optional.of(
+                kind.chance() == EventKind.Chance.DISTANCE
+                        ? "the log covers less than 2 km"
+                        : "the log holds no " + kind.chance().words());
     }
 }

@@ -46,6 +46,9 @@ final class JudgeCoverage {
             case OVERDRIVE_TO_LOW -> table.hasRange() && table.hasOverdriveSplit()
                     ? Optional.empty()
                     : Optional.of("this gearbox has no range with an overdrive split");
+            case SPLIT_UNDER_TORQUE -> table.splitterRatio().isPresent()
+                    ? Optional.empty()
+                    : Optional.of("this gearbox has no splitter");
             default -> Optional.empty();
         };
     }

@@ -23,6 +23,10 @@ public final class SumUp implements TrackedRows {
 
     private static final int OTHER_CODES = -InHand.CANNOT_TELL;
     private static final double LONGEST_ROW_SECONDS = 60;
+    /** With fewer rows a second, most of them fall into shifts and starts, and a gear that does not fit tells nothing. */
+    private static final double TELLING_HERTZ = 0.8;
+
+    private static final double RUNNING_RPM = 300;
 
     private final GearTable table;
     private final Timeline timeline;
@@ -34,6 +38,8 @@ public final class SumUp implements TrackedRows {
     private final Chances chances = new Chances();
 
     private double engineSeconds;
+    private double tellingSeconds;
+    private double fittingSeconds;
     private double highestKmh;
     private double highestRpm;
     private double firstOdometer = Double.NaN;
@@ -52,19 +58,46 @@ public final class SumUp implements TrackedRows {
 
     @Override
     public void rows(RowBlock block, int[] inHand, double[] scatter, int from, int to) {
+        double[] seconds = block.secondsBefore();
+        int row = from;
+        while (row < to) {
+            int code = inHand[row];
+            double inThisHand = inHandSeconds[code + OTHER_CODES];
+            for (; row < to && inHand[row] == code; row++) {
+                inThisHand += lasting(seconds[row]);
+            }
+            inHandSeconds[code + OTHER_CODES] = inThisHand;
+        }
+        timeline.add(block, inHand, from, to);
+        map.add(block, from, to);
+        addEngine(block, from, to);
+        addOdometer(block.column(Signal.DISTANCE), from, to);
+    }
+
+    /** How long a row counts that came so many seconds after the one before. */
+    static double lasting(double seconds) {
+        return seconds > LONGEST_ROW_SECONDS ? LONGEST_ROW_SECONDS : seconds;
+    }
+
+    private void addEngine(RowBlock block, int from, int to) {
+        double[] seconds = block.secondsBefore();
         double[] road = block.column(Signal.ROAD_SPEED);
         double[] engine = block.column(Signal.ENGINE_SPEED);
-        double[] odometer = block.column(Signal.DISTANCE);
+        double running = engineSeconds;
+        double kmh = highestKmh;
+        double rpm = highestRpm;
         for (int i = from; i < to; i++) {
-            double seconds = Math.min(block.secondsBefore(i), LONGEST_ROW_SECONDS);
-            inHandSeconds[inHand[i] + OTHER_CODES] += seconds;
-            timeline.add(block.timeMicros(i), seconds, road[i], engine[i], inHand[i]);
-            map.add(road[i], engine[i], seconds);
-            if (engine[i] > 300) {
-                engineSeconds += seconds;
-            }
-            highestKmh = road[i] > highestKmh ? road[i] : highestKmh;
-            highestRpm = engine[i] > highestRpm ? engine[i] : highestRpm;
+            running += engine[i] > RUNNING_RPM ? lasting(seconds[i]) : 0;
+            kmh = road[i] > kmh ? road[i] : kmh;
+            rpm = engine[i] > rpm ? engine[i] : rpm;
+        }
+        engineSeconds = running;
+        highestKmh = kmh;
+        highestRpm = rpm;
+    }
+
+    private void addOdometer(double[] odometer, int from, int to) {
+        for (int i = from; i < to; i++) {
             if (!Double.isNaN(odometer[i])) {
                 firstOdometer = Double.isNaN(firstOdometer) ? odometer[i] : firstOdometer;
                 lastOdometer = odometer[i];
@@ -98,6 +131,10 @@ public final class SumUp implements TrackedRows {
     public void end(Map<Signal, Long> valid, Chances held, long allShifts, long lever, long range) {
         coverage.add(new JudgeCoverage(table, valid, held), held);
         chances.add(held);
+        if (valid.getOrDefault(Signal.ENGINE_SPEED, 0L) >= TELLING_HERTZ * held.coveredSeconds()) {
+            tellingSeconds += held.pullingSeconds();
+            fittingSeconds += held.pullingSeconds() * held.gearKnownShare();
+        }
         shifts += allShifts;
         leverShifts += lever;
         rangeShifts += range;
@@ -126,6 +163,8 @@ public final class SumUp implements TrackedRows {
         coverage.add(other.coverage);
         chances.add(other.chances);
         engineSeconds += other.engineSeconds;
+        tellingSeconds += other.tellingSeconds;
+        fittingSeconds += other.fittingSeconds;
         highestKmh = Math.max(highestKmh, other.highestKmh);
         highestRpm = Math.max(highestRpm, other.highestRpm);
         odometerKm += other.odometerKm;
@@ -147,6 +186,8 @@ public final class SumUp implements TrackedRows {
                 odometerKnown ? Optional.of(odometerKm) : Optional.empty(),
                 chances.coveredSeconds() / 3600,
                 chances.movingSeconds() / 3600,
+                tellingSeconds / 3600,
+                fittingSeconds / 3600,
                 engineSeconds / 3600,
                 highestKmh,
                 highestRpm,

@@ -13,6 +13,8 @@ import witnessmark.triplog.event.HabitEvent;
  * @param odometerKm distance by the odometer, where the log has it
  * @param coveredHours time that the rows cover, gaps left out
  * @param movingHours of it on the move
+ * @param tellingHours of it driving above idle and 10 km/h with the pedal up, in logs quick enough to tell the gear
+ * @param fittingHours of those the hours in which a gear fitted
  * @param engineHours of it with the engine running
  * @param highestKmh highest believable road speed
  * @param highestRpm highest engine speed
@@ -20,7 +22,7 @@ import witnessmark.triplog.event.HabitEvent;
  * @param shifts changes of gear on the move that the ratios show
  * @param leverShifts of them with the lever
  * @param rangeShifts of them through the range
- * @param gearKnownShare share of the driving time in which a gear fitted
+ * @param gearKnownShare share of the driving time in which a gear fitted, in slow logs too
  * @param eventCounts events by kind, zero left out
  * @param per100km events per 100 km with their exact 95 % interval; empty without distance
  * @param worst the ten hardest events, hardest first
@@ -31,6 +33,8 @@ public record TripSummary(
         Optional<Double> odometerKm,
         double coveredHours,
         double movingHours,
+        double tellingHours,
+        double fittingHours,
         double engineHours,
         double highestKmh,
         double highestRpm,

@@ -1,0 +1,88 @@
+package witnessmark.casefile;
+
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import witnessmark.triplog.summary.TimeSpan;
+
+/**
+ * The logs that a case holds already, and those on their way into it. Each stretch of driving may count once: the same
+ * file is known by its hash, the same time in another file by its dates.
+ */
+public final class HeldLogs {
+    /** Logs that follow one another may share their seam. */
+    private static final double SEAM_SECONDS = 60;
+
+    private static final double SEAM_SHARE = 0.1;
+
+    /** One log, where it is, and when it was recorded (empty where not known). */
+    public record Log(String name, String sha256, List<TimeSpan> spans) {}
+
+    private record Held(String where, List<TimeSpan> spans, List<String> hashes) {}
+
+    private final List<Held> held = new ArrayList<>();
+
+    /** @param evidence of the case, without what the new logs will replace */
+    public HeldLogs(Collection<Evidence> evidence) {
+        for (Evidence e : evidence) {
+            List<String> hashes = new ArrayList<>();
+            e.file().ifPresent(f -> hashes.add(f.sha256()));
+            e.inputs().forEach((name, value) -> {
+                if (name.matches("log-\\d+")) {
+                    hashes.add(value.replaceFirst(" .*", ""));
+                }
+            });
+            List<TimeSpan> spans = e.record().map(r -> r.spans()).orElse(List.of());
+            if (e.kind() == Evidence.Kind.LOGGED) {
+                held.add(new Held("evidence " + e.id() + " of this case", spans, hashes));
+            }
+        }
+    }
+
+    public boolean isEmpty() {
+        return held.isEmpty();
+    }
+
+    /** Takes the logs in; one sentence for each that is there already or covers the same time as another. */
+    public List<String> add(List<Log> logs) {
+        List<String> refusals = new ArrayList<>();
+        for (Log log : logs) {
+            held.stream().flatMap(h -> clash(log, h).stream()).findFirst().ifPresent(refusals::add);
+            held.add(new Held("'" + log.name() + "'", log.spans(), List.of(log.sha256())));
+        }
+        return refusals;
+    }
+
+    private static Optional<String> clash(Log log, Held other) {
+        if (other.hashes().contains(log.sha256())) {
+            return Optional.of("'" + log.name() + "' is the same log as " + other.where()
+                    + "; it would count twice, leave it out (or take the evidence off first)");
+        }
+        for (TimeSpan one : log.spans()) {
+            for (TimeSpan two : other.spans()) {
+                double shared = one.sharedSeconds(two);
+                if (shared > Math.min(SEAM_SECONDS, SEAM_SHARE * Math.min(one.seconds(), two.seconds()))) {
+                    return Optional.of("'" + log.name() + "' covers the same time as " + other.where() + " ("
+                            + second(later(one.from(), two.from())) + " to " + second(earlier(one.to(), two.to()))
+                            + "); it would count twice, leave it out (or take the evidence off first)");
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static Instant later(Instant one, Instant two) {
+        return one.isAfter(two) ? one : two;
+    }
+
+    private static Instant earlier(Instant one, Instant two) {
+        return one.isBefore(two) ? one : two;
+    }
+
+    private static Instant second(Instant time) {
+        return time.truncatedTo(ChronoUnit.SECONDS);
+    }
+}

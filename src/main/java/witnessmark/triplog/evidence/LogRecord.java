@@ -1,0 +1,116 @@
+package witnessmark.triplog.evidence;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import witnessmark.triplog.summary.RecordedTimes.Odometer;
+import witnessmark.triplog.summary.TimeSpan;
+
+/**
+ * What logs of one truck held, as far as their weight needs it: a small number of counts that can be kept, and added to
+ * those of further logs, without the files. Several logs of one truck are one witness; only their sum is weighed.
+ *
+ * @param spans the times they cover, log after log; empty where not known
+ * @param odometer readings of the odometer, where the logs have it
+ * @param km distance by road speed
+ * @param coveredHours time that the rows cover
+ * @param movingHours of it on the move
+ * @param tellingHours of it driving above idle with the pedal up, in logs quick enough that a gear should show
+ * @param fittingHours of those the hours in which one did
+ * @param coastKm distance of the long rolls out of gear
+ * @param tallies by finding; none for a finding that no log could show
+ * @param doubts why a log may not be this truck's, one sentence each; empty where nothing speaks against it
+ */
+public record LogRecord(
+        List<TimeSpan> spans,
+        Optional<Odometer> odometer,
+        double km,
+        double coveredHours,
+        double movingHours,
+        double tellingHours,
+        double fittingHours,
+        double coastKm,
+        Map<String, Tally> tallies,
+        List<String> doubts) {
+
+    /**
+     * How often something was found, and how often it could have been.
+     *
+     * @param count events
+     * @param weight the sum of their confidences
+     * @param chances occasions (100 km for distance) in the logs that could show it
+     */
+    public record Tally(long count, double weight, double chances) {
+        public Tally {
+            if (!(count >= 0 && weight >= 0 && chances >= 0)
+                    || Double.isInfinite(weight)
+                    || Double.isInfinite(chances)) {
+                throw new IllegalArgumentException(
+                        "count " + count + ", weight " + weight + ", chances " + chances + ": below zero or no number");
+            }
+        }
+
+        Tally plus(Tally other) {
+            return new Tally(count + other.count, weight + other.weight, chances + other.chances);
+        }
+    }
+
+    public LogRecord {
+        for (double amount : new double[] {km, coveredHours, movingHours, tellingHours, fittingHours, coastKm}) {
+            if (!(amount >= 0) || Double.isInfinite(amount)) {
+                throw new IllegalArgumentException("amount " + amount + " of a log record is below zero or no number");
+            }
+        }
+        spans = List.copyOf(spans);
+        tallies = Collections.unmodifiableMap(new LinkedHashMap<>(tallies));
+        doubts = List.copyOf(doubts);
+    }
+
+    /** The same logs with what speaks against their being this truck's. */
+    public LogRecord with(List<String> newDoubts) {
+        return new LogRecord(
+                spans,
+                odometer,
+                km,
+                coveredHours,
+                movingHours,
+                tellingHours,
+                fittingHours,
+                coastKm,
+                tallies,
+                newDoubts);
+    }
+
+    /** These logs and the others as one record; no log may be in both. */
+    public LogRecord plus(LogRecord other) {
+        Map<String, Tally> sums = new LinkedHashMap<>(tallies);
+        other.tallies.forEach((finding, tally) -> sums.merge(finding, tally, Tally::plus));
+        return new LogRecord(
+                joined(spans, other.spans),
+                odometer.isPresent() && other.odometer.isPresent()
+                        ? Optional.of(odometer.get().spanning(other.odometer.get()))
+                        : odometer.or(other::odometer),
+                km + other.km,
+                coveredHours + other.coveredHours,
+                movingHours + other.movingHours,
+                tellingHours + other.tellingHours,
+                fittingHours + other.fittingHours,
+                coastKm + other.coastKm,
+                sums,
+                joined(doubts, other.doubts));
+    }
+
+    private static <T> List<T> joined(List<T> one, List<T> other) {
+        List<T> both = new ArrayList<>(one);
+        both.addAll(other);
+        return both;
+    }
+
+    /** Share of the telling hours in which a gear of this truck fitted; 0 without such time. */
+    public double gearShare() {
+        return tellingHours > 0 ? Math.min(1, fittingHours / tellingHours) : 0;
+    }
+}

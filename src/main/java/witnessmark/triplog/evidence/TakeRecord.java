@@ -1,0 +1,63 @@
+package witnessmark.triplog.evidence;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import witnessmark.triplog.event.EventKind;
+import witnessmark.triplog.event.HabitEvent;
+import witnessmark.triplog.gear.GearTable;
+import witnessmark.triplog.summary.RecordedTimes;
+import witnessmark.triplog.summary.RecordedTimes.Odometer;
+import witnessmark.triplog.summary.TripSummary;
+import witnessmark.triplog.summary.Verdict;
+
+/** Takes from the logs of one truck what their weight needs. */
+public final class TakeRecord {
+    private static final double FINEST = 1e6;
+
+    private TakeRecord() {}
+
+    /**
+     * What the logs held.
+     *
+     * @param sum over all the logs
+     * @param events of all the logs
+     * @param table the truck's numbers they were read with
+     * @param times of each log
+     */
+    public static LogRecord of(TripSummary sum, List<HabitEvent> events, GearTable table, List<RecordedTimes> times) {
+        Map<String, LogRecord.Tally> tallies = new LinkedHashMap<>();
+        for (LogFinding finding : LogFinding.values()) {
+            Verdict verdict = sum.verdict(finding.kind());
+            // A log too short to say anything still adds to others.
+            if (verdict.state() != Verdict.State.CANNOT_BE_SEEN || verdict.chances() > 0) {
+                List<HabitEvent> fitting = events.stream()
+                        .filter(e -> e.kind() == finding.kind() && finding.covers(e, table))
+                        .toList();
+                double weight =
+                        fitting.stream().mapToDouble(HabitEvent::confidence).sum();
+                tallies.put(
+                        finding.id(), new LogRecord.Tally(fitting.size(), rounded(weight), rounded(verdict.chances())));
+            }
+        }
+        return new LogRecord(
+                times.stream().flatMap(t -> t.spans().stream()).toList(),
+                times.stream().flatMap(t -> t.odometer().stream()).reduce(Odometer::spanning),
+                rounded(sum.km()),
+                rounded(sum.coveredHours()),
+                rounded(sum.movingHours()),
+                rounded(sum.tellingHours()),
+                rounded(sum.fittingHours()),
+                rounded(events.stream()
+                        .filter(e -> e.kind() == EventKind.COAST_IN_NEUTRAL)
+                        .mapToDouble(e -> e.figures().getOrDefault("distance-km", 0.0))
+                        .sum()),
+                tallies,
+                List.of());
+    }
+
+    /** A case keeps no more figures than mean anything. */
+    private static double rounded(double value) {
+        return Math.round(value * FINEST) / FINEST;
+    }
+}

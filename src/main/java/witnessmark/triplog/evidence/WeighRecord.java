@@ -1,0 +1,150 @@
+package witnessmark.triplog.evidence;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import witnessmark.triplog.evidence.LogEvidence.State;
+import witnessmark.triplog.evidence.LogRecord.Tally;
+
+/**
+ * Weighs counts against what a habit, and its absence, would have brought. With a mean rate m per chance, any true rate
+ * scattered exponentially about it, x events in E chances have the chance (1/(1+mE)) (mE/(1+mE))^x. So a short log says
+ * little, a long one without events speaks against the habit, and the log that cannot show the thing is left out. All
+ * logs of a truck share its one true rate: their counts and chances are added, and weighed once.
+ */
+public final class WeighRecord {
+    /** However many events: a log is one witness, and it names a truck, not who drove. */
+    private static final double STRONGEST_FOR = 100;
+
+    private static final double STRONGEST_AGAINST = 20;
+    /** An event is a chance too, even where the chance itself was not counted. */
+    private static final double LEAST_CHANCES_PER_EVENT = 0.01;
+
+    private static final double FOUND_SHARE = 0.95;
+    private static final double LARGER = 0.95;
+    private static final double GEARS_FIT = 0.7;
+    private static final double GEARS_DO_NOT_FIT = 0.3;
+    private static final double LEAST_MOVING_HOURS = 0.1;
+    private static final double LEAST_TELLING_HOURS = 0.02;
+    private static final double LONG_COAST_KM_PER_100 = 1;
+    private static final double COAST_CHANCES = 1;
+
+    private final LogRecord record;
+
+    private WeighRecord(LogRecord record) {
+        this.record = record;
+    }
+
+    /** The findings that the logs support or deny; none for what they cannot show. */
+    public static List<LogEvidence> weigh(LogRecord record) {
+        return new WeighRecord(record).weigh();
+    }
+
+    private List<LogEvidence> weigh() {
+        List<LogEvidence> evidence = new ArrayList<>();
+        for (LogFinding finding : LogFinding.values()) {
+            Tally tally = record.tallies().get(finding.id());
+            if (tally != null && (tally.count() > 0 || finding.kind().chance().isEnough(tally.chances()))) {
+                evidence.add(weigh(finding, tally));
+            }
+        }
+        if (record.movingHours() >= LEAST_MOVING_HOURS && record.tellingHours() >= LEAST_TELLING_HOURS) {
+            fit(evidence);
+        }
+        longCoasts().ifPresent(evidence::add);
+        return List.copyOf(evidence);
+    }
+
+    private LogEvidence weigh(LogFinding finding, Tally counted) {
+        double least = LEAST_CHANCES_PER_EVENT * Math.max(counted.count(), counted.weight());
+        Tally tally = new Tally(counted.count(), counted.weight(), Math.max(counted.chances(), least));
+        double habit = logChance(tally.weight(), FOUND_SHARE * finding.habitRate() * tally.chances());
+        double stray = logChance(tally.weight(), finding.strayRate() * tally.chances());
+        String sentence = String.format(
+                Locale.ROOT,
+                "%d x %s in %s",
+                tally.count(),
+                finding.kind().words(),
+                finding.kind().chance().words(tally.chances()));
+        return evidence(
+                finding.id(), Math.exp(habit - stray), tally, sentence, JudgeThinness.of(record, finding, tally));
+    }
+
+    private static double logChance(double events, double mean) {
+        double none = -Math.log1p(mean);
+        return events == 0 ? none : none + events * Math.log(mean / (1 + mean));
+    }
+
+    /** Thinness takes the weight of nothing; it only says that no conclusion may rest on it. */
+    private static LogEvidence evidence(
+            String finding, double rawFactor, Tally tally, String sentence, Optional<String> thin) {
+        double factor = Math.max(1 / STRONGEST_AGAINST, Math.min(STRONGEST_FOR, rawFactor));
+        LogEvidence plain = new LogEvidence(
+                finding,
+                State.UNSURE,
+                factor >= 1 ? LARGER : LARGER * factor,
+                factor >= 1 ? LARGER / factor : LARGER,
+                tally.count(),
+                tally.chances(),
+                sentence,
+                thin);
+        State state = plain.speaksFor() ? State.PRESENT : plain.speaksAgainst() ? State.ABSENT : State.UNSURE;
+        return new LogEvidence(
+                finding,
+                thin.isPresent() && plain.speaksFor() ? State.UNSURE : state,
+                plain.ifPresent(),
+                plain.ifAbsent(),
+                tally.count(),
+                tally.chances(),
+                sentence,
+                plain.speaksFor() ? thin : Optional.empty());
+    }
+
+    /** Whether the ratios fit this truck at all, and the speed data can be believed. */
+    private void fit(List<LogEvidence> evidence) {
+        double share = record.gearShare();
+        double hundreds = record.km() / 100;
+        Tally seen = record.tallies().get(LogFinding.SPEED_JUMPS.id());
+        long jumps = seen == null ? 0 : seen.count();
+        double misfit = share < GEARS_DO_NOT_FIT ? 20 : share < GEARS_FIT ? 1 : 0.1;
+        String words = String.format(
+                Locale.ROOT,
+                "a ratio of this gearbox fits in %.0f %% of the driving time, %d speed jumps in %.0f km",
+                100 * share,
+                jumps,
+                record.km());
+        evidence.add(
+                evidence("log-ratio-fits-no-gear", misfit, new Tally(0, 0, hundreds), words, JudgeThinness.of(record)));
+        double jumpsPer100 = jumps / Math.max(1, hundreds);
+        double sound =
+                share >= GEARS_FIT && jumpsPer100 < 1 ? 10 : share < GEARS_DO_NOT_FIT || jumpsPer100 > 5 ? 0.1 : 1;
+        evidence.add(evidence(
+                "log-speed-data-believable",
+                sound,
+                new Tally(jumps, jumps, hundreds),
+                words,
+                JudgeThinness.of(record)));
+    }
+
+    private Optional<LogEvidence> longCoasts() {
+        Tally coasts = record.tallies().get(LogFinding.ROLLING_AT_IDLE.id());
+        if (coasts == null) {
+            return Optional.empty();
+        }
+        double per100 = coasts.chances() > 0 ? record.coastKm() / coasts.chances() : 0;
+        boolean repeated = coasts.count() >= 3 && per100 >= LONG_COAST_KM_PER_100;
+        double factor = repeated ? 15 : per100 < 0.1 && coasts.chances() >= COAST_CHANCES ? 0.1 : 1;
+        return Optional.of(evidence(
+                "log-coast-distance-long",
+                factor,
+                coasts,
+                String.format(
+                        Locale.ROOT,
+                        "%d coasts of %.1f km together in %.0f km",
+                        coasts.count(),
+                        record.coastKm(),
+                        100 * coasts.chances()),
+                JudgeThinness.of(record, LogFinding.ROLLING_AT_IDLE, coasts)));
+    }
+}

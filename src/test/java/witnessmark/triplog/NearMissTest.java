@@ -1,0 +1,239 @@
+package witnessmark.triplog;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import witnessmark.triplog.event.EventKind;
+import witnessmark.triplog.event.HabitEvent;
+import witnessmark.triplog.gear.Gear;
+import witnessmark.triplog.gear.GearTable;
+import witnessmark.triplog.read.Progress;
+import witnessmark.triplog.summary.Verdict;
+
+/** Driving that comes close to an event and is none, beside the event it comes close to; rows written by hand, 10 a second. */
+class NearMissTest {
+    private static final double STEP = 0.1;
+
+    private GearTable table = InventedTrucks.ten();
+    private final StringBuilder log =
+            new StringBuilder("time_s,engine_rpm,speed_kmh,clutch,accel_pct,engine_torque_pct,lever,pto\n");
+    private int row;
+
+    @TempDir
+    private Path folder;
+
+    private Gear gear(String name) {
+        return table.gears().stream()
+                .filter(g -> g.name().equals(name))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private double locked(String name, double kmh) {
+        return kmh * table.outputRpmPerKmh() * gear(name).ratio();
+    }
+
+    private void row(double rpm, double kmh, int clutch, double accelerator, double torque, int lever, int pto) {
+        log.append(String.format(
+                Locale.ROOT,
+                "%.1f,%.1f,%.2f,%d,%.0f,%.0f,%d,%d%n",
+                row++ * STEP,
+                rpm,
+                kmh,
+                clutch,
+                accelerator,
+                torque,
+                lever,
+                pto));
+    }
+
+    /** In gear from one road speed to another. */
+    private void drive(String name, double seconds, double fromKmh, double toKmh, double pedal) {
+        int rows = (int) Math.round(seconds / STEP);
+        for (int i = 1; i <= rows; i++) {
+            double kmh = fromKmh + (toKmh - fromKmh) * i / rows;
+            row(locked(name, kmh), kmh, 0, pedal, pedal, gear(name).lever(), 0);
+        }
+    }
+
+    /** Out of gear, or with the clutch between: engine and road on their own. */
+    private void free(
+            double seconds, double fromRpm, double toRpm, double fromKmh, double toKmh, int clutch, int lever) {
+        int rows = (int) Math.round(seconds / STEP);
+        for (int i = 1; i <= rows; i++) {
+            double done = (double) i / rows;
+            row(fromRpm + (toRpm - fromRpm) * done, fromKmh + (toKmh - fromKmh) * done, clutch, 0, 0, lever, 0);
+        }
+    }
+
+    private void stand(double seconds, double rpm) {
+        free(seconds, rpm, rpm, 0, 0, 0, 0);
+    }
+
+    private TripResult read() throws IOException {
+        Path file = Files.writeString(folder.resolve("drive.csv"), log);
+        return ReadTrip.read(TripRequest.of(file, table), Progress.SILENT);
+    }
+
+    private List<HabitEvent> found(EventKind kind) throws IOException {
+        return read().events().stream().filter(e -> e.kind() == kind).toList();
+    }
+
+    /** Stands, lets the clutch in at {@code rpm} so that first gear has hold of it after {@code seconds}, drives on. */
+    private void start(double rpm, double caughtRpm, double seconds) {
+        stand(3, 650);
+        free(1, 650, rpm, 0, 0, 1, 1);
+        double caught = caughtRpm / locked("1", 1);
+        free(seconds, rpm, caughtRpm, 0, caught, 0, 1);
+        drive("1", 6, caught, caught + 3, 40);
+    }
+
+    @Test
+    void a_clutch_let_in_at_one_blow_is_told_with_the_fall_of_engine_speed() throws IOException {
+        start(1700, 700, 0.3);
+
+        HabitEvent dropped = found(EventKind.CLUTCH_DROPPED).get(0);
+
+        assertThat(dropped.figures().get("fall-rpm")).isEqualTo(1000.0);
+        // 3.5 kg m2 x 1000 rpm in 0.3 s x pi / 30
+        assertThat(dropped.figures().get("inertia-torque-nm-at-3.5-kg-m2"))
+                .isCloseTo(1221.7, org.assertj.core.api.Assertions.within(0.1));
+        assertThat(dropped.gearAfter()).contains("1");
+    }
+
+    @Test
+    void a_start_at_high_engine_speed_that_slips_in_over_two_seconds_is_none() throws IOException {
+        start(1500, 750, 2);
+
+        assertThat(found(EventKind.CLUTCH_DROPPED)).isEmpty();
+    }
+
+    @Test
+    void an_engine_that_falls_from_a_rev_in_neutral_before_a_start_is_none() throws IOException {
+        stand(3, 650);
+        free(0.5, 650, 1600, 0, 0, 0, 0);
+        free(0.6, 1600, 1000, 0, 0, 0, 0);
+        free(4, 1000, 650, 0, 0, 0, 0);
+        start(900, 750, 2);
+
+        assertThat(found(EventKind.CLUTCH_DROPPED)).isEmpty();
+    }
+
+    private void rollWithPedalDown(double topKmh, int lever) {
+        stand(3, 650);
+        start(800, 700, 2);
+        drive("1", 10, 6.5, 8, 40);
+        free(4, 700, 650, 8, topKmh, 1, lever);
+        free(6, 650, 650, topKmh, 7, 1, lever);
+        free(0.4, 650, locked("1", 7), 7, 7, 1, 1);
+        drive("1", 5, 7, 8, 30);
+    }
+
+    @Test
+    void the_disc_is_oversped_by_the_road_with_the_pedal_down_in_a_low_gear() throws IOException {
+        rollWithPedalDown(14, 1);
+
+        HabitEvent event = found(EventKind.DISC_OVERSPEED).get(0);
+
+        // 14 km/h x 20.8 rpm per km/h x 11.08 in first gear, over 2,100 rpm governed
+        assertThat(event.figures().get("governed-multiple"))
+                .isCloseTo(14 * 20.8 * 2.93 * 3.78 / 2100, org.assertj.core.api.Assertions.within(0.02));
+        assertThat(event.engineRpm()).isLessThan(700);
+    }
+
+    @Test
+    void a_little_above_governed_speed_or_with_the_lever_in_neutral_it_is_not() throws IOException {
+        rollWithPedalDown(10.5, 1);
+        rollWithPedalDown(14, 0);
+
+        assertThat(found(EventKind.DISC_OVERSPEED)).isEmpty();
+    }
+
+    @Test
+    void reverse_after_the_truck_stood_is_none_and_before_it_stood_is_one() throws IOException {
+        start(800, 700, 2);
+        free(2, 700, 650, 6, 0, 1, 1);
+        stand(1, 650);
+        free(1, 650, 650, 0, 0, 1, -1);
+        free(5, 650, 650, 1, 4, 0, -1);
+        free(2, 650, 650, 4, 0, 1, -1);
+        stand(1, 650);
+        assertThat(found(EventKind.GEAR_AGAINST_ROLL)).isEmpty();
+        assertThat(read().summary().verdict(EventKind.GEAR_AGAINST_ROLL).state())
+                .isEqualTo(Verdict.State.NOT_SEEN_THOUGH_POSSIBLE);
+
+        start(800, 700, 2);
+        free(0.5, 700, 650, 6, 5, 1, 0);
+        free(3, 650, 650, 5, 0, 1, -1);
+        assertThat(found(EventKind.GEAR_AGAINST_ROLL))
+                .singleElement()
+                .extracting(HabitEvent::sentence)
+                .asString()
+                .startsWith("Reverse taken at 5 km/h while the truck still rolled forward");
+    }
+
+    private void split(double pedal, double torque) {
+        table = InventedTrucks.thirteen();
+        start(800, 700, 2);
+        drive("7", 10, 50, 52, 60);
+        double from = locked("7", 52);
+        double to = locked("7-over", 52);
+        for (int i = 1; i <= 3; i++) {
+            row(from + (to - from) * i / 3, 52, 0, pedal, torque, 3, 0);
+        }
+        drive("7-over", 10, 52, 53, 60);
+    }
+
+    @Test
+    void a_split_with_the_torque_on_is_told_and_one_with_a_short_lift_is_not() throws IOException {
+        split(60, 55);
+        assertThat(found(EventKind.SPLIT_UNDER_TORQUE)).hasSize(1);
+
+        log.setLength(log.indexOf("\n") + 1);
+        row = 0;
+        split(5, 0);
+        assertThat(found(EventKind.SPLIT_UNDER_TORQUE)).isEmpty();
+        assertThat(read().summary().verdict(EventKind.SPLIT_UNDER_TORQUE).chances())
+                .isEqualTo(1);
+    }
+
+    @Test
+    void an_engine_that_takes_its_own_torque_off_is_not_blamed_for_a_held_accelerator() throws IOException {
+        split(60, 0);
+
+        assertThat(found(EventKind.SPLIT_UNDER_TORQUE)).isEmpty();
+    }
+
+    @Test
+    void an_idle_a_little_low_or_low_for_a_moment_is_none() throws IOException {
+        stand(40, 0.96 * 650);
+        free(1, 624, 500, 0, 0, 0, 0);
+        free(1, 500, 640, 0, 0, 0, 0);
+        stand(40, 640);
+        assertThat(found(EventKind.IDLE_TOO_LOW)).isEmpty();
+        assertThat(read().summary().verdict(EventKind.IDLE_TOO_LOW).state())
+                .isEqualTo(Verdict.State.NOT_SEEN_THOUGH_POSSIBLE);
+
+        free(1, 640, 560, 0, 0, 0, 0);
+        stand(30, 560);
+        assertThat(found(EventKind.IDLE_TOO_LOW)).hasSize(1);
+    }
+
+    @Test
+    void a_hard_stop_is_no_speed_jump() throws IOException {
+        start(800, 700, 2);
+        drive("10", 20, 60, 72, 50);
+        // 72 km/h to rest in 2.5 s: 8 m/s2, about the hardest stop on a dry road
+        free(2.5, 1500, 650, 72, 0, 1, 0);
+        stand(3, 650);
+
+        assertThat(found(EventKind.IMPOSSIBLE_SPEED_JUMP))
+                .allMatch(e -> e.figures().get("from-km-h") < 10);
+    }
+}
