@@ -69,7 +69,8 @@ final class ChooseChecks {
         int[] candidates = knowledge.findings().values().stream()
                 .map(Finding::id)
                 .filter(f -> !reading.taken().containsKey(f) && !leftOut.contains(f) && reading.canBeFound(f))
-                .filter(f -> releasing.contains(f) || !reading.isSettled(f) && reading.touchesQuestion(f))
+                .filter(f -> !reading.isSettled(f) || reading.otherSourceFor(f).isPresent() && releasing.contains(f))
+                .filter(f -> reading.touchesQuestion(f) || releasing.contains(f))
                 .mapToInt(network::finding)
                 .toArray();
         return reading.inference().gains(reading.evidence(), candidates);
