@@ -2,9 +2,14 @@ package witnessmark.triplog.event;
 
 import java.util.EnumMap;
 import java.util.Map;
+import witnessmark.triplog.signal.RowBlock;
+import witnessmark.triplog.signal.Signal;
 
 /** What the log held: the chances that events had, and how well the rows could show them. Added up as rows pass. */
 public final class Chances {
+    private static final double MOVING_KMH = 0.8;
+    private static final double PULLING_KMH = 10;
+
     private final Map<EventKind.Chance, Double> counts = new EnumMap<>(EventKind.Chance.class);
     private double coveredSeconds;
     private double movingSeconds;
@@ -16,16 +21,35 @@ public final class Chances {
         counts.merge(chance, 1.0, Double::sum);
     }
 
-    void covered(double seconds, double kmh, boolean pulling, boolean gearKnown) {
-        coveredSeconds += seconds;
-        if (kmh >= 0.8) {
-            movingSeconds += seconds;
-            km += kmh * seconds / 3600;
+    /** Adds the time and distance of the rows; {@code pullingRpm} is the engine speed from which a gear should show. */
+    void covered(RowBlock block, int[] inHand, int from, int to, double pullingRpm) {
+        double[] secondsBefore = block.secondsBefore();
+        double[] road = block.column(Signal.ROAD_SPEED);
+        double[] engine = block.column(Signal.ENGINE_SPEED);
+        double[] clutch = block.column(Signal.CLUTCH);
+        double[] pedal = block.column(Signal.CLUTCH_PEDAL);
+        double covered = coveredSeconds;
+        double moving = movingSeconds;
+        double pulling = pullingSeconds;
+        double gearKnown = gearKnownSeconds;
+        double distance = km;
+        for (int i = from; i < to; i++) {
+            double seconds = secondsBefore[i];
+            covered += seconds;
+            if (road[i] >= MOVING_KMH) {
+                moving += seconds;
+                distance += road[i] * seconds / 3600;
+            }
+            if (road[i] > PULLING_KMH && engine[i] > pullingRpm && !Moment.isPressed(clutch[i], pedal[i])) {
+                pulling += seconds;
+                gearKnown += inHand[i] >= 0 ? seconds : 0;
+            }
         }
-        if (pulling) {
-            pullingSeconds += seconds;
-            gearKnownSeconds += gearKnown ? seconds : 0;
-        }
+        coveredSeconds = covered;
+        movingSeconds = moving;
+        pullingSeconds = pulling;
+        gearKnownSeconds = gearKnown;
+        km = distance;
     }
 
     public void add(Chances other) {

@@ -79,6 +79,11 @@ final class ClutchEvents implements Detector {
     }
 
     @Override
+    public boolean isOpen() {
+        return slip.isOpen() || riding.isOpen() || floored.isOpen();
+    }
+
+    @Override
     public void interrupted() {
         slip.end();
         riding.end();

@@ -4,6 +4,11 @@ package witnessmark.triplog.event;
 interface Detector {
     void row(Moment moment);
 
+    /** Whether something is begun that further rows may go on with or end. */
+    default boolean isOpen() {
+        return false;
+    }
+
     /** The record was interrupted: whatever was begun ends here. */
     void interrupted();
 }

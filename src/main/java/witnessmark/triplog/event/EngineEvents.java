@@ -63,6 +63,11 @@ final class EngineEvents implements Detector {
     }
 
     @Override
+    public boolean isOpen() {
+        return overspeed.isOpen() || lugging.isOpen();
+    }
+
+    @Override
     public void interrupted() {
         overspeed.end();
         lugging.end();

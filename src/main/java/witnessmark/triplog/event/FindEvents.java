@@ -5,17 +5,16 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.DoubleSupplier;
 import witnessmark.triplog.gear.GearTable;
+import witnessmark.triplog.gear.InHand;
 import witnessmark.triplog.gear.TrackedRows;
 import witnessmark.triplog.signal.RowBlock;
-import witnessmark.triplog.signal.Signal;
 
 /** Runs all detectors over the tracked rows of one log. */
 public final class FindEvents implements TrackedRows {
-    private static final double PULLING_KMH = 10;
+    /** Well above idle an engine turns the wheels, or is about to. */
+    private static final double PULLING_TO_IDLE = 1.3;
     /** Rows may come a little slower than the kind asks for. */
     private static final double TOO_SLOW = 1.25;
-    /** By then every spell that a calm row does not continue has ended, but for one of hot oil. */
-    private static final long LONGEST_PATIENCE_MICROS = 4_000_000;
 
     private final Drive drive;
     private final Chances chances = new Chances();
@@ -24,9 +23,8 @@ public final class FindEvents implements TrackedRows {
     private final ShiftEvents shifts;
     private final StartEvents starts;
     private final FindRuns runs;
-    private final OilEvents oil;
+    private final SteadyRows steady;
     private final List<Detector> detectors;
-    private long calmMicros;
     /** Running median of the time between rows. */
     private double usualSeconds;
 
@@ -44,7 +42,7 @@ public final class FindEvents implements TrackedRows {
         this.shifts = new ShiftEvents(drive, presses);
         this.starts = new StartEvents(drive);
         this.runs = new FindRuns(drive, this::settled);
-        this.oil = new OilEvents(drive);
+        this.steady = new SteadyRows(drive);
         this.detectors = List.of(
                 presses,
                 shifts,
@@ -53,7 +51,7 @@ public final class FindEvents implements TrackedRows {
                 new RollingEvents(drive, gears),
                 new EngineEvents(drive, gears),
                 new ClutchEvents(drive, gears, starts),
-                oil,
+                new OilEvents(drive),
                 new KnobEvents(drive),
                 new PowerTakeOffEvents(drive));
     }
@@ -67,55 +65,59 @@ public final class FindEvents implements TrackedRows {
     @Override
     public void rows(RowBlock block, int[] inHand, double[] scatter, int from, int to) {
         moment.over(block);
-        for (int i = from; i < to; i++) {
-            moment.at(i, inHand[i], scatter[i]);
-            if (block.isAfresh(i)) {
-                interrupted();
-            }
-            if (moment.seconds() > 0) {
-                usualSeconds = usualSeconds == 0
-                        ? moment.seconds()
-                        : usualSeconds * (moment.seconds() > usualSeconds ? 1.02 : 1 / 1.02);
-            }
-            boolean pulling = moment.kmh() > PULLING_KMH
-                    && moment.rpm() > 1.3 * drive.table().idleRpm()
-                    && !moment.isPedalPressed();
-            chances.covered(moment.seconds(), moment.kmh(), pulling, inHand[i] >= 0);
-            if (isCalm()) {
+        int row = from;
+        while (row < to) {
+            look(block, inHand, scatter, row);
+            int last = lastAlike(block, inHand, row, to);
+            if (last > row + 1) {
+                // What lies between the first and the last row of a steady stretch leaves every detector as it is.
+                cover(block, inHand, row + 1, last);
+                moment.at(last - 1, inHand[last - 1], scatter[last - 1]);
                 runs.goesOn(moment);
-                continue;
-            }
-            for (Detector detector : detectors) {
-                detector.row(moment);
+                row = last;
+            } else {
+                row++;
             }
         }
     }
 
-    /**
-     * Whether this is one more row of steady driving, in which no detector has anything open or to begin: the settled
-     * gear in hand for some time, pedal up, engine between lowest pulling and governed speed, oil not hot, no knob to
-     * watch. Such rows are most of a log.
-     */
-    private boolean isCalm() {
-        GearRun run = gears.current;
-        boolean calm = run != null
-                && moment.inHand() == run.gear
-                && run.isSure()
-                && !oil.isOpen()
-                && !moment.isPedalPressed()
-                && moment.rpm() > drive.table().lowestPullingRpm()
-                && moment.rpm() < drive.table().governedRpm()
-                && !(moment.get(Signal.GEARBOX_OIL) > drive.limits().hotOilCelsius())
-                && !(moment.get(Signal.CLUTCH_FLOOR) > 0)
-                && !(moment.get(Signal.POWER_TAKE_OFF) > 0)
-                && Double.isNaN(moment.get(Signal.RANGE_KNOB))
-                && Double.isNaN(moment.get(Signal.INPUT_SHAFT_SPEED))
-                && !moment.isAfresh();
-        if (!calm) {
-            calmMicros = moment.micros();
-            return false;
+    private void look(RowBlock block, int[] inHand, double[] scatter, int row) {
+        moment.at(row, inHand[row], scatter[row]);
+        if (block.isAfresh(row)) {
+            interrupted();
         }
-        return moment.micros() - calmMicros > LONGEST_PATIENCE_MICROS;
+        cover(block, inHand, row, row + 1);
+        for (Detector detector : detectors) {
+            detector.row(moment);
+        }
+    }
+
+    /** Counts the time and distance of the rows, and learns how often rows come. */
+    private void cover(RowBlock block, int[] inHand, int from, int to) {
+        chances.covered(block, inHand, from, to, PULLING_TO_IDLE * drive.table().idleRpm());
+        double[] seconds = block.secondsBefore();
+        double usual = usualSeconds;
+        for (int i = from; i < to; i++) {
+            if (seconds[i] > 0) {
+                usual = usual == 0 ? seconds[i] : usual * (seconds[i] > usual ? 1.02 : 1 / 1.02);
+            }
+        }
+        usualSeconds = usual;
+    }
+
+    /** The last row of the steady stretch that begins with the row just looked at; the row itself if none does. */
+    private int lastAlike(RowBlock block, int[] inHand, int row, int to) {
+        int code = inHand[row];
+        boolean settled = code >= 0 && runs.isSureOf(code) || code == InHand.STANDING && starts.hasStood();
+        if (!settled) {
+            return row;
+        }
+        for (Detector detector : detectors) {
+            if (detector.isOpen()) {
+                return row;
+            }
+        }
+        return steady.until(block, inHand, row, to) - 1;
     }
 
     @Override

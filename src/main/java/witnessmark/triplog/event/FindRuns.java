@@ -35,9 +35,14 @@ final class FindRuns implements Detector {
 
     /** A further row of the present run from which nothing is to be learned but that the run goes on. */
     void goesOn(Moment m) {
-        if (current != null) {
+        if (current != null && m.isInGear()) {
             current.reach(m);
         }
+    }
+
+    /** Whether this gear is in hand, settled and sure, so that further rows of it change nothing but the run's end. */
+    boolean isSureOf(int gear) {
+        return current != null && current.gear == gear && current.isSure();
     }
 
     @Override

@@ -45,10 +45,15 @@ final class Moment {
         seconds = block.secondsBefore(index);
         kmh = road[index];
         rpm = engine[index];
-        pedalPressed = clutch[index] > 0.5 || clutchPedal[index] > PRESSED_PERCENT;
+        pedalPressed = isPressed(clutch[index], clutchPedal[index]);
         double twist = torque[index];
         double pedal = accelerator[index];
         load = Double.isNaN(twist) ? pedal : pedal > twist ? pedal : twist;
+    }
+
+    /** Whether the clutch is pressed by its switch or by the pedal's travel, either NaN where not given. */
+    static boolean isPressed(double clutch, double pedal) {
+        return clutch > 0.5 || pedal > PRESSED_PERCENT;
     }
 
     double get(Signal signal) {

@@ -22,8 +22,8 @@ final class OilEvents implements Detector {
         }
     }
 
-    /** Whether a spell of hot oil may still go on. */
-    boolean isOpen() {
+    @Override
+    public boolean isOpen() {
         return hot.isOpen();
     }
 

@@ -29,6 +29,11 @@ final class PowerTakeOffEvents implements Detector {
     }
 
     @Override
+    public boolean isOpen() {
+        return engaged.isOpen();
+    }
+
+    @Override
     public void interrupted() {
         engaged.end();
     }

@@ -46,6 +46,11 @@ final class RollingEvents implements Detector {
     }
 
     @Override
+    public boolean isOpen() {
+        return coast.isOpen() || stopped.isOpen();
+    }
+
+    @Override
     public void interrupted() {
         coast.end();
         stopped.end();

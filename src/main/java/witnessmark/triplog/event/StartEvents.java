@@ -61,6 +61,11 @@ final class StartEvents implements Detector {
         stoodSeconds = 0;
     }
 
+    /** Whether the truck has stood for so long that standing on changes nothing. */
+    boolean hasStood() {
+        return stoodSeconds >= STANDING_SECONDS;
+    }
+
     boolean isStarting() {
         return starting;
     }

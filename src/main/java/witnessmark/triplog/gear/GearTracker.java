@@ -41,7 +41,7 @@ final class GearTracker {
     private final long[] stayed;
     private final byte[] best;
     private final byte[] states;
-    private final float[] scatter;
+    private final double[] scatter;
 
     private double priceSeconds = -1;
     private double price = 7;
@@ -54,7 +54,7 @@ final class GearTracker {
         this.stayed = new long[capacity];
         this.best = new byte[capacity];
         this.states = new byte[capacity];
-        this.scatter = new float[capacity];
+        this.scatter = new double[capacity];
     }
 
     /** Index of the state "out of gear". */
@@ -67,9 +67,9 @@ final class GearTracker {
         return states[row];
     }
 
-    /** Relative scatter of the ratio at a row, NaN where the ratio says nothing. */
-    double scatter(int row) {
-        return scatter[row];
+    /** Relative scatter of the ratio at each row, NaN where the ratio says nothing. */
+    double[] scatter() {
+        return scatter;
     }
 
     /**
@@ -97,27 +97,25 @@ final class GearTracker {
             score[first] = 0;
         }
         int settled = -1;
-        float lastSpread = (float) LEAST_SCATTER;
+        double lastSpread = LEAST_SCATTER;
         for (int i = 0; i < block.size(); i++) {
+            if (settled >= 0) {
+                int until = staysUntil(block, i, settled);
+                Arrays.fill(stayed, i, until, 1L << settled);
+                Arrays.fill(best, i, until, (byte) settled);
+                Arrays.fill(scatter, i, until, lastSpread);
+                i = until;
+                if (i == block.size()) {
+                    return;
+                }
+            }
             double seconds = block.secondsBefore(i);
             boolean byShaft = output[i] > 0;
-            double shaft = byShaft ? output[i] : road[i] * perKmh;
-            double ratio = engine[i] / shaft;
-            if (settled >= 0
-                    && seconds > 0
-                    && engine[i] >= LEAST_RPM
-                    && road[i] > SURE_KMH
-                    && Math.abs(ratio * byShaft(settled, byShaft) - 1) < SETTLED_FIT * LEAST_SCATTER) {
-                // Nearly all rows of a drive: still on the gear, even by the narrowest measure.
-                stayed[i] = 1L << settled;
-                best[i] = (byte) settled;
-                scatter[i] = lastSpread;
-                continue;
-            }
+            double ratio = engine[i] / (byShaft ? output[i] : road[i] * perKmh);
             double spread = spread(block, i, byShaft, noise);
             boolean telling = spread < WIDEST_SCATTER && engine[i] >= LEAST_RPM;
             lastSpread = telling ? (float) spread : lastSpread;
-            scatter[i] = telling ? (float) spread : Float.NaN;
+            scatter[i] = telling ? lastSpread : Double.NaN;
             if (settled >= 0 && seconds > 0 && (!telling || fits(ratio, settled, spread, byShaft))) {
                 stayed[i] = 1L << settled;
                 best[i] = (byte) settled;
@@ -131,6 +129,30 @@ final class GearTracker {
             step(i, seconds, telling ? ratio : Double.NaN, spread, byShaft, idling);
             settled = telling ? settled() : -1;
         }
+    }
+
+    /** Past the rows that are on the settled gear even by the narrowest measure: nearly all rows of a drive. */
+    private int staysUntil(RowBlock block, int from, int gear) {
+        double[] engine = block.column(Signal.ENGINE_SPEED);
+        double[] road = block.column(Signal.ROAD_SPEED);
+        double[] output = block.column(Signal.OUTPUT_SHAFT_SPEED);
+        double[] seconds = block.secondsBefore();
+        double perKmh = table.outputRpmPerKmh();
+        double byRoad = byShaft(gear, false);
+        double byShaft = byShaft(gear, true);
+        int i = from;
+        for (; i < block.size(); i++) {
+            boolean shaft = output[i] > 0;
+            double ratio = engine[i] / (shaft ? output[i] : road[i] * perKmh);
+            boolean stays = seconds[i] > 0
+                    && engine[i] >= LEAST_RPM
+                    && road[i] > SURE_KMH
+                    && Math.abs(ratio * (shaft ? byShaft : byRoad) - 1) < SETTLED_FIT * LEAST_SCATTER;
+            if (!stays) {
+                break;
+            }
+        }
+        return i;
     }
 
     private boolean fits(double ratio, int gear, double spread, boolean byShaft) {

@@ -29,7 +29,6 @@ public final class TrackGears implements RowSink {
     private final GearTracker tracker;
     private final FindSpeedFactor factorFinder;
     private final int[] inHand = new int[CAPACITY];
-    private final double[] scatter = new double[CAPACITY];
 
     private NoiseLevel noise = NoiseLevel.USUAL;
     private SpeedFactor factor = SpeedFactor.NOMINAL;
@@ -97,10 +96,8 @@ public final class TrackGears implements RowSink {
             firstKnown = factor;
         }
         tracker.track(block, noise, factor.isKnown() ? factor.factor() : 1, stateBefore);
-        for (int i = 0; i < until; i++) {
-            inHand[i] = code(i);
-            scatter[i] = tracker.scatter(i);
-        }
+        double[] scatter = tracker.scatter();
+        codes(scatter, until);
         listener.rows(block, inHand, scatter, 0, until);
         if (until > 0) {
             stateBefore = tracker.state(until - 1);
@@ -109,36 +106,35 @@ public final class TrackGears implements RowSink {
         block.drop(until);
     }
 
-    private int code(int i) {
-        double road = block.get(Signal.ROAD_SPEED, i);
-        double engine = block.get(Signal.ENGINE_SPEED, i);
-        if (road < 0.8) {
-            return InHand.STANDING;
+    private void codes(double[] scatter, int until) {
+        double[] road = block.column(Signal.ROAD_SPEED);
+        double[] engine = block.column(Signal.ENGINE_SPEED);
+        double[] lever = block.column(Signal.LEVER);
+        double[] gear = block.column(Signal.CURRENT_GEAR);
+        double[] clutch = block.column(Signal.CLUTCH);
+        int outOfGear = tracker.outOfGear();
+        double idle = 1.3 * table.idleRpm();
+        for (int i = 0; i < until; i++) {
+            int state = tracker.state(i);
+            int reverse = lever[i] < 0 || gear[i] < 0 ? reverse(i) : -1;
+            inHand[i] = road[i] < 0.8
+                    ? InHand.STANDING
+                    : engine[i] < 100 && road[i] >= 3
+                            ? InHand.ENGINE_OFF
+                            : Double.isNaN(scatter[i])
+                                    ? InHand.CANNOT_TELL
+                                    : reverse >= 0
+                                            ? reverse
+                                            : state != outOfGear
+                                                    ? state
+                                                    : clutch[i] > 0.5
+                                                            ? InHand.PEDAL_DOWN
+                                                            : engine[i] < idle ? InHand.NEUTRAL : InHand.CANNOT_TELL;
         }
-        if (engine < 100 && road >= 3) {
-            return InHand.ENGINE_OFF;
-        }
-        if (Double.isNaN(tracker.scatter(i))) {
-            return InHand.CANNOT_TELL;
-        }
-        int reverse = reverse(i);
-        if (reverse >= 0) {
-            return reverse;
-        }
-        if (tracker.state(i) != tracker.outOfGear()) {
-            return tracker.state(i);
-        }
-        if (block.get(Signal.CLUTCH, i) > 0.5) {
-            return InHand.PEDAL_DOWN;
-        }
-        return engine < 1.3 * table.idleRpm() ? InHand.NEUTRAL : InHand.CANNOT_TELL;
     }
 
-    /** The reverse gear that fits, if the lever or the gear signal says reverse; else -1. */
+    /** The reverse gear that fits; else -1. */
     private int reverse(int i) {
-        if (!(block.get(Signal.LEVER, i) < 0 || block.get(Signal.CURRENT_GEAR, i) < 0)) {
-            return -1;
-        }
         double ratio = block.get(Signal.ENGINE_SPEED, i) / (block.get(Signal.ROAD_SPEED, i) * outputRpmPerKmh());
         for (int g = 0; g < table.gears().size(); g++) {
             if (table.gear(g).isReverse() && Math.abs(ratio / table.gear(g).ratio() - 1) < REVERSE_FIT) {

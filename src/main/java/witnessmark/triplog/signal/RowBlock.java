@@ -5,8 +5,11 @@ import java.util.stream.IntStream;
 
 /** Some thousand rows by column: the working memory of the analysis, filled, worked through, and filled again. */
 public final class RowBlock {
-    private final double[][] columns;
-    /** Ordinals of the signals that were ever given; the columns of the others stay NaN and cost nothing. */
+    /** One column for each signal; those never given share the column {@link #absent}, which costs nothing. */
+    private final double[][] columns = new double[Signal.count()][];
+
+    private final double[] absent;
+    /** Ordinals of the signals that were ever given. */
     private int[] given = {};
 
     private long givenBits;
@@ -18,10 +21,9 @@ public final class RowBlock {
     private int size;
 
     public RowBlock(int capacity) {
-        columns = new double[Signal.count()][capacity];
-        for (double[] column : columns) {
-            Arrays.fill(column, Double.NaN);
-        }
+        absent = new double[capacity];
+        Arrays.fill(absent, Double.NaN);
+        Arrays.fill(columns, absent);
         timeMicros = new long[capacity];
         line = new long[capacity];
         afresh = new boolean[capacity];
@@ -31,10 +33,7 @@ public final class RowBlock {
     /** Takes a copy of the row; {@code afresh} says that the record was interrupted before it. */
     public void add(SignalRow row, boolean isAfresh) {
         if (row.given() != givenBits) {
-            givenBits |= row.given();
-            given = IntStream.range(0, Signal.count())
-                    .filter(s -> (givenBits >>> s & 1) != 0)
-                    .toArray();
+            give(row.given());
         }
         for (int s : given) {
             columns[s][size] = row.at(s);
@@ -44,6 +43,18 @@ public final class RowBlock {
         afresh[size] = isAfresh;
         secondsBefore[size] = size == 0 || isAfresh ? 0 : (row.timeMicros() - timeMicros[size - 1]) / 1e6;
         size++;
+    }
+
+    private void give(long signals) {
+        givenBits |= signals;
+        given = IntStream.range(0, Signal.count())
+                .filter(s -> (givenBits >>> s & 1) != 0)
+                .toArray();
+        for (int s : given) {
+            if (columns[s] == absent) {
+                columns[s] = absent.clone();
+            }
+        }
     }
 
     public boolean isFull() {
@@ -67,7 +78,10 @@ public final class RowBlock {
         size = kept;
     }
 
-    /** The whole column of a signal, NaN where a row does not give it; only the first {@link #size} entries count. */
+    /**
+     * The whole column of a signal, NaN where a row does not give it; only the first {@link #size} entries count, and
+     * only until the next row is added.
+     */
     public double[] column(Signal signal) {
         return columns[signal.ordinal()];
     }
@@ -92,5 +106,15 @@ public final class RowBlock {
     /** Seconds since the row before, 0 where the record was interrupted or begins. */
     public double secondsBefore(int row) {
         return secondsBefore[row];
+    }
+
+    /** {@link #secondsBefore(int)} as a column. */
+    public double[] secondsBefore() {
+        return secondsBefore;
+    }
+
+    /** {@link #timeMicros(int)} as a column. */
+    public long[] timeMicros() {
+        return timeMicros;
     }
 }
