@@ -95,6 +95,8 @@ final class ByteLines implements Closeable {
         if (stopped || next >= limit) {
             return false;
         }
+        // So that whoever reads word-wide finds this line ended like any other.
+        buffer[limit] = '\n';
         take(limit, limit);
         return true;
     }

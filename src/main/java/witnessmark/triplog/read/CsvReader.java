@@ -1,15 +1,13 @@
 package witnessmark.triplog.read;
 
 import java.io.IOException;
-import java.util.Arrays;
+import java.util.stream.IntStream;
 import witnessmark.triplog.signal.RowSink;
-import witnessmark.triplog.signal.Signal;
 import witnessmark.triplog.signal.SignalRow;
 
 /** Reads the rows of a CSV log by its plan, field by field from the bytes of the line. */
 final class CsvReader {
     private static final int MOST_DIGITS = NumberText.mostDigits();
-    private static final long NONE = -1;
     private static final long HALF_DAY = 43_200_000_000L;
 
     private final ByteLines lines;
@@ -17,18 +15,14 @@ final class CsvReader {
     private final ReadCounts counts;
     private final RowSink sink;
     private final CsvPlan plan;
-    private final int[] actions;
+    private final CsvColumn[] columns;
     private final byte separator;
     private final byte decimal;
     private final long separators;
-    private final long points;
     private final boolean timeIsNumber;
     private final boolean dateIsNumber;
     private final boolean countsMidnights;
     private final SignalRow row = new SignalRow();
-    /** The last short field of each signal as it was written; {@link #NONE} after any other field. */
-    private final long[] lastText = new long[Signal.count()];
-
     private final NumberText slow = new NumberText();
 
     private long time;
@@ -43,12 +37,12 @@ final class CsvReader {
         this.counts = counts;
         this.sink = sink;
         this.plan = plan;
-        Arrays.fill(lastText, NONE);
-        this.actions = plan.actions;
+        this.columns = IntStream.range(0, plan.actions.length)
+                .mapToObj(at -> new CsvColumn(plan, at))
+                .toArray(CsvColumn[]::new);
         this.separator = (byte) plan.mapping.separator();
         this.decimal = (byte) plan.mapping.decimal();
         this.separators = HexText.eightTimes(separator);
-        this.points = HexText.eightTimes(decimal == separator ? '\n' : decimal);
         this.timeIsNumber = plan.timeForm.isNumber();
         this.countsMidnights = plan.timeForm.isTimeOfDay() && plan.dateForm.isEmpty();
         this.dateIsNumber = plan.dateForm.map(TimeForm::isNumber).orElse(false);
@@ -65,102 +59,114 @@ final class CsvReader {
                 readLine();
             }
         }
-        for (int action : actions) {
+        for (int action : plan.actions) {
             if (action >= 0) {
                 counts.valid[action] = Math.max(0, counts.rows - counts.notAvailable[action] - counts.error[action]);
             }
         }
     }
 
-    /**
-     * Fields of up to eight bytes that are plain numbers, nearly all of a log, are read in one go from one word, without
-     * a loop whose end the processor would have to guess, and with everything at hand in local variables: this loop is
-     * where the time of reading a long file goes. A field that reads as it did in the line before keeps its value in the row.
-     * All other fields are handed on.
-     */
+    /** Most fields are plain numbers, and many read as they did in the line before; all others are handed on. */
     private void readLine() {
         byte[] b = lines.buffer;
         int end = lines.end;
         int p = lines.start;
-        long separators = this.separators;
-        long points = this.points;
-        double[] scales = plan.scales;
         timeBad = false;
         date = 0;
-        for (int action : actions) {
-            int length = end - p;
-            if (action >= 0 && length > 0) {
-                long word = ByteLines.word(b, p);
-                long mark = HexText.firstZero(word ^ separators);
-                length = Math.min(Long.numberOfTrailingZeros(mark) >>> 3, length);
-                long text = word & (1L << (length << 3)) - 1;
-                if (text == lastText[action]) {
-                    p += length + 1;
-                    continue;
-                }
-                lastText[action] = NONE;
-                int point = Long.numberOfTrailingZeros(HexText.firstZero(word ^ points)) >>> 3;
-                int fraction = 0;
-                int digits = length;
-                if (point < length) {
-                    long before = (1L << (point << 3)) - 1;
-                    word = word & before | word >>> 8 & ~before;
-                    fraction = length - 1 - point;
-                    digits--;
-                }
-                long value = length < 8 && digits > 0 ? HexText.digits(word, digits) : -1;
-                if (value >= 0) {
-                    int scale = action << 2;
-                    double own = value / NumberText.POWERS[fraction] * scales[scale] + scales[scale + 1];
-                    if (own >= scales[scale + 2] && own <= scales[scale + 3]) {
-                        row.set(action, own);
-                        lastText[action] = text;
-                        p += length + 1;
-                        continue;
-                    }
-                }
-            } else if (length < 0) {
+        for (CsvColumn column : columns) {
+            if (p > end) {
                 broken.add(isText() ? BrokenKind.TOO_FEW_COLUMNS : BrokenKind.NOT_TEXT, lines.line);
                 return;
             }
-            p = action == CsvPlan.SKIP ? fieldEnd(p, end) + 1 : readLongField(action, p, end) + 1;
+            long word = ByteLines.word(b, p);
+            if (column.isSame(word)) {
+                p += column.step();
+            } else if (column.action >= 0) {
+                p += readSignal(column, word, p, end);
+            } else {
+                p += readOther(column, word, p, end);
+            }
         }
         finish();
     }
 
-    private int readLongField(int action, int from, int end) {
+    /** Returns the length of the field with what ends it. */
+    private int readSignal(CsvColumn column, long word, int from, int end) {
+        long digits = column.read(lines.buffer, from, word);
+        if (digits >= 0) {
+            double value = column.value(digits);
+            if (column.isPlausible(value)) {
+                row.set(column.action, value);
+                column.remember(word);
+                return column.step();
+            }
+        }
+        return readNewShape(column, word, from, end);
+    }
+
+    private int readNewShape(CsvColumn column, long word, int from, int end) {
+        int to = fieldEnd(from, end);
+        long digits = column.learn(lines.buffer, from, to, end);
+        double value = digits >= 0 ? column.value(digits) : Double.NaN;
+        if (column.isPlausible(value)) {
+            row.set(column.action, value);
+            column.remember(word);
+        } else {
+            readAny(column.action, from, to);
+        }
+        return to + 1 - from;
+    }
+
+    private int readOther(CsvColumn column, long word, int from, int end) {
+        boolean number = column.action != CsvPlan.SKIP && clockIsNumber(column.action);
+        if (number) {
+            long digits = column.read(lines.buffer, from, word);
+            if (digits >= 0 && !column.isNegative()) {
+                takeClock(column.action, clockForm(column.action).fromNumber(digits, column.fraction()));
+                return column.step();
+            }
+        }
+        int to = fieldEnd(from, end);
+        if (number) {
+            column.learn(lines.buffer, from, to, end);
+            readAny(column.action, from, to);
+        } else if (column.action != CsvPlan.SKIP) {
+            readSlowly(column.action, from, to);
+        }
+        return to + 1 - from;
+    }
+
+    /** Reads a field that may be anything. */
+    private void readAny(int action, int from, int to) {
         byte[] b = lines.buffer;
-        boolean negative = from < end && b[from] == '-';
+        boolean negative = from < to && b[from] == '-';
         int first = negative ? from + 1 : from;
-        long eight = end - first >= 8 ? HexText.digits(ByteLines.word(b, first)) : -1;
-        int p = eight < 0 ? first : first + 8;
-        long value = Math.max(eight, 0);
+        long value = 0;
+        int p = first;
         int digit;
-        while (p < end && (digit = b[p] - '0' & 255) <= 9) {
+        while (p < to && (digit = b[p] - '0' & 255) <= 9) {
             value = value * 10 + digit;
             p++;
         }
         int digits = p - first;
         int fraction = 0;
-        if (p < end && b[p] == decimal && decimal != separator) {
+        if (p < to && b[p] == decimal && decimal != separator) {
             int point = ++p;
-            while (p < end && (digit = b[p] - '0' & 255) <= 9) {
+            while (p < to && (digit = b[p] - '0' & 255) <= 9) {
                 value = value * 10 + digit;
                 p++;
             }
             fraction = p - point;
             digits += fraction;
         }
-        boolean plain = digits > 0 && digits <= MOST_DIGITS && (p >= end || b[p] == separator);
+        boolean plain = digits > 0 && digits <= MOST_DIGITS && p >= to;
         if (plain && action >= 0) {
             take(action, value / NumberText.POWERS[fraction], negative);
-        } else if (plain && clockIsNumber(action)) {
+        } else if (plain) {
             takeClock(action, clockForm(action).fromNumber(negative ? -value : value, fraction));
         } else {
-            p = fieldEnd(from, end);
-            readSlowly(action, from, p);
+            readSlowly(action, from, to);
         }
-        return p;
     }
 
     private boolean clockIsNumber(int action) {
@@ -244,10 +250,14 @@ final class CsvReader {
                 p++;
             }
         }
-        while (p < end && b[p] != separator) {
-            p++;
+        while (p < end) {
+            long mark = HexText.firstZero(ByteLines.word(b, p) ^ separators);
+            if (mark != 0) {
+                return Math.min(p + (Long.numberOfTrailingZeros(mark) >>> 3), end);
+            }
+            p += 8;
         }
-        return p;
+        return end;
     }
 
     private long slowTime(TimeForm form, int from, int to) {

@@ -32,7 +32,9 @@ public final class SignalRow {
 
     public void set(int ordinal, double value) {
         values[ordinal] = value;
-        given |= 1L << ordinal;
+        if ((given >>> ordinal & 1) == 0) {
+            given |= 1L << ordinal;
+        }
     }
 
     public void set(Signal signal, double value) {
