@@ -17,8 +17,8 @@ import java.util.zip.ZipException;
 final class ByteLines implements Closeable {
     static final int LONGEST_LINE = 16_384;
 
-    /** Eight bytes of slack behind the buffer let word-wide reads run past the last line. */
-    private static final int SLACK = 8;
+    /** Slack behind the buffer lets reads of a word or two run past the last line. */
+    private static final int SLACK = 16;
 
     private static final VarHandle WORD = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
     private static final long ONES = 0x0101010101010101L;
@@ -77,6 +77,32 @@ final class ByteLines implements Closeable {
             }
             from = pending;
         }
+    }
+
+    /** Where the line after the present one begins. */
+    int ahead() {
+        return next;
+    }
+
+    /** One past the last byte that the buffer holds. */
+    int limit() {
+        return limit;
+    }
+
+    /** The beginning of the line after the first line feed from there on; past the limit if there is none. */
+    int afterNewline(int from) {
+        int newline = newline(from);
+        return newline < 0 ? limit + 1 : newline + 1;
+    }
+
+    /** Moves over the line ahead, which the caller knows to end before {@code following}; false if it is too long. */
+    boolean passTo(int following) {
+        if (following - next > LONGEST_LINE) {
+            return false;
+        }
+        next = following;
+        line++;
+        return true;
     }
 
     /** Whether the reading was stopped from outside before the end. */

@@ -8,7 +8,7 @@ final class CsvColumn {
     /** A signal's ordinal, or one of the constants of {@link CsvPlan}. */
     final int action;
 
-    private final boolean last;
+    private final boolean isLast;
     private final long points;
     private final double factor;
     private final double addend;
@@ -29,10 +29,11 @@ final class CsvColumn {
     private int fraction;
     private double power = 1;
     private int step;
+    private boolean endsLine;
 
     CsvColumn(CsvPlan plan, int at) {
         action = plan.actions[at];
-        last = at == plan.actions.length - 1;
+        isLast = at == plan.actions.length - 1;
         char decimal = plan.mapping.decimal();
         points = HexText.eightTimes(decimal == plan.mapping.separator() ? '\n' : decimal);
         int scale = 4 * Math.max(action, 0);
@@ -51,7 +52,10 @@ final class CsvColumn {
         text = isLong ? NONE : word & textMask;
     }
 
-    /** The digits of the number that begins there with the word, if it is written as the last one was; else -1. */
+    /**
+     * The digits of the number that begins there with the word, if it is written as the last one was; else -1. Bytes up
+     * to 16 behind the beginning are looked at.
+     */
     long read(byte[] bytes, int from, long word) {
         if (!isLong) {
             return tail.read(word);
@@ -71,7 +75,8 @@ final class CsvColumn {
         isLong = length > WORD;
         int rest = isLong ? length - WORD : length;
         // Only the last column ends with the line: another one that does belongs to a broken line.
-        int endLength = to < lineEnd ? 1 : !last ? WORD : bytes[to] == '\r' ? 2 : 1;
+        endsLine = isLast && to == lineEnd;
+        int endLength = to < lineEnd ? 1 : !isLast ? WORD : bytes[to] == '\r' ? 2 : 1;
         if (length == 0 || rest + endLength > WORD) {
             isLong = false;
             return -1;
@@ -116,6 +121,11 @@ final class CsvColumn {
 
     int fraction() {
         return fraction;
+    }
+
+    /** Whether the last number learnt ended with its line. */
+    boolean endsLine() {
+        return endsLine;
     }
 
     /** From the beginning of the number to the beginning of the next field. */

@@ -5,10 +5,12 @@ import java.util.stream.IntStream;
 import witnessmark.triplog.signal.RowSink;
 import witnessmark.triplog.signal.SignalRow;
 
-/** Reads the rows of a CSV log by its plan, field by field from the bytes of the line. */
+/**
+ * Reads the rows of a CSV log by its plan, field by field from the bytes of the line. Most lines are written like the one
+ * before; they are read in one go, without a search for the ends of the line and of its fields.
+ */
 final class CsvReader {
-    private static final int MOST_DIGITS = NumberText.mostDigits();
-    private static final long HALF_DAY = 43_200_000_000L;
+    private static final long NEWLINES = HexText.eightTimes('\n');
 
     private final ByteLines lines;
     private final BrokenLines broken;
@@ -16,20 +18,11 @@ final class CsvReader {
     private final RowSink sink;
     private final CsvPlan plan;
     private final CsvColumn[] columns;
-    private final byte separator;
-    private final byte decimal;
+    private final CsvColumn last;
+    private final CsvField field;
+    private final CsvClock clock;
     private final long separators;
-    private final boolean timeIsNumber;
-    private final boolean dateIsNumber;
-    private final boolean countsMidnights;
     private final SignalRow row = new SignalRow();
-    private final NumberText slow = new NumberText();
-
-    private long time;
-    private long date;
-    private boolean timeBad;
-    private long midnights;
-    private long lastInDay = Long.MIN_VALUE;
 
     CsvReader(ByteLines lines, BrokenLines broken, ReadCounts counts, RowSink sink, CsvPlan plan) {
         this.lines = lines;
@@ -40,12 +33,10 @@ final class CsvReader {
         this.columns = IntStream.range(0, plan.actions.length)
                 .mapToObj(at -> new CsvColumn(plan, at))
                 .toArray(CsvColumn[]::new);
-        this.separator = (byte) plan.mapping.separator();
-        this.decimal = (byte) plan.mapping.decimal();
-        this.separators = HexText.eightTimes(separator);
-        this.timeIsNumber = plan.timeForm.isNumber();
-        this.countsMidnights = plan.timeForm.isTimeOfDay() && plan.dateForm.isEmpty();
-        this.dateIsNumber = plan.dateForm.map(TimeForm::isNumber).orElse(false);
+        this.last = columns[columns.length - 1];
+        this.clock = new CsvClock(plan);
+        this.field = new CsvField(lines, broken, counts, plan, row, clock);
+        this.separators = HexText.eightTimes(plan.mapping.separator());
     }
 
     void readAll() throws IOException {
@@ -54,10 +45,12 @@ final class CsvReader {
                 return;
             }
         }
+        readUsualLines();
         while (lines.next()) {
             if (lines.end > lines.start) {
                 readLine();
             }
+            readUsualLines();
         }
         for (int action : plan.actions) {
             if (action >= 0) {
@@ -66,179 +59,128 @@ final class CsvReader {
         }
     }
 
-    /** Most fields are plain numbers, and many read as they did in the line before; all others are handed on. */
-    private void readLine() {
+    /**
+     * Reads on as long as the lines have the shape of those before. Bytes beyond what the buffer holds may be taken for
+     * part of a line at first; that line is then left for the next time, and what was taken from it is read again.
+     */
+    private void readUsualLines() {
         byte[] b = lines.buffer;
+        int limit = lines.limit();
+        int p = lines.ahead();
+        while (true) {
+            clock.beginRow();
+            for (CsvColumn column : columns) {
+                if (p >= limit) {
+                    return;
+                }
+                long word = ByteLines.word(b, p);
+                int step = column.isSame(word) ? column.step() : readUsual(column, word, p, limit);
+                if (step == 0) {
+                    return;
+                }
+                p += step;
+            }
+            p = last.endsLine() ? p : lines.afterNewline(p);
+            if (p > limit || !lines.passTo(p)) {
+                return;
+            }
+            finish();
+        }
+    }
+
+    /** Reads a field that is written as the last one of its column; the way to the next field, or 0 if it is not. */
+    private int readUsual(CsvColumn column, long word, int from, int limit) {
+        boolean signal = column.action >= 0;
+        if (!signal && (column.action == CsvPlan.SKIP || !clock.isNumber(column.action))) {
+            return readUsualText(column.action, word, from, limit);
+        }
+        long digits = column.read(lines.buffer, from, word);
+        if (digits < 0 || !signal && column.isNegative()) {
+            return 0;
+        }
+        if (signal) {
+            double value = column.value(digits);
+            if (!column.isPlausible(value)) {
+                return 0;
+            }
+            row.set(column.action, value);
+            column.remember(word);
+        } else {
+            clock.takeNumber(column.action, digits, column.fraction());
+        }
+        return clock.isBad() ? 0 : column.step();
+    }
+
+    private int readUsualText(int action, long word, int from, int limit) {
+        int first = (int) word & 255;
+        int to = first == '"' || first == ' ' ? -1 : separator(from, limit);
+        if (to < 0) {
+            return 0;
+        }
+        if (action != CsvPlan.SKIP) {
+            clock.takeText(action, lines.buffer, from, to);
+        }
+        return clock.isBad() ? 0 : to + 1 - from;
+    }
+
+    /** The first separator from there on, or -1 if the line ends before it. */
+    private int separator(int from, int limit) {
+        byte[] b = lines.buffer;
+        for (int p = from; p < limit; p += 8) {
+            long word = ByteLines.word(b, p);
+            long mark = HexText.firstZero(word ^ separators);
+            long newline = HexText.firstZero(word ^ NEWLINES);
+            if ((mark | newline) != 0) {
+                int inside = Long.numberOfTrailingZeros(mark);
+                return inside < Long.numberOfTrailingZeros(newline) ? p + (inside >>> 3) : -1;
+            }
+        }
+        return -1;
+    }
+
+    /** Reads any line, and learns from its fields what the following ones may look like. */
+    private void readLine() {
         int end = lines.end;
         int p = lines.start;
-        timeBad = false;
-        date = 0;
+        clock.beginRow();
         for (CsvColumn column : columns) {
             if (p > end) {
                 broken.add(isText() ? BrokenKind.TOO_FEW_COLUMNS : BrokenKind.NOT_TEXT, lines.line);
                 return;
             }
-            long word = ByteLines.word(b, p);
-            if (column.isSame(word)) {
-                p += column.step();
-            } else if (column.action >= 0) {
-                p += readSignal(column, word, p, end);
-            } else {
-                p += readOther(column, word, p, end);
+            int to = fieldEnd(p, end);
+            if (column.action >= 0) {
+                readSignal(column, p, to, end);
+            } else if (column.action != CsvPlan.SKIP) {
+                readTime(column, p, to, end);
             }
+            p = to + 1;
+        }
+        if (clock.isBad()) {
+            broken.add(isText() ? BrokenKind.BAD_TIME : BrokenKind.NOT_TEXT, lines.line);
+            return;
         }
         finish();
     }
 
-    /** Returns the length of the field with what ends it. */
-    private int readSignal(CsvColumn column, long word, int from, int end) {
-        long digits = column.read(lines.buffer, from, word);
-        if (digits >= 0) {
-            double value = column.value(digits);
-            if (column.isPlausible(value)) {
-                row.set(column.action, value);
-                column.remember(word);
-                return column.step();
-            }
-        }
-        return readNewShape(column, word, from, end);
-    }
-
-    private int readNewShape(CsvColumn column, long word, int from, int end) {
-        int to = fieldEnd(from, end);
+    private void readSignal(CsvColumn column, int from, int to, int end) {
         long digits = column.learn(lines.buffer, from, to, end);
         double value = digits >= 0 ? column.value(digits) : Double.NaN;
         if (column.isPlausible(value)) {
             row.set(column.action, value);
-            column.remember(word);
+            column.remember(ByteLines.word(lines.buffer, from));
         } else {
-            readAny(column.action, from, to);
+            field.read(column.action, from, to);
         }
-        return to + 1 - from;
     }
 
-    private int readOther(CsvColumn column, long word, int from, int end) {
-        boolean number = column.action != CsvPlan.SKIP && clockIsNumber(column.action);
-        if (number) {
-            long digits = column.read(lines.buffer, from, word);
-            if (digits >= 0 && !column.isNegative()) {
-                takeClock(column.action, clockForm(column.action).fromNumber(digits, column.fraction()));
-                return column.step();
-            }
-        }
-        int to = fieldEnd(from, end);
-        if (number) {
+    private void readTime(CsvColumn column, int from, int to, int end) {
+        if (clock.isNumber(column.action)) {
             column.learn(lines.buffer, from, to, end);
-            readAny(column.action, from, to);
-        } else if (column.action != CsvPlan.SKIP) {
-            readSlowly(column.action, from, to);
-        }
-        return to + 1 - from;
-    }
-
-    /** Reads a field that may be anything. */
-    private void readAny(int action, int from, int to) {
-        byte[] b = lines.buffer;
-        boolean negative = from < to && b[from] == '-';
-        int first = negative ? from + 1 : from;
-        long value = 0;
-        int p = first;
-        int digit;
-        while (p < to && (digit = b[p] - '0' & 255) <= 9) {
-            value = value * 10 + digit;
-            p++;
-        }
-        int digits = p - first;
-        int fraction = 0;
-        if (p < to && b[p] == decimal && decimal != separator) {
-            int point = ++p;
-            while (p < to && (digit = b[p] - '0' & 255) <= 9) {
-                value = value * 10 + digit;
-                p++;
-            }
-            fraction = p - point;
-            digits += fraction;
-        }
-        boolean plain = digits > 0 && digits <= MOST_DIGITS && p >= to;
-        if (plain && action >= 0) {
-            take(action, value / NumberText.POWERS[fraction], negative);
-        } else if (plain) {
-            takeClock(action, clockForm(action).fromNumber(negative ? -value : value, fraction));
+            field.read(column.action, from, to);
         } else {
-            readSlowly(action, from, to);
+            field.readTime(column.action, from, to);
         }
-    }
-
-    private boolean clockIsNumber(int action) {
-        return action == CsvPlan.TIME ? timeIsNumber : dateIsNumber;
-    }
-
-    private void take(int signal, double magnitude, boolean negative) {
-        double own = (negative ? -magnitude : magnitude) * plan.scales[signal * 4] + plan.scales[signal * 4 + 1];
-        if (own >= plan.scales[signal * 4 + 2] && own <= plan.scales[signal * 4 + 3]) {
-            row.set(signal, own);
-        } else {
-            row.set(signal, Double.NaN);
-            counts.error[signal]++;
-            broken.add(BrokenKind.OUT_OF_RANGE, lines.line);
-        }
-    }
-
-    private TimeForm clockForm(int action) {
-        return action == CsvPlan.TIME ? plan.timeForm : plan.dateForm.orElseThrow();
-    }
-
-    private void takeClock(int action, long micros) {
-        timeBad |= TimeForm.isBad(micros);
-        if (action == CsvPlan.TIME) {
-            time = micros;
-        } else {
-            date = micros;
-        }
-    }
-
-    private void readSlowly(int action, int from, int to) {
-        if (action < 0) {
-            TimeForm form = clockForm(action);
-            takeClock(
-                    action,
-                    form.isNumber()
-                            ? slowTime(form, from, to)
-                            : form.read(lines.buffer, unquoted(from, 1), unquoted(to, -1)));
-            return;
-        }
-        switch (slow.read(lines.buffer, from, to, (char) decimal)) {
-            case NUMBER -> take(action, slow.value(), false);
-            case ABSENT -> {
-                row.set(action, Double.NaN);
-                counts.notAvailable[action]++;
-            }
-            case BAD -> {
-                row.set(action, Double.NaN);
-                counts.error[action]++;
-                broken.add(BrokenKind.BAD_NUMBER, lines.line);
-            }
-        }
-    }
-
-    private void finish() {
-        if (timeBad) {
-            broken.add(isText() ? BrokenKind.BAD_TIME : BrokenKind.NOT_TEXT, lines.line);
-            return;
-        }
-        counts.lines++;
-        counts.rows++;
-        row.stamp(date + time + countMidnights(), lines.line);
-        sink.row(row);
-    }
-
-    private boolean isText() {
-        for (int i = lines.start; i < lines.end; i++) {
-            if (lines.buffer[i] >= 0 && lines.buffer[i] < ' ' && lines.buffer[i] != '\t') {
-                return false;
-            }
-        }
-        return true;
     }
 
     private int fieldEnd(int from, int end) {
@@ -250,45 +192,28 @@ final class CsvReader {
                 p++;
             }
         }
-        while (p < end) {
+        for (; p < end; p += 8) {
             long mark = HexText.firstZero(ByteLines.word(b, p) ^ separators);
             if (mark != 0) {
                 return Math.min(p + (Long.numberOfTrailingZeros(mark) >>> 3), end);
             }
-            p += 8;
         }
         return end;
     }
 
-    private long slowTime(TimeForm form, int from, int to) {
-        boolean number = slow.read(lines.buffer, from, to, (char) decimal) == NumberText.Sort.NUMBER;
-        boolean sane = number && Math.abs(slow.value()) < 1e12;
-        return sane ? form.fromNumber(Math.round(slow.value() * 1e6), 6) : TimeForm.bad();
+    private void finish() {
+        counts.lines++;
+        counts.rows++;
+        row.stamp(clock.micros(), lines.line);
+        sink.row(row);
     }
 
-    /** The position moved past blanks and quotes, forward or backward. */
-    private int unquoted(int position, int step) {
-        byte[] b = lines.buffer;
-        int p = position;
-        while (p > lines.start || step > 0) {
-            byte next = b[step > 0 ? p : p - 1];
-            if (next != ' ' && next != '"' || p >= lines.end && step > 0) {
-                break;
+    private boolean isText() {
+        for (int i = lines.start; i < lines.end; i++) {
+            if (lines.buffer[i] >= 0 && lines.buffer[i] < ' ' && lines.buffer[i] != '\t') {
+                return false;
             }
-            p += step;
         }
-        return p;
-    }
-
-    /** For times of day without a date: each fall by more than half a day is a midnight. */
-    private long countMidnights() {
-        if (!countsMidnights) {
-            return 0;
-        }
-        if (lastInDay - time > HALF_DAY) {
-            midnights += 2 * HALF_DAY;
-        }
-        lastInDay = time;
-        return midnights;
+        return true;
     }
 }
