@@ -1,5 +1,8 @@
 package witnessmark.triplog.summary;
 
+import witnessmark.triplog.signal.RowBlock;
+import witnessmark.triplog.signal.Signal;
+
 /** Seconds spent at each road speed and engine speed: on it each gear is a ray from the corner. */
 public final class SpeedMap {
     public static final double KMH_STEP = 2;
@@ -8,31 +11,36 @@ public final class SpeedMap {
     private static final int RPM_BINS = 70;
 
     /** A column that was never driven in stays empty and takes no room. */
-    private final double[][] seconds = new double[KMH_BINS][];
+    private final double[][] cells = new double[KMH_BINS][];
 
-    void add(double kmh, double rpm, double lasting) {
-        if (kmh >= 0 && rpm >= 0) {
-            int column = Math.min(KMH_BINS - 1, (int) (kmh * (1 / KMH_STEP)));
-            int row = Math.min(RPM_BINS - 1, (int) (rpm * (1 / RPM_STEP)));
-            column(column)[row] += lasting;
+    void add(RowBlock block, int from, int to) {
+        double[] seconds = block.secondsBefore();
+        double[] road = block.column(Signal.ROAD_SPEED);
+        double[] engine = block.column(Signal.ENGINE_SPEED);
+        for (int i = from; i < to; i++) {
+            if (road[i] >= 0 && engine[i] >= 0) {
+                int column = Math.min(KMH_BINS - 1, (int) (road[i] * (1 / KMH_STEP)));
+                int row = Math.min(RPM_BINS - 1, (int) (engine[i] * (1 / RPM_STEP)));
+                column(column)[row] += Math.min(seconds[i], SumUp.LONGEST_ROW_SECONDS);
+            }
         }
     }
 
     void add(SpeedMap other) {
         for (int c = 0; c < KMH_BINS; c++) {
-            if (other.seconds[c] != null) {
+            if (other.cells[c] != null) {
                 for (int r = 0; r < RPM_BINS; r++) {
-                    column(c)[r] += other.seconds[c][r];
+                    column(c)[r] += other.cells[c][r];
                 }
             }
         }
     }
 
     private double[] column(int at) {
-        if (seconds[at] == null) {
-            seconds[at] = new double[RPM_BINS];
+        if (cells[at] == null) {
+            cells[at] = new double[RPM_BINS];
         }
-        return seconds[at];
+        return cells[at];
     }
 
     public int kmhBins() {
@@ -45,6 +53,6 @@ public final class SpeedMap {
 
     /** Seconds in the cell from {@code column * KMH_STEP} km/h and {@code row * RPM_STEP} rpm on. */
     public double seconds(int column, int row) {
-        return seconds[column] == null ? 0 : seconds[column][row];
+        return cells[column] == null ? 0 : cells[column][row];
     }
 }

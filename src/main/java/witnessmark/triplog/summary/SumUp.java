@@ -22,7 +22,10 @@ public final class SumUp implements TrackedRows {
     public static final int WORST = 10;
 
     private static final int OTHER_CODES = -InHand.CANNOT_TELL;
-    private static final double LONGEST_ROW_SECONDS = 60;
+    /** A slower logger's rows count for no more than this. */
+    static final double LONGEST_ROW_SECONDS = 60;
+
+    private static final double RUNNING_RPM = 300;
 
     private final GearTable table;
     private final Timeline timeline;
@@ -52,19 +55,41 @@ public final class SumUp implements TrackedRows {
 
     @Override
     public void rows(RowBlock block, int[] inHand, double[] scatter, int from, int to) {
+        double[] seconds = block.secondsBefore();
+        int row = from;
+        while (row < to) {
+            int code = inHand[row];
+            double inThisHand = inHandSeconds[code + OTHER_CODES];
+            for (; row < to && inHand[row] == code; row++) {
+                inThisHand += Math.min(seconds[row], LONGEST_ROW_SECONDS);
+            }
+            inHandSeconds[code + OTHER_CODES] = inThisHand;
+        }
+        timeline.add(block, inHand, from, to);
+        map.add(block, from, to);
+        addEngine(block, from, to);
+        addOdometer(block.column(Signal.DISTANCE), from, to);
+    }
+
+    private void addEngine(RowBlock block, int from, int to) {
+        double[] seconds = block.secondsBefore();
         double[] road = block.column(Signal.ROAD_SPEED);
         double[] engine = block.column(Signal.ENGINE_SPEED);
-        double[] odometer = block.column(Signal.DISTANCE);
+        double running = engineSeconds;
+        double kmh = highestKmh;
+        double rpm = highestRpm;
         for (int i = from; i < to; i++) {
-            double seconds = Math.min(block.secondsBefore(i), LONGEST_ROW_SECONDS);
-            inHandSeconds[inHand[i] + OTHER_CODES] += seconds;
-            timeline.add(block.timeMicros(i), seconds, road[i], engine[i], inHand[i]);
-            map.add(road[i], engine[i], seconds);
-            if (engine[i] > 300) {
-                engineSeconds += seconds;
-            }
-            highestKmh = road[i] > highestKmh ? road[i] : highestKmh;
-            highestRpm = engine[i] > highestRpm ? engine[i] : highestRpm;
+            running += engine[i] > RUNNING_RPM ? Math.min(seconds[i], LONGEST_ROW_SECONDS) : 0;
+            kmh = road[i] > kmh ? road[i] : kmh;
+            rpm = engine[i] > rpm ? engine[i] : rpm;
+        }
+        engineSeconds = running;
+        highestKmh = kmh;
+        highestRpm = rpm;
+    }
+
+    private void addOdometer(double[] odometer, int from, int to) {
+        for (int i = from; i < to; i++) {
             if (!Double.isNaN(odometer[i])) {
                 firstOdometer = Double.isNaN(firstOdometer) ? odometer[i] : firstOdometer;
                 lastOdometer = odometer[i];

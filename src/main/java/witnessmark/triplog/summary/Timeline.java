@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import witnessmark.triplog.gear.InHand;
+import witnessmark.triplog.signal.RowBlock;
+import witnessmark.triplog.signal.Signal;
 
 /**
  * The drive along its covered time in a bounded number of bins; when they run out, neighbours are joined and each bin
@@ -44,6 +46,42 @@ public final class Timeline {
             this.inHand = new float[codes];
         }
 
+        /** Takes rows until the bin is full; one past the last one taken. */
+        int take(RowBlock block, int[] inHandCodes, int from, int to, double full) {
+            double[] lasting = block.secondsBefore();
+            double[] road = block.column(Signal.ROAD_SPEED);
+            double[] engine = block.column(Signal.ENGINE_SPEED);
+            double covered = seconds;
+            double km = kmhSeconds;
+            double turns = rpmSeconds;
+            double known = rpmKnownSeconds;
+            double kmh = highestKmh;
+            double rpm = highestRpm;
+            int i = from;
+            do {
+                double row = Math.min(lasting[i], SumUp.LONGEST_ROW_SECONDS);
+                covered += row;
+                inHand[inHandCodes[i] + OTHER_CODES] += (float) row;
+                if (road[i] >= 0) {
+                    km += road[i] * row;
+                    kmh = Math.max(kmh, road[i]);
+                }
+                if (engine[i] >= 0) {
+                    turns += engine[i] * row;
+                    known += row;
+                    rpm = Math.max(rpm, engine[i]);
+                }
+                i++;
+            } while (i < to && covered < full);
+            seconds = covered;
+            kmhSeconds = km;
+            rpmSeconds = turns;
+            rpmKnownSeconds = known;
+            highestKmh = kmh;
+            highestRpm = rpm;
+            return i;
+        }
+
         void join(Sum next) {
             seconds += next.seconds;
             kmhSeconds += next.kmhSeconds;
@@ -82,27 +120,25 @@ public final class Timeline {
         this.codes = gears + OTHER_CODES;
     }
 
-    void add(long micros, double seconds, double kmh, double rpm, int inHand) {
-        Sum sum = current;
-        if (sum == null || sum.seconds >= binSeconds) {
-            if (sums.size() == MOST_BINS) {
-                joinNeighbours();
+    void add(RowBlock block, int[] inHand, int from, int to) {
+        int row = from;
+        while (row < to) {
+            Sum sum = current;
+            if (sum == null || sum.seconds >= binSeconds) {
+                sum = begin(block.timeMicros(row));
             }
-            sum = new Sum(micros, codes);
-            sums.add(sum);
-            current = sum;
+            row = sum.take(block, inHand, row, to, binSeconds);
         }
-        sum.seconds += seconds;
-        sum.inHand[inHand + OTHER_CODES] += (float) seconds;
-        if (kmh >= 0) {
-            sum.kmhSeconds += kmh * seconds;
-            sum.highestKmh = Math.max(sum.highestKmh, kmh);
+    }
+
+    private Sum begin(long micros) {
+        if (sums.size() == MOST_BINS) {
+            joinNeighbours();
         }
-        if (rpm >= 0) {
-            sum.rpmSeconds += rpm * seconds;
-            sum.rpmKnownSeconds += seconds;
-            sum.highestRpm = Math.max(sum.highestRpm, rpm);
-        }
+        Sum sum = new Sum(micros, codes);
+        sums.add(sum);
+        current = sum;
+        return sum;
     }
 
     private void joinNeighbours() {
