@@ -1,6 +1,5 @@
 package witnessmark.triplog.event;
 
-import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.DoubleSupplier;
@@ -24,7 +23,7 @@ public final class FindEvents implements TrackedRows {
     private final StartEvents starts;
     private final FindRuns runs;
     private final SteadyRows steady;
-    private final List<Detector> detectors;
+    private final Detector[] detectors;
     /** Running median of the time between rows. */
     private double usualSeconds;
 
@@ -43,7 +42,7 @@ public final class FindEvents implements TrackedRows {
         this.starts = new StartEvents(drive);
         this.runs = new FindRuns(drive, this::settled);
         this.steady = new SteadyRows(drive);
-        this.detectors = List.of(
+        this.detectors = new Detector[] {
                 presses,
                 shifts,
                 starts,
@@ -53,7 +52,8 @@ public final class FindEvents implements TrackedRows {
                 new ClutchEvents(drive, gears, starts),
                 new OilEvents(drive),
                 new KnobEvents(drive),
-                new PowerTakeOffEvents(drive));
+                new PowerTakeOffEvents(drive)
+        };
     }
 
     private void settled(GearRun run) {
@@ -142,7 +142,9 @@ public final class FindEvents implements TrackedRows {
     }
 
     private void interrupted() {
-        detectors.forEach(Detector::interrupted);
+        for (Detector detector : detectors) {
+            detector.interrupted();
+        }
         gears.forget();
     }
 

@@ -44,6 +44,8 @@ final class GearRun {
     private final double[] road = new double[RING];
     private final double[] spread = new double[RING];
     private final long[] time = new long[RING];
+    /** Seconds before the newest row, newest first. */
+    private final double[] age = new double[RING];
 
     GearRun(Moment m) {
         gear = m.inHand();
@@ -114,28 +116,27 @@ final class GearRun {
         int newest = (rows - 1) % RING;
         int held = Math.min(rows, RING);
         int count = 1;
-        while (count < held && age(newest, count) < LONGEST_LOOK_SECONDS) {
+        while (count < held && (age[count] = age(newest, before(newest, count))) < LONGEST_LOOK_SECONDS) {
             count++;
         }
-        double span = age(newest, count - 1);
-        if (count < 2 || span < SETTLE_SECONDS) {
+        if (count < 2 || age[count - 1] < SETTLE_SECONDS) {
             return false;
         }
         double meanAge = 0;
         double meanAway = 0;
         double meanRoad = 0;
         for (int k = 0; k < count; k++) {
-            int at = (newest - k + RING) % RING;
-            meanAge += age(newest, k) / count;
+            int at = before(newest, k);
+            meanAge += age[k] / count;
             meanAway += residual[at] / count;
             meanRoad += road[at] / count;
         }
         double ageSquares = 0;
         double together = 0;
         for (int k = 0; k < count; k++) {
-            double fromMean = age(newest, k) - meanAge;
+            double fromMean = age[k] - meanAge;
             ageSquares += fromMean * fromMean;
-            together += fromMean * residual[(newest - k + RING) % RING];
+            together += fromMean * residual[before(newest, k)];
         }
         double trend = Math.abs(together / ageSquares);
         double trendNoise = 2 * spread[newest] / Math.sqrt(ageSquares);
@@ -144,8 +145,12 @@ final class GearRun {
         return near && telling && trend < trendNoise + FREE_TREND;
     }
 
-    private double age(int newest, int back) {
-        return (time[newest] - time[(newest - back + RING) % RING]) / 1e6;
+    private static int before(int newest, int back) {
+        return newest >= back ? newest - back : newest - back + RING;
+    }
+
+    private double age(int newest, int at) {
+        return (time[newest] - time[at]) / 1e6;
     }
 
     /** Whether further rows could tell nothing more of which gear it is. */

@@ -1,5 +1,7 @@
 package witnessmark.triplog.gear;
 
+import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 import witnessmark.triplog.signal.RowBlock;
 import witnessmark.triplog.signal.Signal;
 
@@ -12,6 +14,8 @@ final class FindSpeedFactor {
     private static final double WIDEST = 0.10;
 
     private static final double STEP = 0.001;
+    private static final int MIDDLE = (int) Math.round(WIDEST / STEP);
+    private static final int FACTORS = 2 * MIDDLE + 1;
     private static final double PRIOR_WIDTH = 0.05;
     private static final double KERNEL = 0.006;
     /** With so many rows, one in seven is enough. */
@@ -24,6 +28,7 @@ final class FindSpeedFactor {
 
     private final GearTable table;
     private final long[] bins = new long[BINS];
+    private final @Nullable GearComb[] combs = new GearComb[FACTORS];
     private long rows;
     private SpeedFactor last = SpeedFactor.NOMINAL;
 
@@ -69,47 +74,74 @@ final class FindSpeedFactor {
     }
 
     private SpeedFactor search() {
-        int steps = (int) Math.round(WIDEST / STEP);
-        double[] scores = new double[2 * steps + 1];
-        int best = steps;
-        for (int i = 0; i < scores.length; i++) {
-            scores[i] = score(1 + (i - steps) * STEP);
+        double[] scores = new double[FACTORS];
+        int best = MIDDLE;
+        for (int i = 0; i < FACTORS; i++) {
+            scores[i] = score(i);
             if (scores[i] > scores[best]) {
                 best = i;
             }
         }
         boolean rival = false;
-        for (int i = 0; i < scores.length; i++) {
-            boolean peak =
-                    (i == 0 || scores[i] >= scores[i - 1]) && (i == scores.length - 1 || scores[i] >= scores[i + 1]);
+        for (int i = 0; i < FACTORS; i++) {
+            boolean peak = (i == 0 || scores[i] >= scores[i - 1]) && (i == FACTORS - 1 || scores[i] >= scores[i + 1]);
             rival |= peak && Math.abs(i - best) * STEP > 0.02 && scores[i] > 0.9 * scores[best];
         }
-        double factor = 1 + (best - steps) * STEP;
-        return new SpeedFactor(factor, rows, mass(factor, ON_GEAR, false) / rows, rival);
+        double onGear = new GearComb(table, factor(best), ON_GEAR, false).mass(bins);
+        return new SpeedFactor(factor(best), rows, onGear / rows, rival);
     }
 
-    private double score(double factor) {
-        double away = (factor - 1) / PRIOR_WIDTH;
-        return mass(factor, 3 * KERNEL, true) * Math.exp(-0.5 * away * away);
+    private static double factor(int index) {
+        return 1 + (index - MIDDLE) * STEP;
     }
 
-    /** Rows within {@code reach} (in the logarithm) of a gear, each row once, weighed by a bell curve if asked. */
-    private double mass(double factor, double reach, boolean bell) {
-        double sum = 0;
-        int next = BINS;
-        for (Gear gear : table.gears()) {
-            if (gear.isReverse()) {
-                continue;
-            }
-            double centre = (Math.log(gear.ratio() * factor) - LOWEST_LOG) / BIN;
-            int low = Math.max(0, (int) (centre - reach / BIN));
-            int high = Math.min(next - 1, (int) (centre + reach / BIN));
-            for (int bin = high; bin >= low; bin--) {
-                double z = (bin + 0.5 - centre) * BIN / KERNEL;
-                sum += bins[bin] * (bell ? Math.exp(-0.5 * z * z) : 1);
-            }
-            next = Math.min(next, low);
+    private double score(int index) {
+        if (combs[index] == null) {
+            combs[index] = new GearComb(table, factor(index), 3 * KERNEL, true);
         }
-        return sum;
+        double away = (factor(index) - 1) / PRIOR_WIDTH;
+        return combs[index].mass(bins) * Math.exp(-0.5 * away * away);
+    }
+
+    /** Weighs the rows near the gears, as they lie under one factor; the same for each search, so reckoned once. */
+    private static final class GearComb {
+        private int[] bin = new int[64];
+        private double[] weight = new double[64];
+        private int size;
+
+        /** Takes bins within {@code reach} (in the logarithm) of a gear, each once, weighed by a bell curve if asked. */
+        GearComb(GearTable table, double factor, double reach, boolean bell) {
+            int next = BINS;
+            for (Gear gear : table.gears()) {
+                if (gear.isReverse()) {
+                    continue;
+                }
+                double centre = (Math.log(gear.ratio() * factor) - LOWEST_LOG) / BIN;
+                int low = Math.max(0, (int) (centre - reach / BIN));
+                int high = Math.min(next - 1, (int) (centre + reach / BIN));
+                for (int at = high; at >= low; at--) {
+                    double z = (at + 0.5 - centre) * BIN / KERNEL;
+                    add(at, bell ? Math.exp(-0.5 * z * z) : 1);
+                }
+                next = Math.min(next, low);
+            }
+        }
+
+        private void add(int at, double itsWeight) {
+            if (size == bin.length) {
+                bin = Arrays.copyOf(bin, 2 * size);
+                weight = Arrays.copyOf(weight, 2 * size);
+            }
+            bin[size] = at;
+            weight[size++] = itsWeight;
+        }
+
+        double mass(long[] rowsInBin) {
+            double sum = 0;
+            for (int i = 0; i < size; i++) {
+                sum += rowsInBin[bin[i]] * weight[i];
+            }
+            return sum;
+        }
     }
 }

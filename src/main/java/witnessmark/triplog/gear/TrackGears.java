@@ -48,19 +48,12 @@ public final class TrackGears implements RowSink {
 
     @Override
     public void row(SignalRow row) {
-        switch (clock.next(row)) {
-            case LEAVE_OUT -> {
-                return;
-            }
-            case START_AFRESH -> {
-                afresh = true;
-                jumps.forget();
-            }
-            case GO_ON -> {
-                if (row.timeMicros() - lastKept < CLOSEST_MICROS) {
-                    return;
-                }
-            }
+        TimeLine.Step step = clock.next(row);
+        if (step == TimeLine.Step.START_AFRESH) {
+            afresh = true;
+            jumps.forget();
+        } else if (step == TimeLine.Step.LEAVE_OUT || row.timeMicros() - lastKept < CLOSEST_MICROS) {
+            return;
         }
         lastKept = row.timeMicros();
         double speed = row.get(Signal.ROAD_SPEED);

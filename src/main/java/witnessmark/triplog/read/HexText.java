@@ -7,6 +7,8 @@ package witnessmark.triplog.read;
 final class HexText {
     private static final long LANES = 0x0101010101010101L;
     private static final long TOP_BITS = LANES << 7;
+    private static final long UPPER = LANES * 0xF0;
+    private static final long EVERY_FOURTH = 0x000000FF000000FFL;
 
     private HexText() {}
 
@@ -42,15 +44,15 @@ final class HexText {
 
     /** The number that eight decimal digits write, or -1 if one of the bytes is no digit. */
     static long digits(long text) {
-        long fromZero = text + LANES * (0x80 - '0');
-        long afterNine = text + LANES * (0x80 - '9' - 1);
-        if ((fromZero & ~afterNine & ~text & TOP_BITS) != TOP_BITS) {
+        // A digit is 0x30 to 0x39: its upper half is 3, and still is when 6 is added.
+        if ((text & UPPER | (text + LANES * 6 & UPPER) >>> 4) != LANES * 0x33) {
             return -1;
         }
-        long values = text - LANES * '0';
-        long pairs = values * 10 + (values >>> 8) & 0x00FF00FF00FF00FFL;
-        long quads = pairs * 100 + (pairs >>> 16) & 0x0000FFFF0000FFFFL;
-        return (quads * 10_000 + (quads >>> 32)) & 0xFFFFFFFFL;
+        long values = text & LANES * 15;
+        long pairs = values * 10 + (values >>> 8);
+        return (pairs & EVERY_FOURTH) * (100L + (1_000_000L << 32))
+                        + (pairs >>> 16 & EVERY_FOURTH) * (1L + (10_000L << 32))
+                >>> 32;
     }
 
     /** The number that the first {@code count} (1 to 8) of eight bytes write in decimal digits, or -1. */

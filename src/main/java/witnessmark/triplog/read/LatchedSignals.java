@@ -1,6 +1,7 @@
 package witnessmark.triplog.read;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 import witnessmark.triplog.signal.Signal;
 import witnessmark.triplog.signal.SignalRow;
 
@@ -18,6 +19,9 @@ final class LatchedSignals {
     private final long[] taken = new long[Signal.count()];
     private final long[] staleAfter = new long[Signal.count()];
     private final int[] sender = new int[Signal.count()];
+    /** Ordinals of the signals that ever had a value; the others need not be looked at for each row. */
+    private int[] seen = {};
+
     private boolean fineDistance;
     private final ReadCounts counts;
 
@@ -57,6 +61,9 @@ final class LatchedSignals {
             refuse(signal, FieldStatus.ERROR, source);
             return;
         }
+        if (counts.valid[signal] == 0) {
+            seen = IntStream.concat(IntStream.of(seen), IntStream.of(signal)).toArray();
+        }
         values[signal] = value;
         taken[signal] = time;
         sender[signal] = source;
@@ -83,7 +90,7 @@ final class LatchedSignals {
     }
 
     SignalRow row(long time, long line) {
-        for (int signal = 0; signal < values.length; signal++) {
+        for (int signal : seen) {
             row.set(signal, time - taken[signal] > staleAfter[signal] ? Double.NaN : values[signal]);
         }
         row.stamp(time, line);

@@ -39,7 +39,7 @@ public final class TimeLine {
             return backOrSame(row, step);
         }
         last = row.timeMicros();
-        boolean gap = habit > 0 && step > SHORTEST_GAP && step > 3 * habit;
+        boolean gap = step > SHORTEST_GAP && habit > 0 && step > 3 * habit;
         learn(step);
         if (!gap) {
             return Step.GO_ON;
@@ -68,12 +68,8 @@ public final class TimeLine {
     }
 
     private void learn(long step) {
-        if (habit == 0) {
-            habit = Math.min(step, LONGEST_HABIT);
-        } else {
-            habit *= step > habit ? 1.05 : 1 / 1.05;
-        }
-        habit = Math.min(habit, LONGEST_HABIT);
+        double moved = habit == 0 ? step : habit * (step > habit ? 1.05 : 1 / 1.05);
+        habit = moved > LONGEST_HABIT ? LONGEST_HABIT : moved;
     }
 
     /** The usual time between rows; 0 before the second row. */

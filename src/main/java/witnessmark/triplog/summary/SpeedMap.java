@@ -21,7 +21,7 @@ public final class SpeedMap {
             if (road[i] >= 0 && engine[i] >= 0) {
                 int column = Math.min(KMH_BINS - 1, (int) (road[i] * (1 / KMH_STEP)));
                 int row = Math.min(RPM_BINS - 1, (int) (engine[i] * (1 / RPM_STEP)));
-                column(column)[row] += Math.min(seconds[i], SumUp.LONGEST_ROW_SECONDS);
+                column(column)[row] += SumUp.lasting(seconds[i]);
             }
         }
     }

@@ -22,8 +22,7 @@ public final class SumUp implements TrackedRows {
     public static final int WORST = 10;
 
     private static final int OTHER_CODES = -InHand.CANNOT_TELL;
-    /** A slower logger's rows count for no more than this. */
-    static final double LONGEST_ROW_SECONDS = 60;
+    private static final double LONGEST_ROW_SECONDS = 60;
 
     private static final double RUNNING_RPM = 300;
 
@@ -61,7 +60,7 @@ public final class SumUp implements TrackedRows {
             int code = inHand[row];
             double inThisHand = inHandSeconds[code + OTHER_CODES];
             for (; row < to && inHand[row] == code; row++) {
-                inThisHand += Math.min(seconds[row], LONGEST_ROW_SECONDS);
+                inThisHand += lasting(seconds[row]);
             }
             inHandSeconds[code + OTHER_CODES] = inThisHand;
         }
@@ -69,6 +68,11 @@ public final class SumUp implements TrackedRows {
         map.add(block, from, to);
         addEngine(block, from, to);
         addOdometer(block.column(Signal.DISTANCE), from, to);
+    }
+
+    /** How long a row counts that came so many seconds after the one before. */
+    static double lasting(double seconds) {
+        return seconds > LONGEST_ROW_SECONDS ? LONGEST_ROW_SECONDS : seconds;
     }
 
     private void addEngine(RowBlock block, int from, int to) {
@@ -79,7 +83,7 @@ public final class SumUp implements TrackedRows {
         double kmh = highestKmh;
         double rpm = highestRpm;
         for (int i = from; i < to; i++) {
-            running += engine[i] > RUNNING_RPM ? Math.min(seconds[i], LONGEST_ROW_SECONDS) : 0;
+            running += engine[i] > RUNNING_RPM ? lasting(seconds[i]) : 0;
             kmh = road[i] > kmh ? road[i] : kmh;
             rpm = engine[i] > rpm ? engine[i] : rpm;
         }

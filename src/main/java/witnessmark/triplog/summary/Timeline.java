@@ -59,17 +59,17 @@ public final class Timeline {
             double rpm = highestRpm;
             int i = from;
             do {
-                double row = Math.min(lasting[i], SumUp.LONGEST_ROW_SECONDS);
+                double row = SumUp.lasting(lasting[i]);
                 covered += row;
                 inHand[inHandCodes[i] + OTHER_CODES] += (float) row;
                 if (road[i] >= 0) {
                     km += road[i] * row;
-                    kmh = Math.max(kmh, road[i]);
+                    kmh = road[i] > kmh ? road[i] : kmh;
                 }
                 if (engine[i] >= 0) {
                     turns += engine[i] * row;
                     known += row;
-                    rpm = Math.max(rpm, engine[i]);
+                    rpm = engine[i] > rpm ? engine[i] : rpm;
                 }
                 i++;
             } while (i < to && covered < full);
