@@ -25,6 +25,10 @@ final class CsvColumn {
     /** The rest of a long number, or the whole of a short one. */
     private final NumberShape tail = new NumberShape();
 
+    /** The head as last read, which mostly stays, and what its digits came to. */
+    private long headText;
+
+    private long headDigits = -1;
     private long headPower = 1;
     private int fraction;
     private double power = 1;
@@ -60,9 +64,12 @@ final class CsvColumn {
         if (!isLong) {
             return tail.read(word);
         }
-        long first = head.read(word);
+        if (word != headText) {
+            headText = word;
+            headDigits = head.read(word);
+        }
         long rest = tail.read(ByteLines.word(bytes, from + WORD));
-        return (first | rest) < 0 ? -1 : first * headPower + rest;
+        return (headDigits | rest) < 0 ? -1 : headDigits * headPower + rest;
     }
 
     /**
@@ -100,6 +107,8 @@ final class CsvColumn {
     }
 
     private void forget() {
+        headText = 0;
+        headDigits = -1;
         text = NONE;
         textMask = 0;
         head.forget();
