@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import java.util.zip.GZIPOutputStream;
@@ -53,6 +54,29 @@ class BrokenLogTest {
         assertThat(rows.get(2).kmh()).isEqualTo(82.25);
         assertThat(report.broken()).extracting(BrokenLines.Tally::kind).containsExactly(BrokenKind.OUT_OF_RANGE);
         assertThat(report.signals().get(Signal.ENGINE_SPEED)).isEqualTo(new ReadReport.SignalCounts(1, 1, 1));
+    }
+
+    @Test
+    void a_value_after_an_empty_last_field_counts_though_it_is_the_same_as_before() throws IOException {
+        read(file("a.csv", HEADER + "0.10,1500,80\n0.20,1500,\n0.30,1500,80\n0.40,,80\n0.50,1500,80"));
+
+        assertThat(rows).extracting(Row::kmh).containsExactly(80.0, Double.NaN, 80.0, 80.0, 80.0);
+        assertThat(rows).extracting(Row::rpm).containsExactly(1500.0, 1500.0, 1500.0, Double.NaN, 1500.0);
+    }
+
+    @Test
+    void a_line_that_ends_in_the_middle_of_a_field_takes_nothing_from_the_bytes_behind_it() throws IOException {
+        StringBuilder text = new StringBuilder(HEADER);
+        // More than one buffer of lines, so that old bytes stand behind the end of the last one.
+        for (int i = 0; i < 30_000; i++) {
+            text.append(String.format(Locale.ROOT, "%.2f,1500.25,80.75%n", 1000 + i * 0.1));
+        }
+
+        ReadReport report = read(file("a.csv", text + "5000.00,1500.25,8"));
+
+        assertThat(report.rows()).isEqualTo(30_001);
+        assertThat(rows.subList(0, 30_000)).allMatch(row -> row.rpm() == 1500.25 && row.kmh() == 80.75);
+        assertThat(rows.get(30_000)).isEqualTo(new Row(5_000_000_000L, 30_002, 1500.25, 8));
     }
 
     @Test

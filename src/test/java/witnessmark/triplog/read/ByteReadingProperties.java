@@ -68,6 +68,26 @@ class ByteReadingProperties {
         assertThat(HexText.digits(ByteLines.word(bytes, 0)) >= 0).isEqualTo(cut.matches("[0-9]{8}"));
     }
 
+    @Property
+    void a_number_of_the_shape_of_another_is_read_as_the_library_does(
+            @ForAll @IntRange(min = 0, max = 9999) int first,
+            @ForAll @IntRange(min = 0, max = 999_999) int second,
+            @ForAll @IntRange(min = 0, max = 3) int decimals,
+            @ForAll boolean negative) {
+        String form = (negative ? "-" : "") + "%." + decimals + "f";
+        String before = String.format(Locale.ROOT, form, first / Math.pow(10, decimals));
+        String after = String.format(Locale.ROOT, form, second / Math.pow(10, decimals));
+        NumberShape shape = new NumberShape();
+
+        long learnt = shape.learn(word(before + ",xxxxxxx"), before.length(), HexText.eightTimes('.'), 1);
+        long read = shape.read(word(after + ",xxxxxxx"));
+
+        assertThat(learnt).isEqualTo(first);
+        assertThat(read).isEqualTo(after.length() == before.length() ? second : -1);
+        assertThat(shape.fraction()).isEqualTo(decimals);
+        assertThat(shape.isNegative()).isEqualTo(negative);
+    }
+
     private static long word(String text) {
         return ByteLines.word(text.getBytes(StandardCharsets.ISO_8859_1), 0);
     }
