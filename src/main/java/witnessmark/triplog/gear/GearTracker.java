@@ -98,16 +98,16 @@ final class GearTracker {
         }
         int settled = -1;
         double lastSpread = LEAST_SCATTER;
-        for (int i = 0; i < block.size(); i++) {
-            if (settled >= 0) {
-                int until = staysUntil(block, i, settled);
-                Arrays.fill(stayed, i, until, 1L << settled);
-                Arrays.fill(best, i, until, (byte) settled);
-                Arrays.fill(scatter, i, until, lastSpread);
-                i = until;
-                if (i == block.size()) {
-                    return;
-                }
+        for (int row = 0; row < block.size(); row++) {
+            int i = settled < 0 ? row : staysUntil(block, row, settled);
+            if (i > row) {
+                Arrays.fill(stayed, row, i, 1L << settled);
+                Arrays.fill(best, row, i, (byte) settled);
+                Arrays.fill(scatter, row, i, lastSpread);
+                row = i;
+            }
+            if (i == block.size()) {
+                return;
             }
             double seconds = block.secondsBefore(i);
             boolean byShaft = output[i] > 0;

@@ -102,28 +102,33 @@ public final class TrackGears implements RowSink {
     private void codes(double[] scatter, int until) {
         double[] road = block.column(Signal.ROAD_SPEED);
         double[] engine = block.column(Signal.ENGINE_SPEED);
+        double[] clutch = block.column(Signal.CLUTCH);
         double[] lever = block.column(Signal.LEVER);
         double[] gear = block.column(Signal.CURRENT_GEAR);
-        double[] clutch = block.column(Signal.CLUTCH);
-        int outOfGear = tracker.outOfGear();
-        double idle = 1.3 * table.idleRpm();
         for (int i = 0; i < until; i++) {
-            int state = tracker.state(i);
             int reverse = lever[i] < 0 || gear[i] < 0 ? reverse(i) : -1;
-            inHand[i] = road[i] < 0.8
-                    ? InHand.STANDING
-                    : engine[i] < 100 && road[i] >= 3
-                            ? InHand.ENGINE_OFF
-                            : Double.isNaN(scatter[i])
-                                    ? InHand.CANNOT_TELL
-                                    : reverse >= 0
-                                            ? reverse
-                                            : state != outOfGear
-                                                    ? state
-                                                    : clutch[i] > 0.5
-                                                            ? InHand.PEDAL_DOWN
-                                                            : engine[i] < idle ? InHand.NEUTRAL : InHand.CANNOT_TELL;
+            int fitting = reverse >= 0 ? reverse : tracker.state(i);
+            inHand[i] = code(road[i], engine[i], clutch[i], scatter[i], fitting);
         }
+    }
+
+    private int code(double road, double engine, double clutch, double scatter, int fitting) {
+        if (road < 0.8) {
+            return InHand.STANDING;
+        }
+        if (engine < 100 && road >= 3) {
+            return InHand.ENGINE_OFF;
+        }
+        if (Double.isNaN(scatter)) {
+            return InHand.CANNOT_TELL;
+        }
+        if (fitting != tracker.outOfGear()) {
+            return fitting;
+        }
+        if (clutch > 0.5) {
+            return InHand.PEDAL_DOWN;
+        }
+        return engine < 1.3 * table.idleRpm() ? InHand.NEUTRAL : InHand.CANNOT_TELL;
     }
 
     /** The reverse gear that fits; else -1. */
