@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseSheet;
@@ -36,6 +37,10 @@ public final class InterviewBenchmark {
     private final Diagnosis diagnosis = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());
     private final FindWords search = new FindWords(diagnosis.knowledge());
     private final Map<String, List<Asking.Course>> courses = new LinkedHashMap<>();
+
+    private int wrong;
+    private int cannotBeTold;
+    private int toldAllTheSame;
 
     private InterviewBenchmark() {}
 
@@ -87,6 +92,8 @@ public final class InterviewBenchmark {
         Asking.Course whole = new Asking(diagnosis, truth).wholeInterview();
         String id = document.present().id().text();
         if (!truth.isDetermined()) {
+            cannotBeTold++;
+            toldAllTheSame += whole.last().isDetermined() ? 1 : 0;
             System.out.printf(
                     Locale.ROOT,
                     "%-40s cannot be told: interview ended after %d questions, %.0f min, with %s%n",
@@ -96,6 +103,7 @@ public final class InterviewBenchmark {
                     whole.last().classId());
             return;
         }
+        wrong += whole.last().isDetermined() && !whole.reached() ? 1 : 0;
         Map<String, Asking.Course> mine = new LinkedHashMap<>();
         mine.put("interview", new Asking(diagnosis, truth).interview());
         mine.put("information only", new Asking(diagnosis, truth).mostInformationFirst());
@@ -127,18 +135,34 @@ public final class InterviewBenchmark {
     }
 
     private void medians() {
-        System.out.println();
-        System.out.println("order                 cases  reached  median questions  median minutes  mean minutes");
-        courses.forEach((name, all) -> System.out.printf(
-                Locale.ROOT,
-                "%-21s %5d  %7d  %16.1f  %14.1f  %12.1f%n",
-                name,
-                all.size(),
-                all.stream().filter(Asking.Course::reached).count(),
-                median(all.stream().mapToDouble(Asking.Course::questions).toArray()),
-                median(all.stream().mapToDouble(Asking.Course::minutes).toArray()),
-                all.stream().mapToDouble(Asking.Course::minutes).average().orElse(0)));
+        table("All cases of determined outcome", c -> true);
+        table("Without those whose verdict was right before anything was asked", c -> c.questions() > 0);
         System.out.println("An order that never reached the right verdict counts with all its questions and minutes.");
+        System.out.printf(
+                Locale.ROOT,
+                "Interviews that ended by themselves with a wrong verdict: %d; that gave one where it cannot be told:"
+                        + " %d of %d%n",
+                wrong,
+                toldAllTheSame,
+                cannotBeTold);
+    }
+
+    private void table(String title, Predicate<Asking.Course> which) {
+        System.out.println();
+        System.out.println(title);
+        System.out.println("order                 cases  reached  median questions  median minutes  mean minutes");
+        courses.forEach((name, courses) -> {
+            List<Asking.Course> all = courses.stream().filter(which).toList();
+            System.out.printf(
+                    Locale.ROOT,
+                    "%-21s %5d  %7d  %16.1f  %14.1f  %12.1f%n",
+                    name,
+                    all.size(),
+                    all.stream().filter(Asking.Course::reached).count(),
+                    median(all.stream().mapToDouble(Asking.Course::questions).toArray()),
+                    median(all.stream().mapToDouble(Asking.Course::minutes).toArray()),
+                    all.stream().mapToDouble(Asking.Course::minutes).average().orElse(0));
+        });
     }
 
     private static double median(double[] values) {
