@@ -135,8 +135,8 @@ public final class InterviewBenchmark {
     }
 
     private void medians() {
-        table("All cases of determined outcome", c -> true);
-        table("Without those whose verdict was right before anything was asked", c -> c.questions() > 0);
+        table("All interviews on cases of determined outcome", c -> true);
+        table("Without those in which nothing had to be asked", c -> c.questions() > 0);
         System.out.println("An order that never reached the right verdict counts with all its questions and minutes.");
         System.out.printf(
                 Locale.ROOT,
