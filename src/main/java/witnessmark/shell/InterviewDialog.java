@@ -265,7 +265,12 @@ final class InterviewDialog {
                 visit.openMinutes() > 0
                         ? wording.text(
                                 visit.checks().size() == 1 ? "place.open-one" : "place.open",
-                                visit.title(),
+                                visit.access().equals(question.check().access())
+                                        ? visit.title()
+                                        : wording.text(
+                                                "place.on-the-way",
+                                                question.check().accessTitle(),
+                                                visit.title()),
                                 Say.minutes(visit.openMinutes()),
                                 visit.checks().size(),
                                 Say.bits(visit.gainBits()))

@@ -63,7 +63,7 @@ class DiagnoseIT {
     void the_text_form_is_plain_and_without_escape_codes_when_it_is_no_terminal() {
         Program.Run run = program().run("diagnose", "sample-cases/slow-into-low-low-air.yaml");
         assertThat(run.code()).isZero();
-        assertThat(run.out()).contains("Verdict").contains("decision support").doesNotContain("\u001b");
+        assertThat(run.out()).contains("Verdict").contains("Decision support").doesNotContain("\u001b");
         assertThat(run.out().lines()).allMatch(line -> line.length() <= 80);
     }
 
