@@ -1,6 +1,7 @@
 package witnessmark.triplog;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -60,6 +61,7 @@ public final class ReadTrip implements TrackedRows {
         ReadReport report = ReadLog.read(head, mapping, request.hash(), progress, tracker);
         tracker.end();
         finder.end();
+        events.sort(Comparator.comparingLong(HabitEvent::firstLine));
         seconds.ifPresent(GearSeconds::end);
         Map<Signal, Long> valid = new EnumMap<>(Signal.class);
         report.signals().forEach((signal, counts) -> valid.put(signal, counts.valid()));

@@ -1,11 +1,14 @@
 package witnessmark.triplog.event;
 
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
+import witnessmark.triplog.signal.Signal;
 
 /** What the log held: the chances that events had, and how well the rows could show them. Added up as rows pass. */
 public final class Chances {
     private final Map<EventKind.Chance, Double> counts = new EnumMap<>(EventKind.Chance.class);
+    private final Map<Signal, String> doubts = new EnumMap<>(Signal.class);
     private double coveredSeconds;
     private double movingSeconds;
     private double pullingSeconds;
@@ -14,6 +17,16 @@ public final class Chances {
 
     void count(EventKind.Chance chance) {
         counts.merge(chance, 1.0, Double::sum);
+    }
+
+    /** Notes why a signal of this log is not believed: the end of a sentence about it. */
+    void doubt(Signal signal, String why) {
+        doubts.put(signal, why);
+    }
+
+    /** The signals of this one log that are not believed, with the reason. */
+    public Map<Signal, String> doubts() {
+        return Collections.unmodifiableMap(doubts);
     }
 
     void covered(double seconds, double kmh, boolean pulling, boolean gearKnown) {

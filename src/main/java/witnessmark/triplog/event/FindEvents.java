@@ -18,14 +18,18 @@ public final class FindEvents implements TrackedRows {
     private static final long LONGEST_PATIENCE_MICROS = 4_000_000;
 
     private final Drive drive;
+    private final HeldEvents doubtful;
     private final Chances chances = new Chances();
-    private final Moment moment = new Moment();
+    private final Trust trust = new Trust();
+    private final Moment moment = new Moment(trust);
+    private final Pull pull = new Pull();
     private final LastGears gears = new LastGears();
     private final ShiftEvents shifts;
     private final StartEvents starts;
     private final ClutchDropEvents drops;
     private final SplitEvents splits;
     private final FindRuns runs;
+    private final ClutchEvents clutch;
     private final OilEvents oil;
     private final List<Detector> detectors;
     private long calmMicros;
@@ -37,17 +41,19 @@ public final class FindEvents implements TrackedRows {
      * @param found takes each event as it is found, in about the order of their ends
      */
     public FindEvents(GearTable table, HabitLimits limits, DoubleSupplier outputRpmPerKmh, Consumer<HabitEvent> found) {
+        this.doubtful = new HeldEvents(trust, found);
         this.drive = new Drive(table, limits, outputRpmPerKmh, chances, event -> {
             if (!event.kind().isMomentary() || usualSeconds * event.kind().leastHertz() <= TOO_SLOW) {
-                found.accept(event);
+                doubtful.accept(event);
             }
         });
         Presses presses = new Presses();
         this.shifts = new ShiftEvents(drive, presses);
-        this.starts = new StartEvents(drive);
+        this.starts = new StartEvents(drive, trust);
         this.drops = new ClutchDropEvents(drive);
         this.splits = new SplitEvents(drive, gears);
-        this.runs = new FindRuns(drive, this::settled);
+        this.runs = new FindRuns(drive, starts, this::settled);
+        this.clutch = new ClutchEvents(drive, gears, starts, pull);
         this.oil = new OilEvents(drive);
         this.detectors = List.of(
                 presses,
@@ -56,7 +62,7 @@ public final class FindEvents implements TrackedRows {
                 runs,
                 new RollingEvents(drive, gears),
                 new EngineEvents(drive, gears),
-                new ClutchEvents(drive, gears, starts),
+                clutch,
                 oil,
                 drops,
                 new DiscEvents(drive, gears),
@@ -68,11 +74,16 @@ public final class FindEvents implements TrackedRows {
     }
 
     private void settled(GearRun run) {
+        GearRun from = gears.current;
+        if (from != null && from.gear != run.gear && pull.excludesLeverShift(drive.table(), from, run)) {
+            return;
+        }
         gears.settled(run);
         shifts.settled(run);
         starts.settled(run);
         drops.settled(run);
         splits.settled(run);
+        clutch.settled(run);
     }
 
     @Override
@@ -91,8 +102,14 @@ public final class FindEvents implements TrackedRows {
             boolean pulling = moment.kmh() > PULLING_KMH
                     && moment.rpm() > 1.3 * drive.table().idleRpm()
                     && !moment.isPedalPressed();
+            if (inHand[i] >= 0
+                    && moment.kmh() > PULLING_KMH
+                    && moment.rpm() > 1.3 * drive.table().idleRpm()) {
+                trust.drove(moment.seconds(), moment.isPedalShownPressed());
+            }
             chances.covered(moment.seconds(), moment.kmh(), pulling, inHand[i] >= 0);
             splits.watch(moment);
+            pull.watch(moment);
             if (isCalm()) {
                 runs.goesOn(moment);
                 continue;
@@ -159,6 +176,8 @@ public final class FindEvents implements TrackedRows {
     /** Ends whatever is still open; to be called once, after the last row. */
     public void end() {
         interrupted();
+        trust.doubts().forEach(chances::doubt);
+        doubtful.end();
     }
 
     public Chances chances() {

@@ -13,6 +13,7 @@ final class ShiftEvents implements Detector {
     private static final double BEFORE_SECONDS = 1.0;
     private static final double AFTER_SECONDS = 0.6;
     private static final double LEAST_CONFIDENCE = 0.6;
+    private static final double WELL_MATCHED_RPM = 60;
     /** Under walking pace a range shift does no harm and the ratio shows little. */
     private static final double LEAST_KMH = 5;
 
@@ -136,7 +137,9 @@ final class ShiftEvents implements Detector {
 
     private void clutchUse(GearRun from, GearRun after, Gear old, Gear taken) {
         long begin = from.endMicros - (long) (BEFORE_SECONDS * 1e6);
-        long end = after.startMicros + (long) (AFTER_SECONDS * 1e6);
+        // The ratio may sweep past the gear before the second press; a press until the gear is settled belongs to the
+        // shift.
+        long end = Math.max(after.startMicros + (long) (AFTER_SECONDS * 1e6), after.endMicros);
         int pressed = presses.between(begin, end);
         if (pressed >= 2 || presses.maybeMissed(begin, end) || old.isReverse() || taken.isReverse()) {
             return;
@@ -151,12 +154,15 @@ final class ShiftEvents implements Detector {
                 0.9 * Math.min(from.confidence(), after.confidence()),
                 Drive.words(
                         "From %s to %s at %.0f km/h with %s; engine speed %.0f rpm off the matching one when the gear"
-                                + " showed. A well-matched shift leaves no mark.",
+                                + " first showed. %s",
                         old.name(),
                         taken.name(),
                         after.startKmh,
                         pressed == 0 ? "no press of the clutch" : "a single press of the clutch",
-                        mismatch),
+                        mismatch,
+                        mismatch < WELL_MATCHED_RPM
+                                ? "A shift matched so well leaves no mark."
+                                : "A well-matched shift would leave no mark; this one may have."),
                 "mismatch-rpm",
                 mismatch);
     }
