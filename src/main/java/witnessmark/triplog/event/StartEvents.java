@@ -116,7 +116,7 @@ final class StartEvents implements Detector {
             trust.started(pressed);
         }
         boolean high = gear.range() == Gear.Range.HIGH || tooHigh(gear);
-        boolean hidden = changed || highestRpm > HIDDEN_SHIFT * Math.min(run.startRpm, run.endRpm);
+        boolean hidden = changed || highestRpm > HIDDEN_SHIFT * run.endRpm;
         if (hidden && high) {
             // The first gear was a shorter one, but which cannot be told.
             return;
