@@ -3,12 +3,14 @@ package witnessmark.triplog.event;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Optional;
 import witnessmark.triplog.signal.Signal;
 
 /** What the log held: the chances that events had, and how well the rows could show them. Added up as rows pass. */
 public final class Chances {
     private final Map<EventKind.Chance, Double> counts = new EnumMap<>(EventKind.Chance.class);
     private final Map<Signal, String> doubts = new EnumMap<>(Signal.class);
+    private Optional<String> gearDoubt = Optional.empty();
     private double coveredSeconds;
     private double movingSeconds;
     private double pullingSeconds;
@@ -22,6 +24,16 @@ public final class Chances {
     /** Notes why a signal of this log is not believed: the end of a sentence about it. */
     void doubt(Signal signal, String why) {
         doubts.put(signal, why);
+    }
+
+    /** Notes why the gears of this log are not believed. */
+    void doubtGears(String why) {
+        gearDoubt = Optional.of(why);
+    }
+
+    /** Why the gears of this one log are not believed. */
+    public Optional<String> gearDoubt() {
+        return gearDoubt;
     }
 
     /** The signals of this one log that are not believed, with the reason. */

@@ -41,7 +41,7 @@ public final class FindEvents implements TrackedRows {
      * @param found takes each event as it is found, in about the order of their ends
      */
     public FindEvents(GearTable table, HabitLimits limits, DoubleSupplier outputRpmPerKmh, Consumer<HabitEvent> found) {
-        this.doubtful = new HeldEvents(trust, found);
+        this.doubtful = new HeldEvents(trust, chances, found);
         this.drive = new Drive(table, limits, outputRpmPerKmh, chances, event -> {
             if (!event.kind().isMomentary() || usualSeconds * event.kind().leastHertz() <= TOO_SLOW) {
                 doubtful.accept(event);
@@ -171,6 +171,11 @@ public final class FindEvents implements TrackedRows {
     private void interrupted() {
         detectors.forEach(Detector::interrupted);
         gears.forget();
+    }
+
+    /** The gears found cannot be believed; to be called before {@link #end}. */
+    public void doubtGears(String why) {
+        chances.doubtGears(why);
     }
 
     /** Ends whatever is still open; to be called once, after the last row. */

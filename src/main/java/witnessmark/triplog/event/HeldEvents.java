@@ -5,24 +5,25 @@ import java.util.List;
 import java.util.function.Consumer;
 import witnessmark.triplog.signal.Signal;
 
-/** Holds events that rest on the clutch pedal back until it is known whether the pedal's signal can be believed. */
+/** Holds events that rest on the clutch pedal or the gear back until it is known whether these can be believed. */
 final class HeldEvents implements Consumer<HabitEvent> {
     /** Beyond so many the signal counts as it has shown itself by then. */
     private static final int MOST = 20_000;
 
     private final Trust trust;
+    private final Chances chances;
     private final Consumer<HabitEvent> found;
     private final List<HabitEvent> held = new ArrayList<>();
 
-    HeldEvents(Trust trust, Consumer<HabitEvent> found) {
+    HeldEvents(Trust trust, Chances chances, Consumer<HabitEvent> found) {
         this.trust = trust;
+        this.chances = chances;
         this.found = found;
     }
 
     @Override
     public void accept(HabitEvent event) {
-        boolean byPedal = event.kind().needs().stream().anyMatch(choice -> choice.contains(Signal.CLUTCH));
-        if (!byPedal) {
+        if (!byPedal(event) && !event.kind().needsGear()) {
             found.accept(event);
             return;
         }
@@ -32,11 +33,17 @@ final class HeldEvents implements Consumer<HabitEvent> {
         }
     }
 
-    /** Hands on what was held, or drops it if the pedal is not believed. */
+    private static boolean byPedal(HabitEvent event) {
+        return event.kind().needs().stream().anyMatch(choice -> choice.contains(Signal.CLUTCH));
+    }
+
+    /** Hands on what was held, but for what is not believed. */
     void end() {
-        if (trust.clutchDoubt().isEmpty()) {
-            held.forEach(found);
-        }
+        boolean pedal = trust.clutchDoubt().isEmpty();
+        boolean gear = chances.gearDoubt().isEmpty();
+        held.stream()
+                .filter(e -> (pedal || !byPedal(e)) && (gear || !e.kind().needsGear()))
+                .forEach(found);
         held.clear();
     }
 }

@@ -21,6 +21,10 @@ final class StartEvents implements Detector {
 
     private static final double IDLING = 1.15;
     private static final double UP_SECONDS = 0.4;
+    /** Between rows farther apart a shorter gear may have been passed through. */
+    private static final double SURE_SECONDS = 0.4;
+
+    private static final double PASSED_UNSEEN = 0.9;
 
     private final Drive drive;
     private final Trust trust;
@@ -30,6 +34,9 @@ final class StartEvents implements Detector {
     private long movedLine;
     private double mass = Double.NaN;
     private double highestRpm;
+    /** Seconds between the last two rows. */
+    private double apart;
+
     private boolean pedalGiven;
     private boolean pressed;
     private long upMicros;
@@ -45,6 +52,7 @@ final class StartEvents implements Detector {
     @Override
     public void row(Moment m) {
         pedalGiven = m.isPedalGiven();
+        apart = m.seconds();
         pressed &= m.inHand() != InHand.STANDING || stoodSeconds > 0 || starting;
         pressed |= m.isPedalShownPressed();
         if (m.inHand() == InHand.STANDING) {
@@ -179,7 +187,9 @@ final class StartEvents implements Detector {
     }
 
     private void found(EventKind kind, GearRun run, Gear gear, double severity, double took, String sentence) {
-        double confidence = run.confidence() * (drive.limits().load() == HabitLimits.Load.UNKNOWN ? 0.95 : 1);
+        double confidence = run.confidence()
+                * (drive.limits().load() == HabitLimits.Load.UNKNOWN ? 0.95 : 1)
+                * (apart > SURE_SECONDS ? PASSED_UNSEEN : 1);
         if (confidence < LEAST_CONFIDENCE) {
             return;
         }

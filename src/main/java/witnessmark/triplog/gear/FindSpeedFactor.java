@@ -11,6 +11,14 @@ final class FindSpeedFactor {
     /** Tyre wear, size and entry errors together rarely exceed a tenth (common practice, no source). */
     private static final double WIDEST = 0.10;
 
+    /** Beyond that lie a wrong axle in the profile, or miles taken for kilometres. */
+    private static final double FARTHEST = 1.7;
+
+    private static final int ENOUGH_FOR_FAR = 600;
+    /** With the right factor nearly all steady driving lies on a gear. */
+    private static final double FITS = 0.85;
+
+    private static final double FAR_BETTER = 0.12;
     private static final double STEP = 0.001;
     private static final double PRIOR_WIDTH = 0.05;
     private static final double KERNEL = 0.006;
@@ -38,10 +46,11 @@ final class FindSpeedFactor {
         double[] clutch = block.column(Signal.CLUTCH);
         double perKmh = table.outputRpmPerKmh();
         double pulling = 0.9 * table.lowestPullingRpm();
+        boolean stuck = isMostlyPressed(road, clutch, block.size());
         int stride = rows > PLENTY ? 7 : 1;
         for (int i = Math.max(1, from); i < block.size(); i += stride) {
             double seconds = block.secondsBefore(i);
-            if (!(road[i] > 12) || !(engine[i] > pulling) || seconds <= 0 || clutch[i] > 0.5) {
+            if (!(road[i] > 12) || !(engine[i] > pulling) || seconds <= 0 || !stuck && clutch[i] > 0.5) {
                 continue;
             }
             double ratio = engine[i] / (road[i] * perKmh);
@@ -57,6 +66,17 @@ final class FindSpeedFactor {
         }
     }
 
+    /** Nobody drives so; the switch is stuck or wired the wrong way round. */
+    private static boolean isMostlyPressed(double[] road, double[] clutch, int size) {
+        int moving = 0;
+        int pressed = 0;
+        for (int i = 0; i < size; i++) {
+            moving += road[i] > 12 ? 1 : 0;
+            pressed += road[i] > 12 && clutch[i] > 0.5 ? 1 : 0;
+        }
+        return 2 * pressed > moving;
+    }
+
     SpeedFactor find() {
         if (rows < SpeedFactor.ENOUGH_ROWS) {
             return SpeedFactor.NOMINAL;
@@ -69,27 +89,39 @@ final class FindSpeedFactor {
     }
 
     private SpeedFactor search() {
-        int steps = (int) Math.round(WIDEST / STEP);
-        double[] scores = new double[2 * steps + 1];
-        int best = steps;
+        SpeedFactor near = best(1 - WIDEST, 1 + WIDEST, PRIOR_WIDTH, 0.9);
+        if (rows < ENOUGH_FOR_FAR || near.share() >= FITS) {
+            return near;
+        }
+        SpeedFactor far = best(1 / FARTHEST, FARTHEST, Double.POSITIVE_INFINITY, 0.93);
+        boolean better = far.share() >= near.share() + FAR_BETTER && Math.abs(far.factor() - near.factor()) > 0.02;
+        if (!better) {
+            return near;
+        }
+        return far.ambiguous() ? near.misfitting() : far;
+    }
+
+    /** The best factor in the bounds, and whether another one comes up to {@code rivalShare} of its score. */
+    private SpeedFactor best(double low, double high, double priorWidth, double rivalShare) {
+        int steps = (int) Math.round((high - low) / STEP);
+        double[] scores = new double[steps + 1];
+        int best = 0;
         for (int i = 0; i < scores.length; i++) {
-            scores[i] = score(1 + (i - steps) * STEP);
-            if (scores[i] > scores[best]) {
-                best = i;
-            }
+            scores[i] = score(low + i * STEP, priorWidth);
+            best = scores[i] > scores[best] ? i : best;
         }
         boolean rival = false;
         for (int i = 0; i < scores.length; i++) {
             boolean peak =
                     (i == 0 || scores[i] >= scores[i - 1]) && (i == scores.length - 1 || scores[i] >= scores[i + 1]);
-            rival |= peak && Math.abs(i - best) * STEP > 0.02 && scores[i] > 0.9 * scores[best];
+            rival |= peak && Math.abs(i - best) * STEP > 0.02 && scores[i] > rivalShare * scores[best];
         }
-        double factor = 1 + (best - steps) * STEP;
-        return new SpeedFactor(factor, rows, mass(factor, ON_GEAR, false) / rows, rival);
+        double factor = low + best * STEP;
+        return new SpeedFactor(factor, rows, mass(factor, ON_GEAR, false) / rows, rival, false);
     }
 
-    private double score(double factor) {
-        double away = (factor - 1) / PRIOR_WIDTH;
+    private double score(double factor, double priorWidth) {
+        double away = (factor - 1) / priorWidth;
         return mass(factor, 3 * KERNEL, true) * Math.exp(-0.5 * away * away);
     }
 

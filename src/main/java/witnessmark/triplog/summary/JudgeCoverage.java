@@ -88,6 +88,9 @@ final class JudgeCoverage {
     }
 
     private Optional<String> gears(EventKind kind) {
+        if (kind.needsGear() && chances.gearDoubt().isPresent()) {
+            return chances.gearDoubt();
+        }
         if (!kind.needsGear() || chances.gearKnownShare() >= LEAST_GEAR_SHARE) {
             return Optional.empty();
         }
