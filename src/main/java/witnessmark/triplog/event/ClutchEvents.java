@@ -27,6 +27,13 @@ final class ClutchEvents implements Detector {
     private final Spell riding;
     private final Spell floored;
     private boolean loadKnown;
+    /** Whether the row, or the slip so far, may also be a lever shift at full throttle; it is slip if the gear comes back. */
+    private boolean rowDoubtful;
+
+    private boolean slipDoubtful;
+    private int slipGear;
+    private long slipFrom;
+    private int inHand;
 
     ClutchEvents(Drive drive, LastGears gears, StartEvents starts, Pull pull) {
         this.drive = drive;
@@ -49,6 +56,16 @@ final class ClutchEvents implements Detector {
                 && m.isPedalKnown()
                 && !m.isPedalPressed()
                 && !starts.isStarting();
+        GearRun run = gears.current;
+        if (slips && !slip.isOpen()) {
+            slipDoubtful = false;
+            slipGear = run == null ? InHand.CANNOT_TELL : run.gear;
+            slipFrom = run == null ? 0 : run.endMicros;
+        }
+        if (slips) {
+            slipDoubtful |= rowDoubtful;
+        }
+        inHand = m.inHand();
         if (slips || slip.isOpen()) {
             slip.look(m, slips, share);
         }
@@ -74,6 +91,7 @@ final class ClutchEvents implements Detector {
      * where the engine pulled on without a break, for then no lever was moved.
      */
     private double slipShare(Moment m) {
+        rowDoubtful = false;
         double input = m.get(Signal.INPUT_SHAFT_SPEED);
         if (input > 0) {
             return 1 - input / m.rpm();
@@ -82,14 +100,16 @@ final class ClutchEvents implements Detector {
         if (run == null || (m.micros() - run.endMicros) > LONGEST_MICROS) {
             return Double.NaN;
         }
-        boolean unbroken = pull.isUnbrokenSince(run.endMicros);
+        boolean unbroken = pull.isUnbrokenAfter(slip.isOpen() ? slipFrom : run.endMicros);
         if (m.isInGear() && m.inHand() != run.gear && (!unbroken || isSplit(run.gear, m.inHand()))) {
             return Double.NaN;
         }
         double locked = drive.table().gear(run.gear).ratio() * m.outputRpm(drive.perKmh());
         double share = 1 - locked / m.rpm();
         double noise = 3 * (Double.isNaN(m.scatter()) ? 0.05 : m.scatter());
-        return share > noise && (unbroken || 1 / (1 - share) < Math.sqrt(stepBelow(run)) * 1.04) ? share : Double.NaN;
+        boolean small = 1 / (1 - share) < Math.sqrt(stepBelow(run)) * 1.04;
+        rowDoubtful = !small && !pull.isUnbrokenSince(slip.isOpen() ? slipFrom : run.endMicros);
+        return share > noise && (unbroken || small) ? share : Double.NaN;
     }
 
     private boolean isSplit(int one, int other) {
@@ -151,6 +171,9 @@ final class ClutchEvents implements Detector {
     }
 
     private void slipped(Spell spell) {
+        if (slipDoubtful && !(inHand == slipGear && pull.isUnbrokenAfter(slipFrom))) {
+            return;
+        }
         @Nullable GearRun run = gears.current;
         Optional<String> gear = run == null
                 ? Optional.empty()

@@ -48,7 +48,7 @@ public final class FindEvents implements TrackedRows {
             }
         });
         Presses presses = new Presses();
-        this.shifts = new ShiftEvents(drive, presses);
+        this.shifts = new ShiftEvents(drive, presses, pull);
         this.starts = new StartEvents(drive, trust);
         this.drops = new ClutchDropEvents(drive);
         this.splits = new SplitEvents(drive, gears);

@@ -11,6 +11,7 @@ import witnessmark.triplog.signal.Signal;
 final class Pull {
     private static final double PULLING_PERCENT = 25;
     private static final double WELL_BEFORE_SECONDS = 0.5;
+    private static final double CHANGE_SECONDS = 0.35;
     private static final double LEVER_SECONDS = 2;
     /** Between rows farther apart the torque may have been off unseen. */
     private static final double SURE_SECONDS = 0.35;
@@ -43,6 +44,11 @@ final class Pull {
         return isUnbrokenFrom(micros - (long) (WELL_BEFORE_SECONDS * 1e6));
     }
 
+    /** The same from the change on that followed this time; a lever would have needed a moment without torque there. */
+    boolean isUnbrokenAfter(long micros) {
+        return isUnbrokenFrom(micros + (long) (CHANGE_SECONDS * 1e6));
+    }
+
     /** The same from the very moment on. */
     boolean isUnbrokenFrom(long micros) {
         return lastBreak < micros;
@@ -63,6 +69,6 @@ final class Pull {
         boolean lever = old.lever() != taken.lever() || old.range() != taken.range();
         boolean ahead = taken.ratio() > old.ratio() && old.ratio() > (1 - ClutchEvents.MOST_SLIP) * taken.ratio();
         boolean held = from.seconds() > HELD_SECONDS && !old.isReverse() && !taken.isReverse();
-        return lever && ahead && held && (isUnbrokenSince(from.endMicros) || isLeverStillSince(from.endMicros));
+        return lever && ahead && held && (isUnbrokenAfter(from.endMicros) || isLeverStillSince(from.endMicros));
     }
 }

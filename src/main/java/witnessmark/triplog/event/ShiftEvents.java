@@ -19,6 +19,7 @@ final class ShiftEvents implements Detector {
 
     private final Drive drive;
     private final Presses presses;
+    private final Pull pull;
     private @Nullable GearRun before;
     private long lastStanding = Long.MIN_VALUE;
     private double slowestHertzSeconds;
@@ -27,8 +28,9 @@ final class ShiftEvents implements Detector {
     private long leverShifts;
     private long rangeShifts;
 
-    ShiftEvents(Drive drive, Presses presses) {
+    ShiftEvents(Drive drive, Presses presses, Pull pull) {
         this.drive = drive;
+        this.pull = pull;
         this.presses = presses;
     }
 
@@ -79,7 +81,7 @@ final class ShiftEvents implements Detector {
             lowRange(from, after, old, taken);
             overdriveToLow(from, after, old, taken);
         }
-        if (lever && pedalKnown) {
+        if (lever && pedalKnown && !pull.isUnbrokenSince(from.endMicros)) {
             drive.chances().count(EventKind.Chance.LEVER_SHIFT);
             clutchUse(from, after, old, taken);
         }
