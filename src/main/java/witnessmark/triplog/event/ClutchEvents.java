@@ -27,7 +27,7 @@ final class ClutchEvents implements Detector {
     private final Spell riding;
     private final Spell floored;
     private boolean loadKnown;
-    /** Whether the row, or the slip so far, may also be a lever shift at full throttle; it is slip if the gear comes back. */
+    /** Whether the row, or the slip so far, may also be a shift at full throttle; it is slip if the gear comes back. */
     private boolean rowDoubtful;
 
     private boolean slipDoubtful;
@@ -101,14 +101,15 @@ final class ClutchEvents implements Detector {
             return Double.NaN;
         }
         boolean unbroken = pull.isUnbrokenAfter(slip.isOpen() ? slipFrom : run.endMicros);
-        if (m.isInGear() && m.inHand() != run.gear && (!unbroken || isSplit(run.gear, m.inHand()))) {
+        if (m.isInGear() && m.inHand() != run.gear && !unbroken) {
             return Double.NaN;
         }
         double locked = drive.table().gear(run.gear).ratio() * m.outputRpm(drive.perKmh());
         double share = 1 - locked / m.rpm();
         double noise = 3 * (Double.isNaN(m.scatter()) ? 0.05 : m.scatter());
         boolean small = 1 / (1 - share) < Math.sqrt(stepBelow(run)) * 1.04;
-        rowDoubtful = !small && !pull.isUnbrokenSince(slip.isOpen() ? slipFrom : run.endMicros);
+        rowDoubtful = !small && !pull.isUnbrokenSince(slip.isOpen() ? slipFrom : run.endMicros)
+                || m.isInGear() && m.inHand() != run.gear && isSplit(run.gear, m.inHand());
         return share > noise && (unbroken || small) ? share : Double.NaN;
     }
 

@@ -11,7 +11,7 @@ import witnessmark.triplog.signal.Signal;
 final class Pull {
     private static final double PULLING_PERCENT = 25;
     private static final double WELL_BEFORE_SECONDS = 0.5;
-    private static final double CHANGE_SECONDS = 0.35;
+    private static final double CHANGE_SECONDS = 0.5;
     private static final double LEVER_SECONDS = 2;
     /** Between rows farther apart the torque may have been off unseen. */
     private static final double SURE_SECONDS = 0.35;

@@ -10,7 +10,8 @@ final class ShiftEvents implements Detector {
     /** A longer pause in neutral is no shift: the range or splitter may have been moved properly in between. */
     private static final double LONGEST_SHIFT_SECONDS = 5;
 
-    private static final double BEFORE_SECONDS = 1.0;
+    private static final double BEFORE_SECONDS = 1.5;
+    private static final long ABOUT_MICROS = 1_000_000;
     private static final double AFTER_SECONDS = 0.6;
     private static final double LEAST_CONFIDENCE = 0.6;
     private static final double WELL_MATCHED_RPM = 60;
@@ -138,10 +139,13 @@ final class ShiftEvents implements Detector {
     }
 
     private void clutchUse(GearRun from, GearRun after, Gear old, Gear taken) {
-        long begin = from.endMicros - (long) (BEFORE_SECONDS * 1e6);
-        // The ratio may sweep past the gear before the second press; a press until the gear is settled belongs to the
-        // shift.
-        long end = Math.max(after.startMicros + (long) (AFTER_SECONDS * 1e6), after.endMicros);
+        // A press when the old gear had just come belongs to the shift into it.
+        long begin = Math.max(
+                from.endMicros - (long) (BEFORE_SECONDS * 1e6),
+                Math.min(from.startMicros + (long) (AFTER_SECONDS * 1e6), from.endMicros - ABOUT_MICROS));
+        // The ratio may sweep past the gear before the second press; one until it has settled belongs to the shift.
+        long settled = Math.min(after.endMicros, after.startMicros + ABOUT_MICROS);
+        long end = Math.max(after.startMicros + (long) (AFTER_SECONDS * 1e6), settled);
         int pressed = presses.between(begin, end);
         if (pressed >= 2 || presses.maybeMissed(begin, end) || old.isReverse() || taken.isReverse()) {
             return;
