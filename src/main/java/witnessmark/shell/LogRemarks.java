@@ -27,6 +27,12 @@ final class LogRemarks {
                     Math.abs(away),
                     away > 0 ? "faster" : "slower"));
         }
+        if (trip.factor().isBeyondTyres()) {
+            remarks.add("that is more than tyres explain; check ratios, axle, tyre and the unit of road speed");
+        }
+        if (trip.factor().misfit()) {
+            remarks.add("the gears fit poorly; check ratios, axle, tyre and the unit of road speed");
+        }
         if (trip.factor().isAmbiguous()) {
             remarks.add("two tyre sizes fit the ratios nearly as well; check tyre and axle in the truck's profile");
         }

@@ -1,8 +1,10 @@
 package witnessmark.triplog;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import witnessmark.triplog.event.FindEvents;
@@ -59,7 +61,15 @@ public final class ReadTrip implements TrackedRows {
                 guessed.map(GuessMapping.Guess::mapping).or(request::mapping);
         ReadReport report = ReadLog.read(head, mapping, request.hash(), progress, tracker);
         tracker.end();
+        if (tracker.speedFactor().misfit()) {
+            finder.doubtGears(String.format(
+                    Locale.ROOT,
+                    "the gears fit poorly (%.0f %% of the steady driving) and would fit better if road speed were far off:"
+                            + " check ratios, axle, tyre and the unit of speed",
+                    100 * tracker.speedFactor().share()));
+        }
         finder.end();
+        events.sort(Comparator.comparingLong(HabitEvent::firstLine));
         seconds.ifPresent(GearSeconds::end);
         Map<Signal, Long> valid = new EnumMap<>(Signal.class);
         report.signals().forEach((signal, counts) -> valid.put(signal, counts.valid()));

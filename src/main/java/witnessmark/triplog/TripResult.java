@@ -22,7 +22,7 @@ import witnessmark.triplog.summary.TripSummary;
  * @param mappingNotes what a person should look at in a guessed mapping; empty otherwise
  * @param times when it was recorded
  * @param summary what the trip came to
- * @param events the events in the order found, at most {@link ReadTrip#MOST_EVENTS}
+ * @param events the events in the order of their first lines, at most {@link ReadTrip#MOST_EVENTS}
  * @param eventsLeftOut events beyond that number, counted in the summary but not kept
  * @param timeline the drive in at most some hundred bins
  * @param speedMap time by road speed and engine speed

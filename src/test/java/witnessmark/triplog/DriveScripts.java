@@ -165,6 +165,8 @@ public final class DriveScripts {
             case 2 -> {
                 drive.start(directHigh(1 + random.nextInt(2)));
                 drive.drive(4, 0.2, 40);
+                downToStop();
+                drive.stand(6).startOnThePedal(directHigh(1)).drive(4, 0.2, 40);
             }
             case 3 -> {
                 drive.start(low(4)).thatStartWasTooHigh();
@@ -189,6 +191,8 @@ public final class DriveScripts {
             case 10 -> {
                 upTo(directHigh(levers() - 1));
                 drive.drive(4, 0, 40).slip(uniform(0.07, 0.09), uniform(2.5, 6)).drive(4, 0, 30);
+                drive.slip(uniform(0.13, 0.2), uniform(4, 7)).drive(4, 0, 30);
+                drive.slipSuddenly(uniform(0.13, 0.2), uniform(4, 7)).drive(4, 0, 30);
                 drive.ride(uniform(5.5, 12)).drive(3, 0, 30).floorPedal().drive(3, 0, 30);
             }
             case 11 -> {

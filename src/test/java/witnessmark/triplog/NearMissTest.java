@@ -236,4 +236,52 @@ class NearMissTest {
         assertThat(found(EventKind.IMPOSSIBLE_SPEED_JUMP))
                 .allMatch(e -> e.figures().get("from-km-h") < 10);
     }
+
+    @Test
+    void rolling_to_a_stop_with_the_pedal_down_at_idle_is_no_riding() throws IOException {
+        start(800, 700, 2);
+        drive("2", 10, 9, 15, 40);
+        free(0.3, locked("2", 15), 650, 15, 15, 1, 2);
+        // Road speed falls past the speed at which second gear would turn the engine at idle.
+        free(12, 650, 650, 15, 1, 1, 2);
+        stand(3, 650);
+
+        assertThat(found(EventKind.RIDING_CLUTCH)).isEmpty();
+    }
+
+    @Test
+    void a_foot_that_rests_on_the_pedal_while_the_gear_drives_is_riding() throws IOException {
+        start(800, 700, 2);
+        drive("2", 6, 9, 15, 40);
+        for (int i = 0; i < 80; i++) {
+            row(locked("2", 15), 15, 1, 40, 40, 2, 0);
+        }
+        drive("2", 4, 15, 15, 40);
+
+        assertThat(found(EventKind.RIDING_CLUTCH)).hasSize(1);
+    }
+
+    @Test
+    void a_truck_that_rolls_off_downhill_at_idle_and_takes_a_gear_is_not_started_in_it() throws IOException {
+        stand(3, 650);
+        free(8, 650, 650, 0, 25, 1, 0);
+        drive("6", 8, 25, 27, 30);
+
+        assertThat(found(EventKind.START_IN_HIGH_RANGE)).isEmpty();
+    }
+
+    @Test
+    void a_start_that_changed_gear_before_the_first_one_showed_is_not_told_by_the_second() throws IOException {
+        start(900, 750, 2);
+        assertThat(found(EventKind.START_GEAR_TOO_HIGH)).isEmpty();
+
+        stand(3, 650);
+        free(1, 650, 900, 0, 0, 1, 1);
+        free(2, 900, 900, 0, 4, 1, 1);
+        free(0.5, 900, 1000, 4, 5, 0, 1);
+        free(1, 1000, 900, 5, 7, 1, 5);
+        drive("5", 8, 14, 18, 40);
+
+        assertThat(found(EventKind.START_GEAR_TOO_HIGH)).isEmpty();
+    }
 }

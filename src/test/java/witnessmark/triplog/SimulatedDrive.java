@@ -154,6 +154,36 @@ public final class SimulatedDrive {
         return this;
     }
 
+    /** Starts from rest in a gear with the foot on the pedal until the clutch has locked, engine held about steady. */
+    public SimulatedDrive startOnThePedal(String name) {
+        int g = index(name);
+        double from = t;
+        Gear chosen = table.gear(g);
+        knob = chosen.range() == Gear.Range.HIGH ? 1 : 0;
+        press(0.8);
+        lever = chosen.lever();
+        gear = g;
+        accelerator = 30;
+        double held = uniform(850, 1000);
+        double pull = uniform(0.35, 0.7);
+        pedal = 30;
+        while (locked(g) < rpm) {
+            rpm += (held - rpm) * DT / 0.3;
+            step(pull);
+        }
+        for (double s = 0; s < 0.4; s += DT) {
+            pedal = Math.max(0, pedal - 30 * DT / 0.4);
+            rpm = locked(g);
+            step(pull);
+        }
+        pedal = 0;
+        drive(2.5, 0.5 * pull, 40);
+        if (chosen.range() == Gear.Range.HIGH) {
+            truth(EventKind.START_IN_HIGH_RANGE, from);
+        }
+        return this;
+    }
+
     /** Marks the last start as too high; for the script's writer, who chose the gear. */
     public SimulatedDrive thatStartWasTooHigh() {
         truths.add(new Truth(EventKind.START_GEAR_TOO_HIGH, t - 10, t));
@@ -335,6 +365,12 @@ public final class SimulatedDrive {
         }
         truth(EventKind.CLUTCH_SLIP, from);
         return drive(2, 0.1, 40);
+    }
+
+    /** Steps on the accelerator from a light load; the clutch lets the engine run ahead by as much as a shift down. */
+    public SimulatedDrive slipSuddenly(double share, double seconds) {
+        drive(2, 0, 12);
+        return slip(share, seconds);
     }
 
     /** Drives on with the foot on the pedal. */

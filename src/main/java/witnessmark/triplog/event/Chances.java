@@ -1,7 +1,9 @@
 package witnessmark.triplog.event;
 
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Optional;
 import witnessmark.triplog.signal.RowBlock;
 import witnessmark.triplog.signal.Signal;
 
@@ -11,6 +13,8 @@ public final class Chances {
     private static final double PULLING_KMH = 10;
 
     private final Map<EventKind.Chance, Double> counts = new EnumMap<>(EventKind.Chance.class);
+    private final Map<Signal, String> doubts = new EnumMap<>(Signal.class);
+    private Optional<String> gearDoubt = Optional.empty();
     private double coveredSeconds;
     private double movingSeconds;
     private double pullingSeconds;
@@ -21,13 +25,36 @@ public final class Chances {
         counts.merge(chance, 1.0, Double::sum);
     }
 
-    /** Adds the time and distance of the rows; {@code pullingRpm} is the engine speed from which a gear should show. */
-    void covered(RowBlock block, int[] inHand, int from, int to, double pullingRpm) {
+    /** Notes why a signal of this log is not believed: the end of a sentence about it. */
+    void doubt(Signal signal, String why) {
+        doubts.put(signal, why);
+    }
+
+    /** Notes why the gears of this log are not believed. */
+    void doubtGears(String why) {
+        gearDoubt = Optional.of(why);
+    }
+
+    /** Why the gears of this one log are not believed. */
+    public Optional<String> gearDoubt() {
+        return gearDoubt;
+    }
+
+    /** The signals of this one log that are not believed, with the reason. */
+    public Map<Signal, String> doubts() {
+        return Collections.unmodifiableMap(doubts);
+    }
+
+    /**
+     * Adds the time and distance of the rows.
+     *
+     * @param pullingRpm engine speed from which a gear should show
+     * @param moment knows whether the pedal is pressed in a row, so far as it is believed
+     */
+    void covered(RowBlock block, int[] inHand, int from, int to, double pullingRpm, Moment moment) {
         double[] secondsBefore = block.secondsBefore();
         double[] road = block.column(Signal.ROAD_SPEED);
         double[] engine = block.column(Signal.ENGINE_SPEED);
-        double[] clutch = block.column(Signal.CLUTCH);
-        double[] pedal = block.column(Signal.CLUTCH_PEDAL);
         double covered = coveredSeconds;
         double moving = movingSeconds;
         double pulling = pullingSeconds;
@@ -40,7 +67,7 @@ public final class Chances {
                 moving += seconds;
                 distance += road[i] * seconds / 3600;
             }
-            if (road[i] > PULLING_KMH && engine[i] > pullingRpm && !Moment.isPressed(clutch[i], pedal[i])) {
+            if (road[i] > PULLING_KMH && engine[i] > pullingRpm && !moment.isPedalPressedAt(i)) {
                 pulling += seconds;
                 gearKnown += inHand[i] >= 0 ? seconds : 0;
             }

@@ -11,10 +11,10 @@ public enum EventKind {
     LOW_RANGE_ABOVE_CEILING("low range taken above its ceiling", 2, true, Chance.RANGE_DOWNSHIFT),
     OVERDRIVE_TO_LOW("overdrive straight to low range", 2, true, Chance.RANGE_DOWNSHIFT),
     START_IN_HIGH_RANGE("start from rest in high range", 1, true, Chance.START),
-    START_GEAR_TOO_HIGH("start from rest in too high a gear", 1, true, Chance.START),
+    START_GEAR_TOO_HIGH("start from rest in too high a gear", 2, true, Chance.START),
     COAST_IN_NEUTRAL("long roll at idle, out of gear", 0.5, false, Chance.DISTANCE),
     ROLLING_ENGINE_STOPPED("wheels turning with the engine stopped", 0.1, false, Chance.DISTANCE),
-    ENGINE_OVERSPEED("engine above governed speed", 1, false, Chance.DISTANCE),
+    ENGINE_OVERSPEED("engine above governed speed", 2, false, Chance.DISTANCE),
     LUGGING("pulling hard below the lowest pulling speed", 0.5, true, Chance.DISTANCE),
     SHIFT_WITHOUT_DOUBLE_CLUTCH("lever shift with a single press of the clutch", 8, true, Chance.LEVER_SHIFT),
     SHIFT_WITHOUT_CLUTCH("lever shift without the clutch", 8, true, Chance.LEVER_SHIFT),
@@ -128,14 +128,14 @@ public enum EventKind {
                     COAST_IN_NEUTRAL,
                     ROLLING_ENGINE_STOPPED -> List.of(engine, speed);
             case ENGINE_OVERSPEED -> List.of(engine);
-            case LUGGING, CLUTCH_SLIP -> List.of(engine, speed, load);
+            case LUGGING -> List.of(engine, speed, load);
             case SHIFT_WITHOUT_DOUBLE_CLUTCH,
                     SHIFT_WITHOUT_CLUTCH,
                     RIDING_CLUTCH,
                     CLUTCH_DROPPED,
                     DISC_OVERSPEED -> List.of(engine, speed, pedal);
             case GEAR_AGAINST_ROLL -> List.of(engine, speed, EnumSet.of(Signal.LEVER, Signal.CURRENT_GEAR));
-            case SPLIT_UNDER_TORQUE -> List.of(engine, speed, load, pedal);
+            case CLUTCH_SLIP, SPLIT_UNDER_TORQUE -> List.of(engine, speed, load, pedal);
             case IDLE_TOO_LOW -> List.of(engine, speed);
             case CLUTCH_FLOORED_ROLLING -> List.of(speed, EnumSet.of(Signal.CLUTCH_FLOOR, Signal.CLUTCH_PEDAL));
             case POWER_TAKE_OFF_ON_ROAD -> List.of(speed, EnumSet.of(Signal.POWER_TAKE_OFF));

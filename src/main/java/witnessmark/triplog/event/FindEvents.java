@@ -16,14 +16,18 @@ public final class FindEvents implements TrackedRows {
     private static final double TOO_SLOW = 1.25;
 
     private final Drive drive;
+    private final HeldEvents doubtful;
     private final Chances chances = new Chances();
-    private final Moment moment = new Moment();
+    private final Trust trust = new Trust();
+    private final Moment moment = new Moment(trust);
+    private final Pull pull = new Pull();
     private final LastGears gears = new LastGears();
     private final ShiftEvents shifts;
     private final StartEvents starts;
     private final RareEvents rare;
     private final SplitEvents splits;
     private final FindRuns runs;
+    private final ClutchEvents clutch;
     private final SteadyRows steady;
     private final Detector[] detectors;
     /** Running median of the time between rows. */
@@ -34,17 +38,19 @@ public final class FindEvents implements TrackedRows {
      * @param found takes each event as it is found, in about the order of their ends
      */
     public FindEvents(GearTable table, HabitLimits limits, DoubleSupplier outputRpmPerKmh, Consumer<HabitEvent> found) {
+        this.doubtful = new HeldEvents(trust, chances, found);
         this.drive = new Drive(table, limits, outputRpmPerKmh, chances, event -> {
             if (!event.kind().isMomentary() || usualSeconds * event.kind().leastHertz() <= TOO_SLOW) {
-                found.accept(event);
+                doubtful.accept(event);
             }
         });
         Presses presses = new Presses();
-        this.shifts = new ShiftEvents(drive, presses);
-        this.starts = new StartEvents(drive);
+        this.shifts = new ShiftEvents(drive, presses, pull);
+        this.starts = new StartEvents(drive, trust);
         this.rare = new RareEvents(drive, gears);
         this.splits = new SplitEvents(drive, gears);
-        this.runs = new FindRuns(drive, this::settled);
+        this.runs = new FindRuns(drive, starts, this::settled);
+        this.clutch = new ClutchEvents(drive, gears, starts, pull);
         this.steady = new SteadyRows(drive);
         this.detectors = new Detector[] {
             presses,
@@ -53,7 +59,7 @@ public final class FindEvents implements TrackedRows {
             runs,
             new RollingEvents(drive, gears),
             new EngineEvents(drive, gears),
-            new ClutchEvents(drive, gears, starts),
+            clutch,
             new OilEvents(drive),
             rare,
             splits,
@@ -63,11 +69,16 @@ public final class FindEvents implements TrackedRows {
     }
 
     private void settled(GearRun run) {
+        GearRun from = gears.current;
+        if (from != null && from.gear != run.gear && pull.excludesLeverShift(drive.table(), from, run)) {
+            return;
+        }
         gears.settled(run);
         shifts.settled(run);
         starts.settled(run);
         rare.settled(run);
         splits.settled(run);
+        clutch.settled(run);
     }
 
     @Override
@@ -81,6 +92,7 @@ public final class FindEvents implements TrackedRows {
                 // What lies between the first and the last row of a steady stretch leaves every other detector as it
                 // is.
                 cover(block, inHand, row + 1, last);
+                pull.watch(block, row + 1, last, trust);
                 for (int i = splits.firstToSee(block, row + 1, last); i < last; i++) {
                     moment.at(i, inHand[i], scatter[i]);
                     splits.row(moment);
@@ -101,6 +113,7 @@ public final class FindEvents implements TrackedRows {
             interrupted();
         }
         cover(block, inHand, row, row + 1);
+        pull.watch(moment);
         for (Detector detector : detectors) {
             detector.row(moment);
         }
@@ -108,7 +121,9 @@ public final class FindEvents implements TrackedRows {
 
     /** Counts the time and distance of the rows, and learns how often rows come. */
     private void cover(RowBlock block, int[] inHand, int from, int to) {
-        chances.covered(block, inHand, from, to, PULLING_TO_IDLE * drive.table().idleRpm());
+        double pullingRpm = PULLING_TO_IDLE * drive.table().idleRpm();
+        chances.covered(block, inHand, from, to, pullingRpm, moment);
+        trust.drove(block, inHand, from, to, pullingRpm);
         double[] seconds = block.secondsBefore();
         double usual = usualSeconds;
         for (int i = from; i < to; i++) {
@@ -122,7 +137,8 @@ public final class FindEvents implements TrackedRows {
     /** The last row of the steady stretch that begins with the row just looked at; the row itself if none does. */
     private int lastAlike(RowBlock block, int[] inHand, int row, int to) {
         int code = inHand[row];
-        boolean settled = code >= 0 && runs.isSureOf(code) || code == InHand.STANDING && starts.hasStood();
+        boolean settled = code >= 0 && runs.isSureOf(code) && gears.isCurrent(code)
+                || code == InHand.STANDING && starts.hasStood();
         if (!settled) {
             return row;
         }
@@ -162,9 +178,16 @@ public final class FindEvents implements TrackedRows {
         gears.forget();
     }
 
+    /** The gears found cannot be believed; to be called before {@link #end}. */
+    public void doubtGears(String why) {
+        chances.doubtGears(why);
+    }
+
     /** Ends whatever is still open; to be called once, after the last row. */
     public void end() {
         interrupted();
+        trust.doubts().forEach(chances::doubt);
+        doubtful.end();
     }
 
     public Chances chances() {

@@ -9,17 +9,20 @@ final class FindRuns implements Detector {
     private static final double LAPSE_SECONDS = 1.0;
 
     private final Drive drive;
+    private final StartEvents starts;
     private final Consumer<GearRun> settled;
     private @Nullable GearRun current;
 
-    FindRuns(Drive drive, Consumer<GearRun> settled) {
+    FindRuns(Drive drive, StartEvents starts, Consumer<GearRun> settled) {
         this.drive = drive;
+        this.starts = starts;
         this.settled = settled;
     }
 
     @Override
     public void row(Moment m) {
-        if (!m.isInGear()) {
+        // A clutch that slips at a start sweeps the ratio past many gears; none is in hand before the pedal is up.
+        if (!m.isInGear() || starts.isStarting() && m.isPedalPressed()) {
             return;
         }
         GearRun run = current;

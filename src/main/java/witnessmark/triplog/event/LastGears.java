@@ -1,9 +1,14 @@
 package witnessmark.triplog.event;
 
 import org.jspecify.annotations.Nullable;
+import witnessmark.triplog.gear.Gear;
+import witnessmark.triplog.gear.GearTable;
 
-/** The two last settled runs, for detectors that ask what was in hand a moment ago. */
+/** The three last settled runs, for detectors that ask what was in hand a moment ago. */
 final class LastGears {
+    @Nullable
+    GearRun beforeThat;
+
     @Nullable
     GearRun previous;
 
@@ -11,11 +16,34 @@ final class LastGears {
     GearRun current;
 
     void settled(GearRun run) {
+        beforeThat = previous;
         previous = current;
         current = run;
     }
 
+    /**
+     * The run of a shorter gear of the same lever position that lay between two runs of one gear; null if there was none.
+     * It may have been a split down and up again, or a clutch that slipped as much as a split.
+     */
+    @Nullable
+    GearRun between(GearTable table) {
+        GearRun middle = previous;
+        if (beforeThat == null || middle == null || current == null || beforeThat.gear != current.gear) {
+            return null;
+        }
+        Gear outer = table.gear(current.gear);
+        Gear inner = table.gear(middle.gear);
+        boolean split = outer.lever() == inner.lever() && outer.range() == inner.range();
+        return split && inner.ratio() > outer.ratio() ? middle : null;
+    }
+
+    /** Whether the last settled run is of this gear. */
+    boolean isCurrent(int gear) {
+        return current != null && current.gear == gear;
+    }
+
     void forget() {
+        beforeThat = null;
         previous = null;
         current = null;
     }

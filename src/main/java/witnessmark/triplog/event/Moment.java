@@ -6,8 +6,9 @@ import witnessmark.triplog.signal.Signal;
 
 /** The row that is looked at, moved along the block; a signal that is not given is NaN. */
 final class Moment {
-    private static final double PRESSED_PERCENT = 15;
+    static final double PRESSED_PERCENT = 15;
 
+    private final Trust trust;
     private RowBlock block = new RowBlock(0);
     private double[] road = {};
     private double[] engine = {};
@@ -24,9 +25,19 @@ final class Moment {
     private double rpm;
     private double load;
     private boolean pedalPressed;
+    private boolean clutchBelieved;
+    private boolean clutchPedalBelieved;
+
+    Moment(Trust trust) {
+        this.trust = trust;
+    }
 
     /** The rows that are looked at from here on. */
     void over(RowBlock rows) {
+        trust.over(rows);
+        boolean contradicted = trust.clutchDoubt().isPresent();
+        clutchBelieved = !contradicted && trust.changes(Signal.CLUTCH);
+        clutchPedalBelieved = !contradicted && trust.changes(Signal.CLUTCH_PEDAL);
         block = rows;
         road = rows.column(Signal.ROAD_SPEED);
         engine = rows.column(Signal.ENGINE_SPEED);
@@ -45,10 +56,13 @@ final class Moment {
         seconds = block.secondsBefore(index);
         kmh = road[index];
         rpm = engine[index];
-        pedalPressed = isPressed(clutch[index], clutchPedal[index]);
-        double twist = torque[index];
-        double pedal = accelerator[index];
-        load = Double.isNaN(twist) ? pedal : pedal > twist ? pedal : twist;
+        pedalPressed = isPedalPressedAt(index);
+        load = load(torque[index], accelerator[index]);
+    }
+
+    /** The larger of torque and pedal in per cent, either NaN where not given. */
+    static double load(double torque, double pedal) {
+        return Double.isNaN(torque) ? pedal : pedal > torque ? pedal : torque;
     }
 
     /** Whether the clutch is pressed by its switch or by the pedal's travel, either NaN where not given. */
@@ -56,8 +70,19 @@ final class Moment {
         return clutch > 0.5 || pedal > PRESSED_PERCENT;
     }
 
+    /** Whether the clutch is pressed in a row of the block and that is believed. */
+    boolean isPedalPressedAt(int index) {
+        return clutchBelieved && clutch[index] > 0.5 || clutchPedalBelieved && clutchPedal[index] > PRESSED_PERCENT;
+    }
+
+    /** NaN also while the signal has never changed though it should. */
     double get(Signal signal) {
-        return block.get(signal, row);
+        return trust.changes(signal) ? block.get(signal, row) : Double.NaN;
+    }
+
+    /** Whether the log has the pedal down, believed or not. */
+    boolean isPedalShownPressed() {
+        return isPressed(clutch[row], clutchPedal[row]);
     }
 
     double kmh() {
@@ -103,14 +128,19 @@ final class Moment {
         return load;
     }
 
-    /** Whether the clutch pedal is pressed; false also where the log cannot say. */
+    /** Whether the clutch pedal is pressed; false also where the log cannot say or is not believed. */
     boolean isPedalPressed() {
         return pedalPressed;
     }
 
-    /** Whether the log says anything of the clutch pedal here. */
-    boolean isPedalKnown() {
+    /** Whether the log gives the clutch pedal here, believed or not. */
+    boolean isPedalGiven() {
         return !Double.isNaN(clutch[row]) || !Double.isNaN(clutchPedal[row]);
+    }
+
+    /** Whether the log says anything of the clutch pedal here that can be believed. */
+    boolean isPedalKnown() {
+        return clutchBelieved && !Double.isNaN(clutch[row]) || clutchPedalBelieved && !Double.isNaN(clutchPedal[row]);
     }
 
     /** Output shaft speed in rpm, from the shaft's own sensor or from road speed. */

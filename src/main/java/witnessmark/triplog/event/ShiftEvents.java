@@ -10,14 +10,17 @@ final class ShiftEvents implements Detector {
     /** A longer pause in neutral is no shift: the range or splitter may have been moved properly in between. */
     private static final double LONGEST_SHIFT_SECONDS = 5;
 
-    private static final double BEFORE_SECONDS = 1.0;
+    private static final double BEFORE_SECONDS = 1.5;
+    private static final long ABOUT_MICROS = 1_000_000;
     private static final double AFTER_SECONDS = 0.6;
     private static final double LEAST_CONFIDENCE = 0.6;
+    private static final double WELL_MATCHED_RPM = 60;
     /** Under walking pace a range shift does no harm and the ratio shows little. */
     private static final double LEAST_KMH = 5;
 
     private final Drive drive;
     private final Presses presses;
+    private final Pull pull;
     private @Nullable GearRun before;
     private long lastStanding = Long.MIN_VALUE;
     private double slowestHertzSeconds;
@@ -26,8 +29,9 @@ final class ShiftEvents implements Detector {
     private long leverShifts;
     private long rangeShifts;
 
-    ShiftEvents(Drive drive, Presses presses) {
+    ShiftEvents(Drive drive, Presses presses, Pull pull) {
         this.drive = drive;
+        this.pull = pull;
         this.presses = presses;
     }
 
@@ -78,7 +82,7 @@ final class ShiftEvents implements Detector {
             lowRange(from, after, old, taken);
             overdriveToLow(from, after, old, taken);
         }
-        if (lever && pedalKnown) {
+        if (lever && pedalKnown && !pull.isUnbrokenSince(from.endMicros)) {
             drive.chances().count(EventKind.Chance.LEVER_SHIFT);
             clutchUse(from, after, old, taken);
         }
@@ -135,8 +139,13 @@ final class ShiftEvents implements Detector {
     }
 
     private void clutchUse(GearRun from, GearRun after, Gear old, Gear taken) {
-        long begin = from.endMicros - (long) (BEFORE_SECONDS * 1e6);
-        long end = after.startMicros + (long) (AFTER_SECONDS * 1e6);
+        // A press when the old gear had just come belongs to the shift into it.
+        long begin = Math.max(
+                from.endMicros - (long) (BEFORE_SECONDS * 1e6),
+                Math.min(from.startMicros + (long) (AFTER_SECONDS * 1e6), from.endMicros - ABOUT_MICROS));
+        // The ratio may sweep past the gear before the second press; one until it has settled belongs to the shift.
+        long settled = Math.min(after.endMicros, after.startMicros + ABOUT_MICROS);
+        long end = Math.max(after.startMicros + (long) (AFTER_SECONDS * 1e6), settled);
         int pressed = presses.between(begin, end);
         if (pressed >= 2 || presses.maybeMissed(begin, end) || old.isReverse() || taken.isReverse()) {
             return;
@@ -151,12 +160,15 @@ final class ShiftEvents implements Detector {
                 0.9 * Math.min(from.confidence(), after.confidence()),
                 Drive.words(
                         "From %s to %s at %.0f km/h with %s; engine speed %.0f rpm off the matching one when the gear"
-                                + " showed. A well-matched shift leaves no mark.",
+                                + " first showed. %s",
                         old.name(),
                         taken.name(),
                         after.startKmh,
                         pressed == 0 ? "no press of the clutch" : "a single press of the clutch",
-                        mismatch),
+                        mismatch,
+                        mismatch < WELL_MATCHED_RPM
+                                ? "A shift matched so well leaves no mark."
+                                : "A well-matched shift would leave no mark; this one may have."),
                 "mismatch-rpm",
                 mismatch);
     }

@@ -1,6 +1,7 @@
 package witnessmark.triplog.event;
 
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import witnessmark.triplog.gear.Gear;
 import witnessmark.triplog.gear.InHand;
 import witnessmark.triplog.signal.RowBlock;
@@ -27,6 +28,7 @@ final class SplitEvents implements Detector {
     private int count;
     private boolean torqueKnown;
     private boolean loadKnown;
+    private @Nullable HabitEvent undecided;
     private long lastStanding = Long.MIN_VALUE;
 
     SplitEvents(Drive drive, LastGears gears) {
@@ -65,12 +67,14 @@ final class SplitEvents implements Detector {
 
     @Override
     public void interrupted() {
+        decide();
         count = 0;
         lastStanding = Long.MIN_VALUE;
     }
 
     /** To be called after the run has become the current one. */
     void settled(GearRun after) {
+        decide();
         GearRun from = gears.previous;
         if (!hasSplitter || !loadKnown || from == null || lastStanding > from.endMicros) {
             return;
@@ -87,10 +91,25 @@ final class SplitEvents implements Detector {
         }
         drive.chances().count(EventKind.Chance.SPLIT);
         double sure = (torqueKnown ? 0.9 : 0.8) * Math.min(from.confidence(), after.confidence());
-        if (isBroken(from, after) || sure < LEAST_CONFIDENCE) {
+        if (isBroken(from, after) || sure < LEAST_CONFIDENCE || gears.between(drive.table()) != null) {
             return;
         }
-        found(from, after, old, taken, sure);
+        HabitEvent event = event(from, after, old, taken, sure);
+        if (taken.ratio() > old.ratio()) {
+            // Clutch slip looks the same until it is known whether the gear stays.
+            undecided = event;
+        } else {
+            drive.found().accept(event);
+        }
+    }
+
+    /** A split down that did not come back by itself was one. */
+    private void decide() {
+        HabitEvent event = undecided;
+        undecided = null;
+        if (event != null && gears.between(drive.table()) == null) {
+            drive.found().accept(event);
+        }
     }
 
     private boolean isBroken(GearRun from, GearRun after) {
@@ -104,33 +123,31 @@ final class SplitEvents implements Detector {
         return false;
     }
 
-    private void found(GearRun from, GearRun after, Gear old, Gear taken, double sure) {
+    private HabitEvent event(GearRun from, GearRun after, Gear old, Gear taken, double sure) {
         double step = Math.abs(1 - Math.min(old.ratio(), taken.ratio()) / Math.max(old.ratio(), taken.ratio()));
         double dogRpm = step * after.startKmh * drive.perKmh();
-        drive.found()
-                .accept(
-                        new HabitEvent(
-                                EventKind.SPLIT_UNDER_TORQUE,
-                                from.endMicros,
-                                (after.startMicros - from.endMicros) / 1e6,
-                                from.lastLine,
-                                after.lastLine,
-                                after.startKmh,
-                                after.highestRpm,
-                                Optional.of(old.name()),
-                                Optional.of(taken.name()),
-                                dogRpm / 200,
-                                sure,
-                                Drive.figures("dog-speed-difference-rpm", dogRpm),
-                                Drive.words(
-                                        "Split from %s to %s at %.0f km/h with the engine pulling all through it, pedal up; the dogs"
-                                                + " met about %.0f rpm apart. %s",
-                                        old.name(),
-                                        taken.name(),
-                                        after.startKmh,
-                                        dogRpm,
-                                        torqueKnown
-                                                ? "By engine torque."
-                                                : "By the accelerator: an engine that takes its own torque off looks the same.")));
+        return new HabitEvent(
+                EventKind.SPLIT_UNDER_TORQUE,
+                from.endMicros,
+                (after.startMicros - from.endMicros) / 1e6,
+                from.lastLine,
+                after.lastLine,
+                after.startKmh,
+                after.highestRpm,
+                Optional.of(old.name()),
+                Optional.of(taken.name()),
+                dogRpm / 200,
+                sure,
+                Drive.figures("dog-speed-difference-rpm", dogRpm),
+                Drive.words(
+                        "Split from %s to %s at %.0f km/h with the engine pulling all through it, pedal up; the dogs"
+                                + " met about %.0f rpm apart. %s",
+                        old.name(),
+                        taken.name(),
+                        after.startKmh,
+                        dogRpm,
+                        torqueKnown
+                                ? "By engine torque."
+                                : "By the accelerator: an engine that takes its own torque off looks the same."));
     }
 }

@@ -16,21 +16,45 @@ final class StartEvents implements Detector {
     private static final double HIDDEN_SHIFT = 1.3;
 
     private static final double WHEELS_TURN_KMH = 4;
+    /** Faster than this with the pedal down and the engine at idle, the truck rolls and is not being started. */
+    private static final double ROLLS_KMH = 15;
+
+    private static final double IDLING = 1.15;
+    private static final double UP_SECONDS = 0.4;
+    /** Between rows farther apart a shorter gear may have been passed through. */
+    private static final double SURE_SECONDS = 0.4;
+
+    private static final double PASSED_UNSEEN = 0.9;
 
     private final Drive drive;
+    private final Trust trust;
     private double stoodSeconds;
     private boolean starting;
     private long movedMicros;
     private long movedLine;
     private double mass = Double.NaN;
     private double highestRpm;
+    /** Seconds between the last two rows. */
+    private double apart;
 
-    StartEvents(Drive drive) {
+    private boolean pedalGiven;
+    private boolean pressed;
+    private long upMicros;
+    private double lever;
+    /** Whether the pedal or the lever says that the first gear was changed for another before it showed. */
+    private boolean changed;
+
+    StartEvents(Drive drive, Trust trust) {
         this.drive = drive;
+        this.trust = trust;
     }
 
     @Override
     public void row(Moment m) {
+        pedalGiven = m.isPedalGiven();
+        apart = m.seconds();
+        pressed &= m.inHand() != InHand.STANDING || stoodSeconds > 0 || starting;
+        pressed |= m.isPedalShownPressed();
         if (m.inHand() == InHand.STANDING) {
             stoodSeconds += m.seconds();
             // The first row or two of a start may read as standing again; a real stop lasts.
@@ -43,6 +67,9 @@ final class StartEvents implements Detector {
             movedLine = m.line();
             mass = m.get(Signal.GROSS_MASS);
             highestRpm = 0;
+            upMicros = 0;
+            lever = Double.NaN;
+            changed = false;
         }
         if (!Double.isNaN(m.kmh())) {
             stoodSeconds = 0;
@@ -50,9 +77,27 @@ final class StartEvents implements Detector {
         if (starting && m.kmh() > WHEELS_TURN_KMH && m.rpm() > highestRpm) {
             highestRpm = m.rpm();
         }
-        if (starting && (m.inHand() == InHand.ENGINE_OFF || m.isPedalPressed() && m.kmh() > 15)) {
+        boolean rolls = m.isPedalPressed()
+                && m.kmh() > ROLLS_KMH
+                && m.rpm() < IDLING * drive.table().idleRpm();
+        if (starting && (m.inHand() == InHand.ENGINE_OFF || rolls)) {
             starting = false;
         }
+        if (starting) {
+            watch(m);
+        }
+    }
+
+    private void watch(Moment m) {
+        if (m.isPedalPressed()) {
+            changed |= upMicros > 0 && (m.micros() - upMicros) / 1e6 >= UP_SECONDS;
+            upMicros = 0;
+        } else if (m.isPedalKnown() && upMicros == 0) {
+            upMicros = m.micros();
+        }
+        double now = m.get(Signal.LEVER);
+        changed |= now != lever && !Double.isNaN(now) && !Double.isNaN(lever);
+        lever = Double.isNaN(now) ? lever : now;
     }
 
     @Override
@@ -80,10 +125,16 @@ final class StartEvents implements Detector {
         if (took > LONGEST_START_SECONDS || gear.isReverse()) {
             return;
         }
-        drive.chances().count(EventKind.Chance.START);
-        if (highestRpm > HIDDEN_SHIFT * run.endRpm) {
+        if (pedalGiven) {
+            trust.started(pressed);
+        }
+        boolean high = gear.range() == Gear.Range.HIGH || tooHigh(gear);
+        boolean hidden = changed || highestRpm > HIDDEN_SHIFT * run.endRpm;
+        if (hidden && high) {
+            // The first gear was a shorter one, but which cannot be told.
             return;
         }
+        drive.chances().count(EventKind.Chance.START);
         if (gear.range() == Gear.Range.HIGH) {
             found(EventKind.START_IN_HIGH_RANGE, run, gear, drive.table().rangeStep() / 2, took, highRangeWords(gear));
         } else if (tooHigh(gear)) {
@@ -141,7 +192,9 @@ final class StartEvents implements Detector {
     }
 
     private void found(EventKind kind, GearRun run, Gear gear, double severity, double took, String sentence) {
-        double confidence = run.confidence() * (drive.limits().load() == HabitLimits.Load.UNKNOWN ? 0.95 : 1);
+        double confidence = run.confidence()
+                * (drive.limits().load() == HabitLimits.Load.UNKNOWN ? 0.95 : 1)
+                * (apart > SURE_SECONDS ? PASSED_UNSEEN : 1);
         if (confidence < LEAST_CONFIDENCE) {
             return;
         }

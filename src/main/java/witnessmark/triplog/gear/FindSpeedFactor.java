@@ -1,7 +1,8 @@
 package witnessmark.triplog.gear;
 
 import java.util.Arrays;
-import org.jspecify.annotations.Nullable;
+import java.util.HashMap;
+import java.util.Map;
 import witnessmark.triplog.signal.RowBlock;
 import witnessmark.triplog.signal.Signal;
 
@@ -13,9 +14,15 @@ final class FindSpeedFactor {
     /** Tyre wear, size and entry errors together rarely exceed a tenth (common practice, no source). */
     private static final double WIDEST = 0.10;
 
+    /** Beyond that lie a wrong axle in the profile, or miles taken for kilometres. */
+    private static final double FARTHEST = 1.7;
+
+    private static final int ENOUGH_FOR_FAR = 600;
+    /** With the right factor nearly all steady driving lies on a gear. */
+    private static final double FITS = 0.85;
+
+    private static final double FAR_BETTER = 0.12;
     private static final double STEP = 0.001;
-    private static final int MIDDLE = (int) Math.round(WIDEST / STEP);
-    private static final int FACTORS = 2 * MIDDLE + 1;
     private static final double PRIOR_WIDTH = 0.05;
     private static final double KERNEL = 0.006;
     /** With so many rows, one in seven is enough. */
@@ -28,7 +35,9 @@ final class FindSpeedFactor {
 
     private final GearTable table;
     private final long[] bins = new long[BINS];
-    private final @Nullable GearComb[] combs = new GearComb[FACTORS];
+    /** By factor in steps. */
+    private final Map<Integer, GearComb> combs = new HashMap<>();
+
     private long rows;
     private SpeedFactor last = SpeedFactor.NOMINAL;
 
@@ -43,10 +52,11 @@ final class FindSpeedFactor {
         double[] clutch = block.column(Signal.CLUTCH);
         double perKmh = table.outputRpmPerKmh();
         double pulling = 0.9 * table.lowestPullingRpm();
+        boolean stuck = isMostlyPressed(road, clutch, block.size());
         int stride = rows > PLENTY ? 7 : 1;
         for (int i = Math.max(1, from); i < block.size(); i += stride) {
             double seconds = block.secondsBefore(i);
-            if (!(road[i] > 12) || !(engine[i] > pulling) || seconds <= 0 || clutch[i] > 0.5) {
+            if (!(road[i] > 12) || !(engine[i] > pulling) || seconds <= 0 || !stuck && clutch[i] > 0.5) {
                 continue;
             }
             double ratio = engine[i] / (road[i] * perKmh);
@@ -62,6 +72,17 @@ final class FindSpeedFactor {
         }
     }
 
+    /** Nobody drives so; the switch is stuck or wired the wrong way round. */
+    private static boolean isMostlyPressed(double[] road, double[] clutch, int size) {
+        int moving = 0;
+        int pressed = 0;
+        for (int i = 0; i < size; i++) {
+            moving += road[i] > 12 ? 1 : 0;
+            pressed += road[i] > 12 && clutch[i] > 0.5 ? 1 : 0;
+        }
+        return 2 * pressed > moving;
+    }
+
     SpeedFactor find() {
         if (rows < SpeedFactor.ENOUGH_ROWS) {
             return SpeedFactor.NOMINAL;
@@ -74,33 +95,43 @@ final class FindSpeedFactor {
     }
 
     private SpeedFactor search() {
-        double[] scores = new double[FACTORS];
-        int best = MIDDLE;
-        for (int i = 0; i < FACTORS; i++) {
-            scores[i] = score(i);
-            if (scores[i] > scores[best]) {
-                best = i;
-            }
+        SpeedFactor near = best(1 - WIDEST, 1 + WIDEST, PRIOR_WIDTH, 0.9);
+        if (rows < ENOUGH_FOR_FAR || near.share() >= FITS) {
+            return near;
+        }
+        SpeedFactor far = best(1 / FARTHEST, FARTHEST, Double.POSITIVE_INFINITY, 0.93);
+        boolean better = far.share() >= near.share() + FAR_BETTER && Math.abs(far.factor() - near.factor()) > 0.02;
+        if (!better) {
+            return near;
+        }
+        return far.ambiguous() ? near.misfitting() : far;
+    }
+
+    /** The best factor in the bounds, and whether another one comes up to {@code rivalShare} of its score. */
+    private SpeedFactor best(double low, double high, double priorWidth, double rivalShare) {
+        int lowest = (int) Math.round(low / STEP);
+        double[] scores = new double[(int) Math.round(high / STEP) - lowest + 1];
+        int best = 0;
+        for (int i = 0; i < scores.length; i++) {
+            scores[i] = score(lowest + i, priorWidth);
+            best = scores[i] > scores[best] ? i : best;
         }
         boolean rival = false;
-        for (int i = 0; i < FACTORS; i++) {
-            boolean peak = (i == 0 || scores[i] >= scores[i - 1]) && (i == FACTORS - 1 || scores[i] >= scores[i + 1]);
-            rival |= peak && Math.abs(i - best) * STEP > 0.02 && scores[i] > 0.9 * scores[best];
+        for (int i = 0; i < scores.length; i++) {
+            boolean peak =
+                    (i == 0 || scores[i] >= scores[i - 1]) && (i == scores.length - 1 || scores[i] >= scores[i + 1]);
+            rival |= peak && Math.abs(i - best) * STEP > 0.02 && scores[i] > rivalShare * scores[best];
         }
-        double onGear = new GearComb(table, factor(best), ON_GEAR, false).mass(bins);
-        return new SpeedFactor(factor(best), rows, onGear / rows, rival);
+        double factor = (lowest + best) * STEP;
+        double onGear = new GearComb(table, factor, ON_GEAR, false).mass(bins);
+        return new SpeedFactor(factor, rows, onGear / rows, rival, false);
     }
 
-    private static double factor(int index) {
-        return 1 + (index - MIDDLE) * STEP;
-    }
-
-    private double score(int index) {
-        if (combs[index] == null) {
-            combs[index] = new GearComb(table, factor(index), 3 * KERNEL, true);
-        }
-        double away = (factor(index) - 1) / PRIOR_WIDTH;
-        return combs[index].mass(bins) * Math.exp(-0.5 * away * away);
+    private double score(int steps, double priorWidth) {
+        double factor = steps * STEP;
+        double away = (factor - 1) / priorWidth;
+        GearComb comb = combs.computeIfAbsent(steps, s -> new GearComb(table, factor, 3 * KERNEL, true));
+        return comb.mass(bins) * Math.exp(-0.5 * away * away);
     }
 
     /** Weighs the rows near the gears, as they lie under one factor; the same for each search, so reckoned once. */

@@ -11,6 +11,7 @@ public enum BrokenKind {
     NOT_A_FRAME("line is not a CAN frame, skipped"),
     BAD_IDENTIFIER("identifier above 1FFFFFFF or not hexadecimal, skipped"),
     BAD_DATA("frame data is not pairs of hexadecimal digits, at most 8 bytes, skipped"),
+    WIDER_FRAME("frame of the wider CAN FD form, which is not read, skipped"),
     SHORT_FRAME("frame too short for its signal, that value left out"),
     CUT_OFF("file ends in the middle of a line or of the compressed data");
 

@@ -262,8 +262,11 @@ final class CandumpReader {
         byte[] b = lines.buffer;
         int end = lines.end;
         int p = from;
-        if (p < end && (b[p] == 'R' || b[p] == '#')) {
-            // A request without data, or a frame of the wider CAN FD form: no J1939-71 signals in either.
+        if (p < end && b[p] == '#') {
+            return BrokenKind.WIDER_FRAME;
+        }
+        if (p < end && b[p] == 'R') {
+            // A request carries no data.
             id = NO_FRAME;
             return null;
         }

@@ -21,6 +21,7 @@ import witnessmark.triplog.signal.Signal;
 
 /** Proposes a mapping from the first lines of a CSV log; a person confirms it before it counts. */
 public final class GuessMapping {
+    private static final int LONGEST_LINE = 16_384;
     private static final String SEPARATORS = ",;\t|";
     private static final List<String> DATE_TIMES = List.of(
             "yyyy-MM-dd HH:mm:ssX",
@@ -90,8 +91,7 @@ public final class GuessMapping {
         char separator = separator(head);
         List<List<String>> all = records(head, separator);
         if (all.size() < 2) {
-            throw new UnreadableLog(file + ": a header line and at least one row are needed; found " + all.size()
-                    + " line" + (all.size() == 1 ? "" : "s"));
+            throw new UnreadableLog(file + ": a header line and at least one row are needed; " + whyNoRows(head, all));
         }
         header = all.get(0);
         boolean unitLine = isUnitLine(all.get(1));
@@ -107,6 +107,20 @@ public final class GuessMapping {
         }
         ColumnMapping mapping = new ColumnMapping(separator, decimal, unitLine ? 2 : 1, time, columns);
         return new Guess(mapping, List.copyOf(notes), preview());
+    }
+
+    private static String whyNoRows(String head, List<List<String>> all) {
+        List<String> lines = head.lines().toList();
+        for (int i = 0; i < lines.size(); i++) {
+            boolean open = lines.get(i).chars().filter(c -> c == '"').count() % 2 == 1;
+            if (open && lines.subList(i + 1, lines.size()).stream().noneMatch(l -> l.contains("\""))) {
+                return "the quote opened in line " + (i + 1) + " is never closed";
+            }
+        }
+        if (head.length() > LONGEST_LINE && lines.size() == 1) {
+            return "the first line is longer than " + LONGEST_LINE + " characters";
+        }
+        return "found " + all.size() + " line" + (all.size() == 1 ? "" : "s");
     }
 
     /** The mark that cuts the first lines into the most columns, and into equally many. */
@@ -244,7 +258,7 @@ public final class GuessMapping {
                 .toList();
         if (values.isEmpty() || fitting.isEmpty()) {
             throw new UnreadableLog(file + ": column '" + header.get(at) + "': the form of '"
-                    + (values.isEmpty() ? "" : values.get(0))
+                    + odd(values, patterns)
                     + "' is not known; give time.form in a mapping file, such as yyyy-MM-dd HH:mm:ss");
         }
         boolean twoWays = fitting.stream().anyMatch(p -> p.startsWith("dd/MM"))
@@ -254,6 +268,18 @@ public final class GuessMapping {
                     + " was taken");
         }
         return fitting.get(0);
+    }
+
+    /** The first value that is not like most of them, or the first one where they have nothing in common. */
+    private static String odd(List<String> values, List<String> patterns) {
+        List<Predicate<String>> forms = new ArrayList<>();
+        forms.add(v -> v.matches("-?\\d+([.,]\\d+)?"));
+        patterns.forEach(p -> forms.add(v -> fits(p, v)));
+        return forms.stream()
+                .filter(form -> 2 * values.stream().filter(form).count() >= values.size())
+                .findFirst()
+                .flatMap(form -> values.stream().filter(form.negate()).findFirst())
+                .orElse(values.isEmpty() ? "" : values.get(0));
     }
 
     private static boolean fits(String pattern, String value) {
@@ -285,13 +311,19 @@ public final class GuessMapping {
         }
         Unit own = signal.unit().get();
         Optional<Unit> given = heading.unit()
-                .or(() -> Optional.of(heading.plain()).filter(p -> p.matches("mph|kph")))
+                .or(() -> Optional.of(heading.plain()).filter(p -> p.matches("mph|kph|km h|rpm")))
                 .flatMap(HeaderWords::unit)
                 .filter(u -> u.quantity() == own.quantity());
         if (given.isEmpty()) {
             notes.add(signal.id() + ": column '" + header.get(at) + "' gives no unit; " + own.symbol() + " was taken");
         }
-        boolean fraction = own == Unit.PERCENT && given.isEmpty() && highest(at, decimal) <= 1;
+        boolean open = own == Unit.PERCENT && given.isEmpty();
+        double highest = open ? highest(at, decimal) : 100;
+        boolean fraction = highest > 0 && highest <= 1;
+        if (highest == 0) {
+            notes.add(signal.id() + ": the first rows of column '" + header.get(at)
+                    + "' are all 0, which says nothing of its unit");
+        }
         if (fraction) {
             notes.add(signal.id() + ": values up to 1 were taken as shares, 1 as 100 %");
         }
@@ -299,7 +331,9 @@ public final class GuessMapping {
     }
 
     private double highest(int at, char decimal) {
-        return column(at).stream()
+        return rows.stream()
+                .filter(r -> r.size() > at && !r.get(at).isBlank())
+                .map(r -> r.get(at))
                 .map(v -> decimal == ',' ? v.replace(',', '.') : v)
                 .filter(v -> v.matches("-?\\d+(\\.\\d+)?"))
                 .mapToDouble(Double::parseDouble)

@@ -1,6 +1,7 @@
 package witnessmark.triplog.summary;
 
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -59,6 +60,10 @@ final class JudgeCoverage {
                     .mapToDouble(s -> hertz.getOrDefault(s, 0.0))
                     .max()
                     .orElse(0);
+            Optional<String> doubt = doubt(choice);
+            if (doubt.isPresent()) {
+                return doubt;
+            }
             String names = choice.stream().map(Signal::words).collect(Collectors.joining(" or "));
             if (best == 0) {
                 return Optional.of("the log has no " + names);
@@ -71,7 +76,21 @@ final class JudgeCoverage {
         return Optional.empty();
     }
 
+    /** Why none of the signals that the log has of these is believed; empty if one is. */
+    private Optional<String> doubt(Set<Signal> choice) {
+        List<Signal> given =
+                choice.stream().filter(s -> hertz.getOrDefault(s, 0.0) > 0).toList();
+        Map<Signal, String> doubts = chances.doubts();
+        if (given.isEmpty() || !doubts.keySet().containsAll(given)) {
+            return Optional.empty();
+        }
+        return Optional.of("the log's " + given.get(0).words() + " " + doubts.get(given.get(0)));
+    }
+
     private Optional<String> gears(EventKind kind) {
+        if (kind.needsGear() && chances.gearDoubt().isPresent()) {
+            return chances.gearDoubt();
+        }
         if (!kind.needsGear() || chances.gearKnownShare() >= LEAST_GEAR_SHARE) {
             return Optional.empty();
         }

@@ -96,6 +96,16 @@ class BrokenLogTest {
     }
 
     @Test
+    void frames_of_the_wider_form_are_counted_and_not_dropped_in_silence() throws IOException {
+        ReadReport report = read(
+                file(
+                        "fd.log",
+                        "(1700000000.000000) can0 0CF00400#FF7D870019FFFFFF\n(1700000000.100000) can0 0CF00400##1FF7D870019FFFFFF\n"));
+
+        assertThat(report.broken()).containsExactly(new BrokenLines.Tally(BrokenKind.WIDER_FRAME, 1, List.of(2L)));
+    }
+
+    @Test
     void frames_are_read_in_both_forms_and_bad_ones_counted() throws IOException {
         String text =
                 """

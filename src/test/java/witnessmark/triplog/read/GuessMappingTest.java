@@ -88,6 +88,36 @@ class GuessMappingTest {
     }
 
     @Test
+    void zeros_are_no_evidence_of_shares_and_a_value_between_0_and_1_is() {
+        String head = "time_s,rpm,km/h,throttle\n";
+
+        GuessMapping.Guess idle = GuessMapping.from("log.csv", head + "0.1,650,0,0\n0.2,650,0,0\n");
+        GuessMapping.Guess shares = GuessMapping.from("log.csv", head + "0.1,650,0,0\n0.2,650,0,0.4\n");
+
+        assertThat(idle.mapping().columns().get(Signal.ACCELERATOR).factor()).isEqualTo(1);
+        assertThat(idle.notes()).anyMatch(n -> n.contains("all 0, which says nothing of its unit"));
+        assertThat(shares.mapping().columns().get(Signal.ACCELERATOR).factor()).isEqualTo(100);
+    }
+
+    @Test
+    void a_column_that_is_named_by_its_unit_gives_its_unit() {
+        GuessMapping.Guess guess = GuessMapping.from("log.csv", "time_s,rpm,km/h\n0.1,650,0\n0.2,650,0\n");
+
+        assertThat(guess.mapping().columns()).containsOnlyKeys(Signal.ENGINE_SPEED, Signal.ROAD_SPEED);
+        assertThat(guess.notes()).noneMatch(n -> n.contains("gives no unit"));
+    }
+
+    @Test
+    void a_log_that_cannot_be_cut_into_rows_says_where_it_breaks() {
+        assertThatThrownBy(() -> GuessMapping.from("log.csv", "time_s,rpm\n\"0.1,650\n0.2,650\n"))
+                .hasMessageContaining("the quote opened in line 2 is never closed");
+        assertThatThrownBy(() -> GuessMapping.from("log.csv", "time_s," + "x".repeat(20_000)))
+                .hasMessageContaining("the first line is longer than 16384 characters");
+        assertThatThrownBy(() -> GuessMapping.from("log.csv", "time_s,rpm\n0.1,650\n1e308,650\n0.3,650\n"))
+                .hasMessageContaining("the form of '1e308' is not known");
+    }
+
+    @Test
     void a_guessed_mapping_survives_the_way_through_its_file() {
         GuessMapping.Guess guess = GuessMapping.from(
                 "log.csv", "time_s;engine_rpm;speed_mph;clutch pedal [%];oil temp [F]\n0,1;900;10;3;180\n");

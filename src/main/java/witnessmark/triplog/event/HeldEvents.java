@@ -1,0 +1,49 @@
+package witnessmark.triplog.event;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+import witnessmark.triplog.signal.Signal;
+
+/** Holds events that rest on the clutch pedal or the gear back until it is known whether these can be believed. */
+final class HeldEvents implements Consumer<HabitEvent> {
+    /** Beyond so many the signal counts as it has shown itself by then. */
+    private static final int MOST = 20_000;
+
+    private final Trust trust;
+    private final Chances chances;
+    private final Consumer<HabitEvent> found;
+    private final List<HabitEvent> held = new ArrayList<>();
+
+    HeldEvents(Trust trust, Chances chances, Consumer<HabitEvent> found) {
+        this.trust = trust;
+        this.chances = chances;
+        this.found = found;
+    }
+
+    @Override
+    public void accept(HabitEvent event) {
+        if (!byPedal(event) && !event.kind().needsGear()) {
+            found.accept(event);
+            return;
+        }
+        held.add(event);
+        if (held.size() >= MOST) {
+            end();
+        }
+    }
+
+    private static boolean byPedal(HabitEvent event) {
+        return event.kind().needs().stream().anyMatch(choice -> choice.contains(Signal.CLUTCH));
+    }
+
+    /** Hands on what was held, but for what is not believed. */
+    void end() {
+        boolean pedal = trust.clutchDoubt().isEmpty();
+        boolean gear = chances.gearDoubt().isEmpty();
+        held.stream()
+                .filter(e -> (pedal || !byPedal(e)) && (gear || !e.kind().needsGear()))
+                .forEach(found);
+        held.clear();
+    }
+}

@@ -1,0 +1,121 @@
+package witnessmark.triplog.event;
+
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import witnessmark.triplog.signal.RowBlock;
+import witnessmark.triplog.signal.Signal;
+
+/**
+ * Which switches and positions of a log can be believed. One that never changes tells nothing, whatever it shows; a
+ * clutch signal that has the pedal up at starts from rest, or down in most of the driving, is dead or set wrong.
+ */
+final class Trust {
+    private static final Set<Signal> WATCHED = Set.of(
+            Signal.CLUTCH,
+            Signal.CLUTCH_PEDAL,
+            Signal.ACCELERATOR,
+            Signal.ENGINE_TORQUE,
+            Signal.LEVER,
+            Signal.CURRENT_GEAR,
+            Signal.RANGE_KNOB);
+
+    private static final double DRIVING_KMH = 10;
+    private static final double ENOUGH_SECONDS = 60;
+    private static final double MOST_PRESSED = 0.5;
+    private static final int LEAST_STARTS = 2;
+    private static final double MOST_STARTS_WITHOUT = 0.34;
+
+    private final Map<Signal, Double> first = new EnumMap<>(Signal.class);
+    private final boolean[] changes = new boolean[Signal.count()];
+    private double drivenSeconds;
+    private double pressedSeconds;
+    private int starts;
+    private int startsWithout;
+
+    Trust() {
+        Arrays.fill(changes, true);
+        WATCHED.forEach(s -> changes[s.ordinal()] = false);
+    }
+
+    /** Looks through the rows for signals that have shown only one value so far. */
+    void over(RowBlock block) {
+        for (Signal signal : WATCHED) {
+            double[] column = block.column(signal);
+            for (int i = 0; i < block.size() && !changes[signal.ordinal()]; i++) {
+                if (!Double.isNaN(column[i])) {
+                    first.putIfAbsent(signal, column[i]);
+                    changes[signal.ordinal()] = state(signal, column[i]) != state(signal, first.get(signal));
+                }
+            }
+        }
+    }
+
+    private static double state(Signal signal, double value) {
+        return signal == Signal.CLUTCH_PEDAL ? (value > Moment.PRESSED_PERCENT ? 1 : 0) : value;
+    }
+
+    /** Whether the signal has shown more than one value by now; true for those that need not. */
+    boolean changes(Signal signal) {
+        return changes[signal.ordinal()];
+    }
+
+    /** Whether a signal was given and never changed. */
+    boolean isStuck(Signal signal) {
+        return !changes[signal.ordinal()] && first.containsKey(signal);
+    }
+
+    /** Adds the time of driving in gear; {@code pullingRpm} is the engine speed from which it counts. */
+    void drove(RowBlock block, int[] inHand, int from, int to, double pullingRpm) {
+        double[] seconds = block.secondsBefore();
+        double[] road = block.column(Signal.ROAD_SPEED);
+        double[] engine = block.column(Signal.ENGINE_SPEED);
+        double[] clutch = block.column(Signal.CLUTCH);
+        double[] pedal = block.column(Signal.CLUTCH_PEDAL);
+        double driven = drivenSeconds;
+        double pressed = pressedSeconds;
+        for (int i = from; i < to; i++) {
+            if (inHand[i] >= 0 && road[i] > DRIVING_KMH && engine[i] > pullingRpm) {
+                driven += seconds[i];
+                pressed += Moment.isPressed(clutch[i], pedal[i]) ? seconds[i] : 0;
+            }
+        }
+        drivenSeconds = driven;
+        pressedSeconds = pressed;
+    }
+
+    void started(boolean pressed) {
+        starts++;
+        startsWithout += pressed ? 0 : 1;
+    }
+
+    /** Why the clutch signal is not believed; empty as long as nothing contradicts it. */
+    Optional<String> clutchDoubt() {
+        if (drivenSeconds > ENOUGH_SECONDS && pressedSeconds > MOST_PRESSED * drivenSeconds) {
+            return Optional.of("is pressed in most of the driving: stuck, or wired the wrong way round");
+        }
+        if (startsWithout >= LEAST_STARTS && startsWithout > MOST_STARTS_WITHOUT * starts) {
+            return Optional.of(
+                    "stays up at " + startsWithout + " of " + starts + " starts from rest: dead, or set wrong");
+        }
+        return Optional.empty();
+    }
+
+    /** Every signal that is not believed, with the reason as the end of a sentence about it. */
+    Map<Signal, String> doubts() {
+        Map<Signal, String> doubts = new EnumMap<>(Signal.class);
+        WATCHED.stream()
+                .filter(this::isStuck)
+                .forEach(s -> doubts.put(s, "never changes, though the truck was driven"));
+        clutchDoubt().ifPresent(why -> {
+            for (Signal signal : new Signal[] {Signal.CLUTCH, Signal.CLUTCH_PEDAL}) {
+                if (first.containsKey(signal)) {
+                    doubts.putIfAbsent(signal, why);
+                }
+            }
+        });
+        return doubts;
+    }
+}
