@@ -26,6 +26,11 @@ public enum Stage {
         return choices;
     }
 
+    /** Whether the answer says how the gearbox is built. */
+    public boolean isOfTheGearbox() {
+        return compareTo(FORWARD_RATIOS) >= 0 && compareTo(LINKAGE) <= 0;
+    }
+
     public Stage next() {
         return values()[Math.min(ordinal() + 1, CHECKS.ordinal())];
     }

@@ -15,6 +15,8 @@ import witnessmark.knowledge.search.FindWords;
 
 /** Asks for truck, gearbox and complaint, and has the words of the complaint matched to findings and confirmed. */
 final class IntakeDialog {
+    private static final String NOT_KNOWN = "p|pass|s|skip|u|unsure|n/a|not known|unknown|no idea|dunno|don'?t know";
+
     private final Interview interview;
     private final KnowledgeBase knowledge;
     private final FindWords search;
@@ -54,11 +56,23 @@ final class IntakeDialog {
         }
     }
 
-    private boolean take(Stage stage, String answer) {
-        if (answer.matches("b|back")) {
-            page.line(wording.text(interview.back() ? "back" : "back.none"));
-            return true;
+    private boolean take(Stage stage, String said) {
+        switch (said.toLowerCase(Locale.ROOT)) {
+            case "b", "back" -> page.line(wording.text(interview.back() ? "back" : "back.none"));
+            case "?", "help", "v", "where", "stand" -> note("intake.help");
+            case "w", "why" -> note(stage.isOfTheGearbox() ? "intake.why-parts" : "intake.why");
+            default -> {
+                return tell(stage, said.toLowerCase(Locale.ROOT).matches(NOT_KNOWN) ? "" : said);
+            }
         }
+        return true;
+    }
+
+    private void note(String key) {
+        page.indented("  ", "  ", wording.text(key));
+    }
+
+    private boolean tell(Stage stage, String answer) {
         if (stage != Stage.COMPLAINT) {
             interview.tell(answer);
             return true;

@@ -34,7 +34,8 @@ final class InteractiveShell implements ShellRunner {
     public void run(String[] args) {
         LineReader reader = reader();
         PrintWriter out = terminal.writer();
-        out.println("Witnessmark. Type help for the commands, TAB to complete, quit to leave.");
+        out.println("Witnessmark. A truck is in? Type interview.");
+        out.println("Type help for the commands, TAB to complete, quit to leave.");
         while (true) {
             try {
                 String line = reader.readLine(PROMPT).strip();

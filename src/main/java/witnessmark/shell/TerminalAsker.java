@@ -40,7 +40,7 @@ final class TerminalAsker implements Asker {
 
     @Override
     public void refused(String why) {
-        out.println(Terminal.harmless(why));
+        new Page(out).indented("", "  ", why).flush();
     }
 
     @Override

@@ -152,6 +152,19 @@ class InterviewDialogTest {
     }
 
     @Test
+    void before_the_checks_too_one_can_ask_why_ask_for_help_and_not_know() {
+        String text = run("?\nTractor 9\nwhy\ndunno\nwhy\npass\nair\nstop\n");
+        assertThat(text)
+                .contains("Enter or \"pass\" if it is not known")
+                .contains("It goes into the record")
+                .contains("It says which parts this gearbox has");
+        assertThat(kept().vehicle().unit()).isEqualTo("Tractor 9");
+        assertThat(kept().vehicle().odometerKm()).isEmpty();
+        assertThat(kept().gearbox().forwardRatios()).isEmpty();
+        assertThat(kept().gearbox().range()).isPresent();
+    }
+
+    @Test
     void the_common_complaints_are_offered_to_whoever_says_nothing() {
         String text = run("\n\n\nair\n\n\n\nlist\n1 2\n\nstop\n");
         assertThat(text).contains("Common complaints with this gearbox");
