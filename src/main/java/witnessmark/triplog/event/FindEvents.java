@@ -29,7 +29,7 @@ public final class FindEvents implements TrackedRows {
     private final ClutchDropEvents drops;
     private final SplitEvents splits;
     private final FindRuns runs;
-    private final ClutchEvents clutch;
+    private final SlipEvents slips;
     private final OilEvents oil;
     private final List<Detector> detectors;
     private long calmMicros;
@@ -53,7 +53,7 @@ public final class FindEvents implements TrackedRows {
         this.drops = new ClutchDropEvents(drive);
         this.splits = new SplitEvents(drive, gears);
         this.runs = new FindRuns(drive, starts, this::settled);
-        this.clutch = new ClutchEvents(drive, gears, starts, pull);
+        this.slips = new SlipEvents(drive, gears, starts, pull);
         this.oil = new OilEvents(drive);
         this.detectors = List.of(
                 presses,
@@ -62,7 +62,8 @@ public final class FindEvents implements TrackedRows {
                 runs,
                 new RollingEvents(drive, gears),
                 new EngineEvents(drive, gears),
-                clutch,
+                new ClutchEvents(drive, starts),
+                slips,
                 oil,
                 drops,
                 new DiscEvents(drive, gears),
@@ -83,7 +84,7 @@ public final class FindEvents implements TrackedRows {
         starts.settled(run);
         drops.settled(run);
         splits.settled(run);
-        clutch.settled(run);
+        slips.settled(run);
     }
 
     @Override
