@@ -20,8 +20,8 @@ public final class FindEvents implements TrackedRows {
     private final Drive drive;
     private final HeldEvents doubtful;
     private final Chances chances = new Chances();
-    private final Trust trust = new Trust();
-    private final Moment moment = new Moment(trust);
+    private final Trust trust;
+    private final Moment moment;
     private final Pull pull = new Pull();
     private final LastGears gears = new LastGears();
     private final ShiftEvents shifts;
@@ -41,6 +41,8 @@ public final class FindEvents implements TrackedRows {
      * @param found takes each event as it is found, in about the order of their ends
      */
     public FindEvents(GearTable table, HabitLimits limits, DoubleSupplier outputRpmPerKmh, Consumer<HabitEvent> found) {
+        this.trust = new Trust(table.idleRpm());
+        this.moment = new Moment(trust, table.idleRpm());
         this.doubtful = new HeldEvents(trust, chances, found);
         this.drive = new Drive(table, limits, outputRpmPerKmh, chances, event -> {
             if (!event.kind().isMomentary() || usualSeconds * event.kind().leastHertz() <= TOO_SLOW) {
@@ -103,11 +105,6 @@ public final class FindEvents implements TrackedRows {
             boolean pulling = moment.kmh() > PULLING_KMH
                     && moment.rpm() > 1.3 * drive.table().idleRpm()
                     && !moment.isPedalPressed();
-            if (inHand[i] >= 0
-                    && moment.kmh() > PULLING_KMH
-                    && moment.rpm() > 1.3 * drive.table().idleRpm()) {
-                trust.drove(moment.seconds(), moment.isPedalShownPressed());
-            }
             chances.covered(moment.seconds(), moment.kmh(), pulling, inHand[i] >= 0);
             splits.watch(moment);
             pull.watch(moment);
