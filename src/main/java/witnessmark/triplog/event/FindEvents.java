@@ -18,8 +18,8 @@ public final class FindEvents implements TrackedRows {
     private final Drive drive;
     private final HeldEvents doubtful;
     private final Chances chances = new Chances();
-    private final Trust trust = new Trust();
-    private final Moment moment = new Moment(trust);
+    private final Trust trust;
+    private final Moment moment;
     private final Pull pull = new Pull();
     private final LastGears gears = new LastGears();
     private final ShiftEvents shifts;
@@ -27,7 +27,7 @@ public final class FindEvents implements TrackedRows {
     private final RareEvents rare;
     private final SplitEvents splits;
     private final FindRuns runs;
-    private final ClutchEvents clutch;
+    private final SlipEvents slips;
     private final SteadyRows steady;
     private final Detector[] detectors;
     /** Running median of the time between rows. */
@@ -38,6 +38,8 @@ public final class FindEvents implements TrackedRows {
      * @param found takes each event as it is found, in about the order of their ends
      */
     public FindEvents(GearTable table, HabitLimits limits, DoubleSupplier outputRpmPerKmh, Consumer<HabitEvent> found) {
+        this.trust = new Trust(table.idleRpm());
+        this.moment = new Moment(trust, table.idleRpm());
         this.doubtful = new HeldEvents(trust, chances, found);
         this.drive = new Drive(table, limits, outputRpmPerKmh, chances, event -> {
             if (!event.kind().isMomentary() || usualSeconds * event.kind().leastHertz() <= TOO_SLOW) {
@@ -50,7 +52,7 @@ public final class FindEvents implements TrackedRows {
         this.rare = new RareEvents(drive, gears);
         this.splits = new SplitEvents(drive, gears);
         this.runs = new FindRuns(drive, starts, this::settled);
-        this.clutch = new ClutchEvents(drive, gears, starts, pull);
+        this.slips = new SlipEvents(drive, gears, starts, pull);
         this.steady = new SteadyRows(drive);
         this.detectors = new Detector[] {
             presses,
@@ -59,7 +61,8 @@ public final class FindEvents implements TrackedRows {
             runs,
             new RollingEvents(drive, gears),
             new EngineEvents(drive, gears),
-            clutch,
+            new ClutchEvents(drive, starts),
+            slips,
             new OilEvents(drive),
             rare,
             splits,
@@ -78,7 +81,7 @@ public final class FindEvents implements TrackedRows {
         starts.settled(run);
         rare.settled(run);
         splits.settled(run);
-        clutch.settled(run);
+        slips.settled(run);
     }
 
     @Override
@@ -123,7 +126,6 @@ public final class FindEvents implements TrackedRows {
     private void cover(RowBlock block, int[] inHand, int from, int to) {
         double pullingRpm = PULLING_TO_IDLE * drive.table().idleRpm();
         chances.covered(block, inHand, from, to, pullingRpm, moment);
-        trust.drove(block, inHand, from, to, pullingRpm);
         double[] seconds = block.secondsBefore();
         double usual = usualSeconds;
         for (int i = from; i < to; i++) {

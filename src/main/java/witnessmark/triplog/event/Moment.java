@@ -7,8 +7,10 @@ import witnessmark.triplog.signal.Signal;
 /** The row that is looked at, moved along the block; a signal that is not given is NaN. */
 final class Moment {
     static final double PRESSED_PERCENT = 15;
+    private static final double NEAR_IDLE = 1.3;
 
     private final Trust trust;
+    private final double idleRpm;
     private RowBlock block = new RowBlock(0);
     private double[] road = {};
     private double[] engine = {};
@@ -28,8 +30,9 @@ final class Moment {
     private boolean clutchBelieved;
     private boolean clutchPedalBelieved;
 
-    Moment(Trust trust) {
+    Moment(Trust trust, double idleRpm) {
         this.trust = trust;
+        this.idleRpm = idleRpm;
     }
 
     /** The rows that are looked at from here on. */
@@ -57,6 +60,9 @@ final class Moment {
         kmh = road[index];
         rpm = engine[index];
         pedalPressed = isPedalPressedAt(index);
+        if (code == InHand.PEDAL_DOWN && !pedalPressed) {
+            inHand = rpm < NEAR_IDLE * idleRpm ? InHand.NEUTRAL : InHand.CANNOT_TELL;
+        }
         load = load(torque[index], accelerator[index]);
     }
 

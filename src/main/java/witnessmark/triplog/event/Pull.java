@@ -91,7 +91,7 @@ final class Pull {
         Gear old = table.gear(from.gear);
         Gear taken = table.gear(after.gear);
         boolean lever = old.lever() != taken.lever() || old.range() != taken.range();
-        boolean ahead = taken.ratio() > old.ratio() && old.ratio() > (1 - ClutchEvents.MOST_SLIP) * taken.ratio();
+        boolean ahead = taken.ratio() > old.ratio() && old.ratio() > (1 - SlipEvents.MOST_SLIP) * taken.ratio();
         boolean held = from.seconds() > HELD_SECONDS && !old.isReverse() && !taken.isReverse();
         return lever && ahead && held && (isUnbrokenAfter(from.endMicros) || isLeverStillSince(from.endMicros));
     }

@@ -101,7 +101,9 @@ final class RollingEvents implements Detector {
                         spell.km,
                         spell.seconds(),
                         spell.highestKmh,
-                        pedalKnown ? ", pedal up" : " (out of gear, or pedal down: the log has no clutch)",
+                        pedalKnown
+                                ? ", pedal up"
+                                : " (out of gear, or pedal down: the log has no clutch to be believed)",
                         metres));
     }
 

@@ -22,26 +22,30 @@ final class Trust {
             Signal.CURRENT_GEAR,
             Signal.RANGE_KNOB);
 
-    private static final double DRIVING_KMH = 10;
-    private static final double ENOUGH_SECONDS = 60;
+    private static final double DRIVEN_KMH = 10;
+    private static final long ENOUGH_ROWS = 300;
     private static final double MOST_PRESSED = 0.5;
     private static final int LEAST_STARTS = 2;
     private static final double MOST_STARTS_WITHOUT = 0.34;
 
     private final Map<Signal, Double> first = new EnumMap<>(Signal.class);
+    private final double drivenRpm;
     private final boolean[] changes = new boolean[Signal.count()];
-    private double drivenSeconds;
-    private double pressedSeconds;
+    private long driven;
+    private long pressed;
     private int starts;
     private int startsWithout;
 
-    Trust() {
+    /** @param idleRpm engine speed at idle */
+    Trust(double idleRpm) {
+        drivenRpm = 1.3 * idleRpm;
         Arrays.fill(changes, true);
         WATCHED.forEach(s -> changes[s.ordinal()] = false);
     }
 
     /** Looks through the rows for signals that have shown only one value so far. */
     void over(RowBlock block) {
+        drove(block);
         for (Signal signal : WATCHED) {
             double[] column = block.column(signal);
             for (int i = 0; i < block.size() && !changes[signal.ordinal()]; i++) {
@@ -67,33 +71,28 @@ final class Trust {
         return !changes[signal.ordinal()] && first.containsKey(signal);
     }
 
-    /** Adds the time of driving in gear; {@code pullingRpm} is the engine speed from which it counts. */
-    void drove(RowBlock block, int[] inHand, int from, int to, double pullingRpm) {
-        double[] seconds = block.secondsBefore();
+    /** Counts the rows of driving in which the pedal is shown pressed. */
+    private void drove(RowBlock block) {
         double[] road = block.column(Signal.ROAD_SPEED);
         double[] engine = block.column(Signal.ENGINE_SPEED);
         double[] clutch = block.column(Signal.CLUTCH);
         double[] pedal = block.column(Signal.CLUTCH_PEDAL);
-        double driven = drivenSeconds;
-        double pressed = pressedSeconds;
-        for (int i = from; i < to; i++) {
-            if (inHand[i] >= 0 && road[i] > DRIVING_KMH && engine[i] > pullingRpm) {
-                driven += seconds[i];
-                pressed += Moment.isPressed(clutch[i], pedal[i]) ? seconds[i] : 0;
+        for (int i = 0; i < block.size(); i++) {
+            if (road[i] > DRIVEN_KMH && engine[i] > drivenRpm) {
+                driven++;
+                pressed += Moment.isPressed(clutch[i], pedal[i]) ? 1 : 0;
             }
         }
-        drivenSeconds = driven;
-        pressedSeconds = pressed;
     }
 
-    void started(boolean pressed) {
+    void started(boolean byPedal) {
         starts++;
-        startsWithout += pressed ? 0 : 1;
+        startsWithout += byPedal ? 0 : 1;
     }
 
     /** Why the clutch signal is not believed; empty as long as nothing contradicts it. */
     Optional<String> clutchDoubt() {
-        if (drivenSeconds > ENOUGH_SECONDS && pressedSeconds > MOST_PRESSED * drivenSeconds) {
+        if (driven > ENOUGH_ROWS && pressed > MOST_PRESSED * driven) {
             return Optional.of("is pressed in most of the driving: stuck, or wired the wrong way round");
         }
         if (startsWithout >= LEAST_STARTS && startsWithout > MOST_STARTS_WITHOUT * starts) {
