@@ -79,7 +79,7 @@ class TripChartsTest {
         int columns = EventTable.header().split(",").length;
         assertThat(SummaryTable.rows("unit-1", false, trip.summary()))
                 .hasSize(EventKind.values().length)
-                .anyMatch(l -> l.startsWith("unit-1,no,start-in-high-range,seen,2,"));
+                .anyMatch(l -> l.startsWith("unit-1,no,start-in-high-range,seen,4,"));
         assertThat(trip.events()).isNotEmpty().allSatisfy(e -> assertThat(
                         EventTable.row("unit-1", "drive.csv", true, e).replaceAll("\"[^\"]*\"", "words"))
                 .startsWith("unit-1,drive.csv,yes," + e.kind().id())
