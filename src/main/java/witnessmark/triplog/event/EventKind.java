@@ -24,13 +24,13 @@ public enum EventKind {
     HOT_OIL("gearbox oil hot", 0.05, false, Chance.DISTANCE),
     RANGE_MOVED_IN_NEUTRAL("range moved with the lever in neutral, rolling", 5, false, Chance.KNOB),
     RANGE_MOVED_IN_REVERSE("range moved in reverse, rolling", 5, false, Chance.KNOB),
-    POWER_TAKE_OFF_ON_ROAD("power take-off engaged at road speed", 0.2, false, Chance.DISTANCE),
+    POWER_TAKE_OFF_ON_ROAD("power take-off engaged at road speed", 0.5, false, Chance.DISTANCE),
     CLUTCH_DROPPED("clutch let in at one blow at a start", 5, true, Chance.START),
     DISC_OVERSPEED("clutch disc oversped, pedal down in a low gear", 2, true, Chance.DISTANCE),
     GEAR_AGAINST_ROLL("reverse taken while rolling forward, or the other way", 2, false, Chance.DIRECTION),
     SPLIT_UNDER_TORQUE("split without a break in torque", 5, true, Chance.SPLIT),
     IDLE_TOO_LOW("engine idling below its specification", 0.5, false, Chance.IDLING),
-    IMPOSSIBLE_SPEED_JUMP("road speed jumps that no vehicle can make", 0.5, false, Chance.DISTANCE);
+    IMPOSSIBLE_SPEED_JUMP("road speed jumps that no vehicle can make", 2, false, Chance.DISTANCE);
 
     /** What a log must have held for the event to have had a chance. */
     public enum Chance {
