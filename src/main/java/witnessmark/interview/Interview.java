@@ -1,12 +1,9 @@
 package witnessmark.interview;
 
 import java.util.ArrayList;
-import java.util.HashSet;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseRefused;
@@ -27,7 +24,6 @@ import witnessmark.diagnosis.OpenCase;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
-import witnessmark.planner.Hands;
 import witnessmark.planner.PlanChecks;
 
 /**
@@ -134,7 +130,7 @@ public final class Interview implements AutoCloseable {
             changes.add(new FindingSet(new FindingEntry(finding, opposite(entry.state()), entry.note())));
         }
         present().measurements().keySet().stream()
-                .filter(m -> yields(m).anyMatch(finding::equals))
+                .filter(m -> soFar().yields(m).anyMatch(finding::equals))
                 .forEach(m -> changes.add(new MeasurementCleared(m)));
         if (changes.isEmpty()) {
             throw new CaseRefused(
@@ -186,7 +182,7 @@ public final class Interview implements AutoCloseable {
 
     /** What lies ahead: the places still worth going to, in order. */
     public List<NextVisit> plan() {
-        return open.visits(hands(), leftOut());
+        return open.visits(soFar().hands(), soFar().leftOut(skipped()));
     }
 
     @Override
@@ -210,7 +206,7 @@ public final class Interview implements AutoCloseable {
     }
 
     private StopRule stopRule() {
-        return new StopRule(open, hands(), skipped().size());
+        return new StopRule(open, soFar().hands(), skipped().size());
     }
 
     private static Optional<StopRule.Asked> first(List<NextVisit> plan) {
@@ -230,59 +226,7 @@ public final class Interview implements AutoCloseable {
                 .findFirst();
     }
 
-    /**
-     * The findings on record that were looked at opened their places; a complaint opens none unless it was asked here. The
-     * hands are where the last question was, unless it was passed and nobody went there.
-     */
-    private Hands hands() {
-        List<String> asked =
-                Answered.in(history).stream().flatMap(this::findings).toList();
-        Set<String> open = new HashSet<>();
-        present().findings().values().stream()
-                .filter(entry -> entry.state() != FindingState.NOT_LOOKED_AT)
-                .map(entry -> knowledge.findings().get(entry.finding()))
-                .filter(f -> f.kind() != Finding.Kind.SYMPTOM || asked.contains(f.id()))
-                .forEach(f -> open.addAll(planner.wayTo(f.access())));
-        measuredFindings()
-                .forEach(f ->
-                        open.addAll(planner.wayTo(knowledge.findings().get(f).access())));
-        Hands nowhere = new Hands(open, Optional.empty());
-        Optional<String> at = asked.stream()
-                .filter(f -> wasLookedAt(f)
-                        || planner.openMinutes(knowledge.findings().get(f).access(), nowhere) == 0)
-                .reduce((before, last) -> last)
-                .map(f -> knowledge.findings().get(f).access());
-        return new Hands(open, at);
-    }
-
-    private boolean wasLookedAt(String finding) {
-        FindingEntry entry = present().findings().get(finding);
-        return entry == null || entry.state() != FindingState.NOT_LOOKED_AT;
-    }
-
-    private Stream<String> findings(Answered.Answer answer) {
-        return answer.measured() ? yields(answer.id()) : Stream.of(answer.id());
-    }
-
-    private Set<String> leftOut() {
-        Set<String> out = new LinkedHashSet<>(present().findings().keySet());
-        out.addAll(measuredFindings());
-        Set<String> skipped = skipped();
-        knowledge.findings().values().stream()
-                .filter(f ->
-                        f.isComputed() || planner.wayTo(f.access()).stream().anyMatch(skipped::contains))
-                .forEach(f -> out.add(f.id()));
-        return out;
-    }
-
-    private Set<String> measuredFindings() {
-        Set<String> measured = new LinkedHashSet<>();
-        present().measurements().keySet().forEach(m -> yields(m).forEach(measured::add));
-        return measured;
-    }
-
-    private Stream<String> yields(String measure) {
-        Measure of = knowledge.measures().get(measure);
-        return Stream.concat(of.below().stream(), of.above().stream());
+    private SoFar soFar() {
+        return new SoFar(knowledge, planner, present(), Answered.in(history));
     }
 }

@@ -1,18 +1,15 @@
 package witnessmark.shell;
 
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
-import witnessmark.diagnosis.NextCheck;
 import witnessmark.gearbox.Unit;
 import witnessmark.interview.Interview;
 import witnessmark.interview.Question;
@@ -25,9 +22,6 @@ final class InterviewDialog {
     private static final List<String> WORDS =
             List.of("yes", "no", "unsure", "pass", "why", "back", "skip", "where", "stop", "help");
 
-    private static final List<String> KEYS =
-            List.of("present", "absent", "unsure", "pass", "value", "why", "back", "skip", "where", "stop");
-
     private static final int PASSED_IN_A_ROW = 5;
 
     private final Interview interview;
@@ -38,10 +32,8 @@ final class InterviewDialog {
     private final Wording wording;
     private final StandText stand;
     private final ConflictDialog conflicts;
-    private final Set<String> cautionsShown = new LinkedHashSet<>();
-    private boolean keysShown;
+    private final QuestionText text;
     private int passed;
-    private String lastPlace = "";
     private boolean gone;
 
     InterviewDialog(
@@ -58,6 +50,7 @@ final class InterviewDialog {
         this.page = page;
         this.wording = stand.wording();
         this.stand = stand;
+        this.text = new QuestionText(knowledge, page, wording);
         this.conflicts = new ConflictDialog(interview, knowledge, asker, page, wording);
     }
 
@@ -118,7 +111,7 @@ final class InterviewDialog {
     }
 
     private void check(Question question) {
-        print(question);
+        text.print(question);
         boolean answered = false;
         while (!answered && !gone) {
             Optional<String> line = asker.ask(question.finding().id(), "> ", WORDS);
@@ -140,12 +133,12 @@ final class InterviewDialog {
                     gone = true;
                     yield true;
                 }
-                case WHY -> shown(() -> why(question));
+                case WHY -> shown(() -> text.why(question));
                 case WHERE -> shown(() -> {
                     stand.print(interview.present(), interview.judgement(), interview.plan());
-                    print(question);
+                    text.print(question);
                 });
-                case HELP -> shown(() -> keys(question));
+                case HELP -> shown(() -> text.keys(question));
             };
         } catch (CaseRefused e) {
             asker.refused(e.getMessage());
@@ -224,76 +217,5 @@ final class InterviewDialog {
                 .limit(2)
                 .forEach(c -> ahead.add(c.title() + " " + Say.percent(c.probability())));
         page.indented("  ", "    ", wording.text("noted", what, ahead.isEmpty() ? "-" : String.join("; ", ahead)));
-    }
-
-    private void print(Question question) {
-        NextCheck check = question.check();
-        String asksAt = question.finding().access();
-        if (asksAt.equals(lastPlace)) {
-            page.blank();
-        } else {
-            place(question);
-        }
-        lastPlace = asksAt;
-        page.indented(
-                wording.text("question", question.number()) + " ",
-                "   ",
-                question.finding().ask());
-        detail("how", question.finding().look());
-        detail("looks-like", question.finding().looksLike());
-        detail("not-to-confuse", question.finding().confusedWith());
-        question.measure()
-                .ifPresent(m -> detail(
-                        "measure", wording.text("measure", m.title(), m.unit().symbol())));
-        check.cautions().stream()
-                .filter(cautionsShown::add)
-                .forEach(c -> page.indented(
-                        "   " + wording.text("caution") + " ",
-                        "      ",
-                        knowledge.cautions().get(c).english()));
-        if (question.number() == 1 && !keysShown) {
-            keys(question);
-        } else {
-            page.indented("   ", "   ", wording.text("keys-short"));
-        }
-        page.flush();
-    }
-
-    private void place(Question question) {
-        var visit = question.visit();
-        page.heading(
-                visit.openMinutes() > 0
-                        ? wording.text(
-                                visit.checks().size() == 1 ? "place.open-one" : "place.open",
-                                visit.access().equals(question.check().access())
-                                        ? visit.title()
-                                        : wording.text(
-                                                "place.on-the-way",
-                                                question.check().accessTitle(),
-                                                visit.title()),
-                                Say.minutes(visit.openMinutes()),
-                                visit.checks().size(),
-                                Say.bits(visit.gainBits()))
-                        : wording.text("place.here", question.check().accessTitle()));
-    }
-
-    private void detail(String key, String text) {
-        if (!text.isEmpty()) {
-            page.indented("   " + wording.text("label." + key) + " ", "      ", text);
-        }
-    }
-
-    private void why(Question question) {
-        NextCheck check = question.check();
-        page.indented(
-                "  ",
-                "  ",
-                wording.text("why", check.why(), Say.bits(check.gainBits()), Say.minutes(check.checkMinutes())));
-    }
-
-    private void keys(Question question) {
-        keysShown = true;
-        String place = knowledge.access().get(question.finding().access()).title();
-        KEYS.forEach(key -> page.indented("   ", "      ", wording.text("keys." + key, place)));
     }
 }

@@ -1,0 +1,88 @@
+package witnessmark.interview;
+
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.FindingEntry;
+import witnessmark.casefile.FindingState;
+import witnessmark.knowledge.Finding;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.Measure;
+import witnessmark.planner.Hands;
+import witnessmark.planner.PlanChecks;
+
+/** What was looked at so far: what lies open, where the hands are, what need not be asked any more. */
+final class SoFar {
+    private final KnowledgeBase knowledge;
+    private final PlanChecks planner;
+    private final CaseFile file;
+    private final List<Answered.Answer> answered;
+
+    SoFar(KnowledgeBase knowledge, PlanChecks planner, CaseFile file, List<Answered.Answer> answered) {
+        this.knowledge = knowledge;
+        this.planner = planner;
+        this.file = file;
+        this.answered = answered;
+    }
+
+    /**
+     * The findings on record that were looked at opened their places; a complaint opens none unless it was asked here. The
+     * hands are where the last question was, unless it was passed and nobody went there.
+     */
+    Hands hands() {
+        List<String> asked = answered.stream().flatMap(this::findings).toList();
+        Set<String> open = new HashSet<>();
+        file.findings().values().stream()
+                .filter(entry -> entry.state() != FindingState.NOT_LOOKED_AT)
+                .map(entry -> knowledge.findings().get(entry.finding()))
+                .filter(f -> f.kind() != Finding.Kind.SYMPTOM || asked.contains(f.id()))
+                .forEach(f -> open.addAll(planner.wayTo(f.access())));
+        measured().forEach(f -> open.addAll(planner.wayTo(place(f))));
+        Hands nowhere = new Hands(open, Optional.empty());
+        Optional<String> at = asked.stream()
+                .filter(f -> wasLookedAt(f) || planner.openMinutes(place(f), nowhere) == 0)
+                .reduce((before, last) -> last)
+                .map(this::place);
+        return new Hands(open, at);
+    }
+
+    /** The findings not to be asked: those on record, what the program computes, and what lies in a place skipped. */
+    Set<String> leftOut(Set<String> skipped) {
+        Set<String> out = new LinkedHashSet<>(file.findings().keySet());
+        out.addAll(measured());
+        knowledge.findings().values().stream()
+                .filter(f ->
+                        f.isComputed() || planner.wayTo(f.access()).stream().anyMatch(skipped::contains))
+                .forEach(f -> out.add(f.id()));
+        return out;
+    }
+
+    /** The findings that follow from a measure, either side of its limits. */
+    Stream<String> yields(String measure) {
+        Measure of = knowledge.measures().get(measure);
+        return Stream.concat(of.below().stream(), of.above().stream());
+    }
+
+    private Set<String> measured() {
+        Set<String> measured = new LinkedHashSet<>();
+        file.measurements().keySet().forEach(m -> yields(m).forEach(measured::add));
+        return measured;
+    }
+
+    private boolean wasLookedAt(String finding) {
+        FindingEntry entry = file.findings().get(finding);
+        return entry == null || entry.state() != FindingState.NOT_LOOKED_AT;
+    }
+
+    private String place(String finding) {
+        return knowledge.findings().get(finding).access();
+    }
+
+    private Stream<String> findings(Answered.Answer answer) {
+        return answer.measured() ? yields(answer.id()) : Stream.of(answer.id());
+    }
+}
