@@ -28,7 +28,9 @@ final class Trust {
     private static final int LEAST_STARTS = 2;
     private static final double MOST_STARTS_WITHOUT = 0.34;
 
-    private final Map<Signal, Double> first = new EnumMap<>(Signal.class);
+    /** What each signal showed first, by ordinal; NaN for one not given so far. */
+    private final double[] first = new double[Signal.count()];
+
     private final double drivenRpm;
     private final boolean[] changes = new boolean[Signal.count()];
     private long driven;
@@ -39,6 +41,7 @@ final class Trust {
     /** @param idleRpm engine speed at idle */
     Trust(double idleRpm) {
         drivenRpm = 1.3 * idleRpm;
+        Arrays.fill(first, Double.NaN);
         Arrays.fill(changes, true);
         WATCHED.forEach(s -> changes[s.ordinal()] = false);
     }
@@ -47,18 +50,33 @@ final class Trust {
     void over(RowBlock block) {
         drove(block);
         for (Signal signal : WATCHED) {
-            double[] column = block.column(signal);
-            for (int i = 0; i < block.size() && !changes[signal.ordinal()]; i++) {
-                if (!Double.isNaN(column[i])) {
-                    first.putIfAbsent(signal, column[i]);
-                    changes[signal.ordinal()] = state(signal, column[i]) != state(signal, first.get(signal));
-                }
+            if (!changes[signal.ordinal()]) {
+                changes[signal.ordinal()] = showsAnother(signal, block);
             }
         }
     }
 
+    private boolean showsAnother(Signal signal, RowBlock block) {
+        double[] column = block.column(signal);
+        double before = first[signal.ordinal()];
+        for (int i = 0; i < block.size(); i++) {
+            double now = column[i];
+            if (Double.isNaN(before)) {
+                before = now;
+            } else if (now != before && !Double.isNaN(now) && state(signal, now) != state(signal, before)) {
+                return true;
+            }
+        }
+        first[signal.ordinal()] = before;
+        return false;
+    }
+
     private static double state(Signal signal, double value) {
         return signal == Signal.CLUTCH_PEDAL ? (value > Moment.PRESSED_PERCENT ? 1 : 0) : value;
+    }
+
+    private boolean isGiven(Signal signal) {
+        return changes[signal.ordinal()] || !Double.isNaN(first[signal.ordinal()]);
     }
 
     /** Whether the signal has shown more than one value by now; true for those that need not. */
@@ -68,7 +86,7 @@ final class Trust {
 
     /** Whether a signal was given and never changed. */
     boolean isStuck(Signal signal) {
-        return !changes[signal.ordinal()] && first.containsKey(signal);
+        return !changes[signal.ordinal()] && isGiven(signal);
     }
 
     /** Counts the rows of driving in which the pedal is shown pressed. */
@@ -110,7 +128,7 @@ final class Trust {
                 .forEach(s -> doubts.put(s, "never changes, though the truck was driven"));
         clutchDoubt().ifPresent(why -> {
             for (Signal signal : new Signal[] {Signal.CLUTCH, Signal.CLUTCH_PEDAL}) {
-                if (first.containsKey(signal)) {
+                if (isGiven(signal)) {
                     doubts.putIfAbsent(signal, why);
                 }
             }
