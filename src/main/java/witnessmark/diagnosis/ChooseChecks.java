@@ -186,12 +186,12 @@ final class ChooseChecks {
                 + Sentences.percent(gain.ifAbsent()[most]) + " if absent";
         Optional<Finding> against = reading.otherSourceFor(check.id()).map(knowledge.findings()::get);
         if (against.isPresent()) {
-            return "it is another source beside \"" + against.get().title()
+            return "is another source beside \"" + against.get().title()
                     + "\"; if the two disagree, one of them is wrong and the verdict cannot rest on it";
         }
         return check.release() < check.bits() - check.release()
                 ? moves
-                : "a conclusion that is held back waits for it; " + moves;
+                : "is what a conclusion that is held back waits for; " + moves;
     }
 
     /** How far a check may go for the sake of a conclusion that stands already. */

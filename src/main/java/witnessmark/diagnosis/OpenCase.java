@@ -116,6 +116,13 @@ public final class OpenCase implements AutoCloseable {
                 .collect(Collectors.toSet());
     }
 
+    /** Whether a conclusion that names people still leaves room for doubt, so that all the other side can say counts. */
+    public boolean leavesDoubtAboutPeople() {
+        return judgement().causes().stream()
+                .filter(c -> c.standing() == RankedCause.Standing.CONCLUDED)
+                .anyMatch(c -> knowledge.classOf(c.classId()).blames() && c.probability() < Thresholds.BEYOND_DOUBT);
+    }
+
     /** The open findings that tell what is concluded from its look-alikes. */
     public Set<String> lookAlikes() {
         return Releases.lookAlikes(judgement().causes()).collect(Collectors.toSet());

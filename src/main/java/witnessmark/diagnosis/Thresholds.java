@@ -20,6 +20,9 @@ public final class Thresholds {
     public static final double REPAIR_NOTES = 0.40;
     /** From here coaching points and towing reminders are given. */
     public static final double COACHING = 0.20;
+    /** From here on a cause that names people is only to be set against what could overturn it. */
+    public static final double BEYOND_DOUBT = 0.97;
+
     /** A contradicted finding matters to a cause that leans on it by more than this, in decibans. */
     public static final double LEANING = 3.0;
 

@@ -2,6 +2,7 @@ package witnessmark.interview;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.regex.Pattern;
 import witnessmark.gearbox.Layout;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
@@ -13,6 +14,10 @@ import witnessmark.knowledge.search.Hit;
 public final class Complaints {
     private static final int SHOWN = 8;
     private static final int USUAL = 12;
+    /** Words that say that something is amiss, but not what. */
+    private static final Pattern VAGUE = Pattern.compile(
+            "\\b(wrong|feels?|felt|just|something|somehow|bad|funny|strange|problem|trouble|fault)\\b",
+            Pattern.CASE_INSENSITIVE);
 
     private final KnowledgeBase knowledge;
     private final FindWords search;
@@ -26,7 +31,7 @@ public final class Complaints {
 
     /** The ids of the findings that the words come nearest to, best fit first. */
     public List<String> meantBy(String words) {
-        return search.find(words, 4 * SHOWN).stream()
+        return search.find(VAGUE.matcher(words).replaceAll(" "), 4 * SHOWN).stream()
                 .filter(hit -> hit.kind() == Hit.Kind.FINDING)
                 .map(hit -> knowledge.findings().get(hit.id()))
                 .filter(f -> fits(f) && isTold(f))

@@ -47,13 +47,16 @@ final class Intake {
     private static double kilometres(String said) {
         String plain = said.toLowerCase(Locale.ROOT).replaceAll("[ ,']", "");
         boolean miles = plain.endsWith("mi") || plain.endsWith("miles");
-        String digits = plain.replaceAll("(km|miles|mi)$", "");
-        if (!digits.matches("\\d{1,9}(\\.\\d+)?")) {
+        String number = plain.replaceAll("(km|miles|mi)$", "");
+        double times = number.endsWith("million") ? 1e6 : number.endsWith("k") ? 1e3 : 1;
+        String digits = number.replaceAll("(million|k)$", "");
+        boolean bare = digits.equals(plain) && digits.matches("\\d{1,3}");
+        if (bare || !digits.matches("\\d{1,9}(\\.\\d+)?")) {
             throw new CaseRefused(
                     "odometer: '" + said + "' is not a distance",
-                    "write it as 512000 km or 318000 mi, or leave it empty");
+                    "write it as 512000, 512k km or 318000 mi, or leave it empty");
         }
-        return Math.rint(Double.parseDouble(digits) * (miles ? 1.609344 : 1));
+        return Math.rint(Double.parseDouble(digits) * times * (miles ? 1.609344 : 1));
     }
 
     private static Layout layout(Stage stage, String said, Layout l) {

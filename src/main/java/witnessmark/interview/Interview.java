@@ -118,8 +118,8 @@ public final class Interview implements AutoCloseable {
     }
 
     /**
-     * Takes it that what is on record of a finding does not hold: an answer is turned round, a measured value it follows
-     * from is taken out.
+     * Takes it that what is on record of a finding does not hold: an answer becomes unsure with a word on why, so that the
+     * record still says what was there; a measured value it follows from is taken out.
      *
      * @throws CaseRefused if it comes from a record filed with the case, which only whoever filed it can take out
      */
@@ -127,7 +127,7 @@ public final class Interview implements AutoCloseable {
         List<Change> changes = new ArrayList<>();
         FindingEntry entry = present().findings().get(finding);
         if (entry != null) {
-            changes.add(new FindingSet(new FindingEntry(finding, opposite(entry.state()), entry.note())));
+            changes.add(new FindingSet(new FindingEntry(finding, FindingState.UNSURE, overruled(entry))));
         }
         present().measurements().keySet().stream()
                 .filter(m -> soFar().yields(m).anyMatch(finding::equals))
@@ -140,8 +140,9 @@ public final class Interview implements AutoCloseable {
         write(changes);
     }
 
-    private static FindingState opposite(FindingState state) {
-        return state == FindingState.ABSENT ? FindingState.PRESENT : FindingState.ABSENT;
+    private static String overruled(FindingEntry entry) {
+        String said = "answered " + entry.state().word() + ", overruled when answers did not go together";
+        return entry.note().isEmpty() ? said : entry.note() + "; " + said;
     }
 
     /** What is taken of a finding now; "not looked at" if nothing. */

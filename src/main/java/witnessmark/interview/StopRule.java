@@ -25,7 +25,8 @@ import witnessmark.planner.PlanChecks;
  * cause of it first, are added up. Below {@link #LEAST_CHANCE} a check is not asked; {@link #LEAST_CHANCE_TEARDOWN}
  * where something must be taken apart for it, since that costs hours and new gaskets; {@link #LEAST_CHANCE_LOOK_ALIKE}
  * for what tells the cause from its look-alikes. A verdict that names people is not left before all that tells it from
- * its look-alikes has been asked, as far as nothing is taken apart for it that is not half apart already. Nor is any verdict left before a second
+ * its look-alikes has been asked, or, once it is beyond doubt, all that could still overturn it, however unlikely, as far
+ * as nothing is taken apart for it that is not half apart already. Nor is any verdict left before a second
  * source of a finding on record has been asked, if it could unsettle the verdict: how often a paper or a gauge is wrong
  * is in no cause's chance. And as long as another cause beside those concluded is about as likely as not, it is asked
  * about as if no verdict stood, since several can be at work.
@@ -123,6 +124,9 @@ final class StopRule {
     /** Whether it is owed to those whom the verdict names, or to a source that says otherwise. */
     private boolean isOwed(NextCheck check) {
         return otherSide.contains(check.finding())
+                        && (open.leavesDoubtAboutPeople()
+                                || changes(check, FindingState.PRESENT)
+                                || changes(check, FindingState.ABSENT))
                 || secondSources.contains(check.finding()) && changes(check, FindingState.PRESENT);
     }
 

@@ -17,8 +17,9 @@ import witnessmark.knowledge.AccessStep;
  * minute as the efficiency of an observation follows decision-theoretic troubleshooting (Heckerman, Breese and
  * Rommelse, 1995). Here clusters lie in one another, as the access steps do; nothing is closed again.
  *
- * <p>Three habits of the shop stand above the figure: what can be seen from outside comes before anything is taken
- * apart, unless it is worth next to nothing; the hands stay in a place unless another is clearly better; and work
+ * <p>Four habits of the shop stand above the figure: what can be seen from outside comes before anything is taken
+ * apart, and a cover or housing that is off within the hour comes before the gearbox is taken out, unless it is worth
+ * next to nothing; the hands stay in a place unless another is clearly better; and work
  * under the truck goes from the outer step to the inner.
  */
 public final class PlanChecks {
@@ -29,6 +30,8 @@ public final class PlanChecks {
     public static final double TRIFLE_BITS = 0.04;
     /** Another place must be worth this many times as much a minute before the hands go there. */
     static final double CLEARLY_BETTER = 2.5;
+    /** Up to this a cover or housing is taken off before anything larger, minutes. */
+    static final double SMALL_JOB_MINUTES = 60;
     /** What a question costs in itself, besides the work of the check: reading, wiping hands, writing down. */
     static final double ASKING_MINUTES = 3;
 

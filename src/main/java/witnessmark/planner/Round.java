@@ -77,9 +77,12 @@ final class Round {
 
     private int tier(Visit visit) {
         if (visit.checks().stream().allMatch(c -> c.bits() < PlanChecks.TRIFLE_BITS)) {
-            return 2;
+            return 3;
         }
-        return visit.opening().stream().anyMatch(tree::isTeardown) ? 1 : 0;
+        if (visit.opening().stream().noneMatch(tree::isTeardown)) {
+            return 0;
+        }
+        return visit.openMinutes() <= PlanChecks.SMALL_JOB_MINUTES ? 1 : 2;
     }
 
     /** The run of checks that makes the most of opening the way to the place: it grows while that raises the rate. */

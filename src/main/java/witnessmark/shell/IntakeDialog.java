@@ -80,8 +80,11 @@ final class IntakeDialog {
         boolean wantsList = answer.isEmpty() || answer.equals("list");
         Complaints complaints =
                 new Complaints(knowledge, search, interview.present().gearbox());
-        List<String> candidates = wantsList ? complaints.usual() : complaints.meantBy(answer);
-        Optional<List<String>> meant = confirmed(candidates, wantsList);
+        List<String> meantBy = wantsList ? List.of() : complaints.meantBy(answer);
+        if (!wantsList && meantBy.isEmpty()) {
+            page.line(wording.text("meant.none"));
+        }
+        Optional<List<String>> meant = confirmed(meantBy.isEmpty() ? complaints.usual() : meantBy, meantBy.isEmpty());
         meant.ifPresent(findings -> interview.tell(wantsList ? said(findings) : answer, findings));
         return meant.isPresent();
     }

@@ -216,6 +216,7 @@ final class InterviewDialog {
         interview.judgement().causesFrom(0.05).stream()
                 .limit(2)
                 .forEach(c -> ahead.add(c.title() + " " + Say.percent(c.probability())));
-        page.indented("  ", "    ", wording.text("noted", what, ahead.isEmpty() ? "-" : String.join("; ", ahead)));
+        page.indented(
+                "  ", "    ", wording.text(ahead.isEmpty() ? "noted.none" : "noted", what, String.join("; ", ahead)));
     }
 }

@@ -362,7 +362,10 @@ class InterviewTest {
 
             assertThat(interview.judgement().contradictions()).isEmpty();
             assertThat(interview.present().findings().get("within-all-limits"))
-                    .isEqualTo(new FindingEntry("within-all-limits", FindingState.ABSENT, "sheet of March"));
+                    .isEqualTo(new FindingEntry(
+                            "within-all-limits",
+                            FindingState.UNSURE,
+                            "sheet of March; answered present, overruled when answers did not go together"));
 
             interview.answer(new FindingEntry("within-all-limits", FindingState.PRESENT));
             interview.doesNotHold("regulator-outlet-low");
