@@ -13,8 +13,8 @@ import witnessmark.knowledge.KnowledgeBase;
  * The open findings that a conclusion waits for. One that is held back waits for a finding specific to it, for what must
  * be found sound, for what tells it from a look-alike. One that names people waits, even where nothing holds it back,
  * for what tells it from each look-alike, as far as nothing is taken apart for it that is not half apart already: the
- * other side is asked before a person is named. Every conclusion waits for the second source of what it rests on, where there is one: the paper beside the
- * gauge. And what tells it from its look-alikes is worth a look, where nothing more is taken apart for it.
+ * other side is asked before a person is named. Every conclusion waits for the second source of what it rests on, where
+ * there is one: the paper beside the gauge. And what tells it from its look-alikes is worth a look, where nothing more is taken apart for it.
  */
 final class Releases {
     private final KnowledgeBase knowledge;

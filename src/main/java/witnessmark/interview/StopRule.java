@@ -45,6 +45,7 @@ final class StopRule {
     private final Judgement judgement;
     private final Set<String> otherSide;
     private final Set<String> secondSources;
+    private final Set<String> lookAlikes;
     private final int skipped;
 
     /** A check to ask, with the visit it belongs to. */
@@ -55,6 +56,7 @@ final class StopRule {
         this.judgement = open.judgement();
         this.otherSide = open.otherSide(hands);
         this.secondSources = open.secondSources(hands);
+        this.lookAlikes = open.lookAlikes();
         this.skipped = skipped;
     }
 
@@ -134,7 +136,7 @@ final class StopRule {
         if (check.teardown()) {
             return LEAST_CHANCE_TEARDOWN;
         }
-        return open.lookAlikes().contains(check.finding()) ? LEAST_CHANCE_LOOK_ALIKE : LEAST_CHANCE;
+        return lookAlikes.contains(check.finding()) ? LEAST_CHANCE_LOOK_ALIKE : LEAST_CHANCE;
     }
 
     /** Chance that the answer to this check alone would give another verdict. */

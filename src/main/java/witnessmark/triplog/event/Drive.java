@@ -60,7 +60,19 @@ record Drive(
             double confidence,
             Map<String, Double> figures,
             String sentence) {
-        found.accept(new HabitEvent(
+        found.accept(event(kind, spell, gear, severity, confidence, figures, sentence));
+    }
+
+    /** An event that is a spell. */
+    static HabitEvent event(
+            EventKind kind,
+            Spell spell,
+            Optional<String> gear,
+            double severity,
+            double confidence,
+            Map<String, Double> figures,
+            String sentence) {
+        return new HabitEvent(
                 kind,
                 spell.startMicros,
                 spell.seconds(),
@@ -73,6 +85,6 @@ record Drive(
                 severity,
                 confidence,
                 figures,
-                sentence));
+                sentence);
     }
 }

@@ -30,8 +30,7 @@ final class KnobEvents implements Detector {
         if (Double.isNaN(knob)) {
             return;
         }
-        double lever = m.get(Signal.LEVER);
-        double position = Double.isNaN(lever) ? m.get(Signal.CURRENT_GEAR) : lever;
+        double position = m.leverPosition();
         if (!Double.isNaN(knobBefore) && knob != knobBefore) {
             drive.chances().count(EventKind.Chance.KNOB);
             moved(m, knob, position);

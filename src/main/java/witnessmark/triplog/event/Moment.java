@@ -91,6 +91,12 @@ final class Moment {
         return isPressed(clutch[row], clutchPedal[row]);
     }
 
+    /** Position of the lever, by its own signal or by the gear that the truck reports; NaN if neither is given. */
+    double leverPosition() {
+        double lever = get(Signal.LEVER);
+        return Double.isNaN(lever) ? get(Signal.CURRENT_GEAR) : lever;
+    }
+
     double kmh() {
         return kmh;
     }

@@ -2,7 +2,6 @@ package witnessmark.triplog.event;
 
 import java.util.List;
 import witnessmark.triplog.gear.InHand;
-import witnessmark.triplog.signal.Signal;
 
 /**
  * Spares most rows the detectors that look at rest, at a pressed pedal or at the lever: they are asked only where a row
@@ -38,7 +37,7 @@ final class RareEvents implements Detector {
         if (m.isPedalPressed() || disc.isWatching()) {
             disc.row(m);
         }
-        if (!Double.isNaN(m.get(Signal.LEVER)) || !Double.isNaN(m.get(Signal.CURRENT_GEAR))) {
+        if (!Double.isNaN(m.leverPosition())) {
             reverse.row(m);
         }
     }

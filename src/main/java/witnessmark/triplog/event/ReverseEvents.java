@@ -2,7 +2,6 @@ package witnessmark.triplog.event;
 
 import java.util.Optional;
 import witnessmark.triplog.gear.InHand;
-import witnessmark.triplog.signal.Signal;
 
 /**
  * Reverse taken while the truck still rolls forward, or a forward gear while it rolls back. Road speed has no sign: the
@@ -37,8 +36,7 @@ final class ReverseEvents implements Detector {
 
     @Override
     public void row(Moment m) {
-        double lever = m.get(Signal.LEVER);
-        double position = Double.isNaN(lever) ? m.get(Signal.CURRENT_GEAR) : lever;
+        double position = m.leverPosition();
         if (Double.isNaN(position)) {
             return;
         }

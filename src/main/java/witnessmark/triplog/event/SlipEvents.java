@@ -128,15 +128,9 @@ final class SlipEvents implements Detector {
         Optional<String> gear = run == null
                 ? Optional.empty()
                 : Optional.of(drive.table().gear(run.gear).name());
-        return new HabitEvent(
+        return Drive.event(
                 EventKind.CLUTCH_SLIP,
-                spell.startMicros,
-                spell.seconds(),
-                spell.firstLine,
-                spell.lastLine,
-                spell.highestKmh,
-                spell.highestRpm,
-                gear,
+                spell,
                 gear,
                 spell.integral / 0.5,
                 0.85,
