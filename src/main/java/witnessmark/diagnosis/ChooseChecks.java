@@ -181,9 +181,13 @@ final class ChooseChecks {
             }
         }
         var cause = reading.network().causes().get(most);
-        String moves = "moves \"" + cause.title() + "\" from " + Sentences.percent(reading.probability(cause.id()))
-                + " to " + Sentences.percent(gain.ifPresent()[most]) + " if present, "
-                + Sentences.percent(gain.ifAbsent()[most]) + " if absent";
+        String now = Sentences.percent(reading.probability(cause.id()));
+        String present = Sentences.percent(gain.ifPresent()[most]);
+        String absent = Sentences.percent(gain.ifAbsent()[most]);
+        String moves = now.equals(present) && now.equals(absent)
+                ? "hardly moves \"" + cause.title() + "\" by itself (" + now + ")"
+                : "moves \"" + cause.title() + "\" from " + now + " to " + present + " if present, " + absent
+                        + " if absent";
         Optional<Finding> against = reading.otherSourceFor(check.id()).map(knowledge.findings()::get);
         if (against.isPresent()) {
             return "is another source beside \"" + against.get().title()
@@ -191,7 +195,7 @@ final class ChooseChecks {
         }
         return check.release() < check.bits() - check.release()
                 ? moves
-                : "is what a conclusion that is held back waits for; " + moves;
+                : "sets a conclusion against what looks like it; " + moves;
     }
 
     /** How far a check may go for the sake of a conclusion that stands already. */

@@ -79,7 +79,7 @@ final class JudgementText {
                         Say.some(cause.unchecked().stream().map(this::title).toList(), WEIGHTS_SHOWN));
             }
         }
-        page.line("     " + wording.text("judge.decibans"));
+        page.indented("     ", "     ", wording.text("judge.decibans"));
     }
 
     private void weights(String key, List<RankedCause.Weight> weights) {
