@@ -150,6 +150,7 @@ final class ChooseChecks {
         List<AccessStep> way = knowledge.wayTo(finding.access());
         Set<String> cautions = new LinkedHashSet<>();
         way.forEach(step -> cautions.addAll(step.cautions()));
+        cautions.addAll(finding.cautions());
         AccessStep step = way.get(way.size() - 1);
         return new NextCheck(
                 finding.id(),

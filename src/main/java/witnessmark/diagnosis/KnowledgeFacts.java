@@ -14,9 +14,11 @@ import witnessmark.diagnosis.fact.Needs;
 import witnessmark.diagnosis.fact.Rival;
 import witnessmark.diagnosis.fact.SpeaksAgainst;
 import witnessmark.diagnosis.fact.Suggests;
+import witnessmark.diagnosis.fact.Warns;
 import witnessmark.diagnosis.fact.Yields;
 import witnessmark.knowledge.Applicability;
 import witnessmark.knowledge.Cause;
+import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.LookAlike;
 
@@ -42,6 +44,7 @@ final class KnowledgeFacts {
                 ofLayout.add(new Applies(Applies.Subject.FINDING, finding.id(), finding.applicability()));
             }
             finding.needs().forEach(condition -> about(byFinding, finding.id(), new Needs(finding.id(), condition)));
+            warn(finding);
         });
         knowledge.neverTogether().forEach(n -> n.findings().forEach(f -> about(byFinding, f, n)));
         knowledge.follows().forEach(f -> {
@@ -91,6 +94,13 @@ final class KnowledgeFacts {
     private void advise(String cause, Given.Kind kind, List<String> texts) {
         for (int place = 0; place < texts.size(); place++) {
             about(byCause, cause, new Suggests(cause, kind, texts.get(place), place));
+        }
+    }
+
+    private void warn(Finding finding) {
+        List<String> cautions = finding.whenFound();
+        for (int place = 0; place < cautions.size(); place++) {
+            about(byFinding, finding.id(), new Warns(finding.id(), cautions.get(place), place));
         }
     }
 

@@ -11,7 +11,7 @@ import java.util.List;
  * @param checkMinutes work of the check itself
  * @param openMinutes work to open what must still be opened for it
  * @param teardown whether something must be taken apart for it
- * @param cautions ids of the cautions that go with the steps to it
+ * @param cautions ids of the cautions that go with the steps to it and with the check itself
  */
 public record NextCheck(
         String finding,

@@ -98,7 +98,12 @@ final class RuleSession implements AutoCloseable {
         session.fireAllRules();
         Conclusions conclusions = new Conclusions(
                 facts(HeldBack.class, Comparator.comparing(HeldBack::cause).thenComparing(HeldBack::why)),
-                facts(Given.class, Comparator.comparingInt(Given::rank).thenComparingInt(Given::place)),
+                facts(
+                        Given.class,
+                        Comparator.comparingInt(Given::rank)
+                                .thenComparingInt(Given::place)
+                                .thenComparing(Given::text)
+                                .thenComparing(Given::because)),
                 facts(Remark.class, Comparator.comparing(Remark::text)));
         handles.forEach(session::delete);
         return conclusions;

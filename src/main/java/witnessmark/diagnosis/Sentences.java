@@ -79,6 +79,10 @@ public final class Sentences {
         return "work on: {cause:" + cause + "}";
     }
 
+    public static String sinceFound(String finding) {
+        return "because of: {finding:" + finding + "}";
+    }
+
     public static String whatCameFirst(String first, String second) {
         return "{cause:" + first + "} can bring about {cause:" + second
                 + "}: both are likely here, so ask which came first before either is called the cause.";

@@ -2,6 +2,7 @@ package witnessmark.knowledge;
 
 import java.util.List;
 import java.util.Optional;
+import witnessmark.gearbox.Word;
 import witnessmark.yaml.YamlMap;
 import witnessmark.yaml.YamlNode;
 
@@ -12,8 +13,8 @@ final class AccessForm {
     static void read(YamlNode root, Draft draft) {
         YamlMap map = root.map("the access steps", List.of("access"));
         for (YamlNode item : map.items("access")) {
-            YamlMap fields =
-                    item.map("an access step", List.of("id", "title", "minutes", "inside", "teardown", "cautions"));
+            YamlMap fields = item.map(
+                    "an access step", List.of("id", "title", "minutes", "inside", "teardown", "cautions", "waits"));
             String id = draft.define(Draft.Kind.ACCESS, fields);
             Optional<String> inside = fields.get("inside").map(place -> {
                 String outer = draft.refer(Draft.Kind.ACCESS, place);
@@ -31,7 +32,8 @@ final class AccessForm {
                             minutes(fields),
                             inside,
                             teardown,
-                            draft.refer(Draft.Kind.CAUTION, fields, "cautions")));
+                            draft.refer(Draft.Kind.CAUTION, fields, "cautions"),
+                            fields.get("waits").flatMap(word -> word.one("waits", Word.all(AccessStep.Wait.class)))));
         }
     }
 

@@ -12,6 +12,8 @@ import java.util.List;
  * @param minutes work of the check itself once the step is open
  * @param background chance of it without any known cause
  * @param needs findings about how the check was done; answered absent, the answer counts as unsure
+ * @param cautions ids of the cautions that the check itself needs, besides those of the step
+ * @param whenFound ids of the cautions that hold from the moment it is found or cannot be ruled out
  */
 public record Finding(
         String id,
@@ -30,6 +32,8 @@ public record Finding(
         List<String> words,
         Applicability applicability,
         List<String> needs,
+        List<String> cautions,
+        List<String> whenFound,
         List<String> sources) {
 
     /** What sort of observation it is. */

@@ -23,6 +23,8 @@ final class FindingForm {
             "words",
             "applies-to",
             "needs",
+            "cautions",
+            "when-found",
             "sources");
 
     private FindingForm() {}
@@ -61,6 +63,8 @@ final class FindingForm {
                 fields.texts("words"),
                 ApplicabilityForm.read(fields),
                 draft.refer(Draft.Kind.FINDING, fields, "needs"),
+                draft.refer(Draft.Kind.CAUTION, fields, "cautions"),
+                draft.refer(Draft.Kind.CAUTION, fields, "when-found"),
                 SourceForm.cited(fields, draft));
     }
 }

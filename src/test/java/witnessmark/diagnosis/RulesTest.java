@@ -2,6 +2,7 @@ package witnessmark.diagnosis;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -248,6 +249,36 @@ class RulesTest {
         void towing_reminders_come_only_where_towing_may_have_done_it() {
             assertThat(judge("hubs-scored", "towed").advice().towing()).hasSize(1);
             assertThat(judge("cone-burned", "outlet-low").advice().towing()).isEmpty();
+        }
+
+        @Test
+        void what_was_found_calls_for_its_caution_first_whatever_the_cause() {
+            AdviceGiven.Piece first = judge("cone-burned", "log-shows-it", "leak")
+                    .advice()
+                    .cautions()
+                    .get(0);
+            assertThat(first.id()).isEqualTo("stands-still");
+            assertThat(first.why()).contains("\"Leak\"");
+            assertThat(cautions("unsure leak")).contains("stands-still");
+        }
+
+        @Test
+        void what_was_found_sound_calls_for_none() {
+            assertThat(cautions("cone-burned", "log-shows-it", "no leak")).doesNotContain("stands-still");
+        }
+
+        @Test
+        void a_check_shows_the_cautions_of_its_place_and_its_own() {
+            assertThat(judge("cone-burned").nextChecks())
+                    .filteredOn(check -> check.finding().equals("leak"))
+                    .singleElement()
+                    .satisfies(check -> assertThat(check.cautions()).containsExactly("goggles"));
+        }
+
+        private List<String> cautions(String... findings) {
+            return judge(findings).advice().cautions().stream()
+                    .map(AdviceGiven.Piece::id)
+                    .toList();
         }
 
         @Test

@@ -44,7 +44,12 @@ final class SmallTrade {
             "sources.yaml",
             "sources:\n  - { id: common-practice, title: Common practice }\n",
             "cautions.yaml",
-            "cautions:\n  - { id: chocks, en: Chock the wheels., es: Calce las ruedas. }\n",
+            """
+            cautions:
+              - { id: chocks, en: Chock the wheels., es: Calce las ruedas. }
+              - { id: goggles, en: Eye protection., es: Lentes. }
+              - { id: stands-still, en: It is not driven., es: No se maneja. }
+            """,
             "advice.yaml",
             """
             coaching:
@@ -71,7 +76,7 @@ final class SmallTrade {
               - { id: log-shows-it, title: Log shows it, ask: Log?, kind: log, access: cab, minutes: 5,
                   background: almost-never, sources: [common-practice] }
               - { id: leak, title: Leak, ask: Leak?, kind: outside-check, access: lines, minutes: 5, look: Soap.,
-                  background: rarely, needs: [test-proper], sources: [common-practice] }
+                  background: rarely, needs: [test-proper], cautions: [goggles], when-found: [stands-still], sources: [common-practice] }
               - { id: test-proper, title: Test done properly, ask: Proper?, kind: outside-check, access: lines,
                   minutes: 0, look: Remember., background: commonly, sources: [common-practice] }
               - { id: repaired, title: Repaired lately, ask: Repaired?, kind: history, access: cab, minutes: 1,
