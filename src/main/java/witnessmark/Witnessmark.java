@@ -7,9 +7,9 @@ import org.springframework.boot.WebApplicationType;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
 import org.springframework.boot.flyway.autoconfigure.FlywayAutoConfiguration;
 import org.springframework.boot.jdbc.autoconfigure.DataSourceAutoConfiguration;
-import witnessmark.shell.ExitCode;
-import witnessmark.shell.StartOptions;
-import witnessmark.shell.WrongUsage;
+import witnessmark.shell.print.WrongUsage;
+import witnessmark.shell.run.ExitCode;
+import witnessmark.shell.run.StartOptions;
 
 /** Starts the program: with arguments it runs one command and sets the exit code, without it opens the shell. */
 @SpringBootApplication(exclude = {DataSourceAutoConfiguration.class, FlywayAutoConfiguration.class})

@@ -92,6 +92,10 @@ class ArrowsTest {
             slices().matching("witnessmark.(*)..").should().beFreeOfCycles();
 
     @ArchTest
+    static final ArchRule rooms_of_the_shell_have_no_cycles =
+            slices().matching("witnessmark.shell.(*)..").should().beFreeOfCycles();
+
+    @ArchTest
     static final ArchRule fields_are_not_injected = fields().should().notBeAnnotatedWith(Autowired.class);
 
     @ArchTest

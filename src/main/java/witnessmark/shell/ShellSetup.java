@@ -14,6 +14,13 @@ import org.springframework.shell.core.command.CommandRegistry;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.RuleBase;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.shell.knowledge.KnowledgeFolders;
+import witnessmark.shell.run.CompleteCommand;
+import witnessmark.shell.run.InteractiveShell;
+import witnessmark.shell.run.LineParser;
+import witnessmark.shell.run.OneShot;
+import witnessmark.shell.run.Refusals;
+import witnessmark.shell.run.RunCommand;
 
 /** Wires the services that the commands call; each is made when first asked for. */
 @Configuration(proxyBeanMethods = false)
@@ -50,7 +57,7 @@ class ShellSetup {
     InteractiveShell interactiveShell(RunCommand command, CommandRegistry registry, Terminal terminal) {
         String settings = System.getenv().getOrDefault("XDG_CONFIG_HOME", System.getProperty("user.home") + "/.config");
         return new InteractiveShell(
-                command, new CommandWords(registry), terminal, Path.of(settings, "witnessmark", "history"));
+                command, new CompleteCommand(registry), terminal, Path.of(settings, "witnessmark", "history"));
     }
 
     @Bean

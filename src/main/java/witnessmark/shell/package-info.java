@@ -1,5 +1,5 @@
 /**
- * The commands: parses what was typed, calls one service, prints. It must not hold rules, SQL or physics.
+ * Wires the commands and the services they call into one program. It must not parse, judge or print anything itself.
  */
 @NullMarked
 package witnessmark.shell;

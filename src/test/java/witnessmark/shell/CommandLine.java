@@ -7,16 +7,18 @@ import java.util.Map;
 import org.springframework.context.annotation.AnnotationConfigApplicationContext;
 import org.springframework.core.env.MapPropertySource;
 import witnessmark.Witnessmark;
+import witnessmark.shell.run.OneShot;
+import witnessmark.shell.run.RunCommand;
 
 /** Runs commands as the program does, in this process and on a store of its own. */
-final class CommandLine implements AutoCloseable {
+public final class CommandLine implements AutoCloseable {
 
     /** What a command left behind. */
-    record Run(int exitCode, String out, String messages) {}
+    public record Run(int exitCode, String out, String messages) {}
 
     private final AnnotationConfigApplicationContext context = new AnnotationConfigApplicationContext();
 
-    CommandLine(Path store) {
+    public CommandLine(Path store) {
         context.getEnvironment()
                 .getPropertySources()
                 .addFirst(new MapPropertySource(
@@ -32,7 +34,7 @@ final class CommandLine implements AutoCloseable {
         context.refresh();
     }
 
-    Run run(String... words) {
+    public Run run(String... words) {
         StringWriter out = new StringWriter();
         StringWriter messages = new StringWriter();
         OneShot shell = new OneShot(context.getBean(RunCommand.class), new PrintWriter(out), new PrintWriter(messages));

@@ -1,8 +1,0 @@
-package witnessmark.shell;
-
-/** An input was refused; the message says what, where and the mend. */
-public final class Refused extends RuntimeException {
-    public Refused(String message) {
-        super(message);
-    }
-}

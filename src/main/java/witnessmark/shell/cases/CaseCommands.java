@@ -1,0 +1,291 @@
+package witnessmark.shell.cases;
+
+import java.io.IOException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.shell.core.command.CommandContext;
+import org.springframework.shell.core.command.annotation.Argument;
+import org.springframework.shell.core.command.annotation.Arguments;
+import org.springframework.shell.core.command.annotation.Command;
+import org.springframework.shell.core.command.annotation.Option;
+import org.springframework.stereotype.Component;
+import witnessmark.casefile.CaseId;
+import witnessmark.casefile.FindingState;
+import witnessmark.casefile.Vehicle;
+import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.ChainCheck;
+import witnessmark.casefile.history.Opened;
+import witnessmark.casefile.history.SignedOff;
+import witnessmark.casefile.store.CaseQuery;
+import witnessmark.casefile.store.CaseSummary;
+import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.casefile.yaml.CaseWriter;
+import witnessmark.gearbox.Layout;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.shell.knowledge.KnownIds;
+import witnessmark.shell.print.Format;
+import witnessmark.shell.print.Json;
+import witnessmark.shell.print.Page;
+import witnessmark.shell.print.Refused;
+import witnessmark.shell.print.Terminal;
+import witnessmark.shell.print.WrongUsage;
+import witnessmark.shell.run.TypedFigure;
+
+/** The commands that open, find, close, check and move whole cases. */
+@Component
+class CaseCommands {
+    private static final String GROUP = "Cases";
+
+    private final ObjectProvider<Cases> cases;
+    private final ObjectProvider<KnowledgeBase> knowledge;
+
+    CaseCommands(ObjectProvider<Cases> cases, ObjectProvider<KnowledgeBase> knowledge) {
+        this.cases = cases;
+        this.knowledge = knowledge;
+    }
+
+    @Command(
+            name = "case new",
+            group = GROUP,
+            description = "Open a case",
+            help = "case new ID [--title TEXT] [--complaint TEXT] [--unit NAME] [--odometer-km N] [--ratios N]"
+                    + " [--range none|air|mechanical] [--splitter none|high-only|both] [--countershafts single|twin]"
+                    + " [--linkage direct|remote]",
+            exitStatusExceptionMapper = "refusals")
+    void open(
+            CommandContext context,
+            @Argument(index = 0, description = "id: lower-case letters, digits, hyphens") String id,
+            @Option(longName = "title", defaultValue = "", description = "short title") String title,
+            @Option(longName = "complaint", defaultValue = "", description = "the customer's words") String complaint,
+            @Option(longName = "unit", defaultValue = "", description = "the fleet's name for the truck") String unit,
+            @Option(longName = "odometer-km", defaultValue = "", description = "odometer, km") String odometer,
+            @Option(longName = "ratios", defaultValue = "", description = "forward ratios") String ratios,
+            @Option(longName = "range", defaultValue = "", description = "none, air, mechanical") String range,
+            @Option(longName = "splitter", defaultValue = "", description = "none, high-only, both") String splitter,
+            @Option(longName = "countershafts", defaultValue = "", description = "single, twin") String shafts,
+            @Option(longName = "linkage", defaultValue = "", description = "direct, remote") String linkage) {
+        Layout layout = LayoutOption.changed(Layout.unknown(), ratios, range, splitter, shafts, linkage, "", "", "");
+        Vehicle vehicle = new Vehicle(
+                unit,
+                "",
+                "",
+                TypedFigure.maybe("--odometer-km", odometer),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                "");
+        Cases from = cases.getObject();
+        CaseHistory history =
+                from.store().open(new Opened(new CaseId(id), title, complaint, vehicle, layout), from.who());
+        Page page = new Page(context.outputWriter());
+        page.line("Case " + history.id() + " is open. Enter what was found with: case set " + history.id()
+                + " FINDING=present|absent|unsure, or be asked with: interview " + history.id());
+        page.flush();
+    }
+
+    @Command(
+            name = "case show",
+            group = GROUP,
+            description = "Show a case as it stands",
+            help = "case show CASE|FILE.yaml [--format text|json]",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void show(
+            CommandContext context,
+            @Argument(index = 0, description = "case id or file") String name,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+        CaseDocument document = cases.getObject().find(name);
+        if (Format.of(format) == Format.JSON) {
+            context.outputWriter().println(Json.of(CaseJson.of(document.present())));
+            return;
+        }
+        new CaseText(knowledge.getObject(), new Page(context.outputWriter())).print(document);
+    }
+
+    @Command(
+            name = "case list",
+            group = GROUP,
+            description = "List cases, those opened last first",
+            help = "case list [--words TEXT] [--finding FINDING [--state present|absent|unsure]] [--open] [--closed]"
+                    + " [--most N] [--from N] [--format text|json]",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void list(
+            CommandContext context,
+            @Option(longName = "words", defaultValue = "", description = "words in id, title, unit or complaint")
+                    String words,
+            @Option(longName = "finding", defaultValue = "", description = "cases with this finding") String finding,
+            @Option(longName = "state", defaultValue = "present", description = "in this state") String state,
+            @Option(longName = "open", description = "only open cases") boolean open,
+            @Option(longName = "closed", description = "only closed cases") boolean closed,
+            @Option(longName = "most", defaultValue = "20", description = "how many") Integer most,
+            @Option(longName = "from", defaultValue = "0", description = "how many to leave out before") Integer from,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+        CaseQuery query = CaseQuery.all().withText(words).withPage(most, from);
+        if (!finding.isEmpty()) {
+            query = query.withFinding(finding, state(state));
+        }
+        if (open || closed) {
+            query = query.withSignedOff(closed);
+        }
+        List<CaseSummary> list = cases.getObject().store().list(query);
+        long all = cases.getObject().store().count(query);
+        if (Format.of(format) == Format.JSON) {
+            context.outputWriter().println(Json.of(CaseJson.of(list, all)));
+            return;
+        }
+        Page page = new Page(context.outputWriter());
+        list.forEach(c -> page.indented(
+                String.format("%-24s ", c.id()),
+                " ".repeat(25),
+                (c.signedOff().isPresent() ? "[signed off] " : "") + c.title()
+                        + (c.unit().isEmpty() ? "" : " - " + c.unit()) + ", changed "
+                        + c.changed().toString().substring(0, 10)));
+        page.line(all == 0 ? "No case fits." : list.size() + " of " + all + " shown.");
+        page.flush();
+    }
+
+    @Command(
+            name = "case sign-off",
+            group = GROUP,
+            description = "Close a case; later changes need a reason",
+            help = "case sign-off CASE",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void signOff(CommandContext context, @Argument(index = 0, description = "case id") String id) {
+        Cases from = cases.getObject();
+        CaseHistory history = from.store().append(new CaseId(id), new SignedOff(), from.who());
+        context.outputWriter()
+                .println("Case " + history.id() + " is signed off by " + Terminal.harmless(from.who()) + " (entry "
+                        + history.last().number() + "). A later change needs --reason and stays visible.");
+    }
+
+    @Command(
+            name = "case history",
+            group = GROUP,
+            description = "Show every entry of a case with its hash",
+            help = "case history CASE",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void history(CommandContext context, @Argument(index = 0, description = "case id") String id) {
+        CaseHistory history = cases.getObject().store().read(new CaseId(id));
+        new CaseText(knowledge.getObject(), new Page(context.outputWriter())).printHistory(history);
+    }
+
+    @Command(
+            name = "case verify",
+            group = GROUP,
+            description = "Check the chain of entries of one case, or of all",
+            help = "case verify CASE, or: case verify --all",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void verify(
+            CommandContext context,
+            @Arguments List<String> ids,
+            @Option(longName = "all", description = "every case") boolean all) {
+        if (ids.size() != (all ? 0 : 1)) {
+            throw new WrongUsage("name one case, or --all");
+        }
+        if (all) {
+            Map<CaseId, ChainCheck.Broken> broken = cases.getObject().store().verifyAll();
+            if (!broken.isEmpty()) {
+                throw new Refused(String.join(
+                        "\n",
+                        broken.entrySet().stream()
+                                .map(e -> broken(e.getKey(), e.getValue()))
+                                .toList()));
+            }
+            context.outputWriter().println("Every case's chain of entries is whole.");
+            return;
+        }
+        CaseId of = new CaseId(ids.get(0));
+        ChainCheck check = cases.getObject().store().verify(of);
+        if (check instanceof ChainCheck.Broken cut) {
+            throw new Refused(broken(of, cut));
+        }
+        context.outputWriter()
+                .println("Case " + of + ": the chain of " + ((ChainCheck.Intact) check).entries()
+                        + " entries is whole.");
+    }
+
+    private static String broken(CaseId id, ChainCheck.Broken cut) {
+        return "case " + id + ": the chain breaks at entry " + cut.number() + ": " + cut.why()
+                + "; it was changed outside the program, keep the store as it is and restore a copy";
+    }
+
+    @Command(
+            name = "case import",
+            group = GROUP,
+            description = "Store a case from a YAML file",
+            help = "case import FILE.yaml [--as ID]",
+            exitStatusExceptionMapper = "refusals")
+    void importCase(
+            CommandContext context,
+            @Argument(index = 0, description = "YAML case file") String file,
+            @Option(longName = "as", defaultValue = "", description = "store it under another id") String as) {
+        Cases from = cases.getObject();
+        CaseDocument document = Cases.read(Path.of(file));
+        new KnownIds(knowledge.getObject()).check(document.present());
+        CaseHistory history = as.isEmpty()
+                ? from.store().importCase(document, from.who())
+                : from.store().importAs(new CaseId(as), document, from.who());
+        context.outputWriter()
+                .println("Case " + history.id() + " is stored, "
+                        + history.entries().size() + " entries.");
+    }
+
+    @Command(
+            name = "case export",
+            group = GROUP,
+            description = "Write a stored case with its history as YAML",
+            help = "case export CASE [--out FILE]; without --out it is printed",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void export(
+            CommandContext context,
+            @Argument(index = 0, description = "case id") String id,
+            @Option(longName = "out", defaultValue = "", description = "file to write; must not exist") String out) {
+        String text = new CaseWriter().write(cases.getObject().store().export(new CaseId(id)));
+        if (out.isEmpty()) {
+            context.outputWriter().print(text);
+            context.outputWriter().flush();
+            return;
+        }
+        try {
+            Files.writeString(Path.of(out), text, StandardOpenOption.CREATE_NEW);
+        } catch (FileAlreadyExistsException e) {
+            throw new Refused("'" + out + "' exists; give another name, nothing was written");
+        } catch (IOException e) {
+            throw new Refused("'" + out + "' cannot be written: " + e.getMessage());
+        }
+        context.outputWriter().println("Case " + id + " is written to " + Terminal.harmless(out) + ".");
+    }
+
+    static FindingState state(String word) {
+        return FindingState.parse(word)
+                .orElseThrow(() -> new WrongUsage(
+                        "state '" + Terminal.harmless(word) + "' is not known; one of " + FindingState.WORDS));
+    }
+
+    static Map<String, FindingState> states(List<String> assignments) {
+        Map<String, FindingState> states = new LinkedHashMap<>();
+        for (String assignment : assignments) {
+            int equals = assignment.indexOf('=');
+            if (equals <= 0) {
+                throw new WrongUsage("'" + Terminal.harmless(assignment) + "' is no finding with a state; write"
+                        + " FINDING=present, FINDING=absent or FINDING=unsure");
+            }
+            String finding = assignment.substring(0, equals);
+            if (states.put(finding, state(assignment.substring(equals + 1))) != null) {
+                throw new WrongUsage("finding '" + Terminal.harmless(finding) + "' stands twice; keep one");
+            }
+        }
+        return states;
+    }
+}

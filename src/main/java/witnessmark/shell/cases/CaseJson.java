@@ -1,0 +1,58 @@
+package witnessmark.shell.cases;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseForm;
+import witnessmark.casefile.store.CaseSummary;
+
+/** Cases as JSON, with the names of the YAML form. */
+final class CaseJson {
+    private CaseJson() {}
+
+    static Map<String, Object> of(CaseFile file) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        map.put("case", file.id().toString());
+        map.put("title", file.title());
+        map.put("complaint", file.complaint());
+        map.put("vehicle", CaseForm.vehicle(file.vehicle()));
+        map.put("gearbox", CaseForm.gearbox(file.gearbox()));
+        map.put("driver-account", file.driverAccount());
+        map.put("work-done", file.workDone());
+        Map<String, Object> findings = new LinkedHashMap<>();
+        file.findings().forEach((id, entry) -> findings.put(id, CaseForm.finding(entry)));
+        map.put("findings", findings);
+        Map<String, Object> measurements = new LinkedHashMap<>();
+        file.measurements().forEach((id, entry) -> measurements.put(id, CaseForm.measurement(entry)));
+        map.put("measurements", measurements);
+        map.put("notes", file.notes());
+        Map<String, Object> evidence = new LinkedHashMap<>();
+        file.evidence().forEach((id, entry) -> evidence.put(id, CaseForm.evidence(entry)));
+        map.put("evidence", evidence);
+        map.put(
+                "attachments",
+                file.attachments().stream().map(CaseForm::attachment).toList());
+        map.put("signedOff", file.isSignedOff());
+        return map;
+    }
+
+    static Map<String, Object> of(List<CaseSummary> list, long all) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        map.put("count", all);
+        map.put("cases", list.stream().map(CaseJson::of).toList());
+        return map;
+    }
+
+    private static Map<String, Object> of(CaseSummary summary) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        map.put("case", summary.id().toString());
+        map.put("title", summary.title());
+        map.put("unit", summary.unit());
+        map.put("opened", summary.opened().toString());
+        map.put("changed", summary.changed().toString());
+        map.put("signedOff", summary.signedOff().isPresent());
+        map.put("entries", summary.entries());
+        return map;
+    }
+}

@@ -1,0 +1,120 @@
+package witnessmark.shell.cases;
+
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseForm;
+import witnessmark.casefile.Evidence;
+import witnessmark.casefile.FindingEntry;
+import witnessmark.casefile.Limits;
+import witnessmark.casefile.LoggedEvidence;
+import witnessmark.casefile.Measurement;
+import witnessmark.casefile.PlainNumber;
+import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.ChangeSentence;
+import witnessmark.casefile.history.Entry;
+import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.shell.print.Page;
+
+/** A case and its history as text. */
+final class CaseText {
+    private final KnowledgeBase knowledge;
+    private final Page page;
+
+    CaseText(KnowledgeBase knowledge, Page page) {
+        this.knowledge = knowledge;
+        this.page = page;
+    }
+
+    void print(CaseDocument document) {
+        CaseFile file = document.present();
+        page.line("Case " + file.id() + (file.title().isEmpty() ? "" : ": " + file.title()));
+        file.signedOff().ifPresent(s -> page.line("Signed off by " + s.who() + ", " + s.time()));
+        labelled("Complaint", file.complaint());
+        labelled("Truck", ChangeSentence.words(CaseForm.vehicle(file.vehicle())));
+        labelled("Gearbox", ChangeSentence.words(CaseForm.gearbox(file.gearbox())));
+        labelled("Driver's account", file.driverAccount());
+        labelled("Work done", file.workDone());
+        if (!file.findings().isEmpty()) {
+            page.heading("Findings");
+            file.findings().values().forEach(this::finding);
+        }
+        if (!file.measurements().isEmpty()) {
+            page.heading("Measurements");
+            file.measurements().values().forEach(this::measurement);
+        }
+        if (!file.evidence().isEmpty()) {
+            page.heading("Computed and logged evidence");
+            file.evidence().values().forEach(this::evidence);
+            LoggedEvidence.together(file)
+                    .ifPresent(text -> page.item("All logs of the case, weighed as one record: " + text));
+        }
+        if (!file.attachments().isEmpty()) {
+            page.heading("Attachments");
+            file.attachments().forEach(a -> page.item(a.name() + ", " + a.mediaType() + ", SHA-256 " + a.sha256()));
+        }
+        if (!file.notes().isEmpty()) {
+            page.heading("Notes").items(file.notes());
+        }
+        document.history().ifPresent(h -> page.blank()
+                .line(h.entries().size() + " entries, the last of "
+                        + h.last().stamp().time() + "; see: case history " + file.id()));
+        page.flush();
+    }
+
+    void printHistory(CaseHistory history) {
+        for (Entry entry : history.entries()) {
+            page.indented(
+                    String.format("%4d ", entry.number()),
+                    "     ",
+                    entry.stamp().time() + " " + entry.stamp().who() + ": " + ChangeSentence.of(entry.change()));
+            page.line("     hash " + entry.hash());
+        }
+        page.line("Each hash covers its entry and the hash before it; check with: case verify " + history.id());
+        page.flush();
+    }
+
+    private void evidence(Evidence evidence) {
+        page.item(evidence.id() + " (" + evidence.kind().word() + "): " + evidence.summary());
+        evidence.findings().forEach((finding, state) -> page.under(state.word() + ":", finding));
+        evidence.inputs().forEach((name, value) -> page.under("in:", name.replace('-', ' ') + " = " + value));
+        evidence.formula().lines().forEach(line -> page.under("how:", line));
+        evidence.file().ifPresent(source -> page.under("file:", source.name() + ", SHA-256 " + source.sha256()));
+    }
+
+    private void finding(FindingEntry entry) {
+        String title = knowledge.findings().containsKey(entry.finding())
+                ? knowledge.findings().get(entry.finding()).title()
+                : "not in this knowledge base";
+        page.indented(
+                String.format("  %-14s", entry.state().word()),
+                " ".repeat(16),
+                title + " (" + entry.finding() + ")" + (entry.note().isEmpty() ? "" : " - " + entry.note()));
+    }
+
+    private void measurement(Measurement m) {
+        String title = knowledge.measures().containsKey(m.measure())
+                ? knowledge.measures().get(m.measure()).title()
+                : m.measure();
+        page.item(title + " (" + m.measure() + "): " + PlainNumber.of(m.value()) + " "
+                + m.unit().symbol()
+                + m.limits().map(CaseText::limits).orElse(", no limit given")
+                + (m.note().isEmpty() ? "" : " - " + m.note()));
+    }
+
+    private static String limits(Limits limits) {
+        return ", limit"
+                + (limits.low().isPresent()
+                        ? " from " + PlainNumber.of(limits.low().getAsDouble())
+                        : "")
+                + (limits.high().isPresent()
+                        ? " to " + PlainNumber.of(limits.high().getAsDouble())
+                        : "") + " "
+                + limits.unit().symbol() + " (" + limits.source() + ")";
+    }
+
+    private void labelled(String label, String text) {
+        if (!text.isEmpty()) {
+            page.indented(label + ": ", "  ", text);
+        }
+    }
+}

@@ -1,0 +1,93 @@
+package witnessmark.shell.cases;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import org.springframework.beans.factory.DisposableBean;
+import org.springframework.context.annotation.Lazy;
+import org.springframework.core.env.Environment;
+import org.springframework.stereotype.Component;
+import witnessmark.casefile.CaseId;
+import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.Change;
+import witnessmark.casefile.history.CorrectedAfterSignOff;
+import witnessmark.casefile.store.CaseStore;
+import witnessmark.casefile.store.StoreLocation;
+import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.casefile.yaml.CaseReader;
+import witnessmark.shell.print.Refused;
+
+/** Where commands find cases: a YAML file on disk, or the store, which is opened when first needed. */
+@Component
+@Lazy
+public class Cases implements DisposableBean {
+    private final CaseStore store;
+    private final String who;
+
+    Cases(Environment environment) {
+        store = new CaseStore(location(environment), Clock.systemUTC());
+        who = environment.getProperty("witnessmark.who", System.getProperty("user.name", "unknown"));
+    }
+
+    public CaseStore store() {
+        return store;
+    }
+
+    /** Who makes the entries of this run. */
+    public String who() {
+        return who;
+    }
+
+    /** Adds entries in this run's name; with a reason each is a correction of a case that was signed off. */
+    public CaseHistory enter(String id, List<Change> changes, String reason) {
+        List<? extends Change> entries = reason.isEmpty()
+                ? changes
+                : changes.stream()
+                        .map(c -> new CorrectedAfterSignOff(reason, c))
+                        .toList();
+        return store.appendAll(new CaseId(id), entries, who);
+    }
+
+    /** The case; a name that ends in .yaml or .yml, or has a path in it, means a file. */
+    public CaseDocument find(String name) {
+        if (!isFile(name)) {
+            return store.export(new CaseId(name));
+        }
+        return read(Path.of(name));
+    }
+
+    static CaseDocument read(Path file) {
+        if (!Files.isRegularFile(file)) {
+            throw new Refused("no case file '" + file + "'; give the path of a YAML case file, or the id of a stored"
+                    + " case (see: case list)");
+        }
+        return new CaseReader().read(file);
+    }
+
+    public static boolean isFile(String name) {
+        return name.endsWith(".yaml") || name.endsWith(".yml") || name.contains("/") || name.contains("\\");
+    }
+
+    @Override
+    public void destroy() {
+        store.close();
+    }
+
+    /** The folder that holds all that the shop keeps. */
+    public static Path folder(Environment environment) {
+        return Path.of(environment.getProperty("witnessmark.store", System.getProperty("user.home") + "/.witnessmark"));
+    }
+
+    private static StoreLocation location(Environment environment) {
+        Path folder = folder(environment);
+        String url = environment.getProperty("witnessmark.database.url", "");
+        return url.isEmpty()
+                ? StoreLocation.in(folder)
+                : StoreLocation.in(
+                        folder,
+                        url,
+                        environment.getProperty("witnessmark.database.user", ""),
+                        environment.getProperty("witnessmark.database.password", ""));
+    }
+}

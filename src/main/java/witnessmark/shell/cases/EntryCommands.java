@@ -1,0 +1,276 @@
+package witnessmark.shell.cases;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.shell.core.command.CommandContext;
+import org.springframework.shell.core.command.annotation.Argument;
+import org.springframework.shell.core.command.annotation.Arguments;
+import org.springframework.shell.core.command.annotation.Command;
+import org.springframework.shell.core.command.annotation.Option;
+import org.springframework.stereotype.Component;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseId;
+import witnessmark.casefile.FindingEntry;
+import witnessmark.casefile.FindingState;
+import witnessmark.casefile.Limits;
+import witnessmark.casefile.Measurement;
+import witnessmark.casefile.TextField;
+import witnessmark.casefile.Vehicle;
+import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.Change;
+import witnessmark.casefile.history.EvidenceRemoved;
+import witnessmark.casefile.history.FindingCleared;
+import witnessmark.casefile.history.FindingSet;
+import witnessmark.casefile.history.GearboxSet;
+import witnessmark.casefile.history.MeasurementCleared;
+import witnessmark.casefile.history.MeasurementSet;
+import witnessmark.casefile.history.NoteAdded;
+import witnessmark.casefile.history.TextSet;
+import witnessmark.casefile.history.VehicleSet;
+import witnessmark.gearbox.Unit;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.shell.knowledge.KnownIds;
+import witnessmark.shell.print.Refused;
+import witnessmark.shell.print.Terminal;
+import witnessmark.shell.print.WrongUsage;
+import witnessmark.shell.run.TypedFigure;
+
+/** The commands that add entries to a case. On a case that was signed off each needs a reason and becomes a correction. */
+@Component
+class EntryCommands {
+    private static final String GROUP = "Case entries";
+
+    private final ObjectProvider<Cases> cases;
+    private final ObjectProvider<KnowledgeBase> knowledge;
+
+    EntryCommands(ObjectProvider<Cases> cases, ObjectProvider<KnowledgeBase> knowledge) {
+        this.cases = cases;
+        this.knowledge = knowledge;
+    }
+
+    @Command(
+            name = "case set",
+            group = GROUP,
+            description = "Enter findings: present, absent (looked at and sound), unsure",
+            help = "case set CASE FINDING=present|absent|unsure|not-looked-at ... [--note TEXT] [--reason TEXT]",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void set(
+            CommandContext context,
+            @Arguments List<String> words,
+            @Option(longName = "note", defaultValue = "", description = "the technician's own words") String note,
+            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
+                    String reason) {
+        Map<String, FindingState> states = CaseCommands.states(rest(words, "case set CASE FINDING=STATE ..."));
+        KnownIds knows = new KnownIds(knowledge.getObject());
+        states.keySet().forEach(knows::finding);
+        List<Change> changes = new ArrayList<>();
+        states.forEach((finding, state) -> changes.add(new FindingSet(new FindingEntry(finding, state, note))));
+        CaseHistory history = enter(words.get(0), changes, reason);
+        states.forEach((finding, state) -> context.outputWriter().println("  " + state.word() + ": " + finding));
+        stored(context, history);
+    }
+
+    @Command(
+            name = "case clear",
+            group = GROUP,
+            description = "Take findings, measurements or evidence off a case",
+            help = "case clear CASE FINDING|MEASURE|EVIDENCE ... [--reason TEXT]",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void clear(
+            CommandContext context,
+            @Arguments List<String> words,
+            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
+                    String reason) {
+        List<Change> changes = new ArrayList<>();
+        CaseFile now = null;
+        for (String id : rest(words, "case clear CASE FINDING ...")) {
+            now = now == null
+                    ? cases.getObject().store().read(new CaseId(words.get(0))).present()
+                    : now;
+            changes.add(cleared(now, id));
+        }
+        stored(context, enter(words.get(0), changes, reason));
+    }
+
+    @Command(
+            name = "case measure",
+            group = GROUP,
+            description = "Enter a measured value with its limit and whose limit it is",
+            help = "case measure CASE MEASURE VALUE UNIT [--low N] [--high N] [--limit-unit UNIT] [--limit-from TEXT]"
+                    + " [--note TEXT] [--reason TEXT]",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void measure(
+            CommandContext context,
+            @Argument(index = 0, description = "case id") String id,
+            @Argument(index = 1, description = "measure") String measure,
+            @Argument(index = 2, description = "value") String value,
+            @Argument(index = 3, description = "unit") String unit,
+            @Option(longName = "low", defaultValue = "", description = "low limit") String low,
+            @Option(longName = "high", defaultValue = "", description = "high limit") String high,
+            @Option(longName = "limit-unit", defaultValue = "", description = "unit of the limits") String limitUnit,
+            @Option(longName = "limit-from", defaultValue = "", description = "whose limit it is") String limitFrom,
+            @Option(longName = "note", defaultValue = "", description = "the technician's own words") String note,
+            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
+                    String reason) {
+        new KnownIds(knowledge.getObject()).measure(measure);
+        Unit read = TypedFigure.unit(unit);
+        Unit of = knowledge.getObject().measures().get(measure).unit();
+        if (of.quantity() != read.quantity()) {
+            throw new Refused("measure '" + measure + "' is measured in " + of.symbol() + ", which " + read.symbol()
+                    + " does not convert to");
+        }
+        OptionalDouble from = TypedFigure.maybe("--low", low);
+        OptionalDouble to = TypedFigure.maybe("--high", high);
+        Optional<Limits> limits = from.isEmpty() && to.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        new Limits(from, to, limitUnit.isEmpty() ? read : TypedFigure.unit(limitUnit), limitFrom));
+        Measurement measurement = new Measurement(measure, TypedFigure.number("value", value), read, limits, note);
+        stored(context, enter(id, List.of(new MeasurementSet(Optional.empty(), measurement)), reason));
+        if (limits.isEmpty()) {
+            context.outputWriter()
+                    .println("No limit was given, so nothing follows from the value; take it from the service manual of"
+                            + " this unit.");
+        }
+    }
+
+    @Command(
+            name = "case note",
+            group = GROUP,
+            description = "Add a note",
+            help = "case note CASE TEXT [--reason TEXT]",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void note(
+            CommandContext context,
+            @Arguments List<String> words,
+            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
+                    String reason) {
+        String text = String.join(" ", rest(words, "case note CASE TEXT"));
+        stored(context, enter(words.get(0), List.of(new NoteAdded(text)), reason));
+    }
+
+    @Command(
+            name = "case tell",
+            group = GROUP,
+            description = "Set the title, the complaint, the driver's account or the work done",
+            help = "case tell CASE title|complaint|driver-account|work-done TEXT [--reason TEXT]",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void tell(
+            CommandContext context,
+            @Arguments List<String> words,
+            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
+                    String reason) {
+        List<String> rest = rest(words, "case tell CASE title|complaint|driver-account|work-done TEXT");
+        TextField field =
+                switch (rest.get(0)) {
+                    case "title" -> TextField.TITLE;
+                    case "complaint" -> TextField.COMPLAINT;
+                    case "driver-account" -> TextField.DRIVER_ACCOUNT;
+                    case "work-done" -> TextField.WORK_DONE;
+                    default -> throw new WrongUsage("'" + Terminal.harmless(rest.get(0))
+                            + "' cannot be told; title, complaint, driver-account or work-done");
+                };
+        String text = String.join(" ", rest.subList(1, rest.size()));
+        stored(context, enter(words.get(0), List.of(new TextSet(field, text)), reason));
+    }
+
+    @Command(
+            name = "case truck",
+            group = GROUP,
+            description = "Set what is known of the truck",
+            help = "case truck CASE [--unit NAME] [--serial TEXT] [--duty TEXT] [--odometer-km N] [--km-since-new N]"
+                    + " [--km-since-repair N] [--repair-note TEXT] [--reason TEXT]",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void truck(
+            CommandContext context,
+            @Argument(index = 0, description = "case id") String id,
+            @Option(longName = "unit", defaultValue = "", description = "the fleet's name for it") String unit,
+            @Option(longName = "serial", defaultValue = "", description = "serial number") String serial,
+            @Option(longName = "duty", defaultValue = "", description = "what it does") String duty,
+            @Option(longName = "odometer-km", defaultValue = "", description = "odometer, km") String odometer,
+            @Option(longName = "km-since-new", defaultValue = "", description = "gearbox km since new") String sinceNew,
+            @Option(longName = "km-since-repair", defaultValue = "", description = "km since its repair") String since,
+            @Option(longName = "repair-note", defaultValue = "", description = "what was repaired") String repair,
+            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
+                    String reason) {
+        Vehicle now = cases.getObject().store().read(new CaseId(id)).present().vehicle();
+        Vehicle changed = new Vehicle(
+                or(unit, now.unit()),
+                or(serial, now.serial()),
+                or(duty, now.duty()),
+                or(TypedFigure.maybe("--odometer-km", odometer), now.odometerKm()),
+                or(TypedFigure.maybe("--km-since-new", sinceNew), now.kmSinceNew()),
+                or(TypedFigure.maybe("--km-since-repair", since), now.kmSinceRepair()),
+                or(repair, now.repairNote()));
+        stored(context, enter(id, List.of(new VehicleSet(now, changed)), reason));
+    }
+
+    @Command(
+            name = "case gearbox",
+            group = GROUP,
+            description = "Set how the gearbox is built",
+            help = "case gearbox CASE [--ratios N] [--range none|air|mechanical] [--splitter none|high-only|both]"
+                    + " [--countershafts single|twin] [--linkage direct|remote] [--oil-pump fitted|none]"
+                    + " [--oil-cooler fitted|none] [--pto fitted|none] [--reason TEXT]",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void gearbox(
+            CommandContext context,
+            @Argument(index = 0, description = "case id") String id,
+            @Option(longName = "ratios", defaultValue = "", description = "forward ratios") String ratios,
+            @Option(longName = "range", defaultValue = "", description = "none, air, mechanical") String range,
+            @Option(longName = "splitter", defaultValue = "", description = "none, high-only, both") String splitter,
+            @Option(longName = "countershafts", defaultValue = "", description = "single, twin") String shafts,
+            @Option(longName = "linkage", defaultValue = "", description = "direct, remote") String linkage,
+            @Option(longName = "oil-pump", defaultValue = "", description = "fitted, none") String pump,
+            @Option(longName = "oil-cooler", defaultValue = "", description = "fitted, none") String cooler,
+            @Option(longName = "pto", defaultValue = "", description = "fitted, none") String pto,
+            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
+                    String reason) {
+        var now = cases.getObject().store().read(new CaseId(id)).present().gearbox();
+        var changed = LayoutOption.changed(now, ratios, range, splitter, shafts, linkage, pump, cooler, pto);
+        stored(context, enter(id, List.of(new GearboxSet(now, changed)), reason));
+    }
+
+    private static Change cleared(CaseFile now, String id) {
+        if (now.evidence().containsKey(id)) {
+            return new EvidenceRemoved(id, Optional.empty());
+        }
+        return now.measurements().containsKey(id)
+                ? new MeasurementCleared(id, Optional.empty())
+                : new FindingCleared(id, Optional.empty());
+    }
+
+    private CaseHistory enter(String id, List<Change> changes, String reason) {
+        return cases.getObject().enter(id, changes, reason);
+    }
+
+    private static void stored(CommandContext context, CaseHistory history) {
+        context.outputWriter().println("Stored as entry " + history.last().number() + " of case " + history.id() + ".");
+    }
+
+    private static List<String> rest(List<String> words, String usage) {
+        if (words.size() < 2) {
+            throw new WrongUsage("too few words; " + usage);
+        }
+        return words.subList(1, words.size());
+    }
+
+    private static String or(String given, String now) {
+        return given.isEmpty() ? now : given;
+    }
+
+    private static OptionalDouble or(OptionalDouble given, OptionalDouble now) {
+        return given.isPresent() ? given : now;
+    }
+}

@@ -1,0 +1,194 @@
+package witnessmark.shell.cases;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Consumer;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.shell.core.command.CommandContext;
+import org.springframework.shell.core.command.annotation.Argument;
+import org.springframework.shell.core.command.annotation.Command;
+import org.springframework.shell.core.command.annotation.Option;
+import org.springframework.stereotype.Component;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.FindingEntry;
+import witnessmark.casefile.FindingState;
+import witnessmark.casefile.store.CaseQuery;
+import witnessmark.casefile.store.CaseSummary;
+import witnessmark.document.table.CsvTable;
+import witnessmark.knowledge.Finding;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.shell.print.Json;
+import witnessmark.shell.print.NewFile;
+import witnessmark.shell.print.Terminal;
+import witnessmark.shell.print.WrongUsage;
+
+/** The commands that give cases and findings to other programs. */
+@Component
+class ExportCommands {
+    private static final int PAGE = 500;
+    private static final List<String> CASE_COLUMNS = List.of(
+            "case", "title", "truck", "odometer_km", "complaint", "findings_present", "signed_off_by", "work_done");
+    private static final List<String> FINDING_COLUMNS =
+            List.of("case", "truck", "finding", "title", "system", "part", "state", "note");
+
+    private final ObjectProvider<Cases> cases;
+    private final ObjectProvider<KnowledgeBase> knowledge;
+
+    ExportCommands(ObjectProvider<Cases> cases, ObjectProvider<KnowledgeBase> knowledge) {
+        this.cases = cases;
+        this.knowledge = knowledge;
+    }
+
+    @Command(
+            name = "export cases",
+            group = "Documents",
+            description = "Give cases as a table for a spreadsheet, or whole as JSON",
+            help = "export cases [CASE|FILE.yaml] [--as csv|json] [--out FILE] [--replace]",
+            exitStatusExceptionMapper = "refusals")
+    void cases(
+            CommandContext context,
+            @Argument(index = 0, description = "one case; without it all that are stored", defaultValue = "")
+                    String name,
+            @Option(longName = "as", defaultValue = "csv", description = "csv or json") String as,
+            @Option(longName = "out", defaultValue = "", description = "file to write") String out,
+            @Option(longName = "replace", defaultValue = "false", description = "write over an older file")
+                    Boolean replace) {
+        Rows rows = new Rows(as, CASE_COLUMNS);
+        each(name, file -> rows.add(caseRow(file), CaseJson.of(file)));
+        give(context, rows, out, replace);
+    }
+
+    @Command(
+            name = "export findings",
+            group = "Documents",
+            description = "Give every finding of every case as a table for a spreadsheet, or as JSON",
+            help = "export findings [CASE|FILE.yaml] [--as csv|json] [--out FILE] [--replace]",
+            exitStatusExceptionMapper = "refusals")
+    void findings(
+            CommandContext context,
+            @Argument(index = 0, description = "one case; without it all that are stored", defaultValue = "")
+                    String name,
+            @Option(longName = "as", defaultValue = "csv", description = "csv or json") String as,
+            @Option(longName = "out", defaultValue = "", description = "file to write") String out,
+            @Option(longName = "replace", defaultValue = "false", description = "write over an older file")
+                    Boolean replace) {
+        Rows rows = new Rows(as, FINDING_COLUMNS);
+        each(name, file -> findingRows(file).forEach(row -> rows.add(row, named(FINDING_COLUMNS, row))));
+        give(context, rows, out, replace);
+    }
+
+    private void each(String name, Consumer<CaseFile> use) {
+        Cases from = cases.getObject();
+        if (!name.isEmpty()) {
+            use.accept(from.find(name).present());
+            return;
+        }
+        List<CaseSummary> page;
+        long seen = 0;
+        do {
+            page = from.store().list(CaseQuery.all().withPage(PAGE, seen));
+            page.forEach(summary -> use.accept(from.store().read(summary.id()).present()));
+            seen += page.size();
+        } while (page.size() == PAGE);
+    }
+
+    private static List<Object> caseRow(CaseFile file) {
+        return List.of(
+                file.id().text(),
+                file.title(),
+                file.vehicle().unit(),
+                file.vehicle().odometerKm().isPresent()
+                        ? (Object) file.vehicle().odometerKm().getAsDouble()
+                        : "",
+                file.complaint(),
+                String.join(
+                        " ",
+                        file.findings().values().stream()
+                                .filter(f -> f.state() == FindingState.PRESENT)
+                                .map(FindingEntry::finding)
+                                .toList()),
+                file.signedOff().map(s -> s.who()).orElse(""),
+                file.workDone());
+    }
+
+    private List<List<Object>> findingRows(CaseFile file) {
+        List<List<Object>> rows = new ArrayList<>();
+        file.findings().values().forEach(entry -> {
+            Finding known = knowledge.getObject().findings().get(entry.finding());
+            rows.add(List.of(
+                    file.id().text(),
+                    file.vehicle().unit(),
+                    entry.finding(),
+                    known == null ? "" : known.title(),
+                    known == null ? "" : known.system(),
+                    known == null ? "" : known.part(),
+                    entry.state().word(),
+                    entry.note()));
+        });
+        return rows;
+    }
+
+    private static Map<String, Object> named(List<String> columns, List<Object> row) {
+        Map<String, Object> named = new LinkedHashMap<>();
+        for (int i = 0; i < columns.size(); i++) {
+            named.put(columns.get(i), row.get(i));
+        }
+        return named;
+    }
+
+    private static void give(CommandContext context, Rows rows, String out, boolean replace) {
+        String text = rows.text();
+        if (out.isEmpty()) {
+            // A spreadsheet gets what was written; a terminal gets nothing that could steer it.
+            context.outputWriter().print(Terminal.canAsk() ? Terminal.harmless(text) : text);
+        } else {
+            NewFile.write(Path.of(out), text.getBytes(StandardCharsets.UTF_8), replace);
+            Terminal.line(context.outputWriter(), rows.count + " rows written: " + out);
+        }
+        context.outputWriter().flush();
+    }
+
+    /** Rows being gathered in the form asked for. */
+    private static final class Rows {
+        private final boolean json;
+        private final StringBuilder csv = new StringBuilder();
+        private final CsvTable table = new CsvTable(csv);
+        private final List<Map<String, Object>> objects = new ArrayList<>();
+        private int count;
+
+        Rows(String as, List<String> columns) {
+            json = switch (as) {
+                case "csv" -> false;
+                case "json" -> true;
+                default -> throw new WrongUsage("--as '" + Terminal.harmless(as) + "' is not known; csv or json");};
+            write(columns);
+        }
+
+        void add(List<Object> row, Map<String, Object> object) {
+            count++;
+            if (json) {
+                objects.add(object);
+            } else {
+                write(row);
+            }
+        }
+
+        private void write(List<?> row) {
+            try {
+                table.row(row);
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        }
+
+        String text() {
+            return json ? Json.of(Map.of("rows", objects)) + "\n" : csv.toString();
+        }
+    }
+}

@@ -1,0 +1,28 @@
+package witnessmark.shell.interview;
+
+import java.util.List;
+import java.util.Optional;
+import witnessmark.shell.print.Refused;
+
+/** Somebody, or a file, that answers questions. */
+interface Asker extends AutoCloseable {
+    /** Stands in the keys of questions that are no checks. */
+    String SUB = ".";
+
+    /**
+     * The answer to a question.
+     *
+     * @param key names the question, so that a prepared answer can be found: the id of the finding, or for another question a
+     *     word with {@link #SUB} in it
+     * @param prompt what stands before the cursor
+     * @param words what can be completed
+     * @return empty if the one who answers has gone
+     */
+    Optional<String> ask(String key, String prompt, List<String> words);
+
+    /** Tells that an answer was refused; throws {@link Refused} where nobody is there to give a better one. */
+    void refused(String why);
+
+    @Override
+    void close();
+}

@@ -1,0 +1,182 @@
+package witnessmark.shell.interview;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.core.env.Environment;
+import org.springframework.shell.core.command.CommandContext;
+import org.springframework.shell.core.command.annotation.Argument;
+import org.springframework.shell.core.command.annotation.Command;
+import org.springframework.shell.core.command.annotation.Option;
+import org.springframework.stereotype.Component;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseId;
+import witnessmark.casefile.Vehicle;
+import witnessmark.casefile.history.Opened;
+import witnessmark.casefile.store.CaseStore;
+import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.OpenCase;
+import witnessmark.gearbox.Layout;
+import witnessmark.interview.Interview;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.search.FindWords;
+import witnessmark.shell.cases.Cases;
+import witnessmark.shell.judge.JudgementJson;
+import witnessmark.shell.judge.StandText;
+import witnessmark.shell.print.Format;
+import witnessmark.shell.print.Json;
+import witnessmark.shell.print.Page;
+import witnessmark.shell.print.Refused;
+import witnessmark.shell.print.Terminal;
+import witnessmark.shell.print.Texts;
+
+/** The commands that ask the technician and show where a case stands. */
+@Component
+class InterviewCommands {
+    private static final String NEW = "new";
+
+    private final ObjectProvider<Diagnosis> diagnosis;
+    private final ObjectProvider<Cases> cases;
+    private final ObjectProvider<org.jline.terminal.Terminal> terminal;
+    private final Environment environment;
+
+    InterviewCommands(
+            ObjectProvider<Diagnosis> diagnosis,
+            ObjectProvider<Cases> cases,
+            ObjectProvider<org.jline.terminal.Terminal> terminal,
+            Environment environment) {
+        this.diagnosis = diagnosis;
+        this.cases = cases;
+        this.terminal = terminal;
+        this.environment = environment;
+    }
+
+    @Command(
+            name = "interview",
+            group = "Judgement",
+            description = "Ask the technician, the most telling question first, and judge",
+            help = "interview new|CASE [--language en|es] [--answers FILE]; CASE goes on where it stopped, an id not"
+                    + " stored yet opens a case. A line of FILE is an answer, or: finding-id: answer, or: otherwise:"
+                    + " answer",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void interview(
+            CommandContext context,
+            @Argument(index = 0, description = "new, or the id of a case", defaultValue = NEW) String name,
+            @Option(
+                            longName = "language",
+                            defaultValue = "en",
+                            description = "language of the texts for the driver: en" + " or es")
+                    String language,
+            @Option(longName = "answers", defaultValue = "", description = "file with one answer a line")
+                    String answers) {
+        Texts wording = new Texts(Texts.Language.of(language));
+        if (Cases.isFile(name)) {
+            throw new Refused("'" + Terminal.harmless(name) + "' is a file, and an interview keeps each answer in the"
+                    + " store; import it first: case import " + Terminal.harmless(name));
+        }
+        PrintWriter out = context.outputWriter();
+        try (Asker asker = asker(answers, out, wording);
+                Interview interview = new Interview(diagnosis.getObject(), notebook(name))) {
+            KnowledgeBase knowledge = diagnosis.getObject().knowledge();
+            Page page = new Page(out);
+            IntakeDialog intake =
+                    new IntakeDialog(interview, knowledge, new FindWords(knowledge), asker, page, wording);
+            new InterviewDialog(
+                            interview,
+                            knowledge,
+                            intake,
+                            asker,
+                            page,
+                            new StandText(knowledge, page, wording, plainLines()))
+                    .run();
+        }
+    }
+
+    @Command(
+            name = "stand",
+            group = "Judgement",
+            description = "Show where a case stands, on one screen",
+            help = "stand CASE|FILE.yaml [--language en|es] [--format text|json]; with the start option --lines no bars"
+                    + " are drawn",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void stand(
+            CommandContext context,
+            @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
+            @Option(
+                            longName = "language",
+                            defaultValue = "en",
+                            description = "language of the texts for the driver: en" + " or es")
+                    String language,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+        Format form = Format.of(format);
+        Texts wording = new Texts(Texts.Language.of(language));
+        CaseFile file = cases.getObject().find(name).present();
+        try (OpenCase open = diagnosis.getObject().open(file)) {
+            if (form == Format.JSON) {
+                context.outputWriter().println(Json.of(JudgementJson.of(open.judgement())));
+                return;
+            }
+            StandText text = new StandText(
+                    diagnosis.getObject().knowledge(), new Page(context.outputWriter()), wording, plainLines());
+            text.print(file, open.judgement(), open.visits());
+            text.driver(open.judgement().advice());
+        }
+        context.outputWriter().flush();
+    }
+
+    private boolean plainLines() {
+        return environment.getProperty("witnessmark.lines", Boolean.class, false);
+    }
+
+    /** Who answers: a file, a terminal, or what is piped in. */
+    private Asker asker(String answers, PrintWriter out, Texts wording) {
+        if (!answers.isEmpty()) {
+            try {
+                return new PreparedAnswers(Files.newBufferedReader(Path.of(answers)), out);
+            } catch (IOException e) {
+                throw new Refused("answers '" + Terminal.harmless(answers)
+                        + "' cannot be read; give the path of a text file with one answer a line");
+            }
+        }
+        if (Terminal.canAsk()) {
+            return new TerminalAsker(terminal.getObject(), out);
+        }
+        PreparedAnswers piped =
+                new PreparedAnswers(new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8)), out);
+        if (piped.isEmpty()) {
+            throw new Refused(wording.text("refused.nobody"));
+        }
+        return piped;
+    }
+
+    /** The notebook of a stored case; a new one is opened where none is stored under the name. */
+    private StoredNotebook notebook(String name) {
+        CaseStore store = cases.getObject().store();
+        CaseId id = name.equals(NEW) ? freeId(store) : new CaseId(name);
+        if (name.equals(NEW) || !store.ids(id.text(), 1).contains(id)) {
+            store.open(
+                    new Opened(id, "", "", Vehicle.unknown(), Layout.unknown()),
+                    cases.getObject().who());
+        }
+        return new StoredNotebook(store, id, cases.getObject().who());
+    }
+
+    /** The day and a number, the first that is free. */
+    private static CaseId freeId(CaseStore store) {
+        String day = LocalDate.now().toString();
+        for (int number = 1; ; number++) {
+            CaseId id = new CaseId(day + "-" + number);
+            if (!store.ids(id.text(), 1).contains(id)) {
+                return id;
+            }
+        }
+    }
+}

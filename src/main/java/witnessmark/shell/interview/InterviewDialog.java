@@ -1,0 +1,226 @@
+package witnessmark.shell.interview;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import witnessmark.casefile.CaseRefused;
+import witnessmark.casefile.FindingEntry;
+import witnessmark.casefile.FindingState;
+import witnessmark.casefile.Limits;
+import witnessmark.casefile.Measurement;
+import witnessmark.gearbox.Unit;
+import witnessmark.interview.Interview;
+import witnessmark.interview.Question;
+import witnessmark.interview.Stage;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.Measure;
+import witnessmark.shell.judge.StandText;
+import witnessmark.shell.print.Page;
+import witnessmark.shell.print.ScreenFigures;
+import witnessmark.shell.print.Texts;
+
+/** Leads through an interview: prints what is asked, takes the answers, and shows where the case stands. */
+final class InterviewDialog {
+    private static final List<String> WORDS =
+            List.of("yes", "no", "unsure", "pass", "why", "back", "skip", "where", "stop", "help");
+
+    private static final int PASSED_IN_A_ROW = 5;
+
+    private final Interview interview;
+    private final KnowledgeBase knowledge;
+    private final IntakeDialog intake;
+    private final Asker asker;
+    private final Page page;
+    private final Texts wording;
+    private final StandText stand;
+    private final ConflictDialog conflicts;
+    private final QuestionText text;
+    private int passed;
+    private boolean gone;
+
+    InterviewDialog(
+            Interview interview,
+            KnowledgeBase knowledge,
+            IntakeDialog intake,
+            Asker asker,
+            Page page,
+            StandText stand) {
+        this.interview = interview;
+        this.knowledge = knowledge;
+        this.intake = intake;
+        this.asker = asker;
+        this.page = page;
+        this.wording = stand.wording();
+        this.stand = stand;
+        this.text = new QuestionText(knowledge, page, wording);
+        this.conflicts = new ConflictDialog(interview, knowledge, asker, page, wording);
+    }
+
+    /** Asks until the interview ends or whoever answers stops. */
+    void run() {
+        String id = interview.present().id().text();
+        boolean fresh = interview.stage() == Stage.TRUCK;
+        page.line(wording.text(fresh ? "begin" : "go-on", id, interview.answered()));
+        page.line(wording.text("keys-always"));
+        while (!gone && !isAtTheEnd()) {
+            if (interview.stage() == Stage.CHECKS) {
+                interview.question().ifPresent(this::check);
+            } else {
+                gone = !intake.ask();
+            }
+        }
+        page.blank();
+        page.line(wording.text(gone ? "stopped" : "finished", interview.answered(), id));
+        page.flush();
+    }
+
+    /** Shows the end and lets the technician go on all the same. */
+    private boolean isAtTheEnd() {
+        if (interview.stage() != Stage.CHECKS || interview.question().isPresent()) {
+            return false;
+        }
+        page.heading(wording.text("end.title"));
+        stand.ending(interview.ending());
+        stand.print(interview.present(), interview.judgement(), interview.plan());
+        stand.driver(interview.judgement().advice());
+        if (interview.plan().isEmpty()
+                && interview.skipped().isEmpty()
+                && interview.judgement().contradictions().isEmpty()) {
+            return true;
+        }
+        page.blank();
+        if (!interview.judgement().contradictions().isEmpty()) {
+            page.line(wording.text("end.again"));
+        }
+        page.line(wording.text("end.more"));
+        return !goesOn(asker.ask("end.more", "> ", List.of("more", "back", "skipped", "again"))
+                .orElse("")
+                .strip()
+                .toLowerCase(Locale.ROOT));
+    }
+
+    private boolean goesOn(String answer) {
+        switch (answer) {
+            case "more", "m" -> interview.goOn();
+            case "back", "b" -> interview.back();
+            case "skipped", "s" -> interview.skipNothing();
+            case "again", "a" -> conflicts.askAboutAll();
+            default -> {
+                return false;
+            }
+        }
+        return interview.question().isPresent() || interview.stage() != Stage.CHECKS;
+    }
+
+    private void check(Question question) {
+        text.print(question);
+        boolean answered = false;
+        while (!answered && !gone) {
+            Optional<String> line = asker.ask(question.finding().id(), "> ", WORDS);
+            gone = line.isEmpty();
+            answered = line.isPresent() && taken(line.get(), question);
+        }
+    }
+
+    /** Whether the answer leads on to another question. */
+    private boolean taken(String line, Question question) {
+        try {
+            AnswerLine answer = AnswerLine.of(line, question.measure().map(Measure::unit));
+            return switch (answer.request()) {
+                case SAID -> said(answer, question);
+                case VALUE -> measured(answer, question);
+                case BACK -> back();
+                case SKIP -> skip(question);
+                case STOP -> {
+                    gone = true;
+                    yield true;
+                }
+                case WHY -> shown(() -> text.why(question));
+                case WHERE -> shown(() -> {
+                    stand.print(interview.present(), interview.judgement(), interview.plan());
+                    text.print(question);
+                });
+                case HELP -> shown(() -> text.keys(question));
+            };
+        } catch (CaseRefused e) {
+            asker.refused(e.getMessage());
+            return false;
+        }
+    }
+
+    private boolean said(AnswerLine answer, Question question) {
+        FindingState state = java.util.Objects.requireNonNull(answer.state());
+        interview.answer(new FindingEntry(question.finding().id(), state, answer.note()));
+        noted(wording.text("state." + state.word()));
+        passed = state == FindingState.NOT_LOOKED_AT ? passed + 1 : 0;
+        if (passed > 0 && passed % PASSED_IN_A_ROW == 0) {
+            page.indented("  ", "  ", wording.text("passed", passed));
+        }
+        conflicts.askAboutNew();
+        return true;
+    }
+
+    private boolean measured(AnswerLine answer, Question question) {
+        Measure measure = question.measure().orElseThrow();
+        Unit unit = java.util.Objects.requireNonNull(answer.unit());
+        Optional<Limits> limits = answer.limits().or(() -> limits(unit, measure));
+        if (!gone) {
+            interview.measured(new Measurement(measure.id(), answer.value(), unit, limits, answer.note()));
+            noted(wording.text(limits.isPresent() ? "measured" : "measured.no-limit", answer.value(), unit.symbol()));
+            conflicts.askAboutNew();
+        }
+        return true;
+    }
+
+    private Optional<Limits> limits(Unit unit, Measure measure) {
+        page.line(wording.text("limit.ask", unit.symbol(), measure.typical().isEmpty() ? "-" : measure.typical()));
+        OptionalDouble low = side("limit.low", unit);
+        OptionalDouble high = side("limit.high", unit);
+        if (low.isEmpty() && high.isEmpty()) {
+            return Optional.empty();
+        }
+        String from = asker.ask("limit.from", wording.text("limit.from") + " ", List.of("service manual of this unit"))
+                .orElse("");
+        return Optional.of(new Limits(low, high, unit, from.isBlank() ? wording.text("limit.manual") : from));
+    }
+
+    private OptionalDouble side(String key, Unit unit) {
+        String text = asker.ask(key, wording.text(key, unit.symbol()) + " ", List.of())
+                .orElse("")
+                .strip();
+        return text.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(AnswerLine.number(text));
+    }
+
+    private boolean back() {
+        if (!interview.back()) {
+            page.line(wording.text("back.none"));
+            return false;
+        }
+        page.line(wording.text("back"));
+        return true;
+    }
+
+    private boolean skip(Question question) {
+        String place = question.finding().access();
+        interview.skip(place);
+        page.line(wording.text("skipped", knowledge.access().get(place).title()));
+        return true;
+    }
+
+    private static boolean shown(Runnable print) {
+        print.run();
+        return false;
+    }
+
+    /** One line after each answer: that it is kept, and what is ahead now. */
+    private void noted(String what) {
+        List<String> ahead = new ArrayList<>();
+        interview.judgement().causesFrom(0.05).stream()
+                .limit(2)
+                .forEach(c -> ahead.add(c.title() + " " + ScreenFigures.percent(c.probability())));
+        page.indented(
+                "  ", "    ", wording.text(ahead.isEmpty() ? "noted.none" : "noted", what, String.join("; ", ahead)));
+    }
+}

@@ -1,0 +1,54 @@
+package witnessmark.shell.judge;
+
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.shell.core.command.CommandContext;
+import org.springframework.shell.core.command.annotation.Argument;
+import org.springframework.shell.core.command.annotation.Command;
+import org.springframework.shell.core.command.annotation.Option;
+import org.springframework.stereotype.Component;
+import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.Judgement;
+import witnessmark.shell.cases.Cases;
+import witnessmark.shell.print.Format;
+import witnessmark.shell.print.Json;
+import witnessmark.shell.print.Page;
+import witnessmark.shell.print.Texts;
+
+/** The commands that judge a case. */
+@Component
+class DiagnoseCommands {
+    private final ObjectProvider<Diagnosis> diagnosis;
+    private final ObjectProvider<Cases> cases;
+
+    DiagnoseCommands(ObjectProvider<Diagnosis> diagnosis, ObjectProvider<Cases> cases) {
+        this.diagnosis = diagnosis;
+        this.cases = cases;
+    }
+
+    @Command(
+            name = "diagnose",
+            group = "Judgement",
+            description = "Rank the causes of a case, with reasons and what to look at next",
+            help = "diagnose CASE|FILE.yaml [--format text|json] [--top N]",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void diagnose(
+            CommandContext context,
+            @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
+            @Option(longName = "top", defaultValue = "5", description = "how many causes to show") Integer top) {
+        Format form = Format.of(format);
+        CaseDocument document = cases.getObject().find(name);
+        Judgement judgement = diagnosis.getObject().judge(document.present());
+        if (form == Format.JSON) {
+            context.outputWriter().println(Json.of(JudgementJson.of(judgement)));
+        } else {
+            new JudgementText(
+                            diagnosis.getObject().knowledge(),
+                            new Page(context.outputWriter()),
+                            new Texts(Texts.Language.ENGLISH))
+                    .print(document.present().title(), judgement, top);
+        }
+    }
+}

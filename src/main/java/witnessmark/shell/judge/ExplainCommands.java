@@ -1,0 +1,178 @@
+package witnessmark.shell.judge;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.shell.core.command.CommandContext;
+import org.springframework.shell.core.command.annotation.Argument;
+import org.springframework.shell.core.command.annotation.Arguments;
+import org.springframework.shell.core.command.annotation.Command;
+import org.springframework.shell.core.command.annotation.Option;
+import org.springframework.stereotype.Component;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.FindingState;
+import witnessmark.diagnosis.Accounts;
+import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.OpenCase;
+import witnessmark.explain.CarryingFindings;
+import witnessmark.explain.WhatIf;
+import witnessmark.knowledge.Cause;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.shell.cases.Cases;
+import witnessmark.shell.print.Format;
+import witnessmark.shell.print.Json;
+import witnessmark.shell.print.Page;
+import witnessmark.shell.print.Refused;
+import witnessmark.shell.print.Terminal;
+import witnessmark.shell.print.Texts;
+import witnessmark.shell.print.WrongUsage;
+import witnessmark.yaml.Nearest;
+
+/** The commands that ask a judgement for its reasons. */
+@Component
+class ExplainCommands {
+    private final ObjectProvider<Diagnosis> diagnosis;
+    private final ObjectProvider<Cases> cases;
+    private final Texts wording = new Texts(Texts.Language.ENGLISH);
+
+    ExplainCommands(ObjectProvider<Diagnosis> diagnosis, ObjectProvider<Cases> cases) {
+        this.diagnosis = diagnosis;
+        this.cases = cases;
+    }
+
+    @Command(
+            name = "explain",
+            group = "Judgement",
+            description = "Say what carries the verdict, or why one cause stands where it stands",
+            help = "explain CASE|FILE.yaml [CAUSE] [--format text|json]",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void explain(
+            CommandContext context,
+            @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
+            @Argument(index = 1, description = "id of a cause", defaultValue = "") String causeId,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+        Format form = Format.of(format);
+        CaseFile file = cases.getObject().find(name).present();
+        ExplainText text = new ExplainText(knowledge(), new Page(context.outputWriter()), wording);
+        if (causeId.isEmpty()) {
+            CarryingFindings carrying = CarryingFindings.of(diagnosis.getObject(), file);
+            if (form == Format.JSON) {
+                context.outputWriter().println(Json.of(ExplainJson.of(file.id().text(), carrying)));
+            } else {
+                text.carrying(file.id().text(), carrying);
+            }
+            return;
+        }
+        Cause cause = cause(causeId);
+        var judgement = diagnosis.getObject().judge(file);
+        if (form == Format.JSON) {
+            context.outputWriter().println(Json.of(ExplainJson.of(cause, judgement)));
+        } else {
+            text.cause(cause, judgement);
+        }
+    }
+
+    @Command(
+            name = "whatif",
+            group = "Judgement",
+            description = "Rank the causes as if some findings were otherwise; nothing is stored",
+            help = "whatif CASE|FILE.yaml FINDING=present|absent|unsure|not-looked-at ... [--format text|json]",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void whatIf(
+            CommandContext context,
+            @Arguments List<String> words,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+        Format form = Format.of(format);
+        if (words.size() < 2) {
+            throw new WrongUsage("whatif needs a case and at least one FINDING=state; see: help whatif");
+        }
+        CaseFile file = cases.getObject().find(words.get(0)).present();
+        Map<String, FindingState> findings = new LinkedHashMap<>();
+        words.subList(1, words.size()).forEach(word -> suppose(word, findings));
+        WhatIf whatIf = WhatIf.of(diagnosis.getObject(), file, findings);
+        if (form == Format.JSON) {
+            context.outputWriter().println(Json.of(ExplainJson.of(findings, whatIf)));
+        } else {
+            new ComparisonText(new Page(context.outputWriter()), wording)
+                    .whatIf(
+                            String.join(
+                                    "; ",
+                                    findings.entrySet().stream()
+                                            .map(e -> knowledge()
+                                                            .findings()
+                                                            .get(e.getKey())
+                                                            .title() + " "
+                                                    + e.getValue().word())
+                                            .toList()),
+                            whatIf);
+        }
+    }
+
+    @Command(
+            name = "accounts",
+            group = "Judgement",
+            description = "Hold two accounts of a case against the findings, and say what would decide",
+            help = "accounts CASE|FILE.yaml CAUSE-A CAUSE-B [--format text|json]; such as what the driver says happened"
+                    + " against the shop's reading",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void accounts(
+            CommandContext context,
+            @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
+            @Argument(index = 1, description = "id of the first cause") String first,
+            @Argument(index = 2, description = "id of the second cause") String second,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+        Format form = Format.of(format);
+        CaseFile file = cases.getObject().find(name).present();
+        Cause one = cause(first);
+        Cause other = cause(second);
+        if (one.id().equals(other.id())) {
+            throw new WrongUsage("'" + one.id() + "' is given twice; give two different causes");
+        }
+        try (OpenCase open = diagnosis.getObject().open(file)) {
+            Accounts accounts = open.accounts(one.id(), other.id());
+            if (form == Format.JSON) {
+                context.outputWriter().println(Json.of(ExplainJson.of(file.id().text(), accounts)));
+            } else {
+                new ComparisonText(new Page(context.outputWriter()), wording)
+                        .accounts(file.id().text(), accounts);
+            }
+        }
+    }
+
+    private KnowledgeBase knowledge() {
+        return diagnosis.getObject().knowledge();
+    }
+
+    private Cause cause(String id) {
+        return Optional.ofNullable(knowledge().causes().get(id))
+                .orElseThrow(() -> new Refused("no cause '" + Terminal.harmless(id) + "' is known"
+                        + near(id, knowledge().causes().keySet())));
+    }
+
+    private void suppose(String word, Map<String, FindingState> findings) {
+        int equals = word.indexOf('=');
+        String finding = equals < 0 ? word : word.substring(0, equals);
+        if (!knowledge().findings().containsKey(finding)) {
+            throw new Refused("no finding '" + Terminal.harmless(finding) + "' is known"
+                    + near(finding, knowledge().findings().keySet()));
+        }
+        findings.put(
+                finding,
+                FindingState.parse(equals < 0 ? "present" : word.substring(equals + 1))
+                        .orElseThrow(() -> new Refused("'" + Terminal.harmless(word)
+                                + "' does not say how it is supposed to be; write " + finding + "= and one of "
+                                + FindingState.WORDS)));
+    }
+
+    private static String near(String id, java.util.Collection<String> known) {
+        List<String> near = Nearest.some(id, known, 3);
+        return near.isEmpty()
+                ? "; search it with: knowledge find WORDS"
+                : "; did you mean " + String.join(", ", near) + "?";
+    }
+}

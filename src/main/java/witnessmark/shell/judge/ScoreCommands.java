@@ -1,0 +1,175 @@
+package witnessmark.shell.judge;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.shell.core.command.CommandContext;
+import org.springframework.shell.core.command.annotation.Argument;
+import org.springframework.shell.core.command.annotation.Command;
+import org.springframework.shell.core.command.annotation.Option;
+import org.springframework.stereotype.Component;
+import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.casefile.yaml.CaseReader;
+import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.RuleBase;
+import witnessmark.diagnosis.score.ScoreCases;
+import witnessmark.diagnosis.score.Scored;
+import witnessmark.diagnosis.score.ShakeKnowledge;
+import witnessmark.diagnosis.score.Tally;
+import witnessmark.shell.print.Format;
+import witnessmark.shell.print.Json;
+import witnessmark.shell.print.Page;
+import witnessmark.shell.print.Refused;
+import witnessmark.shell.print.ScreenFigures;
+
+/** The command that scores a folder of cases with known outcome. */
+@Component
+class ScoreCommands {
+    private final ObjectProvider<Diagnosis> diagnosis;
+
+    ScoreCommands(ObjectProvider<Diagnosis> diagnosis) {
+        this.diagnosis = diagnosis;
+    }
+
+    @Command(
+            name = "score",
+            group = "Judgement",
+            description = "Judge a folder of cases with known outcome and compare",
+            help = "score FOLDER [--format text|json] [--shake]; --shake moves the numbers of the knowledge base and"
+                    + " tells how often the answers change",
+            exitStatusExceptionMapper = "refusals")
+    void score(
+            CommandContext context,
+            @Argument(index = 0, description = "folder with YAML case files that have 'expected'") String folder,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
+            @Option(longName = "shake", description = "also move strengths and priors") boolean shake) {
+        Format form = Format.of(format);
+        List<CaseDocument> documents = documents(Path.of(folder));
+        Tally tally = new ScoreCases(diagnosis.getObject()).score(documents);
+        if (form == Format.JSON) {
+            context.outputWriter().println(Json.of(json(tally)));
+            return;
+        }
+        Page page = new Page(context.outputWriter());
+        print(page, tally);
+        if (shake) {
+            page.heading("Numbers of one of the first five causes moved: how often the answer changed");
+            new ShakeKnowledge(RuleBase.shipped(), diagnosis.getObject().knowledge())
+                    .shake(documents)
+                    .forEach(s -> page.line(String.format(
+                            Locale.ROOT,
+                            "  %-24s %5d judgements: first %4.1f %%, verdict %4.1f %%",
+                            s.what(),
+                            s.trials(),
+                            100.0 * s.firstChanged() / Math.max(1, s.trials()),
+                            100.0 * s.verdictChanged() / Math.max(1, s.trials()))));
+        }
+        page.flush();
+    }
+
+    private static List<CaseDocument> documents(Path folder) {
+        if (!Files.isDirectory(folder)) {
+            throw new Refused("no folder '" + folder + "'; give the path of a folder with YAML case files");
+        }
+        try (Stream<Path> files = Files.list(folder)) {
+            List<CaseDocument> documents = new ArrayList<>();
+            for (Path file :
+                    files.filter(f -> f.toString().endsWith(".yaml")).sorted().toList()) {
+                documents.add(new CaseReader().read(file));
+            }
+            if (documents.stream().noneMatch(d -> d.expected().isPresent())) {
+                throw new Refused("no case in '" + folder + "' says what is 'expected'; see sample-cases for the form");
+            }
+            return documents;
+        } catch (IOException e) {
+            throw new Refused("folder '" + folder + "' cannot be read: " + e.getMessage());
+        }
+    }
+
+    private static void print(Page page, Tally tally) {
+        for (Scored scored : tally.cases()) {
+            page.indented(
+                    scored.isRight() ? "right  " : "WRONG  ",
+                    "       ",
+                    scored.caseId() + ": verdict "
+                            + scored.judgement().verdict().classId()
+                            + (scored.verdictRight()
+                                    ? ""
+                                    : ", expected " + scored.expected().verdict())
+                            + "; first " + lead(scored)
+                            + (scored.firstRight()
+                                    ? ""
+                                    : ", expected "
+                                            + String.join(
+                                                    " or ", scored.expected().first()))
+                            + (scored.withinThree() ? "" : "; not all within three")
+                            + (scored.wrongBlame() ? "; WRONG BLAME" : "")
+                            + (scored.contradictionRight() ? "" : "; contradiction not as expected"));
+        }
+        page.blank().line("By expected verdict          cases  first  in three  verdict  wrong blame");
+        tally.byVerdict().forEach((verdict, part) -> row(page, verdict, part));
+        row(page, "all", tally);
+        tally.brier()
+                .ifPresent(b -> page.line(String.format(Locale.ROOT, "%nBrier score of the leading cause: %.3f", b)));
+        page.blank().line("Calibration: causes given a probability of    how many   mean   came true");
+        tally.calibration()
+                .forEach(b -> page.line(String.format(
+                        Locale.ROOT,
+                        "  %3.0f to %3.0f %% %41d   %4.2f   %4.2f",
+                        100 * b.from(),
+                        100 * b.to(),
+                        b.count(),
+                        b.mean(),
+                        b.right() / (double) b.count())));
+    }
+
+    private static String lead(Scored scored) {
+        return scored.judgement().causes().stream()
+                .findFirst()
+                .map(c -> c.id() + " " + ScreenFigures.percent(c.probability()))
+                .orElse("none");
+    }
+
+    private static void row(Page page, String name, Tally tally) {
+        page.line(String.format(
+                Locale.ROOT,
+                "  %-26s %5d  %5d  %8d  %7d  %11d",
+                name,
+                tally.cases().size(),
+                tally.firstRight(),
+                tally.withinThree(),
+                tally.verdictRight(),
+                tally.wrongBlame()));
+    }
+
+    private static Map<String, Object> json(Tally tally) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        map.put("cases", tally.cases().size());
+        map.put("firstRight", tally.firstRight());
+        map.put("withinThree", tally.withinThree());
+        map.put("verdictRight", tally.verdictRight());
+        map.put("wrongBlame", tally.wrongBlame());
+        tally.brier().ifPresent(b -> map.put("brier", b));
+        map.put(
+                "results",
+                tally.cases().stream()
+                        .map(s -> {
+                            Map<String, Object> one = new LinkedHashMap<>();
+                            one.put("case", s.caseId());
+                            one.put("verdict", s.judgement().verdict().classId());
+                            one.put("expected", s.expected().verdict());
+                            one.put("right", s.isRight());
+                            one.put("wrongBlame", s.wrongBlame());
+                            return one;
+                        })
+                        .toList());
+        return map;
+    }
+}

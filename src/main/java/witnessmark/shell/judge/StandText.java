@@ -1,0 +1,191 @@
+package witnessmark.shell.judge;
+
+import java.util.List;
+import java.util.Locale;
+import witnessmark.casefile.CaseFile;
+import witnessmark.diagnosis.AdviceGiven;
+import witnessmark.diagnosis.Judgement;
+import witnessmark.diagnosis.NextVisit;
+import witnessmark.diagnosis.RankedCause;
+import witnessmark.interview.Ending;
+import witnessmark.knowledge.Advice;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.shell.print.Page;
+import witnessmark.shell.print.ScreenFigures;
+import witnessmark.shell.print.Texts;
+
+/** Where a case stands, on one screen: verdict, leading causes, classes, contradictions, what to look at next. */
+public final class StandText {
+    private static final int CAUSES_SHOWN = 4;
+    private static final int WEIGHTS_SHOWN = 3;
+    private static final int VISITS_SHOWN = 3;
+    private static final int CHECKS_SHOWN = 4;
+    private static final double WORTH_A_LINE = 0.03;
+
+    private final KnowledgeBase knowledge;
+    private final Page page;
+    private final Texts wording;
+    private final boolean plainLines;
+
+    /**
+     * @param plainLines whether to leave out bars, which a screen reader would spell
+     */
+    public StandText(KnowledgeBase knowledge, Page page, Texts wording, boolean plainLines) {
+        this.knowledge = knowledge;
+        this.page = page;
+        this.wording = wording;
+        this.plainLines = plainLines;
+    }
+
+    public Texts wording() {
+        return wording;
+    }
+
+    public void print(CaseFile file, Judgement judgement, List<NextVisit> plan) {
+        page.heading(wording.text(
+                "stand.title",
+                file.id().text(),
+                file.title().isEmpty() ? file.vehicle().unit() : file.title()));
+        page.indented("  ", "  ", judgement.verdict().sentence());
+        page.items(judgement.verdict().open());
+        contradictions(judgement);
+        causes(judgement);
+        page.heading(wording.text("stand.classes"));
+        judgement.attribution().stream()
+                .filter(s -> s.probability() >= WORTH_A_LINE)
+                .forEach(s -> page.indented("  ", "      ", share(s.probability(), s.title())));
+        visits(plan);
+        page.blank();
+        page.line(wording.text("stand.coverage", ScreenFigures.percent(judgement.coverage())));
+        page.line(wording.text("stand.support"));
+        page.flush();
+    }
+
+    /** Why the interview ends. */
+    public void ending(Ending ending) {
+        String nearest = ending.nearest()
+                .map(check -> wording.text(
+                        "end.nearest", check.title(), check.accessTitle(), ScreenFigures.minutes(check.minutes())))
+                .orElse("");
+        switch (ending.reason()) {
+            case VERDICT_STANDS -> page.indented(
+                    "  ",
+                    "  ",
+                    wording.text(
+                            "end.stands",
+                            ScreenFigures.percent(ending.figure()),
+                            ScreenFigures.percent(ending.outOfReach()),
+                            nearest));
+            case NOTHING_TELLS -> page.indented(
+                    "  ", "  ", wording.text("end.nothing", ScreenFigures.bits(ending.figure()), nearest));
+            case NOTHING_FOUND -> page.indented("  ", "  ", wording.text("end.nowhere"));
+            case CONTRADICTED -> page.indented("  ", "  ", wording.text("end.contradicted"));
+        }
+        if (ending.skipped() > 0) {
+            page.indented("  ", "  ", wording.text("end.skipped", ending.skipped()));
+        }
+    }
+
+    /** What to tell the driver, in the driver's language. */
+    public void driver(AdviceGiven advice) {
+        driver("coaching", advice.coaching(), knowledge.coaching());
+        driver("towing", advice.towing(), knowledge.towing());
+    }
+
+    private void driver(String key, List<AdviceGiven.Piece> pieces, java.util.Map<String, Advice> texts) {
+        if (pieces.isEmpty()) {
+            return;
+        }
+        page.heading(wording.driver(key));
+        for (AdviceGiven.Piece piece : pieces) {
+            Advice advice = texts.get(piece.id());
+            boolean spanish = wording.language() == Texts.Language.SPANISH;
+            String reason = spanish ? advice.whySpanish() : advice.whyEnglish();
+            page.item((spanish ? advice.spanish() : advice.english()) + (reason.isEmpty() ? "" : " " + reason));
+        }
+        page.line(wording.driver("no-blame"));
+    }
+
+    private void contradictions(Judgement judgement) {
+        if (!judgement.contradictions().isEmpty()) {
+            page.heading(wording.text("stand.contradictions"));
+            judgement
+                    .contradictions()
+                    .forEach(c -> page.item(String.join(
+                                    " + ",
+                                    c.findings().stream().map(this::title).toList())
+                            + ": " + c.why()));
+        }
+    }
+
+    private void causes(Judgement judgement) {
+        page.heading(wording.text("stand.causes"));
+        List<RankedCause> causes = judgement.causesFrom(WORTH_A_LINE);
+        if (causes.isEmpty()) {
+            page.indented("  ", "  ", wording.text("stand.no-cause"));
+        }
+        causes.stream().limit(CAUSES_SHOWN).forEach(this::cause);
+        if (causes.size() > CAUSES_SHOWN) {
+            page.indented("  ", "  ", wording.text("stand.more-causes", causes.size() - CAUSES_SHOWN));
+        }
+    }
+
+    private void cause(RankedCause cause) {
+        page.indented(
+                "  ",
+                "      ",
+                share(cause.probability(), cause.title()) + " ("
+                        + knowledge.classOf(cause.classId()).title().toLowerCase(Locale.ROOT) + "; " + cause.id()
+                        + ")");
+        weights("stand.for", cause.evidenceFor());
+        weights("stand.against", cause.evidenceAgainst());
+    }
+
+    private void weights(String key, List<RankedCause.Weight> weights) {
+        if (!weights.isEmpty()) {
+            page.indented(
+                    "      " + wording.text(key) + " ",
+                    "        ",
+                    ScreenFigures.some(
+                            weights.stream()
+                                    .map(w -> w.title() + wording.text("weight." + w.state()) + " "
+                                            + ScreenFigures.decibans(w.decibans()))
+                                    .toList(),
+                            WEIGHTS_SHOWN));
+        }
+    }
+
+    private void visits(List<NextVisit> plan) {
+        page.heading(wording.text("stand.next"));
+        if (plan.isEmpty()) {
+            page.indented("  ", "  ", wording.text("stand.nothing-next"));
+        }
+        for (NextVisit visit : plan.subList(0, Math.min(VISITS_SHOWN, plan.size()))) {
+            page.indented(
+                    "  ",
+                    "    ",
+                    wording.text(
+                            visit.openMinutes() > 0 ? "stand.visit-open" : "stand.visit",
+                            visit.title(),
+                            ScreenFigures.minutes(visit.openMinutes()),
+                            wording.text(
+                                    visit.checks().size() == 1 ? "check-one" : "checks",
+                                    visit.checks().size()),
+                            ScreenFigures.bits(visit.gainBits())));
+            visit.checks().stream()
+                    .limit(CHECKS_SHOWN)
+                    .forEach(c -> page.indented("    - ", "      ", c.ask() + " (" + c.finding() + ")"));
+        }
+    }
+
+    private String share(double probability, String title) {
+        return (plainLines ? "" : ScreenFigures.bar(probability) + " ") + ScreenFigures.percent(probability) + "  "
+                + title;
+    }
+
+    private String title(String finding) {
+        return knowledge.findings().containsKey(finding)
+                ? knowledge.findings().get(finding).title()
+                : finding;
+    }
+}

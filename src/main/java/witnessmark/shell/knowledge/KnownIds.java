@@ -1,0 +1,41 @@
+package witnessmark.shell.knowledge;
+
+import java.util.Collection;
+import witnessmark.casefile.CaseFile;
+import witnessmark.diagnosis.KnownWords;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.shell.print.Refused;
+import witnessmark.shell.print.Terminal;
+import witnessmark.yaml.Nearest;
+
+/** Refuses ids that the knowledge base does not know, naming the nearest ones. */
+public final class KnownIds {
+    private final KnowledgeBase knowledge;
+
+    public KnownIds(KnowledgeBase knowledge) {
+        this.knowledge = knowledge;
+    }
+
+    public void check(CaseFile file) {
+        KnownWords.check(file, knowledge);
+    }
+
+    public void finding(String id) {
+        known("finding", id, knowledge.findings().keySet());
+    }
+
+    public void measure(String id) {
+        known("measure", id, knowledge.measures().keySet());
+    }
+
+    void cause(String id) {
+        known("cause", id, knowledge.causes().keySet());
+    }
+
+    private static void known(String what, String id, Collection<String> ids) {
+        if (!ids.contains(id)) {
+            throw new Refused("no " + what + " '" + Terminal.harmless(id) + "' is known; "
+                    + Nearest.mend(id, ids, "search it with: knowledge find WORDS"));
+        }
+    }
+}

@@ -1,0 +1,162 @@
+package witnessmark.shell.log;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import witnessmark.casefile.Evidence;
+import witnessmark.casefile.LoggedEvidence;
+import witnessmark.casefile.history.CaseHistory;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.shell.print.Page;
+import witnessmark.shell.print.ScreenFigures;
+import witnessmark.triplog.TruckResult;
+import witnessmark.triplog.evidence.LogEvidence;
+import witnessmark.triplog.summary.Verdict;
+
+/**
+ * Logs that were stored in a case.
+ *
+ * @param evidence these logs
+ * @param said what all logs of the case say together
+ * @param alone whether there is only one log in the case
+ */
+record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<LogEvidence> said, boolean alone) {
+
+    void print(Page page, KnowledgeBase knowledge) {
+        page.line("Stored in case " + history.id() + " as evidence " + evidence.id() + ", entry "
+                + history.last().number() + ".");
+        page.line(String.format(
+                Locale.ROOT,
+                "%d %s, %.1f km, %s",
+                logs.trips().size(),
+                logs.trips().size() == 1 ? "log" : "logs",
+                logs.summary().km(),
+                ScreenFigures.clock(logs.summary().coveredHours())));
+        logs.trips().stream().limit(10).forEach(t -> {
+            page.item(String.valueOf(t.report().file().getFileName()));
+            page.drawn("    SHA-256 " + t.report().sha256().orElse(""));
+            LogRemarks.of(t, alone).forEach(r -> page.indented("    ", "    ", r));
+        });
+        evidence.record().ifPresent(r -> r.doubts().forEach(d -> page.item("In doubt: " + d)));
+        together(page);
+        group(page, knowledge, "Speaks for", e -> e.state() == LogEvidence.State.PRESENT);
+        group(
+                page,
+                knowledge,
+                "Speaks for, too thin to rest a conclusion on",
+                e -> e.counts() && e.state() == LogEvidence.State.UNSURE);
+        group(
+                page,
+                knowledge,
+                "Could have shown it and did not: speaks against",
+                e -> e.state() == LogEvidence.State.ABSENT);
+        open(page, knowledge);
+        blind(page);
+        page.blank();
+        if (said.stream().anyMatch(LogEvidence::speaksFor)) {
+            page.line(LogText.NAMES_A_TRUCK);
+        }
+        page.line("It weighs in: diagnose " + history.id());
+        page.flush();
+    }
+
+    /** Other logs of the case, which these are weighed with. */
+    private List<String> others() {
+        return history.present().evidence().values().stream()
+                .filter(e -> e.record().isPresent() && !e.id().equals(evidence.id()))
+                .map(Evidence::id)
+                .toList();
+    }
+
+    private void together(Page page) {
+        if (!others().isEmpty()) {
+            page.blank();
+            page.line("Weighed as one record with the logs of " + ScreenFigures.some(others(), 5)
+                    + ": counts and what they cover are added, below is what all of them say together.");
+        }
+    }
+
+    private void group(Page page, KnowledgeBase knowledge, String title, Predicate<LogEvidence> which) {
+        List<LogEvidence> group = said.stream().filter(which).toList();
+        if (group.isEmpty()) {
+            return;
+        }
+        page.heading(title);
+        for (LogEvidence e : group) {
+            page.item(title(knowledge, e) + " (" + e.finding() + ")");
+            page.indented(
+                    "    ",
+                    "    ",
+                    e.sentence() + "; " + LoggedEvidence.factor(e)
+                            + e.thin().map(t -> "; " + t).orElse(""));
+        }
+    }
+
+    private static String title(KnowledgeBase knowledge, LogEvidence e) {
+        return knowledge.findings().containsKey(e.finding())
+                ? knowledge.findings().get(e.finding()).title().replaceFirst("^Log: ", "")
+                : e.finding();
+    }
+
+    private void open(Page page, KnowledgeBase knowledge) {
+        String titles = said.stream()
+                .filter(e -> !e.counts())
+                .map(e -> title(knowledge, e))
+                .collect(Collectors.joining("; "));
+        if (!titles.isEmpty()) {
+            page.heading("Too little to count either way").indented("  ", "  ", titles);
+        }
+    }
+
+    private void blind(Page page) {
+        List<Verdict> blind = logs.summary().verdicts().stream()
+                .filter(v -> v.state() == Verdict.State.CANNOT_BE_SEEN)
+                .toList();
+        if (!blind.isEmpty()) {
+            page.heading(
+                    alone
+                            ? "Cannot be seen in this log; nothing follows from that"
+                            : "Cannot be seen in the logs added now; nothing follows from that");
+            page.indented("  ", "  ", blind.stream().map(v -> v.kind().words()).collect(Collectors.joining("; ")));
+        }
+    }
+
+    Map<String, Object> json() {
+        Map<String, Object> map = new LinkedHashMap<>();
+        map.put("case", history.id().toString());
+        map.put("evidence", evidence.id());
+        map.put("entry", history.last().number());
+        map.put("weighedWith", others());
+        map.put("doubts", evidence.record().map(r -> r.doubts()).orElse(List.of()));
+        map.put("findings", said.stream().map(LogAdded::json).toList());
+        map.put(
+                "cannotBeSeen",
+                logs.summary().verdicts().stream()
+                        .filter(v -> v.state() == Verdict.State.CANNOT_BE_SEEN)
+                        .map(v -> v.kind().id())
+                        .toList());
+        Map<String, String> files = new LinkedHashMap<>();
+        logs.trips()
+                .forEach(t -> files.put(
+                        t.report().file().toString(), t.report().sha256().orElse("")));
+        map.put("sha256", files);
+        return map;
+    }
+
+    private static Map<String, Object> json(LogEvidence e) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        map.put("finding", e.finding());
+        map.put("state", e.state().name().toLowerCase(Locale.ROOT));
+        map.put("stored", e.counts());
+        e.thin().ifPresent(thin -> map.put("thin", thin));
+        map.put("ifPresent", e.ifPresent());
+        map.put("ifAbsent", e.ifAbsent());
+        map.put("count", e.count());
+        map.put("chances", e.chances());
+        map.put("sentence", e.sentence());
+        return map;
+    }
+}

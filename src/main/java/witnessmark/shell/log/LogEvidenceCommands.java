@@ -1,0 +1,307 @@
+package witnessmark.shell.log;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.shell.core.command.CommandContext;
+import org.springframework.shell.core.command.annotation.Argument;
+import org.springframework.shell.core.command.annotation.Arguments;
+import org.springframework.shell.core.command.annotation.Command;
+import org.springframework.shell.core.command.annotation.Option;
+import org.springframework.stereotype.Component;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseId;
+import witnessmark.casefile.Evidence;
+import witnessmark.casefile.Evidence.SourceFile;
+import witnessmark.casefile.HeldLogs;
+import witnessmark.casefile.LogDoubts;
+import witnessmark.casefile.LoggedEvidence;
+import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.EvidenceSet;
+import witnessmark.gearbox.TruckProfile;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.shell.cases.Cases;
+import witnessmark.shell.knowledge.KnownIds;
+import witnessmark.shell.print.Format;
+import witnessmark.shell.print.Json;
+import witnessmark.shell.print.Page;
+import witnessmark.shell.print.Refused;
+import witnessmark.shell.print.ScreenFigures;
+import witnessmark.shell.print.WrongUsage;
+import witnessmark.shell.run.ManyWords;
+import witnessmark.shell.truck.GiveAnswer;
+import witnessmark.shell.truck.TruckText;
+import witnessmark.triplog.TripResult;
+import witnessmark.triplog.TruckResult;
+import witnessmark.triplog.event.HabitLimits;
+import witnessmark.triplog.evidence.LogRecord;
+import witnessmark.triplog.evidence.TakeRecord;
+import witnessmark.triplog.summary.ComparePeriods;
+
+/** The commands that make something of logs: evidence in a case, and the comparison of two periods. */
+@Component
+class LogEvidenceCommands {
+    private final ObjectProvider<LogJob> jobs;
+    private final ObjectProvider<Cases> cases;
+    private final ObjectProvider<KnowledgeBase> knowledge;
+    private final ObjectProvider<GiveAnswer> answers;
+
+    LogEvidenceCommands(
+            ObjectProvider<LogJob> jobs,
+            ObjectProvider<Cases> cases,
+            ObjectProvider<KnowledgeBase> knowledge,
+            ObjectProvider<GiveAnswer> answers) {
+        this.jobs = jobs;
+        this.cases = cases;
+        this.knowledge = knowledge;
+        this.answers = answers;
+    }
+
+    @Command(
+            name = "log add",
+            group = LogCommands.GROUP,
+            description = "Store in a case what logs say for and against findings",
+            help = "log add CASE TRUCK FILE|FOLDER ... [--mapping MAPPING.yaml] [--load empty|loaded] [--as ID]"
+                    + " [--nevertheless WHY] [--reason TEXT] [--format text|json]; the logs are one truck's, and all logs of"
+                    + " a case are weighed as one; a log that cannot show a thing counts neither way; one that does not"
+                    + " fit the case's truck is taken only with --nevertheless, and the case keeps why",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void add(
+            CommandContext context,
+            @Arguments List<String> words,
+            @Option(longName = "mapping", defaultValue = "", description = "mapping file of the CSV logs")
+                    String mapping,
+            @Option(longName = "load", defaultValue = "", description = "empty or loaded, where it is known")
+                    String load,
+            @Option(longName = "as", defaultValue = "", description = "id of the evidence in the case") String as,
+            @Option(
+                            longName = "nevertheless",
+                            defaultValue = "",
+                            description = "why logs are added that seem not to be of this truck or time")
+                    String nevertheless,
+            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
+                    String reason,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+        Format form = Format.of(format);
+        if (words.size() < 3) {
+            throw new WrongUsage("name the case, the truck and at least one log: log add CASE TRUCK FILE|FOLDER ...");
+        }
+        CaseId id = new CaseId(words.get(0));
+        CaseHistory before = cases.getObject().store().read(id);
+        HabitLimits.Load known = LogCommands.load(load);
+        LogJob.Done done = jobs.getObject()
+                .run(new LogJob.Order(words.get(1), words.subList(2, words.size()), mapping, known, true));
+        TruckResult logs = whole(done);
+        answers.getObject().refuseAnother(id.toString(), done.truck());
+        String name = as.isEmpty() ? evidenceId(logs) : as;
+        HeldLogs held = held(before.present(), name);
+        boolean alone = held.isEmpty() && logs.trips().size() == 1;
+        refuseKnown(held, logs);
+        KnownIds knows = new KnownIds(knowledge.getObject());
+        LogRecord record = doubted(taken(logs), doubts(before, logs, done.truck()), nevertheless);
+        Evidence evidence = LoggedEvidence.of(
+                name, inputs(done.truck(), logs, mapping, known), files(logs), record, remarks(logs, alone));
+        record.tallies().keySet().forEach(knows::finding);
+        evidence.findings().keySet().forEach(knows::finding);
+        CaseHistory history = cases.getObject().enter(id.toString(), List.of(new EvidenceSet(evidence)), reason);
+        LogAdded added = new LogAdded(history, evidence, logs, history.present().loggedTogether(), alone);
+        if (form == Format.JSON) {
+            context.outputWriter().println(Json.of(added.json()));
+        } else {
+            added.print(new Page(context.outputWriter()), knowledge.getObject());
+        }
+    }
+
+    private static LogRecord taken(TruckResult logs) {
+        return TakeRecord.of(
+                logs.summary(),
+                logs.events(),
+                logs.table(),
+                logs.trips().stream().map(TripResult::times).toList());
+    }
+
+    private List<String> doubts(CaseHistory before, TruckResult logs, TruckProfile readWith) {
+        List<String> doubts = new ArrayList<>(LogDoubts.of(
+                before.present(),
+                Optional.of(before.entries().get(0).stamp().time()),
+                taken(logs),
+                logs.trips().stream().map(LogEvidenceCommands::unit).toList(),
+                Instant.now()));
+        jobs.getObject()
+                .ownProfile(before.present().vehicle().unit(), readWith)
+                .ifPresent(own -> doubts.add("the truck of the case has a profile of its own, " + own
+                        + ", and the logs were read with " + readWith.id()));
+        return doubts;
+    }
+
+    /** The record with what speaks against its truck or time, which must be overruled in so many words. */
+    private static LogRecord doubted(LogRecord record, List<String> doubts, String nevertheless) {
+        if (doubts.isEmpty()) {
+            if (!nevertheless.isEmpty()) {
+                throw new WrongUsage("--nevertheless: nothing speaks against these logs; leave it out");
+            }
+            return record;
+        }
+        if (nevertheless.isEmpty()) {
+            throw new Refused("these logs may not be of this truck or time: " + String.join("; ", doubts)
+                    + "\nnothing was stored; if they are all the same, add them with --nevertheless 'why', and the case"
+                    + " keeps it");
+        }
+        List<String> kept = new ArrayList<>(doubts);
+        kept.add("added nevertheless: " + nevertheless);
+        return record.with(kept);
+    }
+
+    /** The truck that the name of a file tells of: its part before the first underscore. */
+    private static String unit(TripResult trip) {
+        return name(trip).contains("_") ? name(trip).replaceFirst("_.*", "") : "";
+    }
+
+    private static HeldLogs held(CaseFile present, String replaced) {
+        return new HeldLogs(present.evidence().values().stream()
+                .filter(e -> !e.id().equals(replaced))
+                .toList());
+    }
+
+    /** The logs of one truck, all read to their end and surely understood; anything less is not to stand in a case. */
+    private static TruckResult whole(LogJob.Done done) {
+        if (done.stopped()) {
+            throw new Refused("stopped before the end; nothing was stored");
+        }
+        List<String> faults = new ArrayList<>(done.failures());
+        if (done.results().size() > 1) {
+            faults.add("the logs are of " + done.results().size() + " trucks ("
+                    + ScreenFigures.some(
+                            done.results().stream().map(TruckResult::truck).toList(), 5)
+                    + "); a case is of one, name its logs");
+        }
+        for (TruckResult truck : done.results()) {
+            truck.trips().forEach(t -> t.mappingNotes()
+                    .forEach(n -> faults.add(t.report().file()
+                            + ": the columns are guessed, and one is in doubt: " + n
+                            + "; have the mapping written with log look FILE --save-mapping, check it, and give it with"
+                            + " --mapping")));
+        }
+        if (!faults.isEmpty()) {
+            throw new Refused(String.join("\n", faults) + "\nnothing was stored");
+        }
+        return done.results().get(0);
+    }
+
+    private static List<SourceFile> files(TruckResult logs) {
+        return logs.trips().stream()
+                .map(t -> new SourceFile(name(t), t.report().sha256().orElseThrow()))
+                .toList();
+    }
+
+    private static List<String> remarks(TruckResult logs, boolean alone) {
+        return logs.trips().stream()
+                .flatMap(t -> LogRemarks.of(t, alone).stream().map(r -> name(t) + ": " + r))
+                .toList();
+    }
+
+    private static String name(TripResult trip) {
+        return String.valueOf(trip.report().file().getFileName());
+    }
+
+    private static void refuseKnown(HeldLogs held, TruckResult logs) {
+        List<String> refusals = held.add(logs.trips().stream()
+                .map(t -> new HeldLogs.Log(
+                        name(t), t.report().sha256().orElseThrow(), t.times().spans()))
+                .toList());
+        if (!refusals.isEmpty()) {
+            throw new Refused(String.join("\n", refusals));
+        }
+    }
+
+    private static String evidenceId(TruckResult logs) {
+        String file = name(logs.trips().get(0)).toLowerCase(Locale.ROOT).replaceFirst("\\..*", "");
+        String plain = ("log-" + file).replaceAll("[^a-z0-9]+", "-").replaceAll("-+$", "");
+        String more = logs.trips().size() > 1 ? "-and-" + (logs.trips().size() - 1) + "-more" : "";
+        int room = 60 - more.length();
+        return (plain.length() > room ? plain.substring(0, room).replaceAll("-+$", "") : plain) + more;
+    }
+
+    private static Map<String, String> inputs(
+            TruckProfile truck, TruckResult logs, String mapping, HabitLimits.Load load) {
+        Map<String, String> inputs = new LinkedHashMap<>();
+        inputs.put("truck", truck.id());
+        inputs.put(
+                "distance", String.format(Locale.ROOT, "%.1f km", logs.summary().km()));
+        inputs.put(
+                "covered-time",
+                String.format(Locale.ROOT, "%.2f h", logs.summary().coveredHours()));
+        inputs.put(
+                "gear-known",
+                String.format(
+                        Locale.ROOT,
+                        "%.0f %% of the driving time",
+                        100 * logs.summary().gearKnownShare()));
+        inputs.put("load", load.name().toLowerCase(Locale.ROOT));
+        inputs.put("columns", mapping.isEmpty() ? "by header or mapping.yaml" : "by the mapping file given");
+        return inputs;
+    }
+
+    @Command(
+            name = "log compare",
+            group = LogCommands.GROUP,
+            description = "Compare a truck's logs before and after, say, coaching",
+            help = "log compare TRUCK --before FILE|FOLDER ... --after FILE|FOLDER ... [--mapping MAPPING.yaml]"
+                    + " [--load empty|loaded] [--format text|json]",
+            completionProvider = "completeTruck",
+            exitStatusExceptionMapper = "refusals")
+    void compare(
+            CommandContext context,
+            @Argument(index = 0, description = "truck or file") String truck,
+            @Option(longName = "before", description = "logs of the first period") ManyWords before,
+            @Option(longName = "after", description = "logs of the second period") ManyWords after,
+            @Option(longName = "mapping", defaultValue = "", description = "mapping file of the CSV logs")
+                    String mapping,
+            @Option(longName = "load", defaultValue = "", description = "empty or loaded, where it is known")
+                    String load,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+        Format form = Format.of(format);
+        if (before == null
+                || after == null
+                || before.words().isEmpty()
+                || after.words().isEmpty()) {
+            throw new WrongUsage("give the logs of both periods: log compare TRUCK --before FILE ... --after FILE ...");
+        }
+        HabitLimits.Load known = LogCommands.load(load);
+        Period first = period("before", truck, before, mapping, known);
+        Period second = period("after", truck, after, mapping, known);
+        List<ComparePeriods.Change> changes =
+                ComparePeriods.compare(first.logs().summary(), second.logs().summary());
+        LogChange change = new LogChange(first.logs(), second.logs(), changes);
+        if (form == Format.JSON) {
+            context.outputWriter().println(Json.of(change.json()));
+        } else {
+            change.print(
+                    new Page(context.outputWriter()),
+                    TruckText.title(first.done().truck()));
+        }
+    }
+
+    private record Period(LogJob.Done done, TruckResult logs) {}
+
+    private Period period(String name, String truck, ManyWords places, String mapping, HabitLimits.Load load) {
+        LogJob.Done done = jobs.getObject().run(new LogJob.Order(truck, places.words(), mapping, load, false));
+        if (done.stopped()) {
+            throw new Refused("stopped before the end; two periods are compared only when both are read whole");
+        }
+        if (!done.failures().isEmpty()) {
+            throw new Refused(String.join("\n", done.failures()));
+        }
+        if (done.results().size() > 1) {
+            throw new Refused(
+                    "--" + name + ": the logs are of " + done.results().size() + " trucks; name those of one");
+        }
+        return new Period(done, done.results().get(0));
+    }
+}

@@ -1,0 +1,209 @@
+package witnessmark.shell.log;
+
+import java.util.List;
+import java.util.Locale;
+import witnessmark.shell.print.Page;
+import witnessmark.shell.print.ScreenFigures;
+import witnessmark.triplog.TripResult;
+import witnessmark.triplog.TruckResult;
+import witnessmark.triplog.event.EventKind;
+import witnessmark.triplog.event.HabitEvent;
+import witnessmark.triplog.summary.EventTable;
+import witnessmark.triplog.summary.TerminalCharts;
+import witnessmark.triplog.summary.TripSummary;
+import witnessmark.triplog.summary.Verdict;
+
+/** What logs came to, as text: the trip, the events seen, and for each other kind whether it could have been seen. */
+final class LogText {
+    /** To stand wherever habit events are told. */
+    static final String NAMES_A_TRUCK = "A log names a truck, not who drove it; and a worn or wrongly set part can look"
+            + " like a habit. Read the rows, the duty record and the parts together before anybody is blamed.";
+
+    private static final int CHART_ROWS = 8;
+    private static final int MOST_LOGS_TOLD = 20;
+    private static final double LEAST_HOURS = 1 / 3600.0;
+
+    private final Page page;
+
+    LogText(Page page) {
+        this.page = page;
+    }
+
+    /** One truck in full. */
+    void print(String profile, TruckResult truck, boolean allEvents) {
+        page.line(title(profile, truck));
+        page.blank();
+        headline(truck);
+        logs(truck);
+        trip(truck.summary());
+        new LogVerdicts(page, truck.summary()).print();
+        events(truck, allEvents);
+        charts(truck);
+    }
+
+    private static String title(String profile, TruckResult truck) {
+        return profile.contains(truck.truck()) ? profile : truck.truck() + ", read with the numbers of " + profile;
+    }
+
+    /** Many trucks: one line each, then what was seen in each. */
+    void printAll(LogJob.Done done) {
+        page.line(done.results().size() + " trucks, "
+                + done.results().stream().mapToInt(r -> r.trips().size()).sum() + " logs read");
+        page.blank();
+        page.drawn(String.format("  %-24s %5s %9s %9s %7s", "truck", "logs", "km", "h:mm:ss", "events"));
+        done.results()
+                .forEach(r -> page.drawn(String.format(
+                        Locale.ROOT,
+                        "  %-24s %5d %9.1f %9s %7d%s",
+                        shortened(r.truck(), 24),
+                        r.trips().size(),
+                        r.summary().km(),
+                        ScreenFigures.clock(r.summary().coveredHours()),
+                        r.summary().events(),
+                        r.isPartial() ? " partial" : "")));
+        for (TruckResult truck : done.results()) {
+            page.heading(truck.truck());
+            page.line("Read with the numbers of " + done.title(truck));
+            if (truck.trips().isEmpty()) {
+                logs(truck);
+                continue;
+            }
+            headline(truck);
+            logs(truck);
+            new LogVerdicts(page, truck.summary()).print();
+            events(truck, false);
+        }
+        page.blank();
+        page.line("One truck alone, with charts: log read TRUCK FILE ...");
+    }
+
+    private static String shortened(String text, int most) {
+        return text.length() <= most ? text : text.substring(0, most - 3) + "...";
+    }
+
+    private void headline(TruckResult truck) {
+        TripSummary s = truck.summary();
+        String distance = EventKind.Chance.DISTANCE.words(s.km() / 100);
+        long blind = s.verdicts().stream()
+                .filter(v -> v.state() == Verdict.State.CANNOT_BE_SEEN)
+                .count();
+        String events = s.events() == 0 ? "No event" : s.events() == 1 ? "1 event" : s.events() + " events";
+        page.strong(events + " in " + distance + "; " + blind + " of "
+                + s.verdicts().size() + " kinds cannot be seen here");
+        if (truck.isPartial()) {
+            page.strong("PARTIAL: the reading was stopped; this is what was read until then");
+        }
+    }
+
+    private void logs(TruckResult truck) {
+        page.heading("Logs read");
+        List<TripResult> told = truck.trips().size() <= MOST_LOGS_TOLD
+                ? truck.trips()
+                : truck.trips().stream()
+                        .filter(t -> !LogRemarks.of(t).isEmpty())
+                        .toList();
+        told.stream().limit(MOST_LOGS_TOLD).forEach(this::log);
+        if (told.size() < truck.trips().size() || told.size() > MOST_LOGS_TOLD) {
+            page.item((truck.trips().size() - Math.min(MOST_LOGS_TOLD, told.size())) + " more logs"
+                    + (told.size() <= MOST_LOGS_TOLD ? ", without remarks" : "; --format json tells of all"));
+        }
+        truck.failures().forEach(f -> page.item("not read: " + f.replace("\n", " ")));
+    }
+
+    private void log(TripResult trip) {
+        double hours = trip.summary().coveredHours();
+        String rate = hours > 0
+                ? String.format(Locale.ROOT, ", %.3g a second", trip.report().rows() / (3600 * hours))
+                : "";
+        page.item(String.format(
+                Locale.ROOT,
+                "%s: %s, %,d rows over %s%s",
+                trip.report().file().getFileName(),
+                trip.report().format().name().toLowerCase(Locale.ROOT).replace("csv", "CSV"),
+                trip.report().rows(),
+                ScreenFigures.clock(hours),
+                rate));
+        LogRemarks.of(trip).forEach(r -> page.indented("      ", "      ", r));
+    }
+
+    private void trip(TripSummary s) {
+        page.heading("Trip");
+        row("distance", String.format(Locale.ROOT, "%.1f km (%.1f mi)", s.km(), s.km() / 1.609344));
+        s.odometerKm().ifPresent(km -> row("by odometer", String.format(Locale.ROOT, "%.1f km", km)));
+        row(
+                "time",
+                ScreenFigures.clock(s.coveredHours()) + " covered, " + ScreenFigures.clock(s.movingHours())
+                        + " moving, " + ScreenFigures.clock(s.engineHours()) + " with the engine running");
+        row("highest", String.format(Locale.ROOT, "%.0f km/h, %.0f rpm", s.highestKmh(), s.highestRpm()));
+        row(
+                "shifts",
+                s.shifts() + ", of them " + s.leverShifts() + " with the lever, " + s.rangeShifts()
+                        + " through the range");
+        row("a gear fits in", String.format(Locale.ROOT, "%.0f %% of the driving time", 100 * s.gearKnownShare()));
+        page.heading("Time in hand, h:mm:ss");
+        s.hoursInHand().forEach((name, hours) -> {
+            if (hours >= LEAST_HOURS) {
+                double share = hours / Math.max(s.coveredHours(), hours);
+                page.drawn(String.format(
+                        Locale.ROOT,
+                        "  %-12s %9s %6.1f %%  %s",
+                        name,
+                        ScreenFigures.clock(hours),
+                        100 * share,
+                        ScreenFigures.bar(share)));
+            }
+        });
+    }
+
+    private void row(String name, String value) {
+        page.indented(String.format("  %-16s", name), " ".repeat(18), value);
+    }
+
+    private void events(TruckResult truck, boolean all) {
+        List<TruckResult.Shown> shown = all ? everyEvent(truck) : truck.worst();
+        if (shown.isEmpty()) {
+            return;
+        }
+        page.heading(all ? "Every event, in order" : shown.size() == 1 ? "The event" : "The hardest events first");
+        boolean name = truck.trips().size() > 1;
+        for (int i = 0; i < shown.size(); i++) {
+            HabitEvent event = shown.get(i).event();
+            page.numbered(
+                    i + 1,
+                    moment(event.startMicros()) + ", " + event.grade().name().toLowerCase(Locale.ROOT) + ": "
+                            + event.sentence());
+            page.under(String.format(
+                    Locale.ROOT,
+                    "%slines %d to %d, %.0f %% sure",
+                    name ? shown.get(i).trip().report().file().getFileName() + ", " : "",
+                    event.firstLine(),
+                    event.lastLine(),
+                    100 * event.confidence()));
+        }
+    }
+
+    private static String moment(long micros) {
+        return EventTable.moment(micros)
+                .replace('T', ' ')
+                .replaceFirst("(\\.\\d)00Z$", "$1Z")
+                .replace("Z", " UTC");
+    }
+
+    private static List<TruckResult.Shown> everyEvent(TruckResult truck) {
+        return truck.trips().stream()
+                .flatMap(t -> t.events().stream().map(e -> new TruckResult.Shown(t, e)))
+                .toList();
+    }
+
+    private void charts(TruckResult truck) {
+        if (truck.trips().size() == 1 && !truck.trips().get(0).timeline().isEmpty()) {
+            page.heading("Road speed over the covered time, and the gear in hand");
+            TerminalCharts.timeline(truck.trips().get(0).timeline(), truck.table(), page.width() - 6, CHART_ROWS)
+                    .forEach(page::drawn);
+        }
+        if (truck.summary().movingHours() > 0) {
+            page.heading("Time at each road and engine speed, darker for longer");
+            TerminalCharts.speedMap(truck.speedMap(), page.width() - 7).forEach(page::drawn);
+        }
+    }
+}

@@ -1,0 +1,96 @@
+package witnessmark.shell.log;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import witnessmark.shell.print.Page;
+import witnessmark.shell.print.ScreenFigures;
+import witnessmark.triplog.event.EventKind;
+import witnessmark.triplog.summary.CountInterval;
+import witnessmark.triplog.summary.TripSummary;
+import witnessmark.triplog.summary.Verdict;
+
+/** For each kind of event: seen, not seen though it could have been, or not to be seen in the log, as text. */
+final class LogVerdicts {
+    private final Page page;
+    private final TripSummary summary;
+
+    LogVerdicts(Page page, TripSummary summary) {
+        this.page = page;
+        this.summary = summary;
+    }
+
+    void print() {
+        seen();
+        notSeen();
+        cannotBeSeen();
+    }
+
+    private void seen() {
+        List<Verdict> seen = in(Verdict.State.SEEN);
+        if (seen.isEmpty()) {
+            return;
+        }
+        page.heading("Seen");
+        seen.forEach(v -> page.indented(
+                String.format("%5d x ", v.count()), "        ", v.kind().words() + rate(v)));
+        page.blank();
+        page.line(LogText.NAMES_A_TRUCK);
+    }
+
+    private String rate(Verdict v) {
+        String basis = v.kind().chance() != EventKind.Chance.DISTANCE && v.chances() > 0
+                ? ", in " + v.kind().chance().words(v.chances())
+                : "";
+        CountInterval per100 = summary.per100km().get(v.kind());
+        return per100 == null
+                ? basis
+                : basis
+                        + String.format(
+                                Locale.ROOT,
+                                "; %s per 100 km (95 %%: %s to %s)",
+                                ScreenFigures.figure(per100.rate()),
+                                ScreenFigures.figure(per100.lower()),
+                                ScreenFigures.figure(per100.upper()));
+    }
+
+    private void notSeen() {
+        List<Verdict> none = in(Verdict.State.NOT_SEEN_THOUGH_POSSIBLE);
+        if (none.isEmpty()) {
+            return;
+        }
+        page.heading("Not seen, though it could have been");
+        Map<String, List<Verdict>> byBasis = none.stream()
+                .collect(Collectors.groupingBy(LogVerdicts::basis, LinkedHashMap::new, Collectors.toList()));
+        byBasis.forEach((basis, kinds) -> page.item(basis + ": " + words(kinds)));
+    }
+
+    /** What "not seen" rests on; over a distance with the exact upper limit, for none seen leaves room for some. */
+    private static String basis(Verdict v) {
+        return v.kind().chance() == EventKind.Chance.DISTANCE
+                ? v.reason() + ", so at most "
+                        + ScreenFigures.figure(CountInterval.of(0, v.chances()).upper()) + " per 100 km (95 %)"
+                : v.reason();
+    }
+
+    private static String words(List<Verdict> verdicts) {
+        return verdicts.stream().map(v -> v.kind().words()).collect(Collectors.joining("; "));
+    }
+
+    private void cannotBeSeen() {
+        List<Verdict> blind = in(Verdict.State.CANNOT_BE_SEEN);
+        if (blind.isEmpty()) {
+            return;
+        }
+        page.heading("Cannot be seen in this log; it says nothing for or against");
+        Map<String, List<Verdict>> byReason =
+                blind.stream().collect(Collectors.groupingBy(Verdict::reason, LinkedHashMap::new, Collectors.toList()));
+        byReason.forEach((reason, kinds) -> page.item(reason + ": " + words(kinds)));
+    }
+
+    private List<Verdict> in(Verdict.State state) {
+        return summary.verdicts().stream().filter(v -> v.state() == state).toList();
+    }
+}

@@ -1,0 +1,94 @@
+package witnessmark.shell.paper;
+
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.springframework.shell.core.command.CommandContext;
+import org.springframework.shell.core.command.annotation.Argument;
+import org.springframework.shell.core.command.annotation.Command;
+import org.springframework.shell.core.command.annotation.Option;
+import org.springframework.stereotype.Component;
+import witnessmark.document.Dossier;
+import witnessmark.document.Form;
+import witnessmark.document.Kind;
+import witnessmark.document.Language;
+import witnessmark.document.Paper;
+import witnessmark.document.WriteDocument;
+import witnessmark.document.packet.WritePacket;
+import witnessmark.document.template.TemplateFolder;
+import witnessmark.shell.print.NewFile;
+import witnessmark.shell.print.Terminal;
+import witnessmark.shell.print.WrongUsage;
+
+/** The commands that write documents. */
+@Component
+class DocumentCommands {
+    private static final String ZIP = "zip";
+
+    private final GatherDossier dossiers;
+
+    DocumentCommands(GatherDossier dossiers) {
+        this.dossiers = dossiers;
+    }
+
+    @Command(
+            name = "document",
+            group = "Documents",
+            description =
+                    "Write a bench sheet, explanation, evidence record, coaching card, towing-prep sheet or packet",
+            help = "document bench|explanation|evidence|coaching|towing|packet CASE|FILE.yaml [--as html|pdf|md]"
+                    + " [--out FILE] [--replace] [--language en|es] [--paper a4|letter] [--templates DIR] [--truck NAME|FILE.yaml [--log FILE]]; a packet also"
+                    + " --as zip, which another shop can import",
+            exitStatusExceptionMapper = "refusals")
+    void document(
+            CommandContext context,
+            @Argument(index = 0, description = "bench, explanation, evidence, coaching, towing or packet") String kind,
+            @Argument(index = 1, description = "id of a stored case, or a YAML case file") String name,
+            @Option(longName = "as", defaultValue = "", description = "html, pdf or md; a packet also zip") String as,
+            @Option(longName = "out", defaultValue = "", description = "file to write") String out,
+            @Option(longName = "replace", defaultValue = "false", description = "write over an older file")
+                    Boolean replace,
+            @Option(longName = "language", defaultValue = "en", description = "en or es") String language,
+            @Option(longName = "paper", defaultValue = "a4", description = "a4 or letter, for PDF") String paper,
+            @Option(longName = "truck", defaultValue = "", description = "profile of the truck, for its figures")
+                    String truck,
+            @Option(longName = "log", defaultValue = "", description = "trip log of that truck, for its timeline")
+                    String log,
+            @Option(longName = "templates", defaultValue = "", description = "folder of the shop's own templates")
+                    String templates) {
+        Kind what = Kind.parse(kind).orElseThrow(() -> unknown("document", kind, Kind.WORDS));
+        Language tongue = Language.parse(language).orElseThrow(() -> unknown("--language", language, "en, es"));
+        Paper sheet = Paper.parse(paper).orElseThrow(() -> unknown("--paper", paper, "a4, letter"));
+        String ending = !as.isEmpty() ? as : what == Kind.PACKET ? ZIP : Form.HTML.extension();
+        boolean zip = what == Kind.PACKET && ending.equals(ZIP);
+        Form form = zip
+                ? Form.PDF
+                : Form.parse(ending)
+                        .orElseThrow(() ->
+                                unknown("--as", ending, what == Kind.PACKET ? "zip, pdf, html, md" : "html, pdf, md"));
+        WriteDocument write = new WriteDocument(
+                templates.isEmpty() ? TemplateFolder.shipped() : TemplateFolder.of(Path.of(templates)), sheet);
+        Dossier dossier = dossiers.find(name, truck, log);
+        byte[] bytes = zip ? packed(write, dossier) : write.write(dossier, what, form, tongue);
+        Path target = Path.of(!out.isEmpty() ? out : usualName(dossier, what, tongue, ending));
+        NewFile.write(target, bytes, replace);
+        Terminal.line(context.outputWriter(), what.title() + " written: " + target + " (" + bytes.length + " bytes)");
+        context.outputWriter().flush();
+    }
+
+    private static byte[] packed(WriteDocument write, Dossier dossier) {
+        Map<String, byte[]> documents = new LinkedHashMap<>();
+        documents.put("packet.pdf", write.write(dossier, Kind.PACKET, Form.PDF, Language.ENGLISH));
+        documents.put("packet.html", write.write(dossier, Kind.PACKET, Form.HTML, Language.ENGLISH));
+        return WritePacket.pack(dossier, documents);
+    }
+
+    private static String usualName(Dossier dossier, Kind kind, Language language, String extension) {
+        String tongue = kind.isOnePage() ? "-" + language.tag() : "";
+        return dossier.file().id() + "-" + kind.word() + tongue + "." + extension;
+    }
+
+    private static WrongUsage unknown(String what, String given, String known) {
+        return new WrongUsage(what + " '" + Terminal.harmless(given) + "' is not known; one of " + known);
+    }
+}

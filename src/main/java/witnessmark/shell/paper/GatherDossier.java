@@ -1,0 +1,119 @@
+package witnessmark.shell.paper;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.stereotype.Component;
+import witnessmark.casefile.Attachment;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.history.CanonicalText;
+import witnessmark.casefile.store.StoreUnavailable;
+import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.OpenCase;
+import witnessmark.document.Dossier;
+import witnessmark.gearbox.TruckProfile;
+import witnessmark.shell.cases.Cases;
+import witnessmark.shell.log.LogChart;
+import witnessmark.shell.log.LogJob;
+import witnessmark.shell.print.WrongUsage;
+import witnessmark.shell.truck.Trucks;
+import witnessmark.triplog.event.HabitLimits;
+
+/** Gathers what the documents of a case are written from. */
+@Component
+class GatherDossier {
+    private static final long LARGEST_ATTACHMENT = 50_000_000;
+
+    private final ObjectProvider<Diagnosis> diagnosis;
+    private final ObjectProvider<Cases> cases;
+    private final ObjectProvider<Trucks> trucks;
+    private final ObjectProvider<LogJob> jobs;
+
+    GatherDossier(
+            ObjectProvider<Diagnosis> diagnosis,
+            ObjectProvider<Cases> cases,
+            ObjectProvider<Trucks> trucks,
+            ObjectProvider<LogJob> jobs) {
+        this.diagnosis = diagnosis;
+        this.cases = cases;
+        this.trucks = trucks;
+        this.jobs = jobs;
+    }
+
+    /**
+     * The case so named, judged, with the bytes of its attachments as far as they are at hand.
+     *
+     * @param truck a ready truck, a kept one or a file with a truck's profile; empty for none
+     * @param log a trip log of that truck, whose timeline is drawn; empty for none
+     */
+    Dossier find(String name, String truck, String log) {
+        if (truck.isEmpty() && !log.isEmpty()) {
+            throw new WrongUsage("--log needs --truck: the gears in hand follow from its ratios");
+        }
+        Optional<TruckProfile> profile = truck.isEmpty()
+                ? Optional.empty()
+                : Optional.of(trucks.getObject().find(truck));
+        CaseDocument document = cases.getObject().find(name);
+        CaseFile file = document.present();
+        try (OpenCase open = diagnosis.getObject().open(file)) {
+            return new Dossier(
+                    file,
+                    document.history(),
+                    open.judgement(),
+                    open.matrix(),
+                    diagnosis.getObject().knowledge(),
+                    contents(name, file),
+                    profile,
+                    log.isEmpty() ? List.of() : List.of(timeline(truck, log)));
+        }
+    }
+
+    private Dossier.Figure timeline(String truck, String log) {
+        LogJob.Done done =
+                jobs.getObject().run(new LogJob.Order(truck, List.of(log), "", HabitLimits.Load.UNKNOWN, false));
+        return new Dossier.Figure(
+                "Trip log " + Path.of(log).getFileName(),
+                "Road speed and engine speed over time, with the habit events found. A log names a truck, not who drove.",
+                LogChart.timeline(done));
+    }
+
+    private Map<String, byte[]> contents(String name, CaseFile file) {
+        Map<String, byte[]> contents = new LinkedHashMap<>();
+        for (Attachment attachment : file.attachments()) {
+            bytes(name, file, attachment).ifPresent(bytes -> contents.put(attachment.sha256(), bytes));
+        }
+        return contents;
+    }
+
+    private Optional<byte[]> bytes(String name, CaseFile file, Attachment attachment) {
+        if (Cases.isFile(name)) {
+            return besideFile(Path.of(name), attachment);
+        }
+        try {
+            return Optional.of(cases.getObject().store().readAttachment(file.id(), attachment));
+        } catch (StoreUnavailable e) {
+            // The document says that they are missing, which is better than no document.
+            return Optional.empty();
+        }
+    }
+
+    /** Attachments of a case file lie beside it in the folder attachments, named by hash, as a packet unpacks them. */
+    private static Optional<byte[]> besideFile(Path caseFile, Attachment attachment) {
+        Path file = caseFile.resolveSibling("attachments").resolve(attachment.sha256());
+        try {
+            if (!Files.isRegularFile(file) || Files.size(file) > LARGEST_ATTACHMENT) {
+                return Optional.empty();
+            }
+            byte[] bytes = Files.readAllBytes(file);
+            return CanonicalText.sha256(bytes).equals(attachment.sha256()) ? Optional.of(bytes) : Optional.empty();
+        } catch (IOException e) {
+            return Optional.empty();
+        }
+    }
+}

@@ -1,0 +1,16 @@
+package witnessmark.shell.print;
+
+/** The forms an answer can be given in. */
+public enum Format {
+    TEXT,
+    JSON;
+
+    /** The form so named; throws {@link WrongUsage} if it is none. */
+    public static Format of(String word) {
+        return switch (word) {
+            case "text" -> TEXT;
+            case "json" -> JSON;
+            default -> throw new WrongUsage("--format '" + Terminal.harmless(word) + "' is not known; text or json");
+        };
+    }
+}

@@ -1,0 +1,73 @@
+package witnessmark.shell.print;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.List;
+import java.util.Locale;
+
+/** How figures are said in plain text. */
+public final class ScreenFigures {
+    private ScreenFigures() {}
+
+    public static String percent(double probability) {
+        double percent = 100 * probability;
+        if (percent < 1) {
+            return "<1 %";
+        }
+        return percent > 99 ? ">99 %" : Math.round(percent) + " %";
+    }
+
+    /** A bar of ten places for a probability. */
+    public static String bar(double probability) {
+        int filled = (int) Math.round(10 * probability);
+        return "[" + "#".repeat(filled) + ".".repeat(10 - filled) + "]";
+    }
+
+    /** A rate in two digits, large ones whole: 0.31, 4.2, 57. */
+    public static String figure(double value) {
+        return value == 0 || value >= 10
+                ? String.format(Locale.ROOT, "%.0f", value)
+                : String.format(Locale.ROOT, "%.2g", value);
+    }
+
+    /** Hours as h:mm:ss. */
+    public static String clock(double hours) {
+        long seconds = Math.round(hours * 3600);
+        return String.format(Locale.ROOT, "%d:%02d:%02d", seconds / 3600, seconds / 60 % 60, seconds % 60);
+    }
+
+    /** A number without needless decimals: 82, 596.1, 0.05. */
+    public static String plain(double value) {
+        return BigDecimal.valueOf(value)
+                .round(new MathContext(6))
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+
+    public static String decibans(double decibans) {
+        return String.format(Locale.ROOT, "%+.1f", decibans);
+    }
+
+    public static String bits(double bits) {
+        return String.format(Locale.ROOT, bits < 0.1 ? "%.2f" : "%.1f", bits);
+    }
+
+    public static String times(double multiple) {
+        return String.format(
+                Locale.ROOT, multiple < 0.1 ? "%.2f times" : multiple < 100 ? "%.1f times" : "%.0f times", multiple);
+    }
+
+    public static String minutes(double minutes) {
+        if (minutes < 1) {
+            return "under a minute";
+        }
+        return minutes < 90
+                ? Math.round(minutes) + " min"
+                : String.format(Locale.ROOT, "%.1f h", minutes / 60).replace(".0 h", " h");
+    }
+
+    public static String some(List<String> texts, int most) {
+        String shown = String.join("; ", texts.subList(0, Math.min(most, texts.size())));
+        return texts.size() > most ? shown + "; and " + (texts.size() - most) + " more" : shown;
+    }
+}

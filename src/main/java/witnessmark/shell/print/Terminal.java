@@ -1,0 +1,59 @@
+package witnessmark.shell.print;
+
+import java.io.Console;
+import java.io.PrintWriter;
+
+/** What is known of the place the output goes to. */
+public final class Terminal {
+    private static final int NARROWEST = 60;
+    private static final int WIDEST = 120;
+    private static final int USUAL = 80;
+
+    private Terminal() {}
+
+    /** Text from outside with control characters shown as '?', so that it cannot steer the terminal. */
+    public static String harmless(String text) {
+        StringBuilder plain = new StringBuilder(text.length());
+        text.codePoints().forEach(c -> {
+            boolean format = Character.getType(c) == Character.FORMAT && c != 0x200D;
+            boolean control = Character.isISOControl(c) && c != '\n' && c != '\t';
+            plain.appendCodePoint(control || format ? '?' : c);
+        });
+        return plain.toString();
+    }
+
+    /** Whether somebody sits at a terminal and can be asked. */
+    public static boolean canAsk() {
+        Console console = System.console();
+        return console != null && isTerminal(console);
+    }
+
+    /** From Java 22 there is a console without a terminal too, and a method that tells them apart. */
+    private static boolean isTerminal(Console console) {
+        try {
+            return (boolean) Console.class.getMethod("isTerminal").invoke(console);
+        } catch (NoSuchMethodException before22) {
+            return true;
+        } catch (ReflectiveOperationException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /** Whether output may be coloured: a terminal, and nobody asked for none. */
+    static boolean coloured() {
+        return canAsk() && System.getenv("NO_COLOR") == null && !"dumb".equals(System.getenv("TERM"));
+    }
+
+    /** Columns to write in. */
+    static int width() {
+        String columns = System.getenv("COLUMNS");
+        if (columns != null && columns.matches("\\d{1,4}")) {
+            return Math.max(NARROWEST, Math.min(WIDEST, Integer.parseInt(columns)));
+        }
+        return USUAL;
+    }
+
+    public static void line(PrintWriter out, String text) {
+        out.println(harmless(text));
+    }
+}

@@ -1,0 +1,64 @@
+package witnessmark.shell.run;
+
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import org.jline.reader.Candidate;
+import org.jline.reader.Completer;
+import org.jline.reader.LineReader;
+import org.jline.reader.ParsedLine;
+import org.springframework.shell.core.command.Command;
+import org.springframework.shell.core.command.CommandRegistry;
+import org.springframework.shell.core.command.completion.CompletionContext;
+
+/** Completes the words of a command's name, then what the command's own completion offers. */
+public final class CompleteCommand implements Completer {
+    private final CommandRegistry registry;
+
+    public CompleteCommand(CommandRegistry registry) {
+        this.registry = registry;
+    }
+
+    @Override
+    public void complete(LineReader reader, ParsedLine line, List<Candidate> candidates) {
+        List<String> before = line.words().subList(0, line.wordIndex());
+        nextWords(before).forEach(word -> candidates.add(candidate(word)));
+        Command command = longest(before);
+        if (command != null && command.getCompletionProvider() != null) {
+            CompletionContext context =
+                    new CompletionContext(line.words(), line.wordIndex(), line.wordCursor(), command, null);
+            command.getCompletionProvider().apply(context).forEach(p -> candidates.add(candidate(p.value())));
+        }
+    }
+
+    /** A finding that still wants its state is not followed by a blank. */
+    private static Candidate candidate(String word) {
+        return new Candidate(word, word, null, null, null, null, !word.endsWith("="));
+    }
+
+    private Set<String> nextWords(List<String> before) {
+        List<String> start =
+                !before.isEmpty() && before.get(0).equals("help") ? before.subList(1, before.size()) : before;
+        String prefix = start.isEmpty() ? "" : String.join(" ", start) + " ";
+        Set<String> words = new LinkedHashSet<>();
+        registry.getCommands().stream()
+                .map(Command::getName)
+                .filter(name -> name.startsWith(prefix))
+                .sorted()
+                .forEach(name -> words.add(name.substring(prefix.length()).split(" ")[0]));
+        if (before.isEmpty()) {
+            words.add("quit");
+        }
+        return words;
+    }
+
+    private Command longest(List<String> words) {
+        for (int length = Math.min(3, words.size()); length > 0; length--) {
+            Command command = registry.getCommandByName(String.join(" ", words.subList(0, length)));
+            if (command != null) {
+                return command;
+            }
+        }
+        return null;
+    }
+}

@@ -1,0 +1,75 @@
+package witnessmark.shell.run;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.List;
+import org.springframework.boot.ExitCodeGenerator;
+import org.springframework.shell.core.ShellRunner;
+import witnessmark.shell.print.Terminal;
+
+/**
+ * Runs one command from the program's arguments, or the lines of {@code @file} or {@code @-}, and keeps the exit code.
+ */
+public final class OneShot implements ShellRunner, ExitCodeGenerator {
+    private final RunCommand command;
+    private final PrintWriter out;
+    private final PrintWriter messages;
+    private int exitCode;
+
+    public OneShot(RunCommand command, PrintWriter out, PrintWriter messages) {
+        this.command = command;
+        this.out = out;
+        this.messages = messages;
+    }
+
+    @Override
+    public void run(String[] args) {
+        List<String> words = StartOptions.of(args).words();
+        exitCode = words.size() == 1 && words.get(0).startsWith("@")
+                ? script(words.get(0).substring(1))
+                : command.run(words, out, messages);
+        out.flush();
+        messages.flush();
+    }
+
+    @Override
+    public int getExitCode() {
+        return exitCode;
+    }
+
+    private int script(String name) {
+        List<String> lines;
+        try {
+            lines = name.equals("-")
+                    ? new String(System.in.readAllBytes(), StandardCharsets.UTF_8)
+                            .lines()
+                            .toList()
+                    : Files.readAllLines(Path.of(name));
+        } catch (NoSuchFileException e) {
+            return refuse("no script '" + name + "'; give the path of a file with one command a line");
+        } catch (IOException e) {
+            return refuse("script '" + name + "' cannot be read: " + e.getMessage());
+        }
+        for (int i = 0; i < lines.size(); i++) {
+            String line = lines.get(i).strip();
+            if (line.isEmpty() || line.startsWith("#")) {
+                continue;
+            }
+            int code = command.run(line, out, messages);
+            if (code != 0) {
+                messages.println("stopped at line " + (i + 1) + ": " + Terminal.harmless(line));
+                return code;
+            }
+        }
+        return ExitCode.DONE.number();
+    }
+
+    private int refuse(String message) {
+        messages.println(Terminal.harmless(message));
+        return ExitCode.REFUSED_INPUT.number();
+    }
+}

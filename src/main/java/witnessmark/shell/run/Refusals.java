@@ -1,0 +1,76 @@
+package witnessmark.shell.run;
+
+import java.lang.reflect.InvocationTargetException;
+import java.util.Optional;
+import org.springframework.shell.core.command.ExitStatus;
+import org.springframework.shell.core.command.exit.ExitStatusExceptionMapper;
+import witnessmark.casefile.CaseRefused;
+import witnessmark.casefile.store.CaseChangedMeanwhile;
+import witnessmark.casefile.store.StoreUnavailable;
+import witnessmark.document.DocumentRefused;
+import witnessmark.gearbox.ProfileRefused;
+import witnessmark.gearbox.QuestionRefused;
+import witnessmark.inference.TooDense;
+import witnessmark.shell.print.Refused;
+import witnessmark.shell.print.WrongUsage;
+import witnessmark.triplog.read.UnreadableLog;
+import witnessmark.truck.TruckRefused;
+import witnessmark.yaml.FaultyInput;
+
+/** Turns what went wrong in a command into its message and exit code; the stack trace of a fault inside goes to a file. */
+public final class Refusals implements ExitStatusExceptionMapper {
+    @Override
+    public ExitStatus apply(Exception thrown) {
+        Optional<Throwable> known = known(thrown);
+        if (known.isPresent()) {
+            ExitCode code = known.get() instanceof WrongUsage ? ExitCode.WRONG_USAGE : ExitCode.REFUSED_INPUT;
+            return new ExitStatus(code.number(), String.valueOf(known.get().getMessage()));
+        }
+        Throwable root = root(thrown);
+        if (root instanceof IllegalArgumentException && isFromFramework(root)) {
+            return new ExitStatus(ExitCode.WRONG_USAGE.number(), String.valueOf(root.getMessage()));
+        }
+        return new ExitStatus(
+                ExitCode.INSIDE_FAULT.number(),
+                "fault inside the program: " + root.getClass().getSimpleName() + ": " + root.getMessage()
+                        + "; what was stored before is safe. " + FaultLog.write(thrown));
+    }
+
+    private static Optional<Throwable> known(Throwable thrown) {
+        for (Throwable t = thrown; t != null; t = t.getCause()) {
+            if (t instanceof WrongUsage
+                    || t instanceof Refused
+                    || t instanceof FaultyInput
+                    || t instanceof CaseRefused
+                    || t instanceof DocumentRefused
+                    || t instanceof ProfileRefused
+                    || t instanceof StoreUnavailable
+                    || t instanceof CaseChangedMeanwhile
+                    || t instanceof ProfileRefused
+                    || t instanceof QuestionRefused
+                    || t instanceof TruckRefused
+                    || t instanceof UnreadableLog
+                    || t instanceof TooDense) {
+                return Optional.of(t);
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** The framework refuses missing and ill-typed options with a plain IllegalArgumentException. */
+    private static boolean isFromFramework(Throwable root) {
+        StackTraceElement[] trace = root.getStackTrace();
+        return trace.length > 0 && trace[0].getClassName().startsWith("org.springframework.");
+    }
+
+    private static Throwable root(Throwable thrown) {
+        Throwable t = thrown;
+        while ((t instanceof InvocationTargetException || t.getCause() != null) && t.getCause() != t) {
+            if (t.getCause() == null) {
+                return t;
+            }
+            t = t.getCause();
+        }
+        return t;
+    }
+}

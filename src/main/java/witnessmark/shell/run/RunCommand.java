@@ -1,0 +1,101 @@
+package witnessmark.shell.run;
+
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import org.springframework.shell.core.InputReader;
+import org.springframework.shell.core.command.CommandContext;
+import org.springframework.shell.core.command.CommandExecutor;
+import org.springframework.shell.core.command.CommandNotFoundException;
+import org.springframework.shell.core.command.CommandRegistry;
+import org.springframework.shell.core.command.ExitStatus;
+import witnessmark.shell.print.Terminal;
+import witnessmark.shell.print.WrongUsage;
+import witnessmark.yaml.Nearest;
+
+/** Runs one command, the same way from arguments, a script and a typed line; answers to one side, messages to the other. */
+public final class RunCommand {
+    private final LineParser parser;
+    private final CommandRegistry registry;
+    private final Refusals refusals;
+
+    public RunCommand(LineParser parser, CommandRegistry registry, Refusals refusals) {
+        this.parser = parser;
+        this.registry = registry;
+        this.refusals = refusals;
+    }
+
+    /** Runs a typed line; returns the exit code. */
+    int run(String line, PrintWriter out, PrintWriter messages) {
+        try {
+            return run(SplitLine.of(line), out, messages);
+        } catch (WrongUsage e) {
+            return tell(new ExitStatus(ExitCode.WRONG_USAGE.number(), e.getMessage()), messages);
+        }
+    }
+
+    /** Runs a command given as words; returns the exit code. */
+    int run(List<String> typed, PrintWriter out, PrintWriter messages) {
+        List<String> words = helpInstead(typed);
+        try {
+            ExitStatus status = new CommandExecutor(registry)
+                    .execute(new CommandContext(parser.parse(words), registry, out, new InputReader() {}));
+            out.flush();
+            return status.code() == 0 ? 0 : tell(status, messages);
+        } catch (CommandNotFoundException e) {
+            return tell(new ExitStatus(ExitCode.WRONG_USAGE.number(), unknown(words)), messages);
+        } catch (RuntimeException e) {
+            out.flush();
+            return tell(refusals.apply(e), messages);
+        }
+    }
+
+    /** A command with --help, and a first word that only groups commands, are explained instead. */
+    private List<String> helpInstead(List<String> words) {
+        List<String> name = words.stream().filter(w -> !w.startsWith("--")).toList();
+        String start = String.join(" ", words);
+        boolean groups = registry.getCommandByName(start) == null
+                && registry.getCommands().stream().anyMatch(c -> c.getName().startsWith(start + " "));
+        if (!words.contains("--help") && !groups) {
+            return words;
+        }
+        List<String> help = new ArrayList<>(List.of("help"));
+        for (int length = Math.min(3, name.size()); length > 0; length--) {
+            String candidate = String.join(" ", name.subList(0, length));
+            if (groups || registry.getCommandByName(candidate) != null) {
+                help.addAll(name.subList(0, length));
+                return help;
+            }
+        }
+        return help;
+    }
+
+    /** The commands' names and their first words, which is what people mistype. */
+    static List<String> names(CommandRegistry registry) {
+        Set<String> names = new TreeSet<>();
+        registry.getCommands().forEach(c -> {
+            names.add(c.getName());
+            names.add(c.getName().split(" ")[0]);
+        });
+        return List.copyOf(names);
+    }
+
+    private String unknown(List<String> words) {
+        List<String> names = names(registry);
+        List<String> near = new ArrayList<>();
+        for (int length = Math.min(2, words.size()); length > 0 && near.isEmpty(); length--) {
+            near.addAll(Nearest.some(String.join(" ", words.subList(0, length)), names, 3));
+        }
+        String typed = String.join(" ", words);
+        return "no command '" + Terminal.harmless(typed.length() > 40 ? words.get(0) : typed) + "'; "
+                + (near.isEmpty() ? "see: help" : "did you mean: " + String.join(", ", near) + "? See also: help");
+    }
+
+    private static int tell(ExitStatus status, PrintWriter messages) {
+        messages.println(Terminal.harmless(status.description()));
+        messages.flush();
+        return status.code();
+    }
+}

@@ -1,0 +1,64 @@
+package witnessmark.shell.run;
+
+import java.util.Arrays;
+import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import witnessmark.gearbox.Unit;
+import witnessmark.shell.print.Terminal;
+import witnessmark.shell.print.WrongUsage;
+import witnessmark.yaml.PlainText;
+
+/** Reads numbers and units from a command's words. */
+public final class TypedFigure {
+    private static final Pattern QUANTITY = Pattern.compile("([+-]?[0-9]*\\.?[0-9]+)\\s*((?:[^0-9.,\\s].*)?)");
+
+    private TypedFigure() {}
+
+    public static double number(String what, String word) {
+        return PlainText.number(word)
+                .orElseThrow(() -> new WrongUsage(what + " '" + Terminal.harmless(word)
+                        + "' is not a number; write digits, with '.' for decimals"));
+    }
+
+    /** The number; empty for an empty word. */
+    public static OptionalDouble maybe(String what, String word) {
+        return word.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(number(what, word));
+    }
+
+    /**
+     * A number with its unit, as in 37mph or "80000 lb", or a bare number in {@code plain}; the answer is in
+     * {@code target}.
+     */
+    public static double quantity(String what, String word, Unit plain, Unit target) {
+        Matcher parts = QUANTITY.matcher(word.strip());
+        if (!parts.matches()) {
+            throw new WrongUsage(what + " '" + Terminal.harmless(word) + "' is not a number; write digits, with '.' for"
+                    + " decimals and no other signs, and a unit behind it if you like: " + plain.symbol());
+        }
+        Unit unit = parts.group(2).isEmpty()
+                ? plain
+                : Unit.parse(parts.group(2))
+                        .orElseThrow(() -> new WrongUsage(what + " '" + Terminal.harmless(word)
+                                + "' has a unit that is not known; give it in " + unitsLike(target)));
+        if (unit.quantity() != target.quantity()) {
+            throw new WrongUsage(what + " '" + Terminal.harmless(word) + "' is in " + unit.symbol()
+                    + ", which does not convert to " + target.symbol() + "; give it in " + unitsLike(target));
+        }
+        return unit.convert(number(what, parts.group(1)), target);
+    }
+
+    private static String unitsLike(Unit target) {
+        return Arrays.stream(Unit.values())
+                .filter(unit -> unit.quantity() == target.quantity())
+                .map(Unit::symbol)
+                .collect(Collectors.joining(", "));
+    }
+
+    public static Unit unit(String word) {
+        return Unit.parse(word)
+                .orElseThrow(() ->
+                        new WrongUsage("unit '" + Terminal.harmless(word) + "' is not known; one of " + Unit.SYMBOLS));
+    }
+}

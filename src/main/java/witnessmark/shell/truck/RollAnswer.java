@@ -1,0 +1,146 @@
+package witnessmark.shell.truck;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import witnessmark.gearbox.Figure;
+import witnessmark.gearbox.Range;
+import witnessmark.gearbox.Symbol;
+import witnessmark.gearbox.TruckProfile;
+import witnessmark.gearbox.Unit;
+import witnessmark.gearbox.evidence.ComputedFinding;
+import witnessmark.gearbox.evidence.RollingEvidence;
+import witnessmark.gearbox.exposure.Exposure;
+import witnessmark.gearbox.exposure.Exposure.Mode;
+import witnessmark.gearbox.exposure.Exposure.Rub;
+import witnessmark.gearbox.exposure.ExposureSymbols;
+import witnessmark.gearbox.exposure.Journey;
+import witnessmark.shell.print.FigureJson;
+import witnessmark.shell.print.FigureText;
+import witnessmark.shell.print.Page;
+import witnessmark.shell.print.WrongUsage;
+import witnessmark.shell.run.TypedFigure;
+
+/** Works out how far the floating gears rub in a coast or a tow, in words of a command. */
+final class RollAnswer {
+
+    /** The roll as typed; one of distance and minutes is given. */
+    record Words(String range, String speed, String unit, String distance, String minutes, boolean formulas) {}
+
+    private RollAnswer() {}
+
+    static TruckAnswer of(TruckProfile truck, Mode mode, Words words) {
+        Exposure exposure = Exposure.of(truck, mode, RoadOptions.range(words.range()), journey(words));
+        List<Symbol> symbols = ExposureSymbols.of(truck, exposure);
+        ComputedFinding finding = RollingEvidence.of(truck, exposure);
+        String id = String.format(
+                Locale.ROOT,
+                "%s-%s-range-%.0f-km",
+                word(mode),
+                words.range(),
+                exposure.journey().km());
+        return new TruckAnswer(
+                Optional.of(truck),
+                page -> print(page, truck, exposure, symbols, finding, words.formulas()),
+                json(truck, exposure, symbols),
+                List.of(finding),
+                id);
+    }
+
+    private static Journey journey(Words words) {
+        double kmh = RoadOptions.speed("--speed", words.speed(), words.unit()).value();
+        if (words.distance().isEmpty() == words.minutes().isEmpty()) {
+            throw new WrongUsage("give one of --distance (km, or with mi behind) and --minutes");
+        }
+        return words.minutes().isEmpty()
+                ? Journey.overDistance(
+                        kmh, TypedFigure.quantity("--distance", words.distance(), Unit.KILOMETRE, Unit.KILOMETRE))
+                : Journey.overMinutes(
+                        kmh, TypedFigure.quantity("--minutes", words.minutes(), Unit.MINUTE, Unit.MINUTE));
+    }
+
+    private static String word(Mode mode) {
+        return mode.name().toLowerCase(Locale.ROOT);
+    }
+
+    private static void print(
+            Page page,
+            TruckProfile truck,
+            Exposure exposure,
+            List<Symbol> symbols,
+            ComputedFinding finding,
+            boolean formulas) {
+        page.line(TruckText.title(truck) + ": " + word(exposure.mode()) + " of "
+                + km(exposure.journey().km())
+                + " at " + speed(exposure) + ", " + exposure.range().name().toLowerCase(Locale.ROOT)
+                + " range left in, "
+                + (exposure.mode() == Mode.COAST ? "engine idling" : "engine off, drive wheels turning"));
+        page.blank();
+        page.strong("The worst gear slides " + exposure.worst().distance().text() + " on the mainshaft");
+        page.item(finding.summary());
+        page.item("mainshaft speed " + exposure.mainshaft().text());
+        if (exposure.mode() == Mode.TOW) {
+            page.item("best on a trailer; else lift all drive axles, pull the axle shafts or take the driveline off;"
+                    + " the lever in neutral and the pedal down protect nothing");
+        }
+        page.blank();
+        page.drawn("  gear   turns, rpm   against shaft, rpm   rubs at, m/s   slides");
+        exposure.gears().forEach(rub -> page.drawn(row(rub)));
+        if (exposure.gears().stream().anyMatch(Rub::onPocketBearing)) {
+            page.line("  * direct: no gear floats here, the pocket bearing takes the difference instead");
+        }
+        Map<String, Figure> figures = new LinkedHashMap<>();
+        figures.put("mainshaft speed", exposure.mainshaft());
+        figures.put("speed of the worst gear", exposure.worst().gearSpeed());
+        figures.put("against the shaft", exposure.worst().difference());
+        figures.put("rubbing speed", exposure.worst().speed());
+        figures.put("sliding distance", exposure.worst().distance());
+        new FigureText(page, formulas).print(figures, symbols);
+    }
+
+    private static String row(Rub rub) {
+        return String.format(
+                Locale.ROOT,
+                "  %-5s %11.0f   %18.0f   %12.2f   %s",
+                rub.lever().name() + (rub.onPocketBearing() ? "*" : ""),
+                rub.gearSpeed().value(),
+                rub.difference().value(),
+                rub.speed().value(),
+                rub.distance().text());
+    }
+
+    private static String km(double km) {
+        return Figure.given(km, Unit.KILOMETRE).text();
+    }
+
+    private static String speed(Exposure exposure) {
+        return Figure.given(exposure.journey().kmh(), Unit.KILOMETRE_PER_HOUR).text();
+    }
+
+    private static Map<String, Object> json(TruckProfile truck, Exposure exposure, List<Symbol> symbols) {
+        Map<String, Object> json = new LinkedHashMap<>();
+        json.put("truck", truck.id());
+        json.put("mode", word(exposure.mode()));
+        json.put("range", exposure.range() == Range.LOW ? "low" : "high");
+        json.put("kmh", exposure.journey().kmh());
+        json.put("km", exposure.journey().km());
+        json.put("mainshaft", FigureJson.of(exposure.mainshaft()));
+        json.put("oilThrow", exposure.oilThrow().words());
+        json.put("gears", exposure.gears().stream().map(RollAnswer::json).toList());
+        json.put("inputs", FigureJson.of(symbols));
+        return json;
+    }
+
+    private static Map<String, Object> json(Rub rub) {
+        Map<String, Object> json = new LinkedHashMap<>();
+        json.put("gear", rub.lever().name());
+        json.put("onPocketBearing", rub.onPocketBearing());
+        json.put("gearSpeed", FigureJson.of(rub.gearSpeed()));
+        json.put("difference", FigureJson.of(rub.difference()));
+        json.put("rubbingSpeed", FigureJson.of(rub.speed()));
+        json.put("distance", FigureJson.of(rub.distance()));
+        return json;
+    }
+}

@@ -1,0 +1,193 @@
+package witnessmark.shell.truck;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import witnessmark.gearbox.Figure;
+import witnessmark.gearbox.Gear;
+import witnessmark.gearbox.Symbol;
+import witnessmark.gearbox.TruckProfile;
+import witnessmark.gearbox.Unit;
+import witnessmark.gearbox.evidence.ComputedFinding;
+import witnessmark.gearbox.evidence.ShiftEvidence;
+import witnessmark.gearbox.shift.AnalyseRangeShift;
+import witnessmark.gearbox.shift.InRangeShift;
+import witnessmark.gearbox.shift.RangeShift;
+import witnessmark.gearbox.shift.RangeShiftQuestion;
+import witnessmark.gearbox.shift.RangeShiftQuestion.Clutch;
+import witnessmark.gearbox.shift.RangeShiftQuestion.LeverTiming;
+import witnessmark.gearbox.shift.RangeShiftQuestion.Rolling;
+import witnessmark.gearbox.shift.RangeShiftQuestion.SplitterMove;
+import witnessmark.gearbox.shift.Reason;
+import witnessmark.gearbox.shift.ShiftSymbols;
+import witnessmark.shell.print.FigureJson;
+import witnessmark.shell.print.FigureText;
+import witnessmark.shell.print.Page;
+import witnessmark.shell.print.ScreenFigures;
+import witnessmark.shell.print.Terminal;
+import witnessmark.shell.print.WrongUsage;
+
+/** Works out a shift that somebody tells of, in words of a command. */
+final class ShiftAnswer {
+
+    /**
+     * The shift as typed.
+     *
+     * @param unit of the speed where none stands behind it
+     */
+    record Words(
+            String from,
+            String to,
+            String speed,
+            String unit,
+            String clutch,
+            String lever,
+            boolean rollingBack,
+            boolean staysSplit,
+            boolean formulas) {}
+
+    private static final String NOT_A_CHARGE =
+            "This says what such a shift does; it does not say that it was made, or by whom.";
+
+    private final TruckProfile truck;
+    private final Words words;
+    private final Gear from;
+    private final Gear to;
+    private final Figure speed;
+    private final Clutch clutch;
+
+    private ShiftAnswer(TruckProfile truck, Words words) {
+        this.truck = truck;
+        this.words = words;
+        this.from = GearOption.of(truck, "--from", words.from());
+        this.to = GearOption.of(truck, "--to", words.to());
+        this.speed = RoadOptions.speed("--speed", words.speed(), words.unit());
+        this.clutch = clutch(words.clutch());
+    }
+
+    /** Range shifts by the cone, others by the driver's match of speeds. */
+    static TruckAnswer of(TruckProfile truck, Words words) {
+        ShiftAnswer answer = new ShiftAnswer(truck, words);
+        return answer.from.range() == answer.to.range() ? answer.inRange() : answer.range();
+    }
+
+    private static Clutch clutch(String word) {
+        return switch (word) {
+            case "engaged" -> Clutch.ENGAGED;
+            case "down" -> Clutch.PEDAL_DOWN;
+            default -> throw new WrongUsage(
+                    "--clutch '" + Terminal.harmless(word) + "' is not known; engaged (pedal up) or down (pedal down)");
+        };
+    }
+
+    private static LeverTiming lever(String word) {
+        return switch (word) {
+            case "preselected" -> LeverTiming.PRESELECTED;
+            case "neutral" -> LeverTiming.IN_NEUTRAL;
+            case "home" -> LeverTiming.LEVER_HOME_FIRST;
+            default -> throw new WrongUsage("--lever '" + Terminal.harmless(word)
+                    + "' is not known; preselected, neutral (range moved with the lever in neutral) or home (lever home"
+                    + " before the range was done)");
+        };
+    }
+
+    private TruckAnswer range() {
+        RangeShift shift = new AnalyseRangeShift(truck)
+                .of(new RangeShiftQuestion(
+                        from,
+                        to,
+                        speed.value(),
+                        clutch,
+                        lever(words.lever()),
+                        words.rollingBack() ? Rolling.BACK : Rolling.FORWARD,
+                        words.staysSplit() ? SplitterMove.STAYS_SPLIT : SplitterMove.AS_THE_GEARS_SAY));
+        List<Symbol> symbols = ShiftSymbols.of(truck, shift.question());
+        Map<String, Object> json = json();
+        json.put("verdict", shift.verdict().words());
+        json.put("outcome", shift.engine().outcome().words());
+        json.put("reasons", shift.reasons().stream().map(Reason::words).toList());
+        json.put("figures", FigureJson.of(shift.figures()));
+        json.put("inputs", FigureJson.of(symbols));
+        return answer(page -> print(page, shift, symbols), json, ShiftEvidence.of(truck, shift));
+    }
+
+    private void print(Page page, RangeShift shift, List<Symbol> symbols) {
+        heading(page);
+        page.strong("Verdict: " + shift.verdict().words());
+        page.items(shift.reasons().stream().map(Reason::words).toList());
+        page.item(shift.engine().outcome().words() + ": "
+                + rpm(shift.engine().inputAfter()) + ", "
+                + times(shift.engine().timesGoverned()) + " governed speed");
+        page.item("cone: " + times(shift.cone().timesHardestProper())
+                + " the slip energy of the hardest proper shift of this box");
+        page.item(
+                "made well, this shift is proper up to " + shift.properCeiling().text());
+        page.blank().line(NOT_A_CHARGE);
+        new FigureText(page, words.formulas()).print(shift.figures(), symbols);
+    }
+
+    private TruckAnswer inRange() {
+        if (words.rollingBack() || words.staysSplit() || !words.lever().equals("preselected")) {
+            throw new WrongUsage("gears " + from.id() + " and " + to.id() + " are both in "
+                    + from.range().name().toLowerCase(Locale.ROOT)
+                    + " range, so that --lever, --rolling-back and --splitter-stays have no meaning; leave them out");
+        }
+        InRangeShift shift = InRangeShift.of(truck, from, to, speed.value(), clutch);
+        List<Symbol> symbols = ShiftSymbols.of(truck, shift);
+        Map<String, Object> json = json();
+        json.put("verdict", shift.outcome().words());
+        json.put("figures", FigureJson.of(shift.figures()));
+        json.put("inputs", FigureJson.of(symbols));
+        return answer(page -> print(page, shift, symbols), json, ShiftEvidence.of(truck, shift));
+    }
+
+    private void print(Page page, InRangeShift shift, List<Symbol> symbols) {
+        heading(page);
+        page.strong("Verdict: " + shift.outcome().words());
+        page.item("engine speed " + rpm(shift.engineBefore()) + " before, " + rpm(shift.engineAfter()) + " after, "
+                + times(shift.timesGoverned()) + " governed speed");
+        page.item("gear " + to.id() + " is at governed speed at "
+                + shift.ceiling().text());
+        page.item(
+                shift.dogSpeedDifference().isPresent()
+                        ? "only the splitter moves: its dogs have no cone, so the torque must be broken cleanly"
+                        : "no range moves, so no cone works: the driver matches the speeds");
+        page.blank().line(NOT_A_CHARGE);
+        new FigureText(page, words.formulas()).print(shift.figures(), symbols);
+    }
+
+    private void heading(Page page) {
+        page.line(TruckText.title(truck) + ": gear " + from.id() + " to gear " + to.id() + " at " + speed.text()
+                + ", clutch " + (clutch == Clutch.ENGAGED ? "engaged" : "pedal down")
+                + (words.rollingBack() ? ", rolling back" : ""));
+        page.blank();
+    }
+
+    private TruckAnswer answer(Consumer<Page> text, Map<String, Object> json, List<ComputedFinding> findings) {
+        String id = String.format(Locale.ROOT, "shift-%s-to-%s-at-%.0f-km-h", from.id(), to.id(), speed.value());
+        return new TruckAnswer(Optional.of(truck), text, json, findings, id.toLowerCase(Locale.ROOT));
+    }
+
+    private Map<String, Object> json() {
+        Map<String, Object> json = new LinkedHashMap<>();
+        json.put("truck", truck.id());
+        json.put("from", from.id());
+        json.put("to", to.id());
+        json.put("speed", FigureJson.of(speed));
+        json.put("clutch", words.clutch());
+        json.put("lever", words.lever());
+        json.put("rollingBack", words.rollingBack());
+        return json;
+    }
+
+    private static String rpm(Figure figure) {
+        return figure.in(Unit.RPM).text();
+    }
+
+    private static String times(Figure figure) {
+        return ScreenFigures.times(figure.value());
+    }
+}

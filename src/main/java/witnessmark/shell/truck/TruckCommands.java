@@ -1,0 +1,172 @@
+package witnessmark.shell.truck;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.shell.core.command.CommandContext;
+import org.springframework.shell.core.command.annotation.Argument;
+import org.springframework.shell.core.command.annotation.Command;
+import org.springframework.shell.core.command.annotation.Option;
+import org.springframework.stereotype.Component;
+import witnessmark.gearbox.Basis;
+import witnessmark.gearbox.ProfileRefused;
+import witnessmark.gearbox.TruckProfile;
+import witnessmark.shell.print.Format;
+import witnessmark.shell.print.Json;
+import witnessmark.shell.print.NewFile;
+import witnessmark.shell.print.Page;
+import witnessmark.shell.print.Refused;
+import witnessmark.shell.print.Terminal;
+import witnessmark.truck.ReadyTrucks;
+import witnessmark.truck.TruckRefused;
+
+/** The commands that keep truck profiles. */
+@Component
+class TruckCommands {
+    static final String GROUP = "Trucks";
+
+    private final ObjectProvider<Trucks> trucks;
+
+    TruckCommands(ObjectProvider<Trucks> trucks) {
+        this.trucks = trucks;
+    }
+
+    @Command(
+            name = "truck list",
+            group = GROUP,
+            description = "List the ready examples and the trucks kept here",
+            help = "truck list [--format text|json]",
+            exitStatusExceptionMapper = "refusals")
+    void list(
+            CommandContext context,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+        Format form = Format.of(format);
+        List<String> ready = ReadyTrucks.names();
+        List<String> kept = trucks.getObject().kept().names();
+        if (form == Format.JSON) {
+            Map<String, Object> map = new LinkedHashMap<>();
+            map.put("ready", ready);
+            map.put("kept", kept);
+            context.outputWriter().println(Json.of(map));
+            return;
+        }
+        Page page = new Page(context.outputWriter());
+        page.heading("Ready examples, invented");
+        ready.forEach(name -> listed(page, name, ReadyTrucks.named(name)));
+        page.heading("Kept here");
+        kept.forEach(name -> listed(page, name));
+        if (kept.isEmpty()) {
+            page.indented(
+                    "  ",
+                    "  ",
+                    "None. Take an example as a pattern: truck export ten-ratio --out my-truck.yaml, change it,"
+                            + " then: truck import my-truck.yaml");
+        }
+        page.flush();
+    }
+
+    private void listed(Page page, String name) {
+        try {
+            listed(page, name, trucks.getObject().kept().read(name));
+        } catch (ProfileRefused | TruckRefused e) {
+            page.indented(
+                    String.format("  %-20s ", name),
+                    "      ",
+                    "cannot be used: " + e.getMessage().lines().findFirst().orElse(""));
+        }
+    }
+
+    private static void listed(Page page, String name, TruckProfile truck) {
+        page.indented(
+                String.format("  %-20s ", name),
+                " ".repeat(23),
+                truck.title() + ", " + truck.gears().forward().size() + " forward ratios");
+    }
+
+    @Command(
+            name = "truck show",
+            group = GROUP,
+            description = "Show a truck's profile: what is given and what is assumed",
+            help = "truck show TRUCK [--format text|json]; TRUCK is a name from truck list, or a YAML file",
+            completionProvider = "completeTruck",
+            exitStatusExceptionMapper = "refusals")
+    void show(
+            CommandContext context,
+            @Argument(index = 0, description = "truck or file") String name,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+        Format form = Format.of(format);
+        TruckProfile truck = trucks.getObject().find(name);
+        if (form == Format.JSON) {
+            context.outputWriter().println(Json.of(TruckJson.of(truck)));
+        } else {
+            new TruckText(new Page(context.outputWriter())).print(truck);
+        }
+    }
+
+    @Command(
+            name = "truck import",
+            group = GROUP,
+            description = "Keep a truck profile from a YAML file",
+            help = "truck import FILE.yaml [--replace]",
+            exitStatusExceptionMapper = "refusals")
+    void importTruck(
+            CommandContext context,
+            @Argument(index = 0, description = "YAML truck profile") String file,
+            @Option(longName = "replace", description = "overwrite the one of the same name") boolean replace) {
+        Trucks.Written written = Trucks.read(Path.of(file));
+        TruckProfile truck = written.truck();
+        if (ReadyTrucks.names().contains(truck.id())) {
+            throw new Refused("'" + truck.id() + "' is the name of a ready example; give the truck another name after"
+                    + " 'truck:' in the file");
+        }
+        trucks.getObject().kept().keep(truck, written.yaml(), replace);
+        long assumed = truck.figures().values().stream()
+                .filter(figure -> figure.basis() == Basis.ASSUMED)
+                .count();
+        Page page = new Page(context.outputWriter());
+        page.line("Truck " + truck.id() + " is kept, " + truck.gears().forward().size() + " forward ratios, " + assumed
+                + " numbers assumed; see them with: truck show " + truck.id());
+        page.flush();
+    }
+
+    @Command(
+            name = "truck export",
+            group = GROUP,
+            description = "Write a truck's profile as YAML, a pattern for one's own",
+            help = "truck export TRUCK [--out FILE.yaml [--replace]]; without --out it is printed",
+            completionProvider = "completeTruck",
+            exitStatusExceptionMapper = "refusals")
+    void export(
+            CommandContext context,
+            @Argument(index = 0, description = "truck") String name,
+            @Option(longName = "out", defaultValue = "", description = "file to write") String out,
+            @Option(longName = "replace", description = "overwrite the file") boolean replace) {
+        String yaml = trucks.getObject().yaml(name);
+        if (out.isEmpty()) {
+            context.outputWriter().print(Terminal.harmless(yaml));
+            context.outputWriter().flush();
+            return;
+        }
+        NewFile.write(Path.of(out), yaml.getBytes(StandardCharsets.UTF_8), replace);
+        context.outputWriter()
+                .println("Truck " + Terminal.harmless(name) + " is written to " + Terminal.harmless(out) + ".");
+    }
+
+    @Command(
+            name = "truck remove",
+            group = GROUP,
+            description = "Remove a kept truck profile; cases keep the figures they were given",
+            help = "truck remove TRUCK",
+            completionProvider = "completeTruck",
+            exitStatusExceptionMapper = "refusals")
+    void remove(CommandContext context, @Argument(index = 0, description = "truck") String name) {
+        if (ReadyTrucks.names().contains(name)) {
+            throw new Refused("'" + name + "' is a ready example and comes with the program; it cannot be removed");
+        }
+        trucks.getObject().kept().remove(trucks.getObject().known(name));
+        context.outputWriter().println("Truck " + Terminal.harmless(name) + " is removed.");
+    }
+}

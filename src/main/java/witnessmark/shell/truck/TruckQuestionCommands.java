@@ -1,0 +1,188 @@
+package witnessmark.shell.truck;
+
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.shell.core.command.CommandContext;
+import org.springframework.shell.core.command.annotation.Argument;
+import org.springframework.shell.core.command.annotation.Command;
+import org.springframework.shell.core.command.annotation.Option;
+import org.springframework.stereotype.Component;
+import witnessmark.gearbox.exposure.Exposure.Mode;
+import witnessmark.shell.print.Format;
+import witnessmark.shell.print.WrongUsage;
+
+/** The commands that check a story against a truck's numbers; with a case named, the answer becomes its evidence. */
+@Component
+class TruckQuestionCommands {
+    private static final String GROUP = "Truck questions";
+    /** A guess is entered as unsure: a speed that a driver remembers is not a record. */
+    private static final String STORED =
+            " [--formulas] [--format text|json] [--case CASE [--guessed] [--as ID] [--reason TEXT]]";
+
+    private final ObjectProvider<Trucks> trucks;
+    private final ObjectProvider<GiveAnswer> answers;
+
+    TruckQuestionCommands(ObjectProvider<Trucks> trucks, ObjectProvider<GiveAnswer> answers) {
+        this.trucks = trucks;
+        this.answers = answers;
+    }
+
+    @Command(
+            name = "truck shift",
+            group = GROUP,
+            description = "What a shift does at a road speed: engine, clutch disc, synchronizer",
+            help = "truck shift TRUCK --from GEAR --to GEAR --speed N [--unit km/h|mph] [--clutch engaged|down]"
+                    + " [--lever preselected|neutral|home] [--rolling-back] [--splitter-stays]" + STORED,
+            completionProvider = "completeTruck",
+            exitStatusExceptionMapper = "refusals")
+    void shift(
+            CommandContext context,
+            @Argument(index = 0, description = "truck or file") String name,
+            @Option(longName = "from", defaultValue = "", description = "gear before") String from,
+            @Option(longName = "to", defaultValue = "", description = "gear after") String to,
+            @Option(longName = "speed", defaultValue = "", description = "road speed") String speed,
+            @Option(longName = "unit", defaultValue = "km/h", description = "km/h or mph") String unit,
+            @Option(longName = "clutch", defaultValue = "engaged", description = "engaged or down") String clutch,
+            @Option(longName = "lever", defaultValue = "preselected", description = "preselected, neutral, home")
+                    String lever,
+            @Option(longName = "rolling-back", description = "the truck rolls back") boolean rollingBack,
+            @Option(longName = "splitter-stays", description = "the splitter stays split into low range")
+                    boolean staysSplit,
+            @Option(longName = "formulas", description = "show each figure's formula") boolean formulas,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
+            @Option(longName = "case", defaultValue = "", description = "store it in this case") String caseId,
+            @Option(longName = "guessed", description = "the figures typed are somebody's guess") boolean guessed,
+            @Option(longName = "as", defaultValue = "", description = "id of the evidence") String as,
+            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
+                    String reason) {
+        var whereTo = destination(format, caseId, as, guessed, reason);
+        var words = new ShiftAnswer.Words(from, to, speed, unit, clutch, lever, rollingBack, staysSplit, formulas);
+        answers.getObject().give(context, ShiftAnswer.of(trucks.getObject().find(name), words), whereTo);
+    }
+
+    @Command(
+            name = "truck start",
+            group = GROUP,
+            description = "What a start from rest asks of clutch and mainshaft, and the gears to start in",
+            help = "truck start TRUCK [--gear GEAR] [--mass empty|loaded|N[kg|lb]] [--grade PERCENT]" + STORED
+                    + "; without --gear all gears that may be started in",
+            completionProvider = "completeTruck",
+            exitStatusExceptionMapper = "refusals")
+    void start(
+            CommandContext context,
+            @Argument(index = 0, description = "truck or file") String name,
+            @Option(longName = "gear", defaultValue = "", description = "gear to start in") String gear,
+            @Option(longName = "mass", defaultValue = "loaded", description = "empty, loaded, or kg") String mass,
+            @Option(longName = "grade", defaultValue = "", description = "per cent, uphill positive") String grade,
+            @Option(longName = "formulas", description = "show each figure's formula") boolean formulas,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
+            @Option(longName = "case", defaultValue = "", description = "store it in this case") String caseId,
+            @Option(longName = "guessed", description = "the figures typed are somebody's guess") boolean guessed,
+            @Option(longName = "as", defaultValue = "", description = "id of the evidence") String as,
+            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
+                    String reason) {
+        var to = destination(format, caseId, as, guessed, reason);
+        if (!caseId.isEmpty() && gear.isEmpty()) {
+            throw new WrongUsage("--case needs --gear: the gear that the start was made in");
+        }
+        answers.getObject()
+                .give(context, StartAnswer.of(trucks.getObject().find(name), gear, mass, grade, formulas), to);
+    }
+
+    @Command(
+            name = "truck coast",
+            group = GROUP,
+            description = "How far the floating gears rub when coasting in neutral at idle",
+            help = "truck coast TRUCK --speed N [--unit km/h|mph] --distance N[km|mi] | --minutes N [--range high|low]"
+                    + STORED,
+            completionProvider = "completeTruck",
+            exitStatusExceptionMapper = "refusals")
+    void coast(
+            CommandContext context,
+            @Argument(index = 0, description = "truck or file") String name,
+            @Option(longName = "range", defaultValue = "high", description = "range left in") String range,
+            @Option(longName = "speed", defaultValue = "", description = "road speed") String speed,
+            @Option(longName = "unit", defaultValue = "km/h", description = "km/h or mph") String unit,
+            @Option(longName = "distance", defaultValue = "", description = "km, or with mi behind") String distance,
+            @Option(longName = "minutes", defaultValue = "", description = "minutes") String minutes,
+            @Option(longName = "formulas", description = "show each figure's formula") boolean formulas,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
+            @Option(longName = "case", defaultValue = "", description = "store it in this case") String caseId,
+            @Option(longName = "guessed", description = "the figures typed are somebody's guess") boolean guessed,
+            @Option(longName = "as", defaultValue = "", description = "id of the evidence") String as,
+            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
+                    String reason) {
+        roll(
+                context,
+                name,
+                Mode.COAST,
+                new RollAnswer.Words(range, speed, unit, distance, minutes, formulas),
+                destination(format, caseId, as, guessed, reason));
+    }
+
+    @Command(
+            name = "truck tow",
+            group = GROUP,
+            description = "How far the floating gears rub when towed on the drive wheels, engine off",
+            help = "truck tow TRUCK --speed N [--unit km/h|mph] --distance N[km|mi] | --minutes N [--range high|low]"
+                    + STORED,
+            completionProvider = "completeTruck",
+            exitStatusExceptionMapper = "refusals")
+    void tow(
+            CommandContext context,
+            @Argument(index = 0, description = "truck or file") String name,
+            @Option(longName = "range", defaultValue = "high", description = "range left in") String range,
+            @Option(longName = "speed", defaultValue = "", description = "road speed") String speed,
+            @Option(longName = "unit", defaultValue = "km/h", description = "km/h or mph") String unit,
+            @Option(longName = "distance", defaultValue = "", description = "km, or with mi behind") String distance,
+            @Option(longName = "minutes", defaultValue = "", description = "minutes") String minutes,
+            @Option(longName = "formulas", description = "show each figure's formula") boolean formulas,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
+            @Option(longName = "case", defaultValue = "", description = "store it in this case") String caseId,
+            @Option(longName = "guessed", description = "the figures typed are somebody's guess") boolean guessed,
+            @Option(longName = "as", defaultValue = "", description = "id of the evidence") String as,
+            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
+                    String reason) {
+        roll(
+                context,
+                name,
+                Mode.TOW,
+                new RollAnswer.Words(range, speed, unit, distance, minutes, formulas),
+                destination(format, caseId, as, guessed, reason));
+    }
+
+    @Command(
+            name = "truck angles",
+            group = GROUP,
+            description = "How unevenly one or two driveline joints turn",
+            help = "truck angles --angle DEG[,DEG] [--phase DEG] [--rpm N]" + STORED,
+            exitStatusExceptionMapper = "refusals")
+    void angles(
+            CommandContext context,
+            @Option(longName = "angle", defaultValue = "", description = "angle of the joint, or of both") String angle,
+            @Option(longName = "phase", defaultValue = "", description = "yokes out of phase by, degrees") String phase,
+            @Option(longName = "rpm", defaultValue = "1500", description = "driveline speed") String rpm,
+            @Option(longName = "formulas", description = "show each figure's formula") boolean formulas,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
+            @Option(longName = "case", defaultValue = "", description = "store it in this case") String caseId,
+            @Option(longName = "guessed", description = "the figures typed are somebody's guess") boolean guessed,
+            @Option(longName = "as", defaultValue = "", description = "id of the evidence") String as,
+            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
+                    String reason) {
+        var to = destination(format, caseId, as, guessed, reason);
+        answers.getObject().give(context, AngleAnswer.of(angle, phase, rpm, formulas), to);
+    }
+
+    private void roll(
+            CommandContext context, String name, Mode mode, RollAnswer.Words words, GiveAnswer.Destination to) {
+        answers.getObject().give(context, RollAnswer.of(trucks.getObject().find(name), mode, words), to);
+    }
+
+    private static GiveAnswer.Destination destination(
+            String format, String caseId, String as, boolean guessed, String reason) {
+        if (caseId.isEmpty() && (guessed || !as.isEmpty() || !reason.isEmpty())) {
+            throw new WrongUsage(
+                    "--as, --guessed and --reason are for an answer that is stored; name the case: --case CASE");
+        }
+        return new GiveAnswer.Destination(Format.of(format), caseId, as, guessed, reason);
+    }
+}

@@ -1,0 +1,218 @@
+package witnessmark.shell.truck;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.DoubleStream;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.shell.core.command.CommandContext;
+import org.springframework.shell.core.command.annotation.Argument;
+import org.springframework.shell.core.command.annotation.Command;
+import org.springframework.shell.core.command.annotation.Option;
+import org.springframework.stereotype.Component;
+import witnessmark.document.chart.Chart;
+import witnessmark.document.chart.DrawSvg;
+import witnessmark.document.chart.DrawText;
+import witnessmark.document.chart.ShiftPlanChart;
+import witnessmark.document.chart.SlipEnergyChart;
+import witnessmark.document.coaching.CoachingWords;
+import witnessmark.gearbox.Gear;
+import witnessmark.gearbox.Parameter;
+import witnessmark.gearbox.Range;
+import witnessmark.gearbox.TruckProfile;
+import witnessmark.gearbox.Unit;
+import witnessmark.gearbox.plan.CoachingCard;
+import witnessmark.gearbox.plan.DrawUpCoachingCard;
+import witnessmark.gearbox.plan.ShiftPlan;
+import witnessmark.gearbox.speed.SpeedUnits;
+import witnessmark.shell.print.Format;
+import witnessmark.shell.print.Json;
+import witnessmark.shell.print.NewFile;
+import witnessmark.shell.print.Page;
+import witnessmark.shell.print.Refused;
+import witnessmark.shell.print.Terminal;
+import witnessmark.shell.print.WrongUsage;
+import witnessmark.shell.run.TypedFigure;
+
+/** The commands that show what belongs to a truck: road speeds, shift plan, coaching card, charts. */
+@Component
+class TruckTableCommands {
+    private static final String GROUP = "Truck tables";
+    private static final int CHART_WIDTH = 800;
+    private static final int CHART_HEIGHT = 480;
+    private static final int CHART_ROWS = 24;
+    private static final int MOST_COLUMNS = 20;
+
+    private final ObjectProvider<Trucks> trucks;
+
+    TruckTableCommands(ObjectProvider<Trucks> trucks) {
+        this.trucks = trucks;
+    }
+
+    @Command(
+            name = "truck speeds",
+            group = GROUP,
+            description = "Road speed by gear and engine speed, steps, low-range ceilings, cruising band",
+            help = "truck speeds TRUCK [--rpm N,N,...] [--units metric|us|both] [--format text|json]",
+            completionProvider = "completeTruck",
+            exitStatusExceptionMapper = "refusals")
+    void speeds(
+            CommandContext context,
+            @Argument(index = 0, description = "truck or file") String name,
+            @Option(longName = "rpm", defaultValue = "", description = "engine speeds parted by commas") String rpm,
+            @Option(longName = "units", defaultValue = "both", description = "metric, us or both") String units,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+        Format form = Format.of(format);
+        SpeedUnits in = units(units);
+        TruckProfile truck = trucks.getObject().find(name);
+        List<Double> rpms = rpm.isEmpty() ? usual(truck) : engineSpeeds(rpm);
+        if (form == Format.JSON) {
+            context.outputWriter().println(Json.of(TruckJson.speeds(truck, rpms)));
+        } else {
+            new SpeedsText(new Page(context.outputWriter()), truck, in).print(rpms);
+        }
+    }
+
+    private static SpeedUnits units(String word) {
+        return SpeedUnits.parse(word)
+                .orElseThrow(() ->
+                        new WrongUsage("--units '" + Terminal.harmless(word) + "' is not known; metric, us or both"));
+    }
+
+    private static List<Double> usual(TruckProfile truck) {
+        double governed = truck.value(Parameter.GOVERNED_RPM);
+        double pulling = truck.value(Parameter.LOWEST_PULLING_RPM);
+        double middle = Math.rint((pulling + governed) / 200) * 100;
+        return DoubleStream.of(truck.value(Parameter.IDLE_RPM), pulling, middle, governed)
+                .distinct()
+                .sorted()
+                .boxed()
+                .toList();
+    }
+
+    private static List<Double> engineSpeeds(String words) {
+        List<Double> rpms = new ArrayList<>();
+        for (String word : words.split(",", -1)) {
+            double rpm = TypedFigure.quantity("--rpm", word, Unit.RPM, Unit.RPM);
+            if (!(rpm > 0 && rpm <= 6000)) {
+                throw new WrongUsage("--rpm '" + Terminal.harmless(word) + "' cannot be; give above 0 to 6000");
+            }
+            rpms.add(rpm);
+        }
+        if (rpms.size() > MOST_COLUMNS) {
+            throw new WrongUsage("--rpm has " + rpms.size() + " engine speeds; give at most " + MOST_COLUMNS);
+        }
+        return rpms;
+    }
+
+    @Command(
+            name = "truck plan",
+            group = GROUP,
+            description = "A progressive shift plan beside shifting always at governed speed",
+            help = "truck plan TRUCK [--mass empty|loaded|N[kg|lb]] [--grade PERCENT] [--careful]"
+                    + " [--units metric|us|both] [--formulas] [--format text|json]; --careful lands no shift below the"
+                    + " lowest pulling speed",
+            completionProvider = "completeTruck",
+            exitStatusExceptionMapper = "refusals")
+    void plan(
+            CommandContext context,
+            @Argument(index = 0, description = "truck or file") String name,
+            @Option(longName = "mass", defaultValue = "loaded", description = "empty, loaded, or kg") String mass,
+            @Option(longName = "grade", defaultValue = "", description = "per cent, uphill positive") String grade,
+            @Option(longName = "careful", description = "land on the lowest pulling speed or above") boolean careful,
+            @Option(longName = "units", defaultValue = "both", description = "metric, us or both") String units,
+            @Option(longName = "formulas", description = "show the formulas") boolean formulas,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+        Format form = Format.of(format);
+        SpeedUnits in = units(units);
+        TruckProfile truck = trucks.getObject().find(name);
+        ShiftPlan plan = ShiftPlan.of(
+                truck,
+                careful ? ShiftPlan.Floor.LOWEST_PULLING_SPEED : ShiftPlan.Floor.RISING_WITH_THE_GEAR,
+                RoadOptions.mass(truck, mass).value(),
+                RoadOptions.grade(truck, Parameter.PLAN_GRADE, grade).value());
+        if (form == Format.JSON) {
+            context.outputWriter().println(Json.of(TruckJson.plan(truck, plan)));
+        } else {
+            new ShiftPlanText(new Page(context.outputWriter()), truck, in).print(plan, formulas);
+        }
+    }
+
+    @Command(
+            name = "truck card",
+            group = GROUP,
+            description = "The coaching card of this truck, on one page",
+            help = "truck card TRUCK [--language en|es] [--format text|json]",
+            completionProvider = "completeTruck",
+            exitStatusExceptionMapper = "refusals")
+    void card(
+            CommandContext context,
+            @Argument(index = 0, description = "truck or file") String name,
+            @Option(longName = "language", defaultValue = "en", description = "en or es") String language,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+        Format form = Format.of(format);
+        CoachingWords words = CoachingWords.in(language)
+                .orElseThrow(() -> new WrongUsage("--language '" + Terminal.harmless(language) + "' is not known; "
+                        + String.join(" or ", CoachingWords.LANGUAGES)));
+        TruckProfile truck = trucks.getObject().find(name);
+        CoachingCard card = new DrawUpCoachingCard(truck).card();
+        if (form == Format.JSON) {
+            context.outputWriter().println(Json.of(TruckJson.card(truck, card, words)));
+        } else {
+            new CoachingCardText(new Page(context.outputWriter()), words).print(card);
+        }
+    }
+
+    @Command(
+            name = "truck chart",
+            group = GROUP,
+            description = "Draw the shift plan, or slip energy of a shift to low range over road speed",
+            help =
+                    "truck chart TRUCK plan|slip [--gear GEAR] [--out FILE.svg [--replace]]; without --out it is drawn in"
+                            + " the terminal; --gear is the low-range gear of slip",
+            completionProvider = "completeTruck",
+            exitStatusExceptionMapper = "refusals")
+    void chart(
+            CommandContext context,
+            @Argument(index = 0, description = "truck or file") String name,
+            @Argument(index = 1, description = "plan or slip") String what,
+            @Option(longName = "gear", defaultValue = "", description = "low-range gear of slip") String gear,
+            @Option(longName = "out", defaultValue = "", description = "SVG file to write") String out,
+            @Option(longName = "replace", description = "overwrite the file") boolean replace) {
+        TruckProfile truck = trucks.getObject().find(name);
+        Chart chart = chart(truck, what, gear);
+        Page page = new Page(context.outputWriter());
+        if (out.isEmpty()) {
+            page.drawn(DrawText.draw(chart, page.width(), CHART_ROWS));
+        } else {
+            String svg = DrawSvg.draw(chart, CHART_WIDTH, CHART_HEIGHT);
+            NewFile.write(Path.of(out), svg.getBytes(StandardCharsets.UTF_8), replace);
+            page.line("The chart is written to " + out + ".");
+        }
+        page.flush();
+    }
+
+    private static Chart chart(TruckProfile truck, String what, String gear) {
+        return switch (what) {
+            case "plan" -> {
+                if (!gear.isEmpty()) {
+                    throw new WrongUsage("--gear is for slip; leave it out for plan");
+                }
+                yield ShiftPlanChart.of(truck, ShiftPlan.of(truck));
+            }
+            case "slip" -> SlipEnergyChart.of(
+                    truck, gear.isEmpty() ? highestLow(truck) : GearOption.of(truck, "--gear", gear));
+            default -> throw new WrongUsage("chart '" + Terminal.harmless(what) + "' is not known; plan or slip");
+        };
+    }
+
+    private static Gear highestLow(TruckProfile truck) {
+        List<Gear> low = truck.gears().forwardIn(Range.LOW);
+        if (low.isEmpty()) {
+            throw new Refused("truck '" + truck.id() + "' has no range, so there is no slip to draw; see: truck chart "
+                    + truck.id() + " plan");
+        }
+        return low.get(low.size() - 1);
+    }
+}

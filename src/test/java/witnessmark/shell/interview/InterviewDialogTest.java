@@ -1,0 +1,200 @@
+package witnessmark.shell.interview;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.BufferedReader;
+import java.io.PrintWriter;
+import java.io.StringReader;
+import java.io.StringWriter;
+import org.junit.jupiter.api.Test;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.FindingState;
+import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.RuleBase;
+import witnessmark.diagnosis.ShippedKnowledge;
+import witnessmark.interview.InMemory;
+import witnessmark.interview.Interview;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.search.FindWords;
+import witnessmark.shell.judge.StandText;
+import witnessmark.shell.print.Page;
+import witnessmark.shell.print.Refused;
+import witnessmark.shell.print.Texts;
+
+/** Whole interviews from prepared answers, on the shipped knowledge. */
+class InterviewDialogTest {
+    private static final Diagnosis DIAGNOSIS = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());
+    private static final FindWords SEARCH = new FindWords(DIAGNOSIS.knowledge());
+    private static final String LOW_AIR =
+            """
+            # truck, odometer, ratios, range, splitter, countershafts, linkage
+            Tractor 7
+            384000
+            13
+            air
+            2
+            twin
+
+            grinds going into low range
+            1
+            He says it has been like that since spring.
+            regulator-outlet-low: 44 psi; low 57; high 62; from service manual of this unit
+            range-slow-into-low: y; two seconds
+            range-slow-into-high: yes
+            range-grinds-into-high: yes
+            range-noisy-both-ways-cold-and-hot: yes
+            otherwise: no
+            """;
+
+    private final InMemory notebook = new InMemory();
+
+    private String run(String answers) {
+        return run(answers, Texts.Language.ENGLISH, false);
+    }
+
+    private String run(String answers, Texts.Language language, boolean plainLines) {
+        StringWriter text = new StringWriter();
+        PrintWriter out = new PrintWriter(text);
+        Texts wording = new Texts(language);
+        Page page = new Page(out, 80, false);
+        KnowledgeBase knowledge = DIAGNOSIS.knowledge();
+        try (PreparedAnswers asker = new PreparedAnswers(new BufferedReader(new StringReader(answers)), out);
+                Interview interview = new Interview(DIAGNOSIS, notebook)) {
+            IntakeDialog intake = new IntakeDialog(interview, knowledge, SEARCH, asker, page, wording);
+            new InterviewDialog(
+                            interview,
+                            knowledge,
+                            intake,
+                            asker,
+                            page,
+                            new StandText(knowledge, page, wording, plainLines))
+                    .run();
+        }
+        return text.toString();
+    }
+
+    private CaseFile kept() {
+        return notebook.history().present();
+    }
+
+    @Test
+    void from_the_truck_to_the_verdict_by_prepared_answers() {
+        String text = run(LOW_AIR);
+
+        assertThat(text)
+                .contains("What does the fleet call the truck?")
+                .contains("The interview ends here")
+                .contains("No open check by itself would change this verdict")
+                .contains("Maintenance")
+                .contains("Done.");
+        assertThat(kept().vehicle().unit()).isEqualTo("Tractor 7");
+        assertThat(kept().complaint()).isEqualTo("grinds going into low range");
+        assertThat(kept().findings().get("range-grinds-into-low").state()).isEqualTo(FindingState.PRESENT);
+        assertThat(kept().measurements().get("range-regulator-pressure").limits())
+                .isPresent();
+        assertThat(DIAGNOSIS.judge(kept()).verdict().carriedBy()).contains("low-air");
+    }
+
+    @Test
+    void no_line_is_wider_than_the_page() {
+        assertThat(run(LOW_AIR).lines().filter(line -> !line.startsWith("> ")))
+                .allSatisfy(line -> assertThat(line.length()).as(line).isLessThanOrEqualTo(80));
+    }
+
+    @Test
+    void a_screen_reader_gets_no_bars() {
+        String text = run(LOW_AIR, Texts.Language.ENGLISH, true);
+        assertThat(text).doesNotContain("[#").doesNotContain("..]");
+    }
+
+    @Test
+    void answers_that_run_out_stop_the_interview_and_say_how_to_go_on() {
+        String text = run("Tractor 7\n384000\n");
+        assertThat(text).contains("Stopped. 0 checks answered, all kept. Go on with: interview asked");
+        assertThat(run("13\n")).contains("Case asked goes on");
+        assertThat(kept().gearbox().forwardRatios()).hasValue(13);
+    }
+
+    @Test
+    void a_refused_answer_stops_prepared_answers_with_its_line_and_keeps_what_was_given() {
+        assertThatThrownBy(() -> run("Tractor 7\nfar\n"))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("'far' is not a distance")
+                .hasMessageContaining("line 2 of the answers");
+        assertThat(kept().vehicle().unit()).isEqualTo("Tractor 7");
+    }
+
+    @Test
+    void why_and_where_answer_without_leaving_the_question() {
+        String text = run("\n\n\nair\n\n\n\ngrinds into low\n1\n\nwhy\nwhere\ny\nstop\n");
+        assertThat(text).contains("Worth ").contains("Where it stands: asked").contains("Stopped. 1 checks answered");
+    }
+
+    @Test
+    void answers_that_do_not_go_together_are_named_at_once_and_one_can_be_corrected() {
+        String text = run(LOW_AIR.replace("otherwise: no", "within-all-limits: yes\nconflict.which: 1\notherwise: no"));
+        assertThat(text)
+                .contains("These do not go together. Low air is not within limits.")
+                .contains("Corrected.");
+        assertThat(DIAGNOSIS.judge(kept()).contradictions()).isEmpty();
+    }
+
+    @Test
+    void nothing_more_is_asked_while_what_leads_leans_on_answers_that_do_not_go_together() {
+        String text = run(LOW_AIR.replace("otherwise: no", "within-all-limits: yes\notherwise: no"));
+        assertThat(text)
+                .contains("Both stay on record. No verdict is built on them")
+                .contains("What leads leans on answers that do not go together.");
+        assertThat(DIAGNOSIS.judge(kept()).verdict().isDetermined()).isFalse();
+    }
+
+    @Test
+    void whoever_passes_again_and_again_is_told_how_to_skip_the_place_or_stop() {
+        String text = run("\n\n\nair\n\n\n\ngrinds into low\n1\n\np\np\np\np\np\nstop\n");
+        assertThat(text).contains("5 passed in a row. \"s\" skips the whole place");
+    }
+
+    @Test
+    void before_the_checks_too_one_can_ask_why_ask_for_help_and_not_know() {
+        String text = run("?\nTractor 9\nwhy\ndunno\nwhy\npass\nair\nstop\n");
+        assertThat(text)
+                .contains("Enter or \"pass\" if it is not known")
+                .contains("It goes into the record")
+                .contains("It says which parts this gearbox has");
+        assertThat(kept().vehicle().unit()).isEqualTo("Tractor 9");
+        assertThat(kept().vehicle().odometerKm()).isEmpty();
+        assertThat(kept().gearbox().forwardRatios()).isEmpty();
+        assertThat(kept().gearbox().range()).isPresent();
+    }
+
+    @Test
+    void the_common_complaints_are_offered_to_whoever_says_nothing() {
+        String text = run("\n\n\nair\n\n\n\nlist\n1 2\n\nstop\n");
+        assertThat(text).contains("Common complaints with this gearbox");
+        assertThat(kept().findings()).hasSize(2);
+        assertThat(kept().complaint()).isNotEmpty();
+    }
+
+    @Test
+    void what_is_said_for_every_other_check_must_be_an_answer() {
+        assertThatThrownBy(() -> run("otherwise: why\n"))
+                .isInstanceOf(Refused.class)
+                .hasMessage("line 1 of the answers: otherwise: 'why' is none of yes, no, unsure, pass, stop");
+    }
+
+    @Test
+    void the_driver_is_told_in_spanish_what_the_technician_reads_in_english() {
+        StringWriter text = new StringWriter();
+        Page page = new Page(new PrintWriter(text), 80, false);
+        CaseFile tow = ShippedKnowledge.samples().stream()
+                .map(d -> d.present())
+                .filter(f -> f.id().text().equals("scored-hubs-after-a-tow"))
+                .findFirst()
+                .orElseThrow();
+        new StandText(DIAGNOSIS.knowledge(), page, new Texts(Texts.Language.SPANISH), false)
+                .driver(DIAGNOSIS.judge(tow).advice());
+        page.flush();
+        assertThat(text.toString()).contains("Antes del próximo remolque").contains("camión");
+    }
+}

@@ -1,0 +1,45 @@
+package witnessmark.shell.print;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class NewFileTest {
+    @TempDir
+    Path folder;
+
+    @Test
+    void an_older_file_stays_unless_it_is_to_be_replaced() throws IOException {
+        Path file = folder.resolve("sheet.html");
+        NewFile.write(file, new byte[] {1}, false);
+
+        assertThatThrownBy(() -> NewFile.write(file, new byte[] {2}, false))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("is there already")
+                .hasMessageContaining("--replace");
+        assertThat(Files.readAllBytes(file)).containsExactly(1);
+
+        NewFile.write(file, new byte[] {2}, true);
+        assertThat(Files.readAllBytes(file)).containsExactly(2);
+    }
+
+    @Test
+    void nothing_else_is_left_in_the_folder() throws IOException {
+        NewFile.write(folder.resolve("sheet.html"), new byte[] {1}, false);
+
+        try (var files = Files.list(folder)) {
+            assertThat(files).hasSize(1);
+        }
+    }
+
+    @Test
+    void a_folder_that_is_not_there_is_named() {
+        assertThatThrownBy(() -> NewFile.write(folder.resolve("no/where.html"), new byte[] {1}, false))
+                .hasMessageContaining("is no folder");
+    }
+}
