@@ -17,8 +17,10 @@ final class CauseNetwork {
     private final Map<String, Integer> causeIndex = new HashMap<>();
     private final Map<String, Integer> findingIndex = new HashMap<>();
     private final Network network;
+    private final CountOnce countOnce;
 
     CauseNetwork(KnowledgeBase knowledge) {
+        countOnce = new CountOnce(knowledge.oneFacts());
         causes = List.copyOf(knowledge.causes().values());
         findings = List.copyOf(knowledge.findings().values());
         for (int f = 0; f < findings.size(); f++) {
@@ -41,6 +43,10 @@ final class CauseNetwork {
 
     Network network() {
         return network;
+    }
+
+    CountOnce countOnce() {
+        return countOnce;
     }
 
     List<Cause> causes() {

@@ -2,14 +2,20 @@ package witnessmark.diagnosis;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import witnessmark.diagnosis.fact.Believed;
 import witnessmark.diagnosis.fact.HeldBack;
+import witnessmark.diagnosis.fact.HoldReason;
 import witnessmark.diagnosis.fact.Leans;
+import witnessmark.diagnosis.fact.Unexplaining;
 import witnessmark.knowledge.Cause;
+import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 
 /** Puts the judgement together from the reading of the network and what the rules allow to be said of it. */
@@ -21,6 +27,9 @@ final class FormJudgement {
     private final Weights weights;
     private final List<Cause> ranked;
     private final Conclusions conclusions;
+    private final FindRivals rivals;
+    private final ExplainSymptoms symptoms;
+    private final Map<String, List<PartSeen.Explained>> explained = new LinkedHashMap<>();
     private final ChooseChecks checks;
 
     FormJudgement(String caseId, Reading reading, RuleSession session, KnowledgeBase knowledge, ChooseChecks checks) {
@@ -30,12 +39,16 @@ final class FormJudgement {
         this.checks = checks;
         this.titles = new Titles(knowledge);
         this.weights = new Weights(reading, knowledge);
+        this.rivals = new FindRivals(reading, knowledge);
+        this.symptoms = new ExplainSymptoms(reading);
+        knowledge.causes().values().stream()
+                .filter(c -> reading.isInQuestion(c.id()) && rivals.isSeen(c))
+                .forEach(c -> explained.put(c.id(), symptoms.by(c)));
         this.ranked = knowledge.causes().values().stream()
                 .filter(c -> reading.isInQuestion(c.id()))
-                .sorted(Comparator.comparingDouble((Cause c) -> -reading.probability(c.id()))
-                        .thenComparing(Cause::id))
+                .sorted(Comparator.comparingDouble((Cause c) -> -answers(c)).thenComparing(Cause::id))
                 .toList();
-        this.conclusions = session.conclusions(believed(), leans());
+        this.conclusions = session.conclusions(believed(), weighed());
     }
 
     Judgement judgement() {
@@ -44,9 +57,10 @@ final class FormJudgement {
         List<Judgement.ClassShare> attribution = attribution();
         return new Judgement(
                 caseId,
-                new ReachVerdict(knowledge).verdict(causes, attribution),
+                new ReachVerdict(knowledge, titles).verdict(causes, attribution),
                 causes,
                 attribution,
+                parts(),
                 reading.premises().contradictions().stream()
                         .map(c -> new Judgement.Conflict(c.findings(), titles.fill(c.why())))
                         .toList(),
@@ -59,8 +73,15 @@ final class FormJudgement {
 
     /** The verdict alone, without reasons, checks and advice. */
     Verdict verdict() {
-        return new ReachVerdict(knowledge)
+        return new ReachVerdict(knowledge, titles)
                 .verdict(ranked.stream().map(this::standing).toList(), attribution());
+    }
+
+    /** How well the cause answers the complaint: its probability, less where it was seen and explains nothing. */
+    private double answers(Cause cause) {
+        List<PartSeen.Explained> by = explained.get(cause.id());
+        double explains = by == null || by.isEmpty() ? 1 : by.get(0).probability();
+        return reading.probability(cause.id()) * (1 + explains) / 2;
     }
 
     private List<Believed> believed() {
@@ -77,6 +98,21 @@ final class FormJudgement {
         return believed;
     }
 
+    /** What the rules hear of the network besides the beliefs. */
+    private List<Object> weighed() {
+        List<Object> weighed = new ArrayList<>(leans());
+        ranked.stream()
+                .filter(c -> reading.probability(c.id()) >= Thresholds.LEADS)
+                .forEach(c -> weighed.addAll(rivals.of(c)));
+        explained.forEach((cause, by) -> {
+            if (!by.isEmpty() && by.get(0).probability() < Thresholds.EXPLAINS) {
+                weighed.add(new Unexplaining(
+                        cause, by.stream().map(PartSeen.Explained::symptom).toList()));
+            }
+        });
+        return weighed;
+    }
+
     private List<Leans> leans() {
         if (reading.premises().contradictions().isEmpty()) {
             return List.of();
@@ -89,12 +125,36 @@ final class FormJudgement {
         return leans;
     }
 
+    private List<PartSeen> parts() {
+        return reading.taken().keySet().stream()
+                .filter(f -> reading.isPresent(f) && reading.kind(f) == Finding.Kind.LOOK)
+                .map(this::part)
+                .toList();
+    }
+
+    private PartSeen part(String finding) {
+        List<Cause> reasons = ranked.stream()
+                .filter(c -> c.links().stream().anyMatch(l -> l.finding().equals(finding)))
+                .filter(c -> reading.probability(c.id()) >= Thresholds.WORTH_BELIEVING)
+                .toList();
+        return new PartSeen(
+                finding,
+                knowledge.findings().get(finding).title(),
+                reasons.stream()
+                        .map(c -> new PartSeen.Reason(
+                                c.id(), c.title(), reading.classOf(c.id()), reading.probability(c.id())))
+                        .toList(),
+                reasons.stream()
+                        .findFirst()
+                        .map(c -> explained.getOrDefault(c.id(), symptoms.by(c)))
+                        .orElse(List.of()));
+    }
+
     private RankedCause standing(Cause cause) {
         double probability = reading.probability(cause.id());
-        List<String> heldBack = conclusions.heldBack().stream()
+        List<HoldReason> reasons = conclusions.heldBack().stream()
                 .filter(h -> h.cause().equals(cause.id()))
                 .map(HeldBack::why)
-                .map(titles::fill)
                 .distinct()
                 .toList();
         return new RankedCause(
@@ -102,12 +162,18 @@ final class FormJudgement {
                 cause.title(),
                 reading.classOf(cause.id()),
                 probability,
-                standing(probability, heldBack.isEmpty()),
+                standing(probability, reasons.isEmpty()),
+                rivals.isSeen(cause),
                 List.of(),
                 List.of(),
                 List.of(),
                 List.of(),
-                heldBack);
+                reasons,
+                reasons.stream()
+                        .map(Sentences::held)
+                        .map(titles::fill)
+                        .distinct()
+                        .toList());
     }
 
     private RankedCause withReasons(RankedCause bare) {
@@ -118,10 +184,12 @@ final class FormJudgement {
                 bare.classId(),
                 bare.probability(),
                 bare.standing(),
+                bare.seen(),
                 weights.raising(cause.id()),
                 weights.lowering(cause.id()),
                 unchecked(cause),
-                rivals(cause),
+                lookAlikes(cause),
+                bare.reasons(),
                 bare.heldBack());
     }
 
@@ -145,7 +213,7 @@ final class FormJudgement {
                 .toList();
     }
 
-    private List<RankedCause.Rivalry> rivals(Cause cause) {
+    private List<RankedCause.Rivalry> lookAlikes(Cause cause) {
         return knowledge.lookAlikesOf(cause.id()).stream()
                 .filter(pair -> reading.applies(pair.other(cause.id())))
                 .map(pair -> {
@@ -165,7 +233,12 @@ final class FormJudgement {
     }
 
     private List<Judgement.ClassShare> attribution() {
+        Set<String> carried = ranked.stream()
+                .filter(c -> reading.probability(c.id()) >= Thresholds.WORTH_A_WORD)
+                .map(c -> reading.classOf(c.id()))
+                .collect(Collectors.toSet());
         return knowledge.vocabulary().classes().stream()
+                .filter(c -> carried.contains(c.id()))
                 .map(c -> new Judgement.ClassShare(c.id(), c.title(), reading.classProbability(c.id())))
                 .sorted(Comparator.comparingDouble((Judgement.ClassShare s) -> -s.probability()))
                 .toList();

@@ -1,13 +1,16 @@
 package witnessmark.diagnosis;
 
 import java.util.List;
+import witnessmark.diagnosis.fact.HoldReason;
 
 /**
  * What can be said of a case on its evidence.
  *
  * @param causes ranked, most probable first; every cause that could explain something found
- * @param attribution chance that at least one cause of the class is at work, most probable first; classes can be at
+ * @param attribution chance that at least one cause of the class is at work, most probable first; classes that no cause carries are
+ *     left out; classes can be at
  *     work together, so the chances need not sum to one
+ * @param parts the parts seen broken or out of limit, with why and with what they explain
  * @param changes what rules changed for this case, and why
  * @param nextChecks most worth first
  * @param coverage share of the evidence that matters which was looked at, 0 to 1
@@ -18,6 +21,7 @@ public record Judgement(
         Verdict verdict,
         List<RankedCause> causes,
         List<ClassShare> attribution,
+        List<PartSeen> parts,
         List<Conflict> contradictions,
         List<Change> changes,
         List<NextCheck> nextChecks,
@@ -42,13 +46,11 @@ public record Judgement(
 
     /** Whether what leads may not be concluded because evidence it leans on contradicts itself, and nothing else may. */
     public boolean waitsOnContradiction() {
-        List<String> open = contradictions.stream()
-                .map(c -> Sentences.contradictionOpen(c.why()))
-                .toList();
         return causes.stream().noneMatch(c -> c.standing() == RankedCause.Standing.CONCLUDED)
                 && causes.stream()
                         .filter(c -> c.standing() == RankedCause.Standing.HELD_BACK)
-                        .anyMatch(c -> c.heldBack().stream().anyMatch(open::contains));
+                        .flatMap(c -> c.reasons().stream())
+                        .anyMatch(HoldReason.Contradicted.class::isInstance);
     }
 
     /** The causes at or above a probability, in rank order. */

@@ -6,21 +6,25 @@ import java.util.List;
 import java.util.Map;
 import witnessmark.diagnosis.fact.Applies;
 import witnessmark.diagnosis.fact.Breeds;
-import witnessmark.diagnosis.fact.Carries;
 import witnessmark.diagnosis.fact.ClassTurn;
+import witnessmark.diagnosis.fact.DoubtsIdentity;
 import witnessmark.diagnosis.fact.Given;
+import witnessmark.diagnosis.fact.LooksAt;
+import witnessmark.diagnosis.fact.MarkOf;
 import witnessmark.diagnosis.fact.MustBeGood;
 import witnessmark.diagnosis.fact.Needs;
-import witnessmark.diagnosis.fact.Rival;
+import witnessmark.diagnosis.fact.OwnerTurnsOn;
 import witnessmark.diagnosis.fact.SpeaksAgainst;
+import witnessmark.diagnosis.fact.SpoiledBy;
 import witnessmark.diagnosis.fact.Suggests;
 import witnessmark.diagnosis.fact.Warns;
+import witnessmark.diagnosis.fact.WitnessOf;
 import witnessmark.diagnosis.fact.Yields;
 import witnessmark.knowledge.Applicability;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
+import witnessmark.knowledge.Follows;
 import witnessmark.knowledge.KnowledgeBase;
-import witnessmark.knowledge.LookAlike;
 
 /**
  * The knowledge base cut into facts and sorted by what they are about, so that a session learns only what its case
@@ -37,7 +41,7 @@ final class KnowledgeFacts {
             if (!cause.applicability().equals(Applicability.ANY)) {
                 ofLayout.add(new Applies(Applies.Subject.CAUSE, cause.id(), cause.applicability()));
             }
-            ofCause(cause);
+            ofCause(cause, knowledge);
         });
         knowledge.findings().values().forEach(finding -> {
             if (!finding.applicability().equals(Applicability.ANY)) {
@@ -45,18 +49,22 @@ final class KnowledgeFacts {
             }
             finding.needs().forEach(condition -> about(byFinding, finding.id(), new Needs(finding.id(), condition)));
             warn(finding);
+            finding.spoiledBy().forEach(by -> about(byFinding, finding.id(), new SpoiledBy(finding.id(), by)));
+            if (finding.doubtsIdentity()) {
+                about(byFinding, finding.id(), new DoubtsIdentity(finding.id()));
+            }
         });
         knowledge.neverTogether().forEach(n -> n.findings().forEach(f -> about(byFinding, f, n)));
         knowledge.follows().forEach(f -> {
             about(byFinding, f.premise(), f);
             about(byFinding, f.conclusion(), f);
         });
+        knowledge.oneFacts().forEach(fact -> fact.findings().forEach(f -> about(byFinding, f, fact)));
         knowledge.context().forEach(effect -> about(byFinding, effect.finding(), effect));
         knowledge.measures().values().forEach(measure -> {
             measure.below().ifPresent(f -> measured(measure.id(), Yields.Side.BELOW, f));
             measure.above().ifPresent(f -> measured(measure.id(), Yields.Side.ABOVE, f));
         });
-        knowledge.lookAlikes().forEach(this::ofPair);
     }
 
     /** Facts that hold whatever was reported. */
@@ -77,18 +85,37 @@ final class KnowledgeFacts {
         return byCause.getOrDefault(cause, List.of());
     }
 
-    private void ofCause(Cause cause) {
+    private void ofCause(Cause cause, KnowledgeBase knowledge) {
         String id = cause.id();
-        cause.classWhen().forEach(w -> about(byFinding, w.finding(), new ClassTurn(id, w.finding(), w.classId())));
+        for (int order = 0; order < cause.classWhen().size(); order++) {
+            Cause.ClassWhen turn = cause.classWhen().get(order);
+            about(byFinding, turn.finding(), new ClassTurn(id, turn.finding(), turn.classId(), order));
+            for (Follows follows : knowledge.follows()) {
+                if (follows.premise().equals(turn.finding())) {
+                    about(byCause, id, new OwnerTurnsOn(id, turn.finding(), follows.conclusion(), turn.classId()));
+                }
+            }
+        }
         cause.against()
                 .forEach(a -> about(byFinding, a.finding(), new SpeaksAgainst(id, a.finding(), a.factor(), a.why())));
-        cause.specificFindings().forEach(f -> about(byCause, id, new Carries(id, f)));
+        cause.links().forEach(link -> ofLink(cause, link, knowledge.findings().get(link.finding())));
         cause.provedGood().forEach(f -> about(byCause, id, new MustBeGood(id, f)));
         cause.breeds().forEach(other -> about(byCause, id, new Breeds(id, other)));
         advise(id, Given.Kind.REPAIR, cause.repair());
         advise(id, Given.Kind.COACHING, cause.coaching());
         advise(id, Given.Kind.TOWING, cause.towing());
         advise(id, Given.Kind.CAUTION, cause.cautions());
+    }
+
+    private void ofLink(Cause cause, Cause.Link link, Finding finding) {
+        boolean own = link.specific();
+        if (link.look() || own && finding.kind() == Finding.Kind.LOOK) {
+            about(byCause, cause.id(), new LooksAt(cause.id(), finding.id()));
+        } else if (finding.kind().isPhysical() && (own || link.strength() >= Thresholds.SOMETIMES)) {
+            about(byCause, cause.id(), new MarkOf(cause.id(), finding.id(), own));
+        } else if (finding.kind().isWitness() && (own || link.strength() >= Thresholds.EXPECTED)) {
+            about(byCause, cause.id(), new WitnessOf(cause.id(), finding.id()));
+        }
     }
 
     private void advise(String cause, Given.Kind kind, List<String> texts) {
@@ -102,11 +129,6 @@ final class KnowledgeFacts {
         for (int place = 0; place < cautions.size(); place++) {
             about(byFinding, finding.id(), new Warns(finding.id(), cautions.get(place), place));
         }
-    }
-
-    private void ofPair(LookAlike pair) {
-        about(byCause, pair.first(), new Rival(pair.first(), pair.second(), pair.tells()));
-        about(byCause, pair.second(), new Rival(pair.second(), pair.first(), pair.tells()));
     }
 
     private void measured(String measure, Yields.Side side, String finding) {

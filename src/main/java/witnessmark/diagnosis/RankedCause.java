@@ -1,14 +1,17 @@
 package witnessmark.diagnosis;
 
 import java.util.List;
+import witnessmark.diagnosis.fact.HoldReason;
 
 /**
  * A cause with its probability and what speaks for and against it.
  *
+ * @param seen whether the state that it is was looked at or measured and found so
  * @param evidenceFor findings that raise it, strongest first
  * @param evidenceAgainst findings that lower it, strongest first
  * @param unchecked ids of findings it should show that were not looked at, most expected first
- * @param heldBack why it may not be concluded, in words; empty if nothing holds it back
+ * @param reasons why it may not be concluded; empty if nothing holds it back
+ * @param heldBack the same in words
  */
 public record RankedCause(
         String id,
@@ -16,10 +19,12 @@ public record RankedCause(
         String classId,
         double probability,
         Standing standing,
+        boolean seen,
         List<Weight> evidenceFor,
         List<Weight> evidenceAgainst,
         List<String> unchecked,
         List<Rivalry> lookAlikes,
+        List<HoldReason> reasons,
         List<String> heldBack) {
 
     /** How far a cause may be spoken of. */

@@ -1,44 +1,46 @@
 package witnessmark.diagnosis;
 
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import witnessmark.diagnosis.fact.HoldReason;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Vocabulary.CauseClass;
 
-/** Decides which class the evidence points to, or that it cannot be told yet. */
+/** Decides which class may be concluded, which is only pointed to, or that it cannot be told yet. */
 final class ReachVerdict {
-    private final KnowledgeBase knowledge;
+    private static final int MOST_LEADERS = 3;
 
-    ReachVerdict(KnowledgeBase knowledge) {
+    private final KnowledgeBase knowledge;
+    private final Titles titles;
+
+    ReachVerdict(KnowledgeBase knowledge, Titles titles) {
         this.knowledge = knowledge;
+        this.titles = titles;
     }
 
     /**
      * The verdict.
      *
-     * @param causes ranked, most probable first
+     * @param causes ranked, best answer first
      * @param attribution of the classes, most probable first
      */
     Verdict verdict(List<RankedCause> causes, List<Judgement.ClassShare> attribution) {
-        Optional<RankedCause> best = causes.stream()
-                .filter(c -> c.standing() == RankedCause.Standing.CONCLUDED)
-                .findFirst();
-        List<RankedCause> held = causes.stream()
-                .filter(c -> c.standing() == RankedCause.Standing.HELD_BACK)
-                .toList();
-        if (best.isPresent() && !outweighed(best.get(), held)) {
-            return concluded(best.get(), causes, held);
+        List<RankedCause> concluded = with(causes, RankedCause.Standing.CONCLUDED);
+        List<RankedCause> held = with(causes, RankedCause.Standing.HELD_BACK);
+        if (!concluded.isEmpty() && !outweighed(concluded.get(0), held)) {
+            return concluded(concluded, held);
         }
-        Optional<Judgement.ClassShare> byClass = attribution.stream()
-                .filter(share -> share.probability() >= Thresholds.CLASS_CONCLUDED)
-                .filter(share -> !knowledge.classOf(share.classId()).blames())
-                .findFirst();
-        if (best.isEmpty() && held.isEmpty() && byClass.isPresent()) {
-            return concludedByClass(byClass.get(), causes);
-        }
-        return undetermined(causes, held);
+        return pointsTo(causes, attribution)
+                .map(share -> pointing(share, causes))
+                .orElseGet(() -> undetermined(causes, held));
+    }
+
+    private static List<RankedCause> with(List<RankedCause> causes, RankedCause.Standing standing) {
+        return causes.stream().filter(c -> c.standing() == standing).toList();
     }
 
     private static boolean outweighed(RankedCause best, List<RankedCause> held) {
@@ -47,27 +49,25 @@ final class ReachVerdict {
                         > Thresholds.LEADER_ODDS * Thresholds.odds(best.probability()));
     }
 
-    private Verdict concluded(RankedCause best, List<RankedCause> causes, List<RankedCause> held) {
+    private Verdict concluded(List<RankedCause> concluded, List<RankedCause> held) {
+        RankedCause best = concluded.get(0);
         CauseClass of = knowledge.classOf(best.classId());
-        List<RankedCause> carrying = causes.stream()
-                .filter(c -> c.standing() == RankedCause.Standing.CONCLUDED)
-                .toList();
         String sentence = of.blames()
                 ? "The evidence is consistent with: " + best.title()
-                        + ", and the look-alikes named are ruled out or far"
-                        + " behind. It names a class (" + of.title().toLowerCase(java.util.Locale.ROOT)
-                        + "), not a person."
+                        + ". What looks like it was looked at and ruled out, or is far behind. It names a class ("
+                        + of.title().toLowerCase(Locale.ROOT) + "), not a person."
                 : of.title() + " (" + of.plain() + "): " + best.title() + ".";
         List<String> open = new ArrayList<>();
-        carrying.stream()
+        concluded.stream()
                 .skip(1)
                 .forEach(c -> open.add("Also at work on this evidence: " + c.title() + " ("
                         + Sentences.percent(c.probability()) + ")."));
-        held.forEach(h -> open.add(h.title() + " (" + Sentences.percent(h.probability()) + ") cannot be concluded: "
-                + String.join("; ", h.heldBack())));
+        held.forEach(h -> open.add(notConcluded(h)));
         return new Verdict(
                 best.classId(),
-                carrying.stream()
+                Verdict.Standing.CONCLUDED,
+                Optional.empty(),
+                concluded.stream()
                         .filter(c -> c.classId().equals(best.classId()))
                         .map(RankedCause::id)
                         .toList(),
@@ -75,33 +75,83 @@ final class ReachVerdict {
                 open);
     }
 
-    private Verdict concludedByClass(Judgement.ClassShare share, List<RankedCause> causes) {
-        List<RankedCause> members = causes.stream()
-                .filter(c -> c.classId().equals(share.classId()) && c.probability() >= Thresholds.WORTH_A_WORD)
-                .toList();
-        String names =
-                String.join(" or ", members.stream().map(RankedCause::title).toList());
-        return new Verdict(
-                share.classId(),
-                members.stream().map(RankedCause::id).toList(),
-                share.title() + ", but which cause of it cannot be told yet: " + names + ".",
-                List.of());
+    /** A class that is likely by far and whose first cause is not one of two that explain the parts alike. */
+    private Optional<Judgement.ClassShare> pointsTo(List<RankedCause> causes, List<Judgement.ClassShare> attribution) {
+        return attribution.stream()
+                .filter(share -> share.probability() >= Thresholds.POINTS_TO)
+                .filter(share -> causes.stream()
+                        .filter(c -> c.classId().equals(share.classId()))
+                        .findFirst()
+                        .filter(c -> c.reasons().stream().noneMatch(HoldReason::leavesNoDirection))
+                        .isPresent())
+                .findFirst();
     }
 
-    private static Verdict undetermined(List<RankedCause> causes, List<RankedCause> held) {
+    private Verdict pointing(Judgement.ClassShare share, List<RankedCause> causes) {
+        List<RankedCause> members = causes.stream()
+                .filter(c -> c.classId().equals(share.classId()) && c.probability() >= Thresholds.WORTH_A_WORD)
+                .limit(MOST_LEADERS)
+                .toList();
+        String names =
+                String.join("; or ", members.stream().map(RankedCause::title).toList());
+        String looks = looks(members);
+        return new Verdict(
+                Verdict.UNDETERMINED,
+                Verdict.Standing.POINTS_TO,
+                Optional.of(share.classId()),
+                members.stream().map(RankedCause::id).toList(),
+                "It points to " + share.title().toLowerCase(Locale.ROOT) + ": " + names + ". It is not settled"
+                        + (looks.isEmpty() ? "." : "; to settle it look at: " + looks + "."),
+                members.stream()
+                        .filter(c -> !c.heldBack().isEmpty())
+                        .map(this::notConcluded)
+                        .toList());
+    }
+
+    /** The shortest list of looks that would complete it: for each reason the first that would do. */
+    private String looks(List<RankedCause> members) {
+        Set<String> looks = new LinkedHashSet<>();
+        members.stream().limit(1).flatMap(c -> c.reasons().stream()).forEach(reason -> look(reason)
+                .ifPresent(f -> looks.add("{finding:" + f + "}")));
+        return titles.fill(String.join("; ", looks));
+    }
+
+    private static Optional<String> look(HoldReason reason) {
+        if (reason instanceof HoldReason.NotLookedAt not) {
+            return not.looks().stream().findFirst();
+        }
+        if (reason instanceof HoldReason.NotProvedGood good) {
+            return Optional.of(good.finding());
+        }
+        if (reason instanceof HoldReason.RivalOpen rival) {
+            return rival.looks().stream().findFirst();
+        }
+        return reason instanceof HoldReason.OwnerOpen owner ? Optional.of(owner.finding()) : Optional.empty();
+    }
+
+    private String notConcluded(RankedCause held) {
+        return held.title() + " (" + Sentences.percent(held.probability()) + ") cannot be concluded: "
+                + String.join("; ", held.heldBack()) + ".";
+    }
+
+    private Verdict undetermined(List<RankedCause> causes, List<RankedCause> held) {
         List<String> open = new ArrayList<>();
-        held.forEach(h -> open.add(h.title() + " (" + Sentences.percent(h.probability()) + ") cannot be concluded: "
-                + String.join("; ", h.heldBack())));
-        if (held.isEmpty()) {
+        held.forEach(h -> open.add(notConcluded(h)));
+        if (held.isEmpty() && !causes.isEmpty()) {
             String leaders = String.join(
                     "; ",
                     causes.stream()
-                            .sorted(Comparator.comparingDouble((RankedCause c) -> -c.probability()))
-                            .limit(3)
+                            .limit(MOST_LEADERS)
                             .map(c -> c.title() + " (" + Sentences.percent(c.probability()) + ")")
                             .toList());
             open.add("No cause is probable enough; ahead are " + leaders + ".");
         }
-        return new Verdict(Verdict.UNDETERMINED, List.of(), "It cannot be told yet.", open);
+        return new Verdict(
+                Verdict.UNDETERMINED,
+                Verdict.Standing.UNDETERMINED,
+                Optional.empty(),
+                List.of(),
+                "It cannot be told yet.",
+                open);
     }
 }

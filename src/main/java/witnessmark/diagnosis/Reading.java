@@ -19,6 +19,7 @@ import witnessmark.inference.ExactInference;
 import witnessmark.inference.Posterior;
 import witnessmark.inference.Report;
 import witnessmark.knowledge.Cause;
+import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.Vocabulary;
 
 /** The premises of one case as the cause network reads them. */
@@ -27,6 +28,9 @@ final class Reading {
     private final Premises premises;
     private final Map<String, Report> likelihoods;
     private final Report unsure;
+    private final Report told;
+    private final Report notOnPaper;
+    private final Map<String, String> toldAgain;
     private final Map<String, String> classes = new HashMap<>();
     private final Map<String, Taken> taken = new LinkedHashMap<>();
     private final Set<String> excludedCauses;
@@ -42,11 +46,14 @@ final class Reading {
         this.network = network;
         this.premises = premises;
         this.unsure = new Report(vocabulary.unsureIfPresent(), vocabulary.unsureIfAbsent());
+        this.told = new Report(vocabulary.toldIfSo(), vocabulary.toldIfNot());
+        this.notOnPaper = new Report(vocabulary.notOnPaperIfSo(), 1);
         network.causes().forEach(cause -> classes.put(cause.id(), cause.classId()));
         for (ClassChange change : premises.classChanges()) {
             classes.put(change.cause(), change.classId());
         }
         premises.taken().forEach(t -> taken.put(t.finding(), t));
+        toldAgain = network.countOnce().toldAgain(taken);
         excludedCauses = excluded(Applies.Subject.CAUSE);
         excludedFindings = excluded(Applies.Subject.FINDING);
         inQuestion = inQuestion();
@@ -63,11 +70,41 @@ final class Reading {
     Evidence evidence() {
         Map<Integer, Report> reports = new TreeMap<>();
         for (Taken t : taken.values()) {
-            reports.put(network.finding(t.finding()), report(t));
+            if (counts(t)) {
+                reports.put(network.finding(t.finding()), report(t));
+            }
         }
         Map<Integer, Boolean> known = new TreeMap<>();
         excludedCauses.forEach(id -> known.put(network.cause(id), false));
         return new Evidence(reports, known);
+    }
+
+    /** Whether what was taken enters the reckoning: not what tells a fact again, nor somebody's denial. */
+    private boolean counts(Taken t) {
+        return !toldAgain.containsKey(t.finding()) && !isDenial(t);
+    }
+
+    private boolean isDenial(Taken t) {
+        return t.state() == State.ABSENT && kind(t.finding()) == Finding.Kind.ACCOUNT;
+    }
+
+    Finding.Kind kind(String finding) {
+        return network.findings().get(network.finding(finding)).kind();
+    }
+
+    /** The finding present that stands for the fact which this one only tells again. */
+    Optional<String> standsFor(String finding) {
+        return Optional.ofNullable(toldAgain.get(finding));
+    }
+
+    /** Whether it was found, for certain. */
+    boolean isPresent(String finding) {
+        return taken.containsKey(finding) && taken.get(finding).state() == State.PRESENT;
+    }
+
+    /** Whether it was looked at and found sound, for certain. */
+    boolean isAbsent(String finding) {
+        return taken.containsKey(finding) && taken.get(finding).state() == State.ABSENT;
     }
 
     double probability(String cause) {
@@ -201,16 +238,17 @@ final class Reading {
     }
 
     private boolean isFound(String finding) {
-        return taken.containsKey(finding) && taken.get(finding).state() != State.ABSENT;
+        return taken.containsKey(finding) && taken.get(finding).state() != State.ABSENT && counts(taken.get(finding));
     }
 
     private Report report(Taken t) {
         if (t.isAsReported() && likelihoods.containsKey(t.finding())) {
             return likelihoods.get(t.finding());
         }
+        Finding.Kind kind = kind(t.finding());
         return switch (t.state()) {
-            case PRESENT -> Report.PRESENT;
-            case ABSENT -> Report.ABSENT;
+            case PRESENT -> kind == Finding.Kind.ACCOUNT ? told : Report.PRESENT;
+            case ABSENT -> kind == Finding.Kind.PAPER ? notOnPaper : Report.ABSENT;
             case UNSURE -> unsure;
         };
     }

@@ -5,13 +5,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
+import witnessmark.diagnosis.fact.HoldReason;
 import witnessmark.diagnosis.fact.Settled;
-import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.KnowledgeBase;
 
 /**
- * The open findings that a conclusion waits for. One that is held back waits for a finding specific to it, for what must
- * be found sound, for what tells it from a look-alike. One that names people waits, even where nothing holds it back,
+ * The open findings that a conclusion waits for. One that is held back waits for what its reasons name. One that names people waits, even where nothing holds it back,
  * for what tells it from each look-alike, as far as nothing is taken apart for it that is not half apart already: the
  * other side is asked before a person is named. Every conclusion waits for the second source of what it rests on, where
  * there is one: the paper beside the gauge. And what tells it from its look-alikes is worth a look, where nothing more is taken apart for it.
@@ -87,16 +86,19 @@ final class Releases {
     }
 
     private void collect(RankedCause held) {
-        Cause cause = knowledge.causes().get(held.id());
-        boolean carried =
-                cause.specificFindings().stream().anyMatch(f -> reading.taken().containsKey(f));
-        if (!carried && knowledge.classOf(held.classId()).blames()) {
-            cause.specificFindings().forEach(f -> add(f, Answer.PRESENT));
+        held.reasons().forEach(this::release);
+    }
+
+    private void release(HoldReason reason) {
+        if (reason instanceof HoldReason.NotLookedAt not) {
+            not.looks().forEach(f -> add(f, Answer.PRESENT));
+        } else if (reason instanceof HoldReason.NotProvedGood good) {
+            add(good.finding(), Answer.ABSENT);
+        } else if (reason instanceof HoldReason.RivalOpen rival) {
+            rival.looks().forEach(f -> add(f, Answer.EITHER));
+        } else if (reason instanceof HoldReason.OwnerOpen owner) {
+            add(owner.finding(), Answer.EITHER);
         }
-        cause.provedGood().forEach(f -> add(f, Answer.ABSENT));
-        held.lookAlikes().stream()
-                .filter(rival -> Thresholds.lookAlikeOpen(held.probability(), rival.probability()))
-                .forEach(rival -> rival.openChecks().forEach(f -> add(f, Answer.EITHER)));
     }
 
     private void add(String finding, Answer answer) {

@@ -15,7 +15,6 @@ import witnessmark.diagnosis.fact.ClassChange;
 import witnessmark.diagnosis.fact.Contradiction;
 import witnessmark.diagnosis.fact.Given;
 import witnessmark.diagnosis.fact.HeldBack;
-import witnessmark.diagnosis.fact.Leans;
 import witnessmark.diagnosis.fact.Measured;
 import witnessmark.diagnosis.fact.NotApplicable;
 import witnessmark.diagnosis.fact.OddsChange;
@@ -89,15 +88,20 @@ final class RuleSession implements AutoCloseable {
                 facts(Remark.class, Comparator.comparing(Remark::text)));
     }
 
-    /** What may be said of these beliefs; they are taken out again before it answers. */
-    Conclusions conclusions(List<Believed> believed, List<Leans> leans) {
+    /**
+     * What may be said of these beliefs; they are taken out again before it answers.
+     *
+     * @param weighed what the network says besides: what the beliefs lean on, what would explain the parts instead
+     */
+    Conclusions conclusions(List<Believed> believed, List<Object> weighed) {
         List<FactHandle> handles = new ArrayList<>();
         believed.forEach(b -> handles.add(session.insert(b)));
-        leans.forEach(l -> handles.add(session.insert(l)));
+        weighed.forEach(w -> handles.add(session.insert(w)));
         believed.forEach(b -> knowledge.aboutCause(b.cause()).forEach(fact -> handles.add(session.insert(fact))));
         session.fireAllRules();
         Conclusions conclusions = new Conclusions(
-                facts(HeldBack.class, Comparator.comparing(HeldBack::cause).thenComparing(HeldBack::why)),
+                facts(HeldBack.class, Comparator.comparing(HeldBack::cause).thenComparing(h -> h.why()
+                        .toString())),
                 facts(
                         Given.class,
                         Comparator.comparingInt(Given::rank)

@@ -1,6 +1,8 @@
 package witnessmark.diagnosis;
 
+import java.util.List;
 import witnessmark.casefile.PlainNumber;
+import witnessmark.diagnosis.fact.HoldReason;
 import witnessmark.diagnosis.fact.Measured;
 import witnessmark.diagnosis.fact.State;
 import witnessmark.gearbox.Word;
@@ -10,6 +12,8 @@ import witnessmark.gearbox.Word;
  * {@code {measure:…}}, until {@link Titles} puts the titles in.
  */
 public final class Sentences {
+    private static final int MOST_NAMED = 4;
+
     private Sentences() {}
 
     public static String belowLimit(Measured m) {
@@ -46,24 +50,50 @@ public final class Sentences {
                 + ". Measure again and correct one of them.";
     }
 
-    public static String noSpecificFinding() {
-        return "no finding that only this would explain is on record";
+    public static String spoiled(String spoiler) {
+        return "it cannot be read any more: {finding:" + spoiler + "}";
     }
 
-    public static String logTooThin(String finding, String why) {
-        return "{finding:" + finding + "} rests on too little to carry it: " + why;
+    /** Why a cause may not be concluded yet. */
+    static String held(HoldReason reason) {
+        if (reason instanceof HoldReason.NotLookedAt not) {
+            return not.looks().isEmpty()
+                    ? "nothing was looked at that shows it"
+                    : "neither the part nor its mark was looked at: " + list(not.looks(), "or");
+        }
+        if (reason instanceof HoldReason.NotProvedGood good) {
+            return "{finding:" + good.finding() + "} has not been looked at and found sound";
+        }
+        if (reason instanceof HoldReason.RivalOpen rival) {
+            return "{cause:" + rival.other() + "} would leave the same marks and was not ruled out"
+                    + (rival.tells().isEmpty() ? "" : ". " + rival.tells())
+                    + (rival.looks().isEmpty() ? "" : " Look at: " + list(rival.looks(), "or"));
+        }
+        if (reason instanceof HoldReason.OwnerOpen owner) {
+            return "whose it is turns on this: {finding:" + owner.finding() + "}?";
+        }
+        if (reason instanceof HoldReason.TooLittleLogged log) {
+            return "{finding:" + log.finding() + "} rests on too little to carry it: " + log.why();
+        }
+        if (reason instanceof HoldReason.Contradicted contradicted) {
+            return "the evidence contradicts itself: " + contradicted.why();
+        }
+        if (reason instanceof HoldReason.DoubtfulIdentity doubt) {
+            return "the evidence may not be from this unit: {finding:" + doubt.finding() + "}";
+        }
+        HoldReason.ExplainsNothing nothing = (HoldReason.ExplainsNothing) reason;
+        return "it is there, but it does not explain " + list(nothing.symptoms(), "or");
     }
 
-    public static String notProvedGood(String finding) {
-        return "it stands only by exclusion, and {finding:" + finding + "} has not been looked at and found sound";
-    }
-
-    public static String lookAlikeOpen(String other, double probability, String tells) {
-        return "{cause:" + other + "} leaves the same marks and is still open (" + percent(probability) + "). " + tells;
-    }
-
-    public static String contradictionOpen(String why) {
-        return "the evidence contradicts itself: " + why;
+    private static String list(List<String> findings, String last) {
+        List<String> titles = findings.stream()
+                .limit(MOST_NAMED)
+                .map(f -> "{finding:" + f + "}")
+                .toList();
+        int n = titles.size();
+        return n == 1
+                ? titles.get(0)
+                : String.join(", ", titles.subList(0, n - 1)) + " " + last + " " + titles.get(n - 1);
     }
 
     public static String goesWith(String cause, double probability) {

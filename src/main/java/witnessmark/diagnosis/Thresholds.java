@@ -4,16 +4,26 @@ package witnessmark.diagnosis;
 public final class Thresholds {
     /** From here a cause may be called the conclusion, if nothing holds it back. */
     public static final double CONCLUDED = 0.70;
-    /** From here a class may be concluded although no single cause of it is; not for classes that blame. */
-    public static final double CLASS_CONCLUDED = 0.85;
     /** A held-back leader with this many times the odds of the best conclusion leaves the verdict open. */
     public static final double LEADER_ODDS = 3.0;
     /** From here it is worth saying why a cause may not be concluded. */
     public static final double WORTH_A_WORD = 0.10;
     /** From here the rules hear of a cause at all. */
     public static final double WORTH_BELIEVING = 0.01;
+    /** From here it is asked what would explain the parts if the cause had not happened. */
+    public static final double LEADS = 0.50;
     /** From this strength a finding is expected of a cause. */
     public static final double EXPECTED = 0.55;
+    /** From this strength a trace counts as one that the cause leaves. */
+    public static final double SOMETIMES = 0.30;
+    /** A rival less probable than this, had the cause not happened, does not hold it back. */
+    public static final double RIVAL = 0.08;
+    /** How many times better the answer to a check must fit a cause than its rival to close the rival. */
+    public static final double CLOSES_RIVAL = 2.5;
+    /** From here a class is pointed to. */
+    public static final double POINTS_TO = 0.80;
+    /** From here a part seen broken explains a symptom. */
+    public static final double EXPLAINS = 0.30;
     /** From here two causes are both likely enough to ask what came first. */
     public static final double BOTH_LIKELY = 0.40;
     /** From here the repair notes of a cause are given. */
@@ -26,19 +36,7 @@ public final class Thresholds {
     /** A contradicted finding matters to a cause that leans on it by more than this, in decibans. */
     public static final double LEANING = 3.0;
 
-    private static final double LOOK_ALIKE_LIKELY = 0.25;
-    private static final double LOOK_ALIKE_SMALL = 0.08;
-    private static final double FAR_BEHIND_ODDS = 50;
-
     private Thresholds() {}
-
-    /** Whether a look-alike of probability {@code other} is neither ruled out nor far behind one of {@code cause}. */
-    public static boolean lookAlikeOpen(double cause, double other) {
-        if (other >= LOOK_ALIKE_LIKELY) {
-            return true;
-        }
-        return other >= LOOK_ALIKE_SMALL && odds(cause) < FAR_BEHIND_ODDS * odds(other);
-    }
 
     /** Odds of a probability; infinite for certainty. */
     public static double odds(double probability) {

@@ -71,8 +71,8 @@ public final class Complaints {
     /** Whether somebody may bring it along in words: a driver, a paper, or a shop that had the gearbox open. */
     private static boolean isTold(Finding finding) {
         return switch (finding.kind()) {
-            case SYMPTOM, HISTORY, OUTSIDE_CHECK, TEARDOWN -> true;
-            case MEASUREMENT, LOG -> false;
+            case SYMPTOM, PAPER, ACCOUNT, SIGN, MARK, LOOK -> true;
+            case READING, LOG, COMPUTED -> false;
         };
     }
 }

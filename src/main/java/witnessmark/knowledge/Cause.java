@@ -5,6 +5,7 @@ import java.util.List;
 /**
  * Something that can have happened to the gearbox.
  *
+ * @param classWhen what turns the class, in order: the first whose finding is present counts
  * @param prior chance of it before anything was looked at
  * @param mechanism plain sentences that can be read out to the fleet
  * @param provedGood findings that must be answered absent before this cause may be concluded by exclusion
@@ -38,8 +39,16 @@ public record Cause(
      * @param strength chance that the cause, if at work, produces the finding
      * @param strengthWord the word it was written with
      * @param specific whether the finding is nearly specific to this cause, so that it may carry a conclusion
+     * @param look whether the finding is the look at this cause itself: present it is there, absent it is not
+     * @param why what else could leave the finding, and why that is excluded; empty where it is not specific
      */
-    public record Link(String finding, double strength, String strengthWord, boolean specific) {}
+    public record Link(
+            String finding, double strength, String strengthWord, boolean specific, boolean look, String why) {
+        /** The same link with another strength. */
+        public Link withStrength(double strength) {
+            return new Link(finding, strength, strengthWord, specific, look, why);
+        }
+    }
 
     /** A finding that, present, multiplies the odds of the cause by {@code factor}. */
     public record Against(String finding, double factor, String why) {}
@@ -47,6 +56,11 @@ public record Cause(
     /** The ids of the findings that may carry a conclusion to this cause. */
     public List<String> specificFindings() {
         return links.stream().filter(Link::specific).map(Link::finding).toList();
+    }
+
+    /** The ids of the findings that are the look at this cause itself. */
+    public List<String> looks() {
+        return links.stream().filter(Link::look).map(Link::finding).toList();
     }
 
     /** The same cause with other links. */

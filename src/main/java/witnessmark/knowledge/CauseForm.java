@@ -76,17 +76,20 @@ final class CauseForm {
         Set<String> seen = new HashSet<>();
         fields.require("links");
         for (YamlNode item : fields.items("links")) {
-            YamlMap one = item.map("a link", List.of("finding", "strength", "specific"));
+            YamlMap one = item.map("a link", List.of("finding", "strength", "specific", "look", "why"));
             String finding = draft.refer(Draft.Kind.FINDING, one, "finding", "");
             if (!seen.add(finding)) {
                 item.fault("'" + finding + "' is linked twice", "keep one");
                 continue;
             }
+            boolean look = one.flagOr("look", false);
             links.add(new Cause.Link(
                     finding,
-                    Words.chance(one, "strength", draft.vocabulary.strengths()),
-                    one.textOr("strength", ""),
-                    one.flagOr("specific", false)));
+                    look ? draft.vocabulary.seenIfThere() : Words.chance(one, "strength", draft.vocabulary.strengths()),
+                    look ? "seen" : one.textOr("strength", ""),
+                    one.flagOr("specific", false),
+                    look,
+                    one.textOr("why", "")));
         }
         if (links.isEmpty()) {
             fields.owner().fault("a cause without links can never be found", "link the findings that it produces");

@@ -11,7 +11,6 @@ import java.util.stream.Collectors;
 
 /** Looks for what is well-formed but weak in a knowledge base: holes, twins, and conclusions nothing can carry. */
 public final class CheckKnowledge {
-    private static final double SPECIFIC_BACKGROUND = 0.02;
     private static final double REACHING_STRENGTH = 0.5;
 
     private final KnowledgeBase knowledge;
@@ -117,9 +116,6 @@ public final class CheckKnowledge {
         carriers.forEach((finding, causes) -> {
             if (causes.size() > 2) {
                 weak(finding, "is called specific to " + String.join(", ", causes), "two causes at the most");
-            }
-            if (knowledge.findings().get(finding).background() > SPECIFIC_BACKGROUND) {
-                weak(finding, "is called specific but has a background above rarely", "lower it or call it shared");
             }
         });
     }

@@ -25,7 +25,8 @@ final class Draft {
         COACHING("coaching point"),
         TOWING("towing reminder"),
         CAUTION("caution"),
-        SOURCE("source");
+        SOURCE("source"),
+        FACT("fact");
 
         private final String word;
 
@@ -44,6 +45,7 @@ final class Draft {
     final List<LookAlike> lookAlikes = new ArrayList<>();
     final List<NeverTogether> neverTogether = new ArrayList<>();
     final List<Follows> follows = new ArrayList<>();
+    final List<OneFact> oneFacts = new ArrayList<>();
     final List<ContextEffect> context = new ArrayList<>();
     final Map<String, Advice> coaching = new LinkedHashMap<>();
     final Map<String, Advice> towing = new LinkedHashMap<>();
@@ -51,7 +53,7 @@ final class Draft {
     final Map<String, Source> sources = new LinkedHashMap<>();
     final List<List<String>> synonyms = new ArrayList<>();
     final Map<String, String> pages = new LinkedHashMap<>();
-    Vocabulary vocabulary = new Vocabulary(Map.of(), Map.of(), Map.of(), Map.of(), 0.5, 0.5, List.of());
+    Vocabulary vocabulary = Vocabulary.EMPTY;
 
     private final List<Reference> references = new ArrayList<>();
     private final Map<String, Integer> layerOf = new LinkedHashMap<>();
@@ -124,12 +126,14 @@ final class Draft {
             case TOWING -> towing.keySet();
             case CAUTION -> cautions.keySet();
             case SOURCE -> sources.keySet();
+            case FACT -> Set.copyOf(oneFacts.stream().map(OneFact::id).toList());
         };
     }
 
     KnowledgeBase finish() {
         checkReferences();
         faults.throwIfAny();
+        BoundChances.of(this);
         return new KnowledgeBase(
                 vocabulary,
                 access,
@@ -139,6 +143,7 @@ final class Draft {
                 List.copyOf(lookAlikes),
                 List.copyOf(neverTogether),
                 List.copyOf(follows),
+                List.copyOf(oneFacts),
                 List.copyOf(context),
                 coaching,
                 towing,

@@ -14,6 +14,9 @@ import java.util.List;
  * @param needs findings about how the check was done; answered absent, the answer counts as unsure
  * @param cautions ids of the cautions that the check itself needs, besides those of the step
  * @param whenFound ids of the cautions that hold from the moment it is found or cannot be ruled out
+ * @param spoiledBy findings that, present, leave the answer unsure: what was washed off or drained cannot be read
+ * @param doubtsIdentity whether it puts in doubt that the evidence is from one unit, so that no class is concluded
+ * @param conclusive why the finding may move the odds by more than other signs; empty for one that may not
  */
 public record Finding(
         String id,
@@ -34,20 +37,72 @@ public record Finding(
         List<String> needs,
         List<String> cautions,
         List<String> whenFound,
+        List<String> spoiledBy,
+        boolean doubtsIdentity,
+        String conclusive,
         List<String> sources) {
 
-    /** What sort of observation it is. */
+    /** What sort of observation it is: how far it can be trusted, and of what it speaks. */
     public enum Kind {
+        /** The part itself was looked at or measured: seen broken it is broken, seen sound it is sound. */
+        LOOK,
+        /** A trace that something left on a part. */
+        MARK,
+        /** Seen, felt or tried from outside, parts closed. */
+        SIGN,
+        /** A figure read that speaks of a part only indirectly: a laboratory's, a temperature, a time. */
+        READING,
+        /** What the truck does. */
         SYMPTOM,
-        OUTSIDE_CHECK,
-        TEARDOWN,
-        MEASUREMENT,
-        HISTORY,
-        LOG
+        /** Found in papers. */
+        PAPER,
+        /** Told by somebody. */
+        ACCOUNT,
+        /** Found in a trip log. */
+        LOG,
+        /** Worked out by the program. */
+        COMPUTED;
+
+        /** Whether it can bear witness beside the parts: a log, a paper, a reckoning; not what somebody tells. */
+        public boolean isWitness() {
+            return this == LOG || this == PAPER || this == COMPUTED;
+        }
+
+        /** Whether the parts or the truck themselves say so, not a person, a paper, a log or a reckoning. */
+        public boolean isPhysical() {
+            return this == LOOK || this == MARK || this == SIGN || this == READING;
+        }
+    }
+
+    /** The same finding with another background. */
+    public Finding withBackground(double background) {
+        return new Finding(
+                id,
+                system,
+                title,
+                ask,
+                kind,
+                access,
+                minutes,
+                look,
+                looksLike,
+                confusedWith,
+                background,
+                part,
+                term,
+                words,
+                applicability,
+                needs,
+                cautions,
+                whenFound,
+                spoiledBy,
+                doubtsIdentity,
+                conclusive,
+                sources);
     }
 
     /** Whether the program works it out from the truck's data, so that nobody needs to be asked. */
     public boolean isComputed() {
-        return id.startsWith("computed-");
+        return kind == Kind.COMPUTED;
     }
 }

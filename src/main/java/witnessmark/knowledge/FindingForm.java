@@ -1,6 +1,8 @@
 package witnessmark.knowledge;
 
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import witnessmark.gearbox.Word;
 import witnessmark.yaml.YamlMap;
 import witnessmark.yaml.YamlNode;
@@ -25,7 +27,13 @@ final class FindingForm {
             "needs",
             "cautions",
             "when-found",
+            "spoiled-by",
+            "identity",
+            "conclusive",
             "sources");
+
+    private static final Set<Finding.Kind> NEED_A_WAY =
+            EnumSet.of(Finding.Kind.LOOK, Finding.Kind.MARK, Finding.Kind.SIGN);
 
     private FindingForm() {}
 
@@ -35,8 +43,7 @@ final class FindingForm {
         for (YamlNode item : map.items("findings")) {
             YamlMap fields = item.map("a finding", FIELDS);
             Finding finding = finding(system, fields, draft);
-            if ((finding.kind() == Finding.Kind.TEARDOWN || finding.kind() == Finding.Kind.OUTSIDE_CHECK)
-                    && finding.look().isEmpty()) {
+            if (NEED_A_WAY.contains(finding.kind()) && finding.look().isEmpty()) {
                 item.fault("'" + finding.id() + "' does not say how to look", "add 'look: …'");
             }
             draft.findings.put(finding.id(), finding);
@@ -44,20 +51,23 @@ final class FindingForm {
     }
 
     private static Finding finding(String system, YamlMap fields, Draft draft) {
+        Finding.Kind kind = fields.require("kind")
+                .flatMap(word -> word.one("kind", Word.all(Finding.Kind.class)))
+                .orElse(Finding.Kind.SYMPTOM);
         return new Finding(
                 draft.define(Draft.Kind.FINDING, fields),
                 system,
                 fields.text("title"),
                 fields.text("ask"),
-                fields.require("kind")
-                        .flatMap(word -> word.one("kind", Word.all(Finding.Kind.class)))
-                        .orElse(Finding.Kind.SYMPTOM),
+                kind,
                 draft.refer(Draft.Kind.ACCESS, fields, "access", ""),
                 AccessForm.minutes(fields),
                 fields.textOr("look", ""),
                 fields.textOr("looks-like", ""),
                 fields.textOr("confused-with", ""),
-                Words.chance(fields, "background", draft.vocabulary.backgrounds()),
+                kind == Finding.Kind.LOOK
+                        ? draft.vocabulary.seenWithoutCause()
+                        : Words.chance(fields, "background", draft.vocabulary.backgrounds()),
                 fields.textOr("part", ""),
                 fields.textOr("term", ""),
                 fields.texts("words"),
@@ -65,6 +75,9 @@ final class FindingForm {
                 draft.refer(Draft.Kind.FINDING, fields, "needs"),
                 draft.refer(Draft.Kind.CAUTION, fields, "cautions"),
                 draft.refer(Draft.Kind.CAUTION, fields, "when-found"),
+                draft.refer(Draft.Kind.FINDING, fields, "spoiled-by"),
+                fields.flagOr("identity", false),
+                fields.textOr("conclusive", ""),
                 SourceForm.cited(fields, draft));
     }
 }

@@ -115,6 +115,7 @@ public final class KnowledgeLoader {
             case "causes" -> CauseForm.read(root, draft);
             case "look-alikes" -> LookAlikeForm.read(root, draft);
             case "consistency" -> ConsistencyForm.read(root, draft);
+            case "one-fact" -> OneFactForm.read(root, draft);
             case "context" -> ContextForm.read(root, draft);
             case "advice" -> AdviceForm.read(root, draft);
             case "cautions" -> CautionForm.read(root, draft);

@@ -10,6 +10,13 @@ import java.util.Map;
  * @param priors chance of the cause in a gearbox that comes in with a complaint, by word
  * @param backgrounds chance of the finding without any known cause, by word
  * @param against factor on the odds of a cause, by word
+ * @param seenIfThere chance that the look at a cause itself shows it where it is
+ * @param seenWithoutCause chance that a part is seen so although no known cause made it so
+ * @param greatestRatio how many times likelier a finding may be with its cause than without, and its absence the other
+ *     way round, unless it is a look or says why it is conclusive
+ * @param toldIfSo chance that somebody says so where it is so
+ * @param toldIfNot chance that somebody says so where it is not
+ * @param notOnPaperIfSo chance, against that where it is not so, that no paper shows it although it is so
  * @param unsureIfPresent chance of the answer "unsure" on a part that has the finding
  * @param unsureIfAbsent chance of the answer "unsure" on a part that has it not
  */
@@ -18,9 +25,18 @@ public record Vocabulary(
         Map<String, Double> priors,
         Map<String, Double> backgrounds,
         Map<String, Double> against,
+        double seenIfThere,
+        double seenWithoutCause,
+        double greatestRatio,
+        double toldIfSo,
+        double toldIfNot,
+        double notOnPaperIfSo,
         double unsureIfPresent,
         double unsureIfAbsent,
         List<CauseClass> classes) {
+
+    static final Vocabulary EMPTY =
+            new Vocabulary(Map.of(), Map.of(), Map.of(), Map.of(), 0.5, 0.5, 30, 0.5, 0.5, 0.5, 0.5, 0.5, List.of());
 
     public Vocabulary {
         strengths = Map.copyOf(strengths);

@@ -15,7 +15,17 @@ final class VocabularyForm {
 
     static void read(YamlNode root, Draft draft) {
         YamlMap map = root.map(
-                "the vocabulary", List.of("strengths", "priors", "backgrounds", "against", "unsure", "classes"));
+                "the vocabulary",
+                List.of(
+                        "strengths",
+                        "priors",
+                        "backgrounds",
+                        "against",
+                        "looks",
+                        "greatest-ratio",
+                        "told",
+                        "unsure",
+                        "classes"));
         if (!draft.onFirstLayer()) {
             root.fault("stands in a site's own folder", "the vocabulary is the shipped one; take the file out");
             return;
@@ -25,8 +35,14 @@ final class VocabularyForm {
                 chances(map, "priors"),
                 chances(map, "backgrounds"),
                 chances(map, "against"),
-                chanceOfUnsure(map, "if-present"),
-                chanceOfUnsure(map, "if-absent"),
+                chanceIn(map, "looks", "seen-if-there"),
+                chanceIn(map, "looks", "seen-without-cause"),
+                greatestRatio(map),
+                chanceIn(map, "told", "if-so"),
+                chanceIn(map, "told", "if-not"),
+                chanceIn(map, "told", "not-on-paper-if-so"),
+                chanceIn(map, "unsure", "if-present"),
+                chanceIn(map, "unsure", "if-absent"),
                 classes(map, draft));
     }
 
@@ -37,10 +53,18 @@ final class VocabularyForm {
         return chances;
     }
 
-    private static double chanceOfUnsure(YamlMap map, String name) {
-        return map.require("unsure")
-                .map(node -> chance(node.map("unsure", List.of("if-present", "if-absent")), name))
-                .orElse(0.5);
+    private static double chanceIn(YamlMap map, String group, String name) {
+        return map.require(group).map(node -> chance(node.map(group), name)).orElse(0.5);
+    }
+
+    private static double greatestRatio(YamlMap map) {
+        double ratio = map.number("greatest-ratio");
+        if (ratio > 1 && ratio <= 1000) {
+            return ratio;
+        }
+        map.get("greatest-ratio")
+                .ifPresent(n -> n.fault("greatest-ratio: " + ratio + " is no ratio", "above 1, at most 1000"));
+        return 30;
     }
 
     /** A chance; 0.5 after a fault. */

@@ -25,7 +25,10 @@ final class SmallTrade {
             strengths: { nearly-always: 0.95, usually: 0.80, often: 0.55, sometimes: 0.30, seldom: 0.10 }
             priors: { common: 0.04, uncommon: 0.015, rare: 0.004 }
             backgrounds: { almost-never: 0.002, rarely: 0.015, now-and-then: 0.05, commonly: 0.20 }
-            against: { excludes: 0.02, speaks-against: 0.20 }
+            against: { excludes: 0.034, speaks-against: 0.20 }
+            looks: { seen-if-there: 0.999, seen-without-cause: 0.000001 }
+            greatest-ratio: 30
+            told: { if-so: 0.80, if-not: 0.10, not-on-paper-if-so: 0.67 }
             unsure: { if-present: 0.30, if-absent: 0.20 }
             classes:
               - { id: driver-habit, title: Driver habit, blames: true, plain: how the truck was driven }
@@ -67,25 +70,26 @@ final class SmallTrade {
             """
             system: range
             findings:
-              - { id: cone-burned, title: Cone burned, ask: Burned?, kind: teardown, access: rear-off, minutes: 5,
+              - { id: cone-burned, title: Cone burned, ask: Burned?, kind: mark, access: rear-off, minutes: 5,
                   look: Look., background: almost-never, sources: [common-practice] }
-              - { id: outlet-low, title: Outlet low, ask: Low?, kind: measurement, access: lines, minutes: 5,
+              - { id: outlet-low, title: Outlet low, ask: Low?, kind: reading, access: lines, minutes: 5,
                   background: rarely, sources: [common-practice] }
-              - { id: outlet-high, title: Outlet high, ask: High?, kind: measurement, access: lines, minutes: 5,
+              - { id: outlet-high, title: Outlet high, ask: High?, kind: reading, access: lines, minutes: 5,
                   background: rarely, sources: [common-practice] }
               - { id: log-shows-it, title: Log shows it, ask: Log?, kind: log, access: cab, minutes: 5,
                   background: almost-never, sources: [common-practice] }
-              - { id: leak, title: Leak, ask: Leak?, kind: outside-check, access: lines, minutes: 5, look: Soap.,
-                  background: rarely, needs: [test-proper], cautions: [goggles], when-found: [stands-still], sources: [common-practice] }
-              - { id: test-proper, title: Test done properly, ask: Proper?, kind: outside-check, access: lines,
+              - { id: leak, title: Leak, ask: Leak?, kind: sign, access: lines, minutes: 5, look: Soap.,
+                  background: rarely, needs: [test-proper], cautions: [goggles], when-found: [stands-still],
+                  sources: [common-practice] }
+              - { id: test-proper, title: Test done properly, ask: Proper?, kind: sign, access: lines,
                   minutes: 0, look: Remember., background: commonly, sources: [common-practice] }
-              - { id: repaired, title: Repaired lately, ask: Repaired?, kind: history, access: cab, minutes: 1,
+              - { id: repaired, title: Repaired lately, ask: Repaired?, kind: paper, access: cab, minutes: 1,
                   background: now-and-then, sources: [common-practice] }
-              - { id: towed, title: Towed, ask: Towed?, kind: history, access: cab, minutes: 1,
+              - { id: towed, title: Towed, ask: Towed?, kind: paper, access: cab, minutes: 1,
                   background: rarely, sources: [common-practice] }
-              - { id: hubs-scored, title: Hubs scored, ask: Scored?, kind: teardown, access: bench, minutes: 5,
+              - { id: hubs-scored, title: Hubs scored, ask: Scored?, kind: mark, access: bench, minutes: 5,
                   look: Look., background: almost-never, sources: [common-practice] }
-              - { id: hubs-sound, title: Hubs sound, ask: Sound?, kind: teardown, access: bench, minutes: 5,
+              - { id: hubs-sound, title: Hubs sound, ask: Sound?, kind: mark, access: bench, minutes: 5,
                   look: Look., background: commonly, sources: [common-practice] }
               - { id: split-slow, title: Split slow, ask: Slow?, kind: symptom, access: cab, minutes: 1,
                   background: rarely, applies-to: { splitter: [high-only, both] }, sources: [common-practice] }

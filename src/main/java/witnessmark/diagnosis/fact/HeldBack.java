@@ -1,4 +1,4 @@
 package witnessmark.diagnosis.fact;
 
-/** Why a cause may not be concluded yet, and which finding or cause stands in the way. */
-public record HeldBack(String cause, String obstacle, String why) {}
+/** A cause that may not be concluded yet, and why. */
+public record HeldBack(String cause, HoldReason why) {}

@@ -1,4 +1,4 @@
 package witnessmark.diagnosis.fact;
 
-/** From the knowledge base: the cause stands only by exclusion, and this finding must have been answered absent. */
+/** From the knowledge base: the cause is concluded only where this finding was answered absent. */
 public record MustBeGood(String cause, String finding) {}

@@ -18,8 +18,7 @@ public final class ScoreCases {
         List<Scored> scored = new ArrayList<>();
         for (CaseDocument document : documents) {
             document.expected()
-                    .ifPresent(expected -> scored.add(
-                            Scored.of(expected, diagnosis.judge(document.present()), diagnosis.knowledge())));
+                    .ifPresent(expected -> scored.add(Scored.of(expected, diagnosis.judge(document.present()))));
         }
         return new Tally(scored);
     }

@@ -5,15 +5,13 @@ import witnessmark.casefile.ExpectedOutcome;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.RankedCause;
 import witnessmark.diagnosis.Verdict;
-import witnessmark.knowledge.KnowledgeBase;
 
 /**
  * A judgement beside what the case should come to.
  *
  * @param firstRight whether the cause ranked first is one of those expected; true where none is named
  * @param withinThree whether all causes expected within three are there, and one of those expected first
- * @param verdictRight whether the class, or "undetermined", is the expected one
- * @param wrongBlame whether a person's doing was concluded that is not the expected outcome
+ * @param answer what was said of the class, beside what was expected
  * @param contradictionRight whether a contradiction was seen exactly where one was expected
  */
 public record Scored(
@@ -22,18 +20,33 @@ public record Scored(
         Judgement judgement,
         boolean firstRight,
         boolean withinThree,
-        boolean verdictRight,
-        boolean wrongBlame,
+        Answer answer,
         boolean contradictionRight) {
 
-    static Scored of(ExpectedOutcome expected, Judgement judgement, KnowledgeBase knowledge) {
+    /** What was said of the class, beside what was expected. */
+    public enum Answer {
+        /** The expected class was concluded. */
+        RIGHT,
+        /** The expected class was pointed to, not concluded. */
+        POINTED_RIGHT,
+        /** It cannot be told, and that was expected. */
+        OPEN_RIGHT,
+        /** It was pointed to a class where none can be told. */
+        POINTED_WHERE_NONE,
+        /** It was said that it cannot be told where it can. */
+        WITHHELD,
+        /** Another class than the expected one was pointed to. */
+        POINTED_WRONG,
+        /** A class was concluded where none can be told. */
+        GIVEN_WHERE_NONE,
+        /** Another class than the expected one was concluded: a wrong blame, whoever is named. */
+        WRONG
+    }
+
+    static Scored of(ExpectedOutcome expected, Judgement judgement) {
         List<String> three =
                 judgement.causes().stream().limit(3).map(RankedCause::id).toList();
         boolean none = expected.first().isEmpty();
-        Verdict verdict = judgement.verdict();
-        boolean verdictRight = verdict.classId().equals(expected.verdict()) || isEitherOfTwo(expected, judgement);
-        boolean blames =
-                verdict.isDetermined() && knowledge.classOf(verdict.classId()).blames();
         return new Scored(
                 judgement.caseId(),
                 expected,
@@ -41,9 +54,24 @@ public record Scored(
                 none || (!three.isEmpty() && expected.first().contains(three.get(0))),
                 three.containsAll(expected.withinThree())
                         && (none || expected.first().stream().anyMatch(three::contains)),
-                verdictRight,
-                blames && !verdictRight,
+                answer(expected, judgement),
                 judgement.contradictions().isEmpty() != expected.contradiction());
+    }
+
+    private static Answer answer(ExpectedOutcome expected, Judgement judgement) {
+        Verdict verdict = judgement.verdict();
+        boolean noneExpected = expected.verdict().equals(Verdict.UNDETERMINED);
+        return switch (verdict.standing()) {
+            case CONCLUDED -> verdict.classId().equals(expected.verdict()) || isEitherOfTwo(expected, judgement)
+                    ? Answer.RIGHT
+                    : noneExpected ? Answer.GIVEN_WHERE_NONE : Answer.WRONG;
+            case POINTS_TO -> noneExpected
+                    ? Answer.POINTED_WHERE_NONE
+                    : verdict.pointsTo().filter(expected.verdict()::equals).isPresent()
+                            ? Answer.POINTED_RIGHT
+                            : Answer.POINTED_WRONG;
+            case UNDETERMINED -> noneExpected ? Answer.OPEN_RIGHT : Answer.WITHHELD;
+        };
     }
 
     /** Where two causes of different classes are expected and both are concluded, the class of either is right. */
@@ -59,9 +87,22 @@ public record Scored(
                         .anyMatch(c -> c.classId().equals(judgement.verdict().classId()));
     }
 
-    /** Whether the case came out in every respect as expected. */
+    /** Whether the case came out in every respect as expected; pointing the right way counts. */
     public boolean isRight() {
-        return firstRight && withinThree && verdictRight && contradictionRight;
+        return firstRight && withinThree && verdictRight() && contradictionRight;
+    }
+
+    /** Whether what was said of the class is right, though it may be more careful than it need be. */
+    public boolean verdictRight() {
+        return answer == Answer.RIGHT
+                || answer == Answer.POINTED_RIGHT
+                || answer == Answer.OPEN_RIGHT
+                || answer == Answer.POINTED_WHERE_NONE;
+    }
+
+    /** Whether a class was concluded that is not the expected outcome. */
+    public boolean wrongBlame() {
+        return answer == Answer.WRONG || answer == Answer.GIVEN_WHERE_NONE;
     }
 
     /** Whether the cause is one the case names as its truth. */

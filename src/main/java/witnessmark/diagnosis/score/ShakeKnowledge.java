@@ -77,13 +77,24 @@ public final class ShakeKnowledge {
 
     private Cause strengthsMoved(Cause cause, int words) {
         return cause.withLinks(cause.links().stream()
-                .map(l -> new Cause.Link(l.finding(), moved(l.strength(), words), l.strengthWord(), l.specific()))
+                .map(l -> l.look() ? l : l.withStrength(moved(l.strength(), words)))
                 .toList());
     }
 
     private double moved(double strength, int words) {
-        int place = strengths.indexOf(strength) + words;
+        int place = nearest(strength) + words;
         return strengths.get(Math.max(0, Math.min(strengths.size() - 1, place)));
+    }
+
+    /** The word nearest to a strength, which may be bounded below its word. */
+    private int nearest(double strength) {
+        int nearest = 0;
+        for (int i = 1; i < strengths.size(); i++) {
+            if (Math.abs(strengths.get(i) - strength) < Math.abs(strengths.get(nearest) - strength)) {
+                nearest = i;
+            }
+        }
+        return nearest;
     }
 
     private static Cause priorMoved(Cause cause, double factor) {

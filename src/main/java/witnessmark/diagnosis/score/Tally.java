@@ -1,10 +1,12 @@
 package witnessmark.diagnosis.score;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import witnessmark.diagnosis.RankedCause;
 
 /** The figures over a set of scored cases. */
@@ -35,6 +37,13 @@ public record Tally(List<Scored> cases) {
 
     public long verdictRight() {
         return cases.stream().filter(Scored::verdictRight).count();
+    }
+
+    /** How often each answer was given. */
+    public Map<Scored.Answer, Long> answers() {
+        return cases.stream()
+                .collect(Collectors.groupingBy(
+                        Scored::answer, () -> new EnumMap<>(Scored.Answer.class), Collectors.counting()));
     }
 
     public long wrongBlame() {

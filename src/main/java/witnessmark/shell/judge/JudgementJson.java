@@ -19,6 +19,8 @@ public final class JudgementJson {
         return map(
                 "case", judgement.caseId(),
                 "verdict", judgement.verdict().classId(),
+                "standing", judgement.verdict().standing().word(),
+                "pointsTo", judgement.verdict().pointsTo().orElse(null),
                 "verdictText", judgement.verdict().sentence(),
                 "carriedBy", judgement.verdict().carriedBy(),
                 "open", judgement.verdict().open(),

@@ -18,11 +18,14 @@ import org.springframework.stereotype.Component;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.casefile.yaml.CaseReader;
 import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.RankedCause;
 import witnessmark.diagnosis.RuleBase;
+import witnessmark.diagnosis.Verdict;
 import witnessmark.diagnosis.score.ScoreCases;
 import witnessmark.diagnosis.score.Scored;
 import witnessmark.diagnosis.score.ShakeKnowledge;
 import witnessmark.diagnosis.score.Tally;
+import witnessmark.gearbox.Word;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.Page;
@@ -99,7 +102,7 @@ class ScoreCommands {
                     scored.isRight() ? "right  " : "WRONG  ",
                     "       ",
                     scored.caseId() + ": verdict "
-                            + scored.judgement().verdict().classId()
+                            + said(scored.judgement().verdict())
                             + (scored.verdictRight()
                                     ? ""
                                     : ", expected " + scored.expected().verdict())
@@ -110,12 +113,16 @@ class ScoreCommands {
                                             + String.join(
                                                     " or ", scored.expected().first()))
                             + (scored.withinThree() ? "" : "; not all within three")
-                            + (scored.wrongBlame() ? "; WRONG BLAME" : "")
+                            + "; " + Word.of(scored.answer()).replace('-', ' ')
                             + (scored.contradictionRight() ? "" : "; contradiction not as expected"));
         }
         page.blank().line("By expected verdict          cases  first  in three  verdict  wrong blame");
         tally.byVerdict().forEach((verdict, part) -> row(page, verdict, part));
         row(page, "all", tally);
+        page.blank().line("What was said of the class        how many");
+        tally.answers()
+                .forEach((answer, n) -> page.line(String.format(
+                        Locale.ROOT, "  %-30s %9d", Word.of(answer).replace('-', ' '), n)));
         tally.brier()
                 .ifPresent(b -> page.line(String.format(Locale.ROOT, "%nBrier score of the leading cause: %.3f", b)));
         page.blank().line("Calibration: causes given a probability of    how many   mean   came true");
@@ -128,6 +135,10 @@ class ScoreCommands {
                         b.count(),
                         b.mean(),
                         b.right() / (double) b.count())));
+    }
+
+    private static String said(Verdict verdict) {
+        return verdict.pointsTo().map(c -> "points to " + c).orElse(verdict.classId());
     }
 
     private static String lead(Scored scored) {
@@ -164,7 +175,20 @@ class ScoreCommands {
                             Map<String, Object> one = new LinkedHashMap<>();
                             one.put("case", s.caseId());
                             one.put("verdict", s.judgement().verdict().classId());
+                            one.put(
+                                    "standing",
+                                    s.judgement().verdict().standing().word());
+                            one.put(
+                                    "pointsTo",
+                                    s.judgement().verdict().pointsTo().orElse(""));
                             one.put("expected", s.expected().verdict());
+                            one.put("answer", Word.of(s.answer()));
+                            one.put(
+                                    "first",
+                                    s.judgement().causes().stream()
+                                            .findFirst()
+                                            .map(RankedCause::id)
+                                            .orElse(""));
                             one.put("right", s.isRight());
                             one.put("wrongBlame", s.wrongBlame());
                             return one;

@@ -1,0 +1,156 @@
+package witnessmark.diagnosis;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import witnessmark.diagnosis.fact.Instead;
+import witnessmark.inference.Evidence;
+import witnessmark.inference.Posterior;
+import witnessmark.inference.Report;
+import witnessmark.knowledge.Cause;
+import witnessmark.knowledge.Finding;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.LookAlike;
+
+/**
+ * Asks of a cause that leads: had it not happened, what else would have left these parts so? A log, a paper or a tale
+ * that speaks for the cause is left aside, for it must not stand in for a look at the other. A rival is closed where it
+ * was looked at and found sound, where the check that parts the two was made and speaks against it, or where it is
+ * improbable even so.
+ */
+final class FindRivals {
+    private final Reading reading;
+    private final KnowledgeBase knowledge;
+    private final CauseNetwork network;
+
+    FindRivals(Reading reading, KnowledgeBase knowledge) {
+        this.reading = reading;
+        this.knowledge = knowledge;
+        this.network = reading.network();
+    }
+
+    /** The rivals still open, most probable first; empty where nothing found goes with the cause. */
+    List<Instead> of(Cause cause) {
+        List<String> shared = reading.taken().keySet().stream()
+                .filter(reading::isPresent)
+                .filter(f -> strength(cause, f) > 0 && mayShare(cause, f))
+                .toList();
+        if (shared.isEmpty()) {
+            return List.of();
+        }
+        Posterior without = reading.inference().posterior(hadItNotHappened(cause));
+        List<Instead> rivals = new ArrayList<>();
+        for (Cause other : knowledge.causes().values()) {
+            double probability = without.of(network.cause(other.id()));
+            if (probability >= Thresholds.RIVAL
+                    && !reading.classOf(other.id()).equals(reading.classOf(cause.id()))
+                    && shared.stream().anyMatch(f -> strength(other, f) > 0)
+                    && !isSeen(other)
+                    && !isClosed(cause, other)) {
+                Optional<LookAlike> pair = pair(cause, other);
+                rivals.add(new Instead(
+                        cause.id(),
+                        other.id(),
+                        probability,
+                        pair.map(LookAlike::tells).orElse(""),
+                        looks(cause, other)));
+            }
+        }
+        rivals.sort(Comparator.comparingDouble((Instead i) -> -i.probability()).thenComparing(Instead::other));
+        return rivals;
+    }
+
+    /** Whether the state that the cause is was seen; then it stands beside, and holds nothing back. */
+    boolean isSeen(Cause cause) {
+        return cause.links().stream()
+                .anyMatch(l -> (l.look() || l.specific() && reading.kind(l.finding()) == Finding.Kind.LOOK)
+                        && reading.isPresent(l.finding()));
+    }
+
+    /** For a part seen broken only other reasons of the same break are rivals, not other reasons of a symptom. */
+    private boolean mayShare(Cause cause, String finding) {
+        Finding.Kind kind = reading.kind(finding);
+        return isSeen(cause) ? kind == Finding.Kind.LOOK || kind == Finding.Kind.MARK : kind != Finding.Kind.ACCOUNT;
+    }
+
+    private Evidence hadItNotHappened(Cause cause) {
+        double atMost = 1 / knowledge.vocabulary().greatestRatio();
+        Map<Integer, Report> reports = new TreeMap<>();
+        reading.evidence().reports().forEach((index, report) -> {
+            Finding finding = network.findings().get(index);
+            boolean speaksForIt = reading.isPresent(finding.id()) && strength(cause, finding.id()) > 0;
+            if (speaksForIt && !finding.kind().isPhysical() && finding.kind() != Finding.Kind.SYMPTOM) {
+                return;
+            }
+            // A look that only this cause explains would leave nothing to compare: it counts as a mark here.
+            reports.put(index, speaksForIt && finding.kind() == Finding.Kind.LOOK ? new Report(1, atMost) : report);
+        });
+        return new Evidence(reports, reading.evidence().knownCauses()).withCause(network.cause(cause.id()), false);
+    }
+
+    private boolean isClosed(Cause cause, Cause other) {
+        boolean foundSound = other.looks().stream().anyMatch(reading::isAbsent);
+        return foundSound
+                || reading.premises().oddsChanges().stream()
+                        .anyMatch(c -> c.target().equals(other.id()) && c.factor() <= excludes())
+                || pair(cause, other)
+                        .filter(p -> p.checks().stream().anyMatch(f -> partsThem(f, cause, other)))
+                        .isPresent();
+    }
+
+    private double excludes() {
+        return knowledge.vocabulary().against().getOrDefault("excludes", 0.0);
+    }
+
+    /** Whether the check was made and its answer fits the cause much better than the other. */
+    private boolean partsThem(String finding, Cause cause, Cause other) {
+        boolean personAgainstPart =
+                !knowledge.classOf(reading.classOf(other.id())).blames();
+        Finding.Kind kind = reading.kind(finding);
+        if (kind == Finding.Kind.ACCOUNT || kind == Finding.Kind.LOG && personAgainstPart) {
+            return false;
+        }
+        double ifCause = chance(cause, finding);
+        double ifOther = chance(other, finding);
+        if (reading.isPresent(finding)) {
+            return ifCause >= Thresholds.CLOSES_RIVAL * ifOther || speaksAgainst(other, finding);
+        }
+        return reading.isAbsent(finding) && 1 - ifCause >= Thresholds.CLOSES_RIVAL * (1 - ifOther);
+    }
+
+    private static boolean speaksAgainst(Cause cause, String finding) {
+        return cause.against().stream().anyMatch(a -> a.finding().equals(finding));
+    }
+
+    private double chance(Cause cause, String finding) {
+        double background = knowledge.findings().get(finding).background();
+        return 1 - (1 - background) * (1 - strength(cause, finding));
+    }
+
+    private static double strength(Cause cause, String finding) {
+        return cause.links().stream()
+                .filter(l -> l.finding().equals(finding))
+                .mapToDouble(Cause.Link::strength)
+                .findFirst()
+                .orElse(0);
+    }
+
+    private Optional<LookAlike> pair(Cause cause, Cause other) {
+        return knowledge.lookAlikesOf(cause.id()).stream()
+                .filter(p -> p.has(other.id()))
+                .findFirst();
+    }
+
+    /** What would close it: the look at the other itself, and the checks of their pair. */
+    private List<String> looks(Cause cause, Cause other) {
+        List<String> looks = new ArrayList<>(other.looks());
+        pair(cause, other).ifPresent(p -> looks.addAll(p.checks()));
+        return looks.stream()
+                .distinct()
+                .filter(f -> !reading.taken().containsKey(f) && reading.canBeFound(f))
+                .toList();
+    }
+}

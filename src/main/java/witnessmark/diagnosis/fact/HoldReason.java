@@ -1,0 +1,69 @@
+package witnessmark.diagnosis.fact;
+
+import java.util.List;
+
+/** Why a cause may not be concluded yet; each names what would release it. */
+public sealed interface HoldReason {
+
+    /** Neither the part itself nor the mark that goes with it was looked at; one of these would do. */
+    record NotLookedAt(List<String> looks) implements HoldReason {
+        public NotLookedAt {
+            looks = List.copyOf(looks);
+        }
+
+        /** The looks at the cause itself, or where it has none its marks. */
+        public static NotLookedAt either(List<?> looks, List<?> marks) {
+            return new NotLookedAt((looks.isEmpty() ? marks : looks)
+                    .stream().map(String::valueOf).sorted().toList());
+        }
+    }
+
+    /** It stands only where this was looked at and found sound. */
+    record NotProvedGood(String finding) implements HoldReason {}
+
+    /**
+     * Another cause, somebody else's, would explain the parts as well, and was not looked at.
+     *
+     * @param instead chance of it on what the parts show, had this one not happened
+     * @param tells what tells the two apart, in words; empty where no pair of look-alikes says so
+     * @param looks open findings that would close it
+     */
+    record RivalOpen(String other, double instead, String tells, List<String> looks) implements HoldReason {
+        public RivalOpen {
+            looks = List.copyOf(looks);
+        }
+    }
+
+    /** Whose it is turns on this finding, which is not answered though there is reason to ask. */
+    record OwnerOpen(String finding, String classId) implements HoldReason {}
+
+    /** The log that shows it covers too little to show a habit. */
+    record TooLittleLogged(String finding, String why) implements HoldReason {}
+
+    /** It leans on evidence that contradicts itself. */
+    record Contradicted(List<String> findings, String why) implements HoldReason {
+        public Contradicted {
+            findings = List.copyOf(findings);
+        }
+    }
+
+    /** The evidence may not be from one unit. */
+    record DoubtfulIdentity(String finding) implements HoldReason {}
+
+    /** It is there, but nothing that the truck does is explained by it. */
+    record ExplainsNothing(List<String> symptoms) implements HoldReason {
+        public ExplainsNothing {
+            symptoms = List.copyOf(symptoms);
+        }
+    }
+
+    /** Whether it leaves so much open that the evidence does not even point to the cause. */
+    default boolean leavesNoDirection() {
+        return this instanceof Contradicted
+                || this instanceof DoubtfulIdentity
+                || this instanceof RivalOpen rival && rival.instead() >= RIVAL_STRONG;
+    }
+
+    /** From this chance on a rival explains the parts so well that naming the cause would be choosing. */
+    double RIVAL_STRONG = 0.5;
+}
