@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
@@ -12,6 +13,7 @@ import witnessmark.diagnosis.fact.State;
 import witnessmark.gearbox.Unit;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
+import witnessmark.knowledge.Retired;
 
 /** Judges cases on one knowledge base with one set of rules. */
 public final class Diagnosis {
@@ -52,9 +54,26 @@ public final class Diagnosis {
         file.evidenceFindings()
                 .forEach((finding, state) -> open.report(finding, state, file.evidenceLikelihood(finding)));
         file.loggedTogether().forEach(e -> e.thin().ifPresent(why -> open.thin(e.finding(), why)));
-        file.findings().values().forEach(entry -> open.report(entry.finding(), entry.state()));
+        file.findings().values().forEach(entry -> report(entry, open, file));
         file.measurements().values().forEach(m -> open.measure(measured(m)));
         return open;
+    }
+
+    /**
+     * An entry as it is asked today: one that mixed several answers says of each "one of these", where the case does not
+     * say more of it.
+     */
+    private void report(FindingEntry entry, OpenCase open, CaseFile file) {
+        Retired retired = knowledge.retired().get(entry.finding());
+        if (retired == null) {
+            open.report(entry.finding(), entry.state());
+            return;
+        }
+        boolean oneOfSeveral =
+                entry.state() == FindingState.PRESENT && retired.now().size() > 1;
+        retired.now().stream()
+                .filter(now -> !file.findings().containsKey(now))
+                .forEach(now -> open.report(now, oneOfSeveral ? FindingState.UNSURE : entry.state()));
     }
 
     /** The measurement in the unit of its measure. */

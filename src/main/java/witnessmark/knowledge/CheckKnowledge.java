@@ -102,7 +102,7 @@ public final class CheckKnowledge {
         knowledge.context().forEach(c -> used.add(c.finding()));
         knowledge.findings().values().forEach(f -> used.addAll(f.needs()));
         for (Finding finding : knowledge.findings().values()) {
-            if (!used.contains(finding.id())) {
+            if (!used.contains(finding.id()) && !knowledge.retired().containsKey(finding.id())) {
                 weak(finding.id(), "is a finding that no cause explains and no rule uses", "link it or take it out");
             }
         }

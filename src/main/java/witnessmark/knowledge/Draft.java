@@ -41,6 +41,7 @@ final class Draft {
     final Map<String, AccessStep> access = new LinkedHashMap<>();
     final Map<String, Measure> measures = new LinkedHashMap<>();
     final Map<String, Finding> findings = new LinkedHashMap<>();
+    final Map<String, Retired> retired = new LinkedHashMap<>();
     final Map<String, Cause> causes = new LinkedHashMap<>();
     final List<LookAlike> lookAlikes = new ArrayList<>();
     final List<NeverTogether> neverTogether = new ArrayList<>();
@@ -117,7 +118,7 @@ final class Draft {
     private Set<String> known(Kind kind) {
         return switch (kind) {
             case CAUSE -> causes.keySet();
-            case FINDING -> findings.keySet();
+            case FINDING -> findings.keySet(); // what is retired is not to be referred to any more
             case MEASURE -> measures.keySet();
             case CLASS -> Set.copyOf(
                     vocabulary.classes().stream().map(Vocabulary.CauseClass::id).toList());
@@ -133,12 +134,16 @@ final class Draft {
     KnowledgeBase finish() {
         checkReferences();
         faults.throwIfAny();
+        retired.values()
+                .forEach(r ->
+                        findings.put(r.id(), r.asFinding(findings.get(r.now().get(0)))));
         BoundChances.of(this);
         return new KnowledgeBase(
                 vocabulary,
                 access,
                 measures,
                 findings,
+                retired,
                 causes,
                 List.copyOf(lookAlikes),
                 List.copyOf(neverTogether),

@@ -76,6 +76,15 @@ public record Finding(
 
     /** The same finding with another background. */
     public Finding withBackground(double background) {
+        return with(id, title, background);
+    }
+
+    /** One like it under another id and title. */
+    Finding named(String id, String title) {
+        return with(id, title, background);
+    }
+
+    private Finding with(String id, String title, double background) {
         return new Finding(
                 id,
                 system,
