@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import witnessmark.gearbox.Layout;
-import witnessmark.triplog.evidence.LogEvidence;
 
 /**
  * The present state of a case: everything that holds now, however it came to hold.
@@ -64,60 +63,6 @@ public record CaseFile(
     /** The correction reported: what was done to put it right. */
     public String workDone() {
         return text(TextField.WORK_DONE);
-    }
-
-    /**
-     * The findings that follow from all evidence together. Where two results differ, present stands before unsure and
-     * unsure before absent: one shift made well does not undo another made badly. The logs of the case count as one.
-     */
-    public Map<String, FindingState> evidenceFindings() {
-        return evidenceFindings(logged());
-    }
-
-    private Map<String, FindingState> evidenceFindings(LoggedTogether logs) {
-        Map<String, FindingState> together = new LinkedHashMap<>();
-        evidence.values().forEach(e -> e.findings().forEach((finding, state) -> {
-            if (!LoggedTogether.covers(e, finding)) {
-                together.merge(finding, state, FindingState::weightier);
-            }
-        }));
-        logs.states().forEach((finding, state) -> together.merge(finding, state, FindingState::weightier));
-        return together;
-    }
-
-    /**
-     * How well all results that speak of the finding fit it together: all logs as one, for they are of one truck, and
-     * each other result as independent of the rest. Empty where one of them shows the finding outright, or none speaks
-     * of it.
-     */
-    public Optional<Likelihood> evidenceLikelihood(String finding) {
-        LoggedTogether logs = logged();
-        FindingState state = evidenceFindings(logs).get(finding);
-        if (state == null) {
-            return Optional.empty();
-        }
-        double factor = logs.likelihood(finding).map(Likelihood::factor).orElse(1.0);
-        for (Evidence result : evidence.values()) {
-            if (LoggedTogether.covers(result, finding)) {
-                continue;
-            }
-            Likelihood one = result.likelihoods().get(finding);
-            if (one != null) {
-                factor *= one.factor();
-            } else if (state == result.findings().get(finding)) {
-                return Optional.empty();
-            }
-        }
-        return Optional.of(Likelihood.ofFactor(factor));
-    }
-
-    /** What the counts of all logs of the case come to, also where it is too little to count; empty without such logs. */
-    public List<LogEvidence> loggedTogether() {
-        return logged().pooled();
-    }
-
-    private LoggedTogether logged() {
-        return new LoggedTogether(evidence.values());
     }
 
     public boolean isSignedOff() {

@@ -24,7 +24,7 @@ public enum FindingState {
     }
 
     /** Of two results that differ: present before unsure, unsure before absent, absent before nothing. */
-    static FindingState weightier(FindingState one, FindingState other) {
+    public static FindingState weightier(FindingState one, FindingState other) {
         List<FindingState> order = List.of(PRESENT, UNSURE, ABSENT, NOT_LOOKED_AT);
         return order.indexOf(one) <= order.indexOf(other) ? one : other;
     }

@@ -14,7 +14,7 @@ public record Likelihood(double ifPresent, double ifAbsent) {
     }
 
     /** One that fits so many times better with the finding than without; below 1, better without. */
-    static Likelihood ofFactor(double factor) {
+    public static Likelihood ofFactor(double factor) {
         return new Likelihood(Math.min(1, factor), Math.min(1, 1 / factor));
     }
 

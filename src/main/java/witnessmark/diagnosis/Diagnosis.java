@@ -8,6 +8,7 @@ import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
+import witnessmark.casefile.logged.CombinedEvidence;
 import witnessmark.diagnosis.fact.Measured;
 import witnessmark.diagnosis.fact.State;
 import witnessmark.gearbox.Unit;
@@ -48,12 +49,12 @@ public final class Diagnosis {
 
     /** A case whose findings can be changed and judged again; what followed from a finding goes with it. */
     public OpenCase open(CaseFile file) {
-        KnownWords.check(file, knowledge);
+        CombinedEvidence evidence = CombinedEvidence.of(file);
+        KnownWords.check(file, evidence, knowledge);
         OpenCase open = new OpenCase(
                 file.id().toString(), new RuleSession(rules, facts, file.gearbox()), network, knowledge, checks);
-        file.evidenceFindings()
-                .forEach((finding, state) -> open.report(finding, state, file.evidenceLikelihood(finding)));
-        file.loggedTogether().forEach(e -> e.thin().ifPresent(why -> open.thin(e.finding(), why)));
+        evidence.findings().forEach((finding, state) -> open.report(finding, state, evidence.likelihood(finding)));
+        evidence.logs().forEach(e -> e.thin().ifPresent(why -> open.thin(e.finding(), why)));
         file.findings().values().forEach(entry -> report(entry, open, file));
         file.measurements().values().forEach(m -> open.measure(measured(m)));
         return open;

@@ -5,6 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.Set;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.Measurement;
+import witnessmark.casefile.logged.CombinedEvidence;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
 import witnessmark.yaml.Fault;
@@ -16,12 +17,16 @@ public final class KnownWords {
     private KnownWords() {}
 
     public static void check(CaseFile file, KnowledgeBase knowledge) {
+        check(file, CombinedEvidence.of(file), knowledge);
+    }
+
+    static void check(CaseFile file, CombinedEvidence evidence, KnowledgeBase knowledge) {
         Faults faults = new Faults();
         String name = "case " + file.id().toString();
         file.findings()
                 .keySet()
                 .forEach(id -> known(name, "finding", id, knowledge.findings().keySet(), faults));
-        Set<String> followed = new LinkedHashSet<>(file.evidenceFindings().keySet());
+        Set<String> followed = new LinkedHashSet<>(evidence.findings().keySet());
         file.evidence().values().forEach(e -> followed.addAll(e.findings().keySet()));
         followed.forEach(id -> known(name, "finding", id, knowledge.findings().keySet(), faults));
         for (Measurement m : file.measurements().values()) {

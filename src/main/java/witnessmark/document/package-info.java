@@ -1,5 +1,5 @@
 /**
- * Writes a case for its readers: bench sheet, explanation, evidence record, coaching card, towing-prep sheet, packet.
+ * What documents are made of: the dossier of a case, kinds, forms, languages, papers, the shipped fonts.
  * It must not know Spring, the database or the terminal; it states results and draws none of its own.
  */
 @NullMarked

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import witnessmark.casefile.logged.CombinedEvidence;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.evidence.ComputedFinding;
@@ -87,7 +88,7 @@ class ComputedEvidenceTest {
         sheet.evidence(evidence("second", FindingState.ABSENT));
         sheet.evidence(evidence("third", FindingState.UNSURE));
 
-        assertThat(sheet.toCaseFile().evidenceFindings())
+        assertThat(CombinedEvidence.of(sheet.toCaseFile()).findings())
                 .containsExactlyEntriesOf(Map.of("computed-cone-energy-high", FindingState.PRESENT));
     }
 

@@ -11,7 +11,7 @@ import witnessmark.casefile.CaseSheet;
 import witnessmark.casefile.Evidence.SourceFile;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
-import witnessmark.casefile.LoggedEvidence;
+import witnessmark.casefile.logged.LoggedEvidence;
 import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.triplog.evidence.LogRecord.Tally;
 

@@ -16,6 +16,7 @@ import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.RankedCause;
 import witnessmark.diagnosis.ShippedKnowledge;
 import witnessmark.document.template.TemplateFolder;
+import witnessmark.document.write.WriteDocument;
 
 class BlameTest {
     private static final WriteDocument WRITE = new WriteDocument(TemplateFolder.shipped(), Paper.A4);

@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import witnessmark.document.template.TemplateFolder;
+import witnessmark.document.write.WriteDocument;
 import witnessmark.truck.ReadyTrucks;
 
 class CardsTest {

@@ -12,6 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import witnessmark.diagnosis.EvidenceMatrix;
 import witnessmark.document.template.TemplateFolder;
+import witnessmark.document.write.WriteDocument;
 
 class FiguresOnPaperTest {
     private static final WriteDocument WRITE = new WriteDocument(TemplateFolder.shipped(), Paper.LETTER);

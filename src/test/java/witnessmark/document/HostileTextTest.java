@@ -10,6 +10,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.w3c.dom.Document;
 import witnessmark.document.template.TemplateFolder;
+import witnessmark.document.write.WriteDocument;
 
 class HostileTextTest {
     private static final WriteDocument WRITE = new WriteDocument(TemplateFolder.shipped(), Paper.A4);

@@ -9,6 +9,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import witnessmark.document.packet.WritePacket;
 import witnessmark.document.template.TemplateFolder;
+import witnessmark.document.write.WriteDocument;
 
 class ReproducibleTest {
 

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import witnessmark.document.template.TemplateFolder;
+import witnessmark.document.write.WriteDocument;
 
 class ShopTemplatesTest {
     private static final Dossier DOSSIER = Cases.of(Cases.sample("scored-hubs-after-a-tow"));

@@ -42,7 +42,7 @@ public record Chart(String title, String across, String up, List<Series> series)
         }
     }
 
-    double farthestX() {
+    public double farthestX() {
         return series.stream()
                 .flatMap(line -> line.points().stream())
                 .mapToDouble(Point::x)
@@ -50,7 +50,7 @@ public record Chart(String title, String across, String up, List<Series> series)
                 .orElseThrow();
     }
 
-    double highestY() {
+    public double highestY() {
         return series.stream()
                 .flatMap(line -> line.points().stream())
                 .mapToDouble(Point::y)

@@ -9,7 +9,7 @@ import java.util.Locale;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.Plot;
-import witnessmark.document.font.ShippedFont;
+import witnessmark.document.ShippedFont;
 
 /** What all charts have in common: inks, fonts, axes from zero, a white ground. */
 final class ChartLook {

@@ -1,6 +1,6 @@
 /**
- * Draws computed results as charts, in SVG and roughly in text.
- * It must not know of cases, causes, a database or the terminal; of results it knows those of the gearbox only.
+ * Draws computed results as charts, in SVG: those of the gearbox and those of trip logs.
+ * It must not know of cases, causes, a database or the terminal.
  */
 @NullMarked
 package witnessmark.document.chart;

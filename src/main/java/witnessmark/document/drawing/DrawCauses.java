@@ -16,8 +16,8 @@ import org.jfree.chart.renderer.category.StackedBarRenderer;
 import org.jfree.chart.renderer.category.StandardBarPainter;
 import org.jfree.data.category.DefaultCategoryDataset;
 import witnessmark.diagnosis.RankedCause;
+import witnessmark.document.ShippedFont;
 import witnessmark.document.chart.SvgCanvas;
-import witnessmark.document.font.ShippedFont;
 import witnessmark.document.template.VisibleText;
 
 /**

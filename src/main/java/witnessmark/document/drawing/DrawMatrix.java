@@ -15,8 +15,8 @@ import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 import witnessmark.diagnosis.EvidenceMatrix;
+import witnessmark.document.ShippedFont;
 import witnessmark.document.chart.SvgCanvas;
-import witnessmark.document.font.ShippedFont;
 import witnessmark.document.template.VisibleText;
 
 /**

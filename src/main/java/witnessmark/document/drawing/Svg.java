@@ -3,7 +3,7 @@ package witnessmark.document.drawing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import witnessmark.document.font.ShippedFont;
+import witnessmark.document.ShippedFont;
 import witnessmark.document.template.VisibleText;
 
 /** An SVG drawing being put together; it uses no ids, so that several can stand on one page. */

@@ -38,10 +38,10 @@ final class Alternatives {
         return new Row(
                 rival.title(),
                 cause.title(),
-                Say.percent(rival.probability()),
+                PaperFigures.percent(rival.probability()),
                 outcome(rival),
                 rival.tells(),
-                Say.list(rival.openChecks().stream()
+                PaperFigures.list(rival.openChecks().stream()
                         .map(id -> FoundRow.title(dossier, id))
                         .toList()));
     }
@@ -56,9 +56,11 @@ final class Alternatives {
         }
         List<String> against = ranked.get().evidenceAgainst().stream()
                 .limit(MOST_FINDINGS)
-                .map(w -> w.title() + " (" + w.state() + ", " + Say.decibans(w.decibans()) + ")")
+                .map(w -> w.title() + " (" + w.state() + ", " + PaperFigures.decibans(w.decibans()) + ")")
                 .toList();
-        String by = against.isEmpty() ? "no finding speaks against it by itself" : "against it: " + Say.list(against);
+        String by = against.isEmpty()
+                ? "no finding speaks against it by itself"
+                : "against it: " + PaperFigures.list(against);
         return (rival.probability() < RULED_OUT ? "ruled out or far behind; " : "still open; ") + by;
     }
 }

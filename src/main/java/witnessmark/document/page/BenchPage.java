@@ -89,11 +89,12 @@ public record BenchPage(
         if (first.openMinutes() == 0) {
             return "nothing more to open";
         }
-        return "about " + Say.minutes(first.openMinutes()) + " to get there"
+        return "about " + PaperFigures.minutes(first.openMinutes()) + " to get there"
                 + (first.teardown() ? ", something is taken apart" : "");
     }
 
     private static Check check(NextCheck check) {
-        return new Check(check.finding(), check.ask(), check.look(), Say.minutes(check.checkMinutes()), check.why());
+        return new Check(
+                check.finding(), check.ask(), check.look(), PaperFigures.minutes(check.checkMinutes()), check.why());
     }
 }

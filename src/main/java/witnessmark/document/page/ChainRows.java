@@ -43,7 +43,7 @@ public record ChainRows(String check, List<Row> entries, List<Person> people) {
     private static Row row(Entry entry) {
         return new Row(
                 String.valueOf(entry.number()),
-                Say.time(entry.stamp().time()),
+                PaperFigures.time(entry.stamp().time()),
                 entry.stamp().who(),
                 shortened(ChangeSentence.of(entry.change())),
                 entry.hash());
@@ -57,8 +57,8 @@ public record ChainRows(String check, List<Row> entries, List<Person> people) {
                 .map(e -> new Person(
                         e.getKey(),
                         String.valueOf(e.getValue().size()),
-                        Say.time(e.getValue().get(0).stamp().time()),
-                        Say.time(e.getValue()
+                        PaperFigures.time(e.getValue().get(0).stamp().time()),
+                        PaperFigures.time(e.getValue()
                                 .get(e.getValue().size() - 1)
                                 .stamp()
                                 .time())))

@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import witnessmark.casefile.Evidence;
-import witnessmark.casefile.LoggedEvidence;
+import witnessmark.casefile.logged.LoggedEvidence;
 import witnessmark.diagnosis.EvidenceMatrix;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.RankedCause;
@@ -78,7 +78,7 @@ public record EvidencePage(
         return new EvidencePage(
                 classTitles,
                 judgement.attribution().stream()
-                        .map(s -> new Field(s.title(), Say.percent(s.probability())))
+                        .map(s -> new Field(s.title(), PaperFigures.percent(s.probability())))
                         .toList(),
                 dossier.matrix().rows().stream()
                         .map(r -> matrixRow(r, dossier.matrix().classes()))
@@ -122,7 +122,9 @@ public record EvidencePage(
                 row.title(),
                 row.state(),
                 row.from(),
-                classes.stream().map(id -> Say.weight(row.decibans().get(id))).toList());
+                classes.stream()
+                        .map(id -> PaperFigures.weight(row.decibans().get(id)))
+                        .toList());
     }
 
     private static CauseRow causeRow(Dossier dossier, RankedCause cause) {
@@ -130,7 +132,7 @@ public record EvidencePage(
                 cause.title(),
                 cause.id(),
                 dossier.knowledge().classOf(cause.classId()).title(),
-                Say.percent(cause.probability()),
+                PaperFigures.percent(cause.probability()),
                 ExplanationPage.standing(cause),
                 weights(cause.evidenceFor()),
                 weights(cause.evidenceAgainst()),
@@ -139,7 +141,7 @@ public record EvidencePage(
 
     private static List<String> weights(List<RankedCause.Weight> weights) {
         return weights.stream()
-                .map(w -> w.title() + " (" + w.state() + ") " + Say.decibans(w.decibans()))
+                .map(w -> w.title() + " (" + w.state() + ") " + PaperFigures.decibans(w.decibans()))
                 .toList();
     }
 
@@ -164,7 +166,7 @@ public record EvidencePage(
                 evidence.formula(),
                 inputs,
                 evidence.file().map(f -> f.name() + ", SHA-256 " + f.sha256()).orElse(""),
-                Say.list(evidence.findings().entrySet().stream()
+                PaperFigures.list(evidence.findings().entrySet().stream()
                         .map(e -> FoundRow.title(dossier, e.getKey()) + ": "
                                 + e.getValue().word())
                         .toList()));

@@ -61,7 +61,7 @@ public record ExplanationPage(
                 judgement.contradictions().stream().map(Judgement.Conflict::why).toList(),
                 judgement.nextChecks().stream()
                         .limit(4)
-                        .map(c -> c.ask() + " (" + c.accessTitle() + ", " + Say.minutes(c.minutes()) + ")")
+                        .map(c -> c.ask() + " (" + c.accessTitle() + ", " + PaperFigures.minutes(c.minutes()) + ")")
                         .toList(),
                 texts(advice.repair()),
                 texts(advice.coaching()),
@@ -96,7 +96,7 @@ public record ExplanationPage(
                 cause.title(),
                 dossier.knowledge().classOf(cause.classId()).title(),
                 standing(cause),
-                Say.percent(cause.probability()) + ", " + Say.chance(cause.probability()),
+                PaperFigures.percent(cause.probability()) + ", " + PaperFigures.chance(cause.probability()),
                 mechanism(dossier, cause),
                 reasons(cause.evidenceFor()),
                 reasons(cause.evidenceAgainst()),
@@ -126,7 +126,7 @@ public record ExplanationPage(
     private static List<String> reasons(List<RankedCause.Weight> weights) {
         return weights.stream()
                 .limit(MOST_REASONS)
-                .map(w -> w.title() + found(w.state()) + ": " + Say.strength(w.decibans()))
+                .map(w -> w.title() + found(w.state()) + ": " + PaperFigures.strength(w.decibans()))
                 .toList();
     }
 

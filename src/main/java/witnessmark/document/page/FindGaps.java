@@ -20,7 +20,7 @@ final class FindGaps {
 
     List<String> gaps() {
         List<String> gaps = new ArrayList<>();
-        gaps.add("Looked at so far: " + Say.percent(dossier.judgement().coverage())
+        gaps.add("Looked at so far: " + PaperFigures.percent(dossier.judgement().coverage())
                 + " of the evidence that matters for the causes still in question.");
         for (RankedCause cause : ExplanationPage.toldOf(dossier.judgement())) {
             cause.unchecked()

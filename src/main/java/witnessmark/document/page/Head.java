@@ -48,16 +48,16 @@ public record Head(
                 judgement.verdict().isDetermined(),
                 judgement.verdict().sentence(),
                 judgement.verdict().open(),
-                Say.percent(judgement.coverage()),
+                PaperFigures.percent(judgement.coverage()),
                 file.signedOff()
-                        .map(s -> "Signed off by " + s.who() + ", " + Say.time(s.time()))
+                        .map(s -> "Signed off by " + s.who() + ", " + PaperFigures.time(s.time()))
                         .orElse(""));
     }
 
     private static String asOf(Dossier dossier) {
         return dossier.history()
                 .map(h -> "entry " + h.last().number() + " of "
-                        + Say.time(h.last().stamp().time()))
+                        + PaperFigures.time(h.last().stamp().time()))
                 .orElse("not stored: read from a case file, undated");
     }
 
@@ -93,10 +93,10 @@ public record Head(
     }
 
     private static void km(List<Field> fields, String label, OptionalDouble km) {
-        km.ifPresent(value -> fields.add(new Field(label, Say.number(value) + " km")));
+        km.ifPresent(value -> fields.add(new Field(label, PaperFigures.number(value) + " km")));
     }
 
     private static void word(List<Field> fields, String label, Optional<? extends Enum<?>> word) {
-        word.ifPresent(w -> fields.add(new Field(label, Say.words(w))));
+        word.ifPresent(w -> fields.add(new Field(label, PaperFigures.words(w))));
     }
 }

@@ -25,7 +25,7 @@ public record MeasuredRow(String title, String value, String limits, String resu
         Measure known = dossier.knowledge().measures().get(m.measure());
         return new MeasuredRow(
                 known == null ? m.measure() : known.title(),
-                Say.number(m.value()) + " " + m.unit().symbol(),
+                PaperFigures.number(m.value()) + " " + m.unit().symbol(),
                 m.limits()
                         .map(MeasuredRow::limits)
                         .orElse("none given: take the limit from the service manual of this unit"),
@@ -44,7 +44,7 @@ public record MeasuredRow(String title, String value, String limits, String resu
     }
 
     private static String number(OptionalDouble value) {
-        return Say.number(value.getAsDouble());
+        return PaperFigures.number(value.getAsDouble());
     }
 
     private static String result(Measurement m, Limits limits) {

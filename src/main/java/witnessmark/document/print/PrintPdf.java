@@ -30,7 +30,7 @@ import org.xml.sax.SAXException;
 import org.xml.sax.SAXParseException;
 import witnessmark.document.DocumentRefused;
 import witnessmark.document.Paper;
-import witnessmark.document.font.ShippedFont;
+import witnessmark.document.ShippedFont;
 
 /**
  * Prints a page of well-formed HTML as PDF with the shipped fonts. The same page gives the same bytes: time and

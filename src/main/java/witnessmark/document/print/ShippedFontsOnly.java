@@ -12,7 +12,7 @@ import org.apache.pdfbox.pdmodel.font.FontMappers;
 import org.apache.pdfbox.pdmodel.font.FontMapping;
 import org.apache.pdfbox.pdmodel.font.PDCIDSystemInfo;
 import org.apache.pdfbox.pdmodel.font.PDFontDescriptor;
-import witnessmark.document.font.ShippedFont;
+import witnessmark.document.ShippedFont;
 
 /** Gives the shipped font for every other one, so that the fonts of the machine are neither searched nor used. */
 final class ShippedFontsOnly implements FontMapper {

@@ -1,6 +1,6 @@
 package witnessmark.document.print;
 
-import witnessmark.document.font.ShippedFont;
+import witnessmark.document.ShippedFont;
 import witnessmark.document.template.VisibleText;
 
 /** Signs the shipped fonts have no picture for, such as many emoji, are printed as their code points. */

@@ -5,8 +5,6 @@ import witnessmark.shell.print.Terminal;
 import witnessmark.triplog.TripResult;
 import witnessmark.triplog.TruckResult;
 import witnessmark.triplog.event.HabitEvent;
-import witnessmark.triplog.summary.EventTable;
-import witnessmark.triplog.summary.SummaryTable;
 
 /** What logs came to, for a spreadsheet: one row for each kind of event, or for each event. */
 final class LogCsv {

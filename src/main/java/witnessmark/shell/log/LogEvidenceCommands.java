@@ -18,11 +18,12 @@ import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.Evidence;
 import witnessmark.casefile.Evidence.SourceFile;
-import witnessmark.casefile.HeldLogs;
-import witnessmark.casefile.LogDoubts;
-import witnessmark.casefile.LoggedEvidence;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.EvidenceSet;
+import witnessmark.casefile.logged.CombinedEvidence;
+import witnessmark.casefile.logged.HeldLogs;
+import witnessmark.casefile.logged.LogDoubts;
+import witnessmark.casefile.logged.LoggedEvidence;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.cases.Cases;
@@ -110,7 +111,8 @@ class LogEvidenceCommands {
         record.tallies().keySet().forEach(knows::finding);
         evidence.findings().keySet().forEach(knows::finding);
         CaseHistory history = cases.getObject().enter(id.toString(), List.of(new EvidenceSet(evidence)), reason);
-        LogAdded added = new LogAdded(history, evidence, logs, history.present().loggedTogether(), alone);
+        LogAdded added = new LogAdded(
+                history, evidence, logs, CombinedEvidence.of(history.present()).logs(), alone);
         if (form == Format.JSON) {
             context.outputWriter().println(Json.of(added.json()));
         } else {

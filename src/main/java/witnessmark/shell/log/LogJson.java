@@ -8,7 +8,6 @@ import witnessmark.triplog.TripResult;
 import witnessmark.triplog.TruckResult;
 import witnessmark.triplog.event.HabitEvent;
 import witnessmark.triplog.summary.CountInterval;
-import witnessmark.triplog.summary.EventTable;
 import witnessmark.triplog.summary.TripSummary;
 import witnessmark.triplog.summary.Verdict;
 

@@ -8,8 +8,6 @@ import witnessmark.triplog.TripResult;
 import witnessmark.triplog.TruckResult;
 import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.event.HabitEvent;
-import witnessmark.triplog.summary.EventTable;
-import witnessmark.triplog.summary.TerminalCharts;
 import witnessmark.triplog.summary.TripSummary;
 import witnessmark.triplog.summary.Verdict;
 
@@ -198,12 +196,12 @@ final class LogText {
     private void charts(TruckResult truck) {
         if (truck.trips().size() == 1 && !truck.trips().get(0).timeline().isEmpty()) {
             page.heading("Road speed over the covered time, and the gear in hand");
-            TerminalCharts.timeline(truck.trips().get(0).timeline(), truck.table(), page.width() - 6, CHART_ROWS)
+            TripCharts.timeline(truck.trips().get(0).timeline(), truck.table(), page.width() - 6, CHART_ROWS)
                     .forEach(page::drawn);
         }
         if (truck.summary().movingHours() > 0) {
             page.heading("Time at each road and engine speed, darker for longer");
-            TerminalCharts.speedMap(truck.speedMap(), page.width() - 7).forEach(page::drawn);
+            TripCharts.speedMap(truck.speedMap(), page.width() - 7).forEach(page::drawn);
         }
     }
 }

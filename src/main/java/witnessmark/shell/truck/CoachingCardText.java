@@ -3,7 +3,7 @@ package witnessmark.shell.truck;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import witnessmark.document.coaching.CoachingWords;
+import witnessmark.document.page.CoachingTexts;
 import witnessmark.gearbox.plan.CoachingCard;
 import witnessmark.gearbox.plan.CoachingPoint;
 import witnessmark.gearbox.plan.PlannedShift;
@@ -14,9 +14,9 @@ import witnessmark.shell.print.Page;
 /** The coaching card on one page. */
 final class CoachingCardText {
     private final Page page;
-    private final CoachingWords words;
+    private final CoachingTexts words;
 
-    CoachingCardText(Page page, CoachingWords words) {
+    CoachingCardText(Page page, CoachingTexts words) {
         this.page = page;
         this.words = words;
     }

@@ -4,7 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import witnessmark.document.coaching.CoachingWords;
+import witnessmark.document.page.CoachingTexts;
 import witnessmark.gearbox.Gear;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.plan.CoachingCard;
@@ -140,7 +140,7 @@ final class TruckJson {
         return map;
     }
 
-    static Map<String, Object> card(TruckProfile truck, CoachingCard card, CoachingWords words) {
+    static Map<String, Object> card(TruckProfile truck, CoachingCard card, CoachingTexts words) {
         Map<String, Object> map = named(truck);
         card.lowRangeCeiling().ifPresent(ceiling -> map.put("lowRangeCeiling", FigureJson.of(ceiling.roadSpeed())));
         map.put("ceilings", ceilings(card.ceilings()));
@@ -160,7 +160,7 @@ final class TruckJson {
         return map;
     }
 
-    private static Map<String, Object> of(CoachingPoint point, CoachingWords words) {
+    private static Map<String, Object> of(CoachingPoint point, CoachingTexts words) {
         Map<String, Object> map = new LinkedHashMap<>();
         map.put("topic", point.topic().key());
         map.put("do", point.topic().toDo());

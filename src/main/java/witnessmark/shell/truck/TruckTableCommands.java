@@ -13,10 +13,9 @@ import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
 import witnessmark.document.chart.Chart;
 import witnessmark.document.chart.DrawSvg;
-import witnessmark.document.chart.DrawText;
 import witnessmark.document.chart.ShiftPlanChart;
 import witnessmark.document.chart.SlipEnergyChart;
-import witnessmark.document.coaching.CoachingWords;
+import witnessmark.document.page.CoachingTexts;
 import witnessmark.gearbox.Gear;
 import witnessmark.gearbox.Parameter;
 import witnessmark.gearbox.Range;
@@ -32,6 +31,7 @@ import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
+import witnessmark.shell.print.TerminalChart;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.shell.run.TypedFigure;
 
@@ -152,9 +152,9 @@ class TruckTableCommands {
             @Option(longName = "language", defaultValue = "en", description = "en or es") String language,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         Format form = Format.of(format);
-        CoachingWords words = CoachingWords.in(language)
+        CoachingTexts words = CoachingTexts.in(language)
                 .orElseThrow(() -> new WrongUsage("--language '" + Terminal.harmless(language) + "' is not known; "
-                        + String.join(" or ", CoachingWords.LANGUAGES)));
+                        + String.join(" or ", CoachingTexts.LANGUAGES)));
         TruckProfile truck = trucks.getObject().find(name);
         CoachingCard card = new DrawUpCoachingCard(truck).card();
         if (form == Format.JSON) {
@@ -184,7 +184,7 @@ class TruckTableCommands {
         Chart chart = chart(truck, what, gear);
         Page page = new Page(context.outputWriter());
         if (out.isEmpty()) {
-            page.drawn(DrawText.draw(chart, page.width(), CHART_ROWS));
+            page.drawn(TerminalChart.draw(chart, page.width(), CHART_ROWS));
         } else {
             String svg = DrawSvg.draw(chart, CHART_WIDTH, CHART_HEIGHT);
             NewFile.write(Path.of(out), svg.getBytes(StandardCharsets.UTF_8), replace);

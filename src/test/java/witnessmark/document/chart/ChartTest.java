@@ -90,32 +90,6 @@ class ChartTest {
     }
 
     @Test
-    void a_text_drawing_is_rough_but_to_scale() {
-        Chart chart = new Chart(
-                "A line",
-                "x",
-                "y",
-                List.of(new Series("up", Style.FULL_LINE, List.of(new Point(0, 0), new Point(10, 5)))));
-
-        assertThat(DrawText.draw(chart, 30, 10))
-                .isEqualTo(
-                        """
-                        A line
-                        y
-                               5|                  ###
-                                |              #####
-                                |          #####
-                               2|      #####
-                                |  #####
-                               0|###
-                                +---------------------
-                                 0                  10
-                                 x
-                                 # up
-                        """);
-    }
-
-    @Test
     void charts_without_substance_are_refused() {
         assertThatThrownBy(() -> new Chart("Empty", "x", "y", List.of()))
                 .hasMessage("chart: 'Empty' has no series; give one or more");

@@ -16,12 +16,8 @@ import witnessmark.triplog.ReadTrip;
 import witnessmark.triplog.SimulatedDrive.Recording;
 import witnessmark.triplog.TripRequest;
 import witnessmark.triplog.TripResult;
-import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.read.Progress;
-import witnessmark.triplog.summary.EventTable;
-import witnessmark.triplog.summary.SummaryTable;
-import witnessmark.triplog.summary.TerminalCharts;
 
 class TripChartsTest {
     private final GearTable table = InventedTrucks.thirteen();
@@ -61,28 +57,5 @@ class TripChartsTest {
     @Test
     void the_timeline_says_its_units_and_marks_the_events() {
         assertThat(timeline()).contains("km/h", "rpm", "covered time (min)", ">event<");
-    }
-
-    @Test
-    void the_terminal_versions_fit_their_width_and_show_the_gears() {
-        List<String> lines = TerminalCharts.timeline(trip.timeline(), table, 80, 8);
-
-        assertThat(lines).hasSize(12).allMatch(l -> l.length() <= 86);
-        assertThat(lines.get(9)).matches("gear  [L0-9nseRp?]{80}");
-        assertThat(TerminalCharts.speedMap(trip.speedMap(), 73))
-                .allMatch(l -> l.length() <= 80)
-                .anyMatch(l -> l.contains("@"));
-    }
-
-    @Test
-    void tables_name_every_kind_and_every_event() {
-        int columns = EventTable.header().split(",").length;
-        assertThat(SummaryTable.rows("unit-1", false, trip.summary()))
-                .hasSize(EventKind.values().length)
-                .anyMatch(l -> l.startsWith("unit-1,no,start-in-high-range,seen,4,"));
-        assertThat(trip.events()).isNotEmpty().allSatisfy(e -> assertThat(
-                        EventTable.row("unit-1", "drive.csv", true, e).replaceAll("\"[^\"]*\"", "words"))
-                .startsWith("unit-1,drive.csv,yes," + e.kind().id())
-                .satisfies(row -> assertThat(row.split(",", -1)).hasSize(columns)));
     }
 }

@@ -1,4 +1,4 @@
-package witnessmark.triplog.summary;
+package witnessmark.shell.log;
 
 import java.util.List;
 import java.util.stream.Collectors;

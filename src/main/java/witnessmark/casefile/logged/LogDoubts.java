@@ -1,4 +1,4 @@
-package witnessmark.casefile;
+package witnessmark.casefile.logged;
 
 import java.time.Duration;
 import java.time.Instant;
@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CheckedText;
 import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.triplog.summary.RecordedTimes.Odometer;
 import witnessmark.triplog.summary.TimeSpan;

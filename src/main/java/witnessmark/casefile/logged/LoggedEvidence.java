@@ -1,4 +1,4 @@
-package witnessmark.casefile;
+package witnessmark.casefile.logged;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -8,7 +8,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseRefused;
+import witnessmark.casefile.CheckedText;
+import witnessmark.casefile.Evidence;
 import witnessmark.casefile.Evidence.SourceFile;
+import witnessmark.casefile.FindingState;
+import witnessmark.casefile.Likelihood;
 import witnessmark.triplog.evidence.LogEvidence;
 import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.triplog.evidence.WeighRecord;
@@ -77,7 +83,9 @@ public final class LoggedEvidence {
         long results = file.evidence().values().stream()
                 .filter(e -> e.record().isPresent())
                 .count();
-        return results < 2 ? Optional.empty() : Optional.of(summary(file.loggedTogether()));
+        return results < 2
+                ? Optional.empty()
+                : Optional.of(summary(CombinedEvidence.of(file).logs()));
     }
 
     /** Those that enter the case. */

@@ -1,4 +1,4 @@
-package witnessmark.document.table;
+package witnessmark.shell.print;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,13 +1,14 @@
-package witnessmark.document.chart;
+package witnessmark.shell.print;
 
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import witnessmark.document.chart.Chart;
 import witnessmark.document.chart.Chart.Point;
 import witnessmark.document.chart.Chart.Series;
 
 /** Draws a chart roughly in letters, for a terminal; each series has a letter of its own. */
-public final class DrawText {
+public final class TerminalChart {
 
     private static final String LETTERS = "#o.+x";
     private static final int MARGIN = 8;
@@ -17,7 +18,7 @@ public final class DrawText {
     private final Chart chart;
     private final char[][] cells;
 
-    private DrawText(Chart chart, int columns, int rows) {
+    private TerminalChart(Chart chart, int columns, int rows) {
         this.chart = chart;
         this.cells = new char[rows][columns];
         for (char[] row : cells) {
@@ -27,8 +28,8 @@ public final class DrawText {
 
     /** Plain ASCII text, lines ended by a line feed; a smaller place than 30 by 6 is drawn as that. */
     public static String draw(Chart chart, int width, int height) {
-        DrawText drawing =
-                new DrawText(chart, Math.max(LEAST_WIDTH, width) - MARGIN - 1, Math.max(LEAST_HEIGHT, height) - 4);
+        TerminalChart drawing =
+                new TerminalChart(chart, Math.max(LEAST_WIDTH, width) - MARGIN - 1, Math.max(LEAST_HEIGHT, height) - 4);
         // The first series is the one that matters: drawn last, it stays on top.
         for (int i = chart.series().size() - 1; i >= 0; i--) {
             drawing.plot(chart.series().get(i), letter(i));

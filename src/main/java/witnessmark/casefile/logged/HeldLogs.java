@@ -1,4 +1,4 @@
-package witnessmark.casefile;
+package witnessmark.casefile.logged;
 
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import witnessmark.casefile.Evidence;
 import witnessmark.triplog.summary.TimeSpan;
 
 /**

@@ -1,4 +1,4 @@
-package witnessmark.document.coaching;
+package witnessmark.document.page;
 
 import java.util.List;
 import java.util.Locale;
@@ -16,21 +16,21 @@ import witnessmark.gearbox.speed.SpeedUnits;
  * The texts of the coaching card in one language, from {@code messages/coaching_xx.properties}. A name in braces is
  * filled with the truck's own figure of that name.
  */
-public final class CoachingWords {
+public final class CoachingTexts {
 
     /** Language tags (BCP 47) that there are texts for. */
     public static final List<String> LANGUAGES = List.of("en", "es");
 
     private final ResourceBundle texts;
 
-    private CoachingWords(ResourceBundle texts) {
+    private CoachingTexts(ResourceBundle texts) {
         this.texts = texts;
     }
 
     /** The texts in the language of this tag; empty if there are none. */
-    public static Optional<CoachingWords> in(String language) {
+    public static Optional<CoachingTexts> in(String language) {
         return LANGUAGES.contains(language)
-                ? Optional.of(new CoachingWords(ResourceBundle.getBundle(
+                ? Optional.of(new CoachingTexts(ResourceBundle.getBundle(
                         "messages.coaching",
                         Locale.forLanguageTag(language),
                         Control.getNoFallbackControl(Control.FORMAT_PROPERTIES))))

@@ -1,4 +1,4 @@
-package witnessmark.casefile;
+package witnessmark.casefile.logged;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -8,6 +8,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseId;
+import witnessmark.casefile.CaseSheet;
+import witnessmark.casefile.Evidence;
+import witnessmark.casefile.Vehicle;
 import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.triplog.summary.RecordedTimes.Odometer;
 import witnessmark.triplog.summary.TimeSpan;

@@ -1,4 +1,4 @@
-package witnessmark.casefile;
+package witnessmark.casefile.logged;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -9,7 +9,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseId;
+import witnessmark.casefile.CaseSheet;
+import witnessmark.casefile.Evidence;
 import witnessmark.casefile.Evidence.Kind;
+import witnessmark.casefile.FindingState;
+import witnessmark.casefile.Likelihood;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.casefile.yaml.CaseReader;
 import witnessmark.casefile.yaml.CaseWriter;
@@ -54,7 +60,7 @@ class LoggedTogetherTest {
     }
 
     private static double factor(CaseFile file) {
-        return file.evidenceLikelihood(STARTS).orElseThrow().factor();
+        return CombinedEvidence.of(file).likelihood(STARTS).orElseThrow().factor();
     }
 
     @Test
@@ -68,7 +74,7 @@ class LoggedTogetherTest {
         assertThat(factor(inParts)).isCloseTo(factor(whole), within(1e-9));
         // 100 starts: (1 + 0.002 x 100) / (1 + 0.95 x 0.08 x 100)
         assertThat(factor(whole)).isCloseTo(1.2 / 8.6, within(1e-9));
-        assertThat(inParts.evidenceFindings()).containsEntry(STARTS, FindingState.ABSENT);
+        assertThat(CombinedEvidence.of(inParts).findings()).containsEntry(STARTS, FindingState.ABSENT);
     }
 
     @Test
@@ -76,8 +82,8 @@ class LoggedTogetherTest {
         CaseFile one = with(starts(0, 15));
         CaseFile many = with(starts(0, 15), starts(0, 15), starts(0, 15));
 
-        assertThat(one.evidenceFindings()).doesNotContainKey(STARTS);
-        assertThat(many.evidenceFindings()).containsEntry(STARTS, FindingState.ABSENT);
+        assertThat(CombinedEvidence.of(one).findings()).doesNotContainKey(STARTS);
+        assertThat(CombinedEvidence.of(many).findings()).containsEntry(STARTS, FindingState.ABSENT);
     }
 
     @Test
@@ -106,7 +112,7 @@ class LoggedTogetherTest {
                 .toCaseFile();
 
         assertThat(factor(file)).isCloseTo(20, within(1e-9));
-        assertThat(file.evidenceFindings()).containsEntry(STARTS, FindingState.PRESENT);
+        assertThat(CombinedEvidence.of(file).findings()).containsEntry(STARTS, FindingState.PRESENT);
     }
 
     @Test
@@ -146,7 +152,8 @@ class LoggedTogetherTest {
                 .present();
 
         assertThat(again).isEqualTo(file);
-        assertThat(again.loggedTogether()).isEqualTo(file.loggedTogether());
+        assertThat(CombinedEvidence.of(again).logs())
+                .isEqualTo(CombinedEvidence.of(file).logs());
     }
 
     @Test

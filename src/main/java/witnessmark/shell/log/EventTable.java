@@ -1,4 +1,4 @@
-package witnessmark.triplog.summary;
+package witnessmark.shell.log;
 
 import java.time.Instant;
 import java.util.List;

@@ -1,4 +1,4 @@
-package witnessmark.document;
+package witnessmark.document.write;
 
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -8,6 +8,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Properties;
+import witnessmark.document.DocumentRefused;
+import witnessmark.document.Dossier;
+import witnessmark.document.Form;
+import witnessmark.document.Kind;
+import witnessmark.document.Language;
+import witnessmark.document.Paper;
 import witnessmark.document.page.BenchPage;
 import witnessmark.document.page.CoachingPage;
 import witnessmark.document.page.EvidencePage;

@@ -1,4 +1,4 @@
-package witnessmark.document.coaching;
+package witnessmark.document.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -25,7 +25,7 @@ import witnessmark.gearbox.plan.DrawUpCoachingCard;
 import witnessmark.gearbox.speed.ShiftStep;
 import witnessmark.truck.ReadyTrucks;
 
-class CoachingWordsTest {
+class CoachingTextsTest {
 
     private static Properties bundle(String language) {
         Properties texts = new Properties();
@@ -52,7 +52,7 @@ class CoachingWordsTest {
         Properties english = bundle("en");
         Properties spanish = bundle("es");
 
-        assertThat(CoachingWords.LANGUAGES).containsExactly("en", "es");
+        assertThat(CoachingTexts.LANGUAGES).containsExactly("en", "es");
         assertThat(new TreeSet<>(spanish.stringPropertyNames()))
                 .isEqualTo(new TreeSet<>(english.stringPropertyNames()));
         english.stringPropertyNames().forEach(key -> {
@@ -81,7 +81,7 @@ class CoachingWordsTest {
     @ParameterizedTest
     @ValueSource(strings = {"en", "es"})
     void no_card_is_left_with_an_empty_place_for_a_figure(String language) {
-        CoachingWords words = CoachingWords.in(language).orElseThrow();
+        CoachingTexts words = CoachingTexts.in(language).orElseThrow();
         CoachingCard oneGear = new DrawUpCoachingCard(TruckDraft.named("one-gear")
                         .mainRatios(List.of(1.0))
                         .set(Parameter.AXLE_RATIO, 4)
@@ -114,21 +114,21 @@ class CoachingWordsTest {
                         .findFirst()
                         .orElseThrow();
 
-        assertThat(CoachingWords.in("en").orElseThrow().text(point))
+        assertThat(CoachingTexts.in("en").orElseThrow().text(point))
                 .isEqualTo("Take low range only under 27 km/h (16 mph).");
     }
 
     @Test
     void a_language_without_texts_is_none() {
-        assertThat(CoachingWords.in("fr")).isEmpty();
-        assertThat(CoachingWords.in("../en")).isEmpty();
+        assertThat(CoachingTexts.in("fr")).isEmpty();
+        assertThat(CoachingTexts.in("../en")).isEmpty();
     }
 
     @Test
     void a_point_that_lacks_its_figure_is_said_plainly() {
         CoachingPoint bare = new CoachingPoint(Topic.SHIFT_PROGRESSIVELY, Map.of());
 
-        assertThat(CoachingWords.in("en").orElseThrow().text(bare))
+        assertThat(CoachingTexts.in("en").orElseThrow().text(bare))
                 .isEqualTo("Shift up early in the low gears, later in the high ones.");
     }
 }

@@ -1,4 +1,4 @@
-package witnessmark.triplog.summary;
+package witnessmark.shell.log;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -6,13 +6,15 @@ import java.util.List;
 import java.util.Locale;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.gear.InHand;
+import witnessmark.triplog.summary.SpeedMap;
+import witnessmark.triplog.summary.Timeline;
 
 /** The timeline and the speed map in plain characters, for a terminal of any kind. */
-public final class TerminalCharts {
+public final class TripCharts {
     private static final String DEPTH = " .:-=+*#%@";
     private static final int MAP_ROWS = 20;
 
-    private TerminalCharts() {}
+    private TripCharts() {}
 
     /**
      * Road speed as a curve of the given height, and what was in hand below it: for a gear the last letter of its number

@@ -1,9 +1,12 @@
-package witnessmark.triplog.summary;
+package witnessmark.shell.log;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.List;
 import java.util.Locale;
+import witnessmark.triplog.summary.CountInterval;
+import witnessmark.triplog.summary.TripSummary;
+import witnessmark.triplog.summary.Verdict;
 
 /** Summaries as CSV rows. */
 public final class SummaryTable {

@@ -1,4 +1,4 @@
-package witnessmark.document.font;
+package witnessmark.document;
 
 import java.awt.Font;
 import java.awt.FontFormatException;

@@ -1,4 +1,4 @@
-package witnessmark.document.table;
+package witnessmark.shell.print;
 
 import java.io.IOException;
 import java.util.List;

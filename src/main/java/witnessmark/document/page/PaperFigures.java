@@ -9,11 +9,11 @@ import witnessmark.casefile.PlainNumber;
 import witnessmark.document.drawing.DrawMatrix;
 
 /** How figures and times are said on paper. */
-final class Say {
+final class PaperFigures {
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss 'UTC'", Locale.ROOT)
             .withZone(ZoneOffset.UTC);
 
-    private Say() {}
+    private PaperFigures() {}
 
     static String percent(double probability) {
         double percent = 100 * probability;

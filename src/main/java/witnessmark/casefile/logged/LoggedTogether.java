@@ -1,4 +1,4 @@
-package witnessmark.casefile;
+package witnessmark.casefile.logged;
 
 import java.util.ArrayList;
 import java.util.Collection;
@@ -6,7 +6,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import witnessmark.casefile.Evidence;
 import witnessmark.casefile.Evidence.Kind;
+import witnessmark.casefile.FindingState;
+import witnessmark.casefile.Likelihood;
 import witnessmark.triplog.evidence.LogEvidence;
 import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.triplog.evidence.WeighRecord;
