@@ -5,7 +5,11 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.methods;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
 
+import com.tngtech.archunit.core.domain.Dependency;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.domain.JavaMethod;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
@@ -14,6 +18,12 @@ import com.tngtech.archunit.lang.ArchCondition;
 import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.lang.ConditionEvents;
 import com.tngtech.archunit.lang.SimpleConditionEvent;
+import com.tngtech.archunit.library.dependencies.SliceAssignment;
+import com.tngtech.archunit.library.dependencies.SliceIdentifier;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.shell.core.command.annotation.Command;
 
@@ -21,6 +31,18 @@ import org.springframework.shell.core.command.annotation.Command;
 @AnalyzeClasses(packages = "witnessmark", importOptions = ImportOption.DoNotIncludeTests.class)
 class ArrowsTest {
     private static final String[] JDK = {"java..", "org.jspecify.."};
+
+    private static final SliceAssignment EACH_PACKAGE = new SliceAssignment() {
+        @Override
+        public SliceIdentifier getIdentifierOf(JavaClass javaClass) {
+            return SliceIdentifier.of(javaClass.getPackageName());
+        }
+
+        @Override
+        public String getDescription() {
+            return "each package";
+        }
+    };
 
     @ArchTest
     static final ArchRule inference_is_pure_mathematics = classes()
@@ -88,12 +110,43 @@ class ArrowsTest {
             .resideInAPackage("witnessmark.shell..");
 
     @ArchTest
-    static final ArchRule features_have_no_cycles =
-            slices().matching("witnessmark.(*)..").should().beFreeOfCycles();
+    static final ArchRule no_package_at_any_depth_is_in_a_circle =
+            slices().assignedFrom(EACH_PACKAGE).should().beFreeOfCycles();
 
     @ArchTest
-    static final ArchRule rooms_of_the_shell_have_no_cycles =
-            slices().matching("witnessmark.shell.(*)..").should().beFreeOfCycles();
+    static void every_arrow_stands_in_the_table(JavaClasses classes) {
+        Map<String, Set<String>> table = RoomTable.read(Path.of("DEVELOPERS.md"));
+        Set<String> arrows = new TreeSet<>();
+        for (JavaClass from : classes) {
+            for (Dependency dependency : from.getDirectDependenciesFromSelf()) {
+                String to = RoomTable.room(dependency.getTargetClass().getPackageName(), table.keySet());
+                String own = RoomTable.room(from.getPackageName(), table.keySet());
+                if (!to.isEmpty() && !to.equals(own) && !RoomTable.allows(table, own, to)) {
+                    arrows.add((own.isEmpty() ? from.getPackageName() : own) + " -> " + to + ", in "
+                            + from.getSimpleName());
+                }
+            }
+        }
+        assertThat(arrows)
+                .as("arrows that the table of DEVELOPERS.md does not draw")
+                .isEmpty();
+    }
+
+    @ArchTest
+    static void every_package_has_a_row_and_every_row_a_package(JavaClasses classes) {
+        Map<String, Set<String>> table = RoomTable.read(Path.of("DEVELOPERS.md"));
+        Set<String> rooms = new TreeSet<>();
+        classes.forEach(c -> rooms.add(RoomTable.room(c.getPackageName(), table.keySet())));
+        rooms.remove("");
+        assertThat(rooms).isEqualTo(new TreeSet<>(table.keySet()));
+        Set<String> homeless = new TreeSet<>();
+        classes.stream()
+                .map(JavaClass::getPackageName)
+                .filter(name -> !name.equals("witnessmark")
+                        && RoomTable.room(name, table.keySet()).isEmpty())
+                .forEach(homeless::add);
+        assertThat(homeless).as("packages without a row").isEmpty();
+    }
 
     @ArchTest
     static final ArchRule fields_are_not_injected = fields().should().notBeAnnotatedWith(Autowired.class);
