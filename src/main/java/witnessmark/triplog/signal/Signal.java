@@ -32,7 +32,11 @@ public enum Signal {
     LEVER(-2, 12),
     GROSS_MASS(Unit.KILOGRAM, 0, 300_000),
     /** 1 while the power take-off is engaged, from its own switch; the governor's state on the bus is not that. */
-    POWER_TAKE_OFF(0, 1);
+    POWER_TAKE_OFF(0, 1),
+    /** 1 while the lever stands in neutral, from a switch of its own; in gear it does not say in which. */
+    NEUTRAL_SWITCH(0, 1),
+    /** 1 while reverse is in, from a switch of its own. */
+    REVERSE_SWITCH(0, 1);
 
     private final Optional<Unit> unit;
     private final double lowest;
