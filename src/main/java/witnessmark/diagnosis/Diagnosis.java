@@ -86,6 +86,7 @@ public final class Diagnosis {
                 m.unit().convert(m.value(), unit),
                 m.limits().map(l -> side(l.low(), l, unit)).orElse(null),
                 m.limits().map(l -> side(l.high(), l, unit)).orElse(null),
+                measure.limitCounts(),
                 unit.symbol(),
                 m.limits().map(Limits::source).orElse(""));
     }

@@ -17,11 +17,13 @@ public final class Sentences {
     private Sentences() {}
 
     public static String belowLimit(Measured m) {
-        return reading(m) + ", below the low limit " + number(m.low()) + " " + m.unit() + from(m);
+        return reading(m) + (m.value() < m.low() ? ", below the low limit " : ", at the wear limit ") + number(m.low())
+                + " " + m.unit() + from(m);
     }
 
     public static String aboveLimit(Measured m) {
-        return reading(m) + ", above the high limit " + number(m.high()) + " " + m.unit() + from(m);
+        return reading(m) + (m.value() > m.high() ? ", above the high limit " : ", at the wear limit ")
+                + number(m.high()) + " " + m.unit() + from(m);
     }
 
     public static String withinLimit(Measured m) {

@@ -1,6 +1,7 @@
 package witnessmark.knowledge;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import witnessmark.gearbox.Unit;
 import witnessmark.yaml.YamlMap;
@@ -13,8 +14,8 @@ final class MeasureForm {
     static void read(YamlNode root, Draft draft) {
         YamlMap map = root.map("the measures", List.of("measures"));
         for (YamlNode item : map.items("measures")) {
-            YamlMap fields =
-                    item.map("a measure", List.of("id", "title", "unit", "typical", "below", "above", "sources"));
+            YamlMap fields = item.map(
+                    "a measure", List.of("id", "title", "unit", "typical", "at-limit", "below", "above", "sources"));
             String id = draft.define(Draft.Kind.MEASURE, fields);
             Optional<String> below = fields.get("below").map(p -> draft.refer(Draft.Kind.FINDING, p));
             Optional<String> above = fields.get("above").map(p -> draft.refer(Draft.Kind.FINDING, p));
@@ -30,9 +31,16 @@ final class MeasureForm {
                                     .flatMap(u -> u.one("unit", Unit::parse, "a known unit", Unit.SYMBOLS))
                                     .orElse(Unit.COUNT),
                             fields.textOr("typical", ""),
+                            limitCounts(fields),
                             below,
                             above,
                             SourceForm.cited(fields, draft)));
         }
+    }
+
+    private static boolean limitCounts(YamlMap fields) {
+        return fields.get("at-limit")
+                .flatMap(n -> n.one("at-limit", Map.of("within", false, "beyond", true)))
+                .orElse(false);
     }
 }

@@ -7,28 +7,35 @@ import org.jspecify.annotations.Nullable;
  *
  * @param low low limit, null where none was given
  * @param high high limit, null where none was given
+ * @param limitCounts whether a value at its limit is beyond it already
  * @param unit symbol of the unit
  * @param limitFrom whose limit it is; empty where no limit was given
  */
 public record Measured(
-        String measure, double value, @Nullable Double low, @Nullable Double high, String unit, String limitFrom) {
+        String measure,
+        double value,
+        @Nullable Double low,
+        @Nullable Double high,
+        boolean limitCounts,
+        String unit,
+        String limitFrom) {
 
     public boolean isBelow() {
-        return low != null && value < low;
+        return low != null && (value < low || limitCounts && value == low);
     }
 
     public boolean isAbove() {
-        return high != null && value > high;
+        return high != null && (value > high || limitCounts && value == high);
     }
 
     /** Whether a low limit is given and kept. */
     public boolean isWithinLow() {
-        return low != null && value >= low;
+        return low != null && !isBelow();
     }
 
     /** Whether a high limit is given and kept. */
     public boolean isWithinHigh() {
-        return high != null && value <= high;
+        return high != null && !isAbove();
     }
 
     public boolean hasLow() {
