@@ -34,10 +34,7 @@ final class FindRivals {
 
     /** The rivals still open, most probable first; empty where nothing found goes with the cause. */
     List<Instead> of(Cause cause) {
-        List<String> shared = reading.taken().keySet().stream()
-                .filter(reading::isPresent)
-                .filter(f -> strength(cause, f) > 0 && mayShare(cause, f))
-                .toList();
+        List<String> shared = carrying(cause);
         if (shared.isEmpty()) {
             return List.of();
         }
@@ -65,15 +62,36 @@ final class FindRivals {
 
     /** Whether the state that the cause is was seen; then it stands beside, and holds nothing back. */
     boolean isSeen(Cause cause) {
-        return cause.links().stream()
-                .anyMatch(l -> (l.look() || l.specific() && reading.kind(l.finding()) == Finding.Kind.LOOK)
-                        && reading.isPresent(l.finding()));
+        return cause.links().stream().anyMatch(l -> showsIt(l, l.finding()) && reading.isPresent(l.finding()));
     }
 
-    /** For a part seen broken only other reasons of the same break are rivals, not other reasons of a symptom. */
-    private boolean mayShare(Cause cause, String finding) {
-        Finding.Kind kind = reading.kind(finding);
-        return isSeen(cause) ? kind == Finding.Kind.LOOK || kind == Finding.Kind.MARK : kind != Finding.Kind.ACCOUNT;
+    /**
+     * What a rival must explain too. For a part seen broken that is the break itself, not a symptom that comes with it;
+     * else the marks, and where there are none whatever speaks for the cause and was not only told.
+     */
+    private List<String> carrying(Cause cause) {
+        List<String> present = reading.taken().keySet().stream()
+                .filter(f -> reading.isPresent(f) && strength(cause, f) > 0)
+                .toList();
+        List<String> shows = present.stream()
+                .filter(f -> cause.links().stream().anyMatch(l -> showsIt(l, f)))
+                .toList();
+        if (!shows.isEmpty()) {
+            return shows;
+        }
+        List<String> marks = present.stream()
+                .filter(f -> reading.kind(f) == Finding.Kind.MARK || reading.kind(f) == Finding.Kind.LOOK)
+                .toList();
+        return marks.isEmpty()
+                ? present.stream()
+                        .filter(f -> reading.kind(f) != Finding.Kind.ACCOUNT)
+                        .toList()
+                : marks;
+    }
+
+    private boolean showsIt(Cause.Link link, String finding) {
+        return link.finding().equals(finding)
+                && (link.look() || link.specific() && reading.kind(finding) == Finding.Kind.LOOK);
     }
 
     private Evidence hadItNotHappened(Cause cause) {
@@ -98,7 +116,18 @@ final class FindRivals {
                         .anyMatch(c -> c.target().equals(other.id()) && c.factor() <= excludes())
                 || pair(cause, other)
                         .filter(p -> p.checks().stream().anyMatch(f -> partsThem(f, cause, other)))
+                        .filter(p -> !isWitnessed(other, cause))
                         .isPresent();
+    }
+
+    /** Whether somebody or something bears witness of the other that does not speak for the cause as well. */
+    private boolean isWitnessed(Cause other, Cause cause) {
+        return other.links().stream()
+                .filter(l -> l.strength() >= Thresholds.EXPECTED || l.specific())
+                .map(Cause.Link::finding)
+                .filter(f -> reading.isPresent(f) && strength(cause, f) == 0)
+                .map(reading::kind)
+                .anyMatch(kind -> kind.isWitness() || kind == Finding.Kind.ACCOUNT);
     }
 
     private double excludes() {

@@ -31,7 +31,7 @@ final class ReachVerdict {
     Verdict verdict(List<RankedCause> causes, List<Judgement.ClassShare> attribution) {
         List<RankedCause> concluded = with(causes, RankedCause.Standing.CONCLUDED);
         List<RankedCause> held = with(causes, RankedCause.Standing.HELD_BACK);
-        if (!concluded.isEmpty() && !outweighed(concluded.get(0), held)) {
+        if (!concluded.isEmpty() && !outweighed(concluded.get(0), causes)) {
             return concluded(concluded, held);
         }
         return pointsTo(causes, attribution)
@@ -43,10 +43,9 @@ final class ReachVerdict {
         return causes.stream().filter(c -> c.standing() == standing).toList();
     }
 
-    private static boolean outweighed(RankedCause best, List<RankedCause> held) {
-        return held.stream()
-                .anyMatch(h -> Thresholds.odds(h.probability())
-                        > Thresholds.LEADER_ODDS * Thresholds.odds(best.probability()));
+    /** Whether something that may not be concluded answers the complaint better. */
+    private static boolean outweighed(RankedCause best, List<RankedCause> causes) {
+        return causes.stream().takeWhile(c -> c != best).anyMatch(c -> c.standing() == RankedCause.Standing.HELD_BACK);
     }
 
     private Verdict concluded(List<RankedCause> concluded, List<RankedCause> held) {
@@ -75,15 +74,15 @@ final class ReachVerdict {
                 open);
     }
 
-    /** A class that is likely by far and whose first cause is not one of two that explain the parts alike. */
-    private Optional<Judgement.ClassShare> pointsTo(List<RankedCause> causes, List<Judgement.ClassShare> attribution) {
-        return attribution.stream()
-                .filter(share -> share.probability() >= Thresholds.POINTS_TO)
-                .filter(share -> causes.stream()
-                        .filter(c -> c.classId().equals(share.classId()))
-                        .findFirst()
-                        .filter(c -> c.reasons().stream().noneMatch(HoldReason::leavesNoDirection))
-                        .isPresent())
+    /** The class of the best answer, if it is likely by far and not one of two that explain the parts alike. */
+    private static Optional<Judgement.ClassShare> pointsTo(
+            List<RankedCause> causes, List<Judgement.ClassShare> attribution) {
+        return causes.stream()
+                .limit(1)
+                .filter(c -> c.reasons().stream().noneMatch(HoldReason::leavesNoDirection))
+                .flatMap(c -> attribution.stream()
+                        .filter(share -> share.classId().equals(c.classId()))
+                        .filter(share -> share.probability() >= Thresholds.POINTS_TO))
                 .findFirst();
     }
 

@@ -4,8 +4,6 @@ package witnessmark.diagnosis;
 public final class Thresholds {
     /** From here a cause may be called the conclusion, if nothing holds it back. */
     public static final double CONCLUDED = 0.70;
-    /** A held-back leader with this many times the odds of the best conclusion leaves the verdict open. */
-    public static final double LEADER_ODDS = 3.0;
     /** From here it is worth saying why a cause may not be concluded. */
     public static final double WORTH_A_WORD = 0.10;
     /** From here the rules hear of a cause at all. */
@@ -21,7 +19,7 @@ public final class Thresholds {
     /** How many times better the answer to a check must fit a cause than its rival to close the rival. */
     public static final double CLOSES_RIVAL = 2.5;
     /** From here a class is pointed to. */
-    public static final double POINTS_TO = 0.80;
+    public static final double POINTS_TO = 0.70;
     /** From here a part seen broken explains a symptom. */
     public static final double EXPLAINS = 0.30;
     /** From here two causes are both likely enough to ask what came first. */
