@@ -11,7 +11,7 @@ import witnessmark.knowledge.Caution;
 /** The tow operator's sheet: every reminder of the knowledge base, with boxes to tick and what to write down. */
 public record TowingPage(String unit, List<String> cautions, List<String> reminders) {
     private static final String DO_NOT_DRIVE = "do-not-drive";
-    private static final List<String> CAUTIONS = List.of("chock-wheels", "truck-held", "brake-chambers");
+    private static final List<String> CAUTIONS = List.of("truck-held", "chock-wheels", "brake-chambers");
 
     public static TowingPage of(Dossier dossier, Language language) {
         return new TowingPage(
