@@ -1,11 +1,19 @@
 package witnessmark.shell;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.springframework.context.annotation.AnnotationConfigApplicationContext;
 import org.springframework.core.env.MapPropertySource;
+import org.springframework.core.env.PropertySource;
+import org.springframework.core.io.support.ResourcePropertySource;
+import org.springframework.shell.core.command.Command;
+import org.springframework.shell.core.command.CommandRegistry;
 import witnessmark.Witnessmark;
 import witnessmark.shell.run.OneShot;
 import witnessmark.shell.run.RunCommand;
@@ -30,8 +38,17 @@ public final class CommandLine implements AutoCloseable {
                                 store.toString(),
                                 "witnessmark.who",
                                 "tester")));
+        context.getEnvironment().getPropertySources().addLast(shipped());
         context.register(Witnessmark.class);
         context.refresh();
+    }
+
+    private static PropertySource<?> shipped() {
+        try {
+            return new ResourcePropertySource("classpath:application.properties");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     public Run run(String... words) {
@@ -40,6 +57,31 @@ public final class CommandLine implements AutoCloseable {
         OneShot shell = new OneShot(context.getBean(RunCommand.class), new PrintWriter(out), new PrintWriter(messages));
         shell.run(words);
         return new Run(shell.getExitCode(), out.toString(), messages.toString());
+    }
+
+    /** Runs a line as it is typed at the prompt. */
+    public Run type(String line) {
+        StringWriter out = new StringWriter();
+        StringWriter messages = new StringWriter();
+        int exitCode = context.getBean(RunCommand.class).run(line, new PrintWriter(out), new PrintWriter(messages));
+        return new Run(exitCode, out.toString(), messages.toString());
+    }
+
+    /** The names of the commands that people are shown, but for quit, which ends the shell. */
+    public List<String> registered() {
+        return shown().map(Command::getName).sorted().toList();
+    }
+
+    /** Those of them that have the option. */
+    public List<String> withOption(String name) {
+        return shown().filter(c -> c.getOptions().stream().anyMatch(o -> name.equals(o.longName())))
+                .map(Command::getName)
+                .toList();
+    }
+
+    private Stream<Command> shown() {
+        return context.getBean(CommandRegistry.class).getCommands().stream()
+                .filter(c -> !c.isHidden() && !c.getName().equals("quit"));
     }
 
     @Override

@@ -28,7 +28,7 @@ public final class RunCommand {
     }
 
     /** Runs a typed line; returns the exit code. */
-    int run(String line, PrintWriter out, PrintWriter messages) {
+    public int run(String line, PrintWriter out, PrintWriter messages) {
         try {
             return run(SplitLine.of(line), out, messages);
         } catch (WrongUsage e) {
