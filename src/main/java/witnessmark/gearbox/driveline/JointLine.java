@@ -1,13 +1,16 @@
 package witnessmark.gearbox.driveline;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.QuestionRefused;
 import witnessmark.gearbox.Unit;
 
 /**
- * Two universal joints with a shaft between.
+ * Two universal joints with a shaft between. Each joint maps the tangent of the turn by a factor, and the phase error
+ * turns it: the product of the three maps is again the map of one joint, whose angle follows exactly (derived).
  *
  * @param firstDegrees angle of the joint at the gearbox
  * @param secondDegrees angle of the joint at the axle
@@ -15,9 +18,6 @@ import witnessmark.gearbox.Unit;
  *     out, where they add
  */
 public record JointLine(double firstDegrees, double secondDegrees, double phaseErrorDegrees) {
-
-    /** Speed ripple that driveshaft makers recommend to stay under; public guidance, verify for the line at hand. */
-    public static final double RIPPLE_LIMIT = 0.0027;
 
     public static final double IN_PHASE = 0;
     public static final double QUARTER_TURN_OUT = 90;
@@ -31,63 +31,89 @@ public record JointLine(double firstDegrees, double secondDegrees, double phaseE
         }
     }
 
-    /** Angle of the one joint that would ripple as the two together do; small-angle form. */
-    public Figure residualAngle() {
-        double b1 = firstDegrees * firstDegrees;
-        double b2 = secondDegrees * secondDegrees;
-        return Figure.computed(
-                Math.sqrt(combined(b1, b2)),
-                Unit.DEGREE,
-                "b_eq = sqrt|b1^2 - b2^2| in phase, sqrt(b1^2 + b2^2) a quarter turn out");
+    private UniversalJoint first() {
+        return new UniversalJoint(firstDegrees);
     }
 
-    /** The same by the squares of the sines, closer at large angles. */
-    public Figure residualAngleBySines() {
-        double s1 = Math.sin(Math.toRadians(firstDegrees));
-        double s2 = Math.sin(Math.toRadians(secondDegrees));
-        return Figure.computed(
-                Math.toDegrees(Math.asin(Math.sqrt(combined(s1 * s1, s2 * s2)))),
-                Unit.DEGREE,
-                "sin^2 b_eq = |sin^2 b1 - sin^2 b2| in phase, the sum a quarter turn out");
+    private UniversalJoint second() {
+        return new UniversalJoint(secondDegrees);
     }
 
-    /** Each joint's ripple is a wave twice per turn; the two add as such, apart by twice the phase error. */
-    private double combined(double first, double second) {
-        double out = Math.sin(Math.toRadians(phaseErrorDegrees));
-        return Math.hypot(first - second, 2 * Math.sqrt(first * second) * out);
-    }
-
-    private UniversalJoint residual() {
-        return new UniversalJoint(Math.min(45, residualAngle().value()));
-    }
-
-    /** Speed ripple left at the axle. */
+    /** Speed ripple left at the axle, greatest less least speed over the input's. */
     public Figure residualRipple() {
-        return residual().ripple();
+        double k = unevenness();
+        return Figure.computed(
+                Math.sqrt(k * (k + 4)),
+                Unit.RATIO,
+                "U = sqrt(K (K + 4)) where K = ((cos(b1) - cos(b2))^2 cos(phase)^2"
+                        + " + (1 - cos(b1) cos(b2))^2 sin(phase)^2) / (cos(b1) cos(b2))");
+    }
+
+    /** Greatest plus least speed over the input's, less the 2 of an even turn. */
+    private double unevenness() {
+        double b1 = Math.toRadians(firstDegrees);
+        double b2 = Math.toRadians(secondDegrees);
+        double out = Math.toRadians(phaseErrorDegrees);
+        // The difference of the cosines written as a product, so that small angles lose no digits.
+        double apart = -2 * Math.sin((b1 + b2) / 2) * Math.sin((b1 - b2) / 2) * Math.cos(out);
+        double added = (1 - Math.cos(b1) * Math.cos(b2)) * Math.sin(out);
+        return (apart * apart + added * added) / (Math.cos(b1) * Math.cos(b2));
+    }
+
+    /** Angle of the one joint that would turn the axle as the two together do; up to 60 degrees. */
+    public Figure residualAngle() {
+        return Figure.computed(
+                residual().degrees(), Unit.DEGREE, "b_eq = acos((sqrt(U^2 + 4) - U) / 2); the one joint of ripple U");
+    }
+
+    private UnevenTurn residual() {
+        double k = unevenness();
+        double lessThanOne = (Math.sqrt(k * (k + 4)) - k) / 2;
+        return new UnevenTurn(Math.toDegrees(2 * Math.asin(Math.sqrt(lessThanOne / 2))));
     }
 
     public Figure residualAcceleration(double rpm) {
-        return residual().peakAcceleration(rpm);
+        return residual().peakAcceleration(rpm, "b_eq", "a_eq");
     }
 
-    /** Acceleration of the shaft between, which no second joint cancels. */
-    public Figure middleShaftAcceleration(double rpm) {
-        return new UniversalJoint(firstDegrees).peakAcceleration(rpm);
+    /** Acceleration that the joint at the gearbox gives the shaft between, which no second joint cancels. */
+    public Figure driveAcceleration(double rpm) {
+        return new UnevenTurn(firstDegrees).peakAcceleration(rpm, "b1", "a1");
     }
 
-    public boolean withinGuidance() {
-        return residualRipple().value() <= RIPPLE_LIMIT;
+    /** The same by the joint at the axle, counted from an axle that turns evenly. */
+    public Figure drivenAcceleration(double rpm) {
+        return new UnevenTurn(secondDegrees).peakAcceleration(rpm, "b2", "a2");
+    }
+
+    /** What the usual guidance objects to at a driveline speed; empty where it objects to nothing. */
+    public List<Guidance> concerns(double rpm) {
+        List<Guidance> concerns = new ArrayList<>();
+        if (residualRipple().value() > Guidance.MOST_RIPPLE) {
+            concerns.add(Guidance.RIPPLE);
+        }
+        concerns.addAll(Guidance.ofJoint(first(), rpm, Guidance.DRIVE_SIDE));
+        concerns.addAll(Guidance.ofJoint(second(), rpm, Guidance.DRIVEN_SIDE));
+        if (Guidance.unequal(firstDegrees, secondDegrees)) {
+            concerns.add(Guidance.UNEQUAL_ANGLES);
+        }
+        return concerns.stream().distinct().sorted().toList();
     }
 
     /** Every figure by its name at a driveline speed. */
     public Map<String, Figure> figures(double rpm) {
         Map<String, Figure> figures = new LinkedHashMap<>();
-        figures.put("ripple of the first joint", new UniversalJoint(firstDegrees).ripple());
-        figures.put("ripple of the second joint", new UniversalJoint(secondDegrees).ripple());
-        figures.put("acceleration of the shaft between", middleShaftAcceleration(rpm));
-        figures.put("residual angle", residualAngle());
+        figures.put("ripple of the first joint", ripple(first(), "sin(b1) tan(b1)"));
+        figures.put("ripple of the second joint", ripple(second(), "sin(b2) tan(b2)"));
+        figures.put("acceleration by the first joint", driveAcceleration(rpm));
+        figures.put("acceleration by the second joint", drivenAcceleration(rpm));
         figures.put("residual ripple", residualRipple());
+        figures.put("residual angle", residualAngle());
         figures.put("residual acceleration", residualAcceleration(rpm));
         return figures;
+    }
+
+    private static Figure ripple(UniversalJoint joint, String formula) {
+        return Figure.computed(joint.ripple().value(), Unit.RATIO, formula);
     }
 }

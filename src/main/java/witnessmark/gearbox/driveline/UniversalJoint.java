@@ -1,12 +1,15 @@
 package witnessmark.gearbox.driveline;
 
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.QuestionRefused;
 import witnessmark.gearbox.Unit;
 
 /**
- * One universal joint whose input turns evenly. Kinematics of the Cardan joint, derived; mechanics handbooks give the
- * like.
+ * One universal joint whose input turns evenly.
  *
  * @param angleDegrees between the two shafts, 0 to 45
  */
@@ -18,59 +21,36 @@ public record UniversalJoint(double angleDegrees) {
         }
     }
 
-    private double sineSquared() {
-        double sine = Math.sin(Math.toRadians(angleDegrees));
-        return sine * sine;
+    private UnevenTurn turn() {
+        return new UnevenTurn(angleDegrees);
     }
 
     /** Output speed over input speed, with the input's turn counted from where it is greatest. */
     public double ratioAt(double inputDegrees) {
-        double cosine = Math.cos(Math.toRadians(inputDegrees));
-        return Math.cos(Math.toRadians(angleDegrees)) / (1 - sineSquared() * cosine * cosine);
+        return turn().ratioAt(inputDegrees);
     }
 
     public Figure greatestRatio() {
-        return Figure.computed(1 / Math.cos(Math.toRadians(angleDegrees)), Unit.RATIO, "1 / cos b");
+        return Figure.computed(1 / Math.cos(Math.toRadians(angleDegrees)), Unit.RATIO, "1 / cos(b)");
     }
 
     public Figure leastRatio() {
-        return Figure.computed(Math.cos(Math.toRadians(angleDegrees)), Unit.RATIO, "cos b");
+        return Figure.computed(Math.cos(Math.toRadians(angleDegrees)), Unit.RATIO, "cos(b)");
     }
 
     /** Speed ripple: greatest less least ratio. */
     public Figure ripple() {
-        double radians = Math.toRadians(angleDegrees);
-        return Figure.computed(Math.sin(radians) * Math.tan(radians), Unit.RATIO, "U = 1/cos b - cos b = sin b tan b");
+        return Figure.computed(turn().ripple(), Unit.RATIO, "U = sin(b) tan(b)");
     }
 
     /** Input angle, from where the ratio is greatest, at which the acceleration peaks; 45 for a straight joint. */
     public double peakDegrees() {
-        double s = sineSquared();
-        if (s == 0) {
-            return 45;
-        }
-        double k = (2 - s) / s;
-        // (sqrt(k^2+8) - k)/2 written so that small angles lose no digits.
-        return Math.toDegrees(Math.acos(4 / (Math.sqrt(k * k + 8) + k))) / 2;
+        return turn().peakDegrees();
     }
 
     /** Greatest angular acceleration of the driven shaft, twice per turn. */
     public Figure peakAcceleration(double inputRpm) {
-        double speed = inputRpm * Math.PI / 30;
-        double twice = Math.toRadians(2 * peakDegrees());
-        double cosineSquared = (1 + Math.cos(twice)) / 2;
-        double below = 1 - sineSquared() * cosineSquared;
-        double value = speed
-                * speed
-                * Math.cos(Math.toRadians(angleDegrees))
-                * sineSquared()
-                * Math.sin(twice)
-                / (below * below);
-        return Figure.computed(
-                value,
-                Unit.RADIAN_PER_SECOND_SQUARED,
-                "a = w^2 cos b sin^2 b sin 2g / (1 - sin^2 b cos^2 g)^2 at its peak: cos 2g = (sqrt(k^2+8) - k)/2,"
-                        + " k = (2 - sin^2 b)/sin^2 b");
+        return turn().peakAcceleration(inputRpm, "b", "a");
     }
 
     /** Furthest that the driven shaft runs ahead of or behind the driving one. */
@@ -79,6 +59,25 @@ public record UniversalJoint(double angleDegrees) {
         return Figure.computed(
                 Math.toDegrees(Math.atan((1 - cosine) / (2 * Math.sqrt(cosine)))),
                 Unit.DEGREE,
-                "atan((1 - cos b) / (2 sqrt(cos b)))");
+                "atan((1 - cos(b)) / (2 sqrt(cos(b))))");
+    }
+
+    /** What the usual guidance objects to at a driveline speed, where no second joint cancels this one. */
+    public List<Guidance> concerns(double rpm) {
+        return Stream.concat(
+                        ripple().value() > Guidance.MOST_RIPPLE ? Stream.of(Guidance.RIPPLE) : Stream.empty(),
+                        Guidance.ofJoint(this, rpm, Guidance.DRIVE_SIDE).stream())
+                .toList();
+    }
+
+    /** Every figure by its name at a driveline speed. */
+    public Map<String, Figure> figures(double rpm) {
+        Map<String, Figure> figures = new LinkedHashMap<>();
+        figures.put("least speed over input speed", leastRatio());
+        figures.put("greatest speed over input speed", greatestRatio());
+        figures.put("ripple, greatest less least", ripple());
+        figures.put("peak acceleration", peakAcceleration(rpm));
+        figures.put("greatest lead or lag", greatestLead());
+        return figures;
     }
 }

@@ -3,11 +3,14 @@ package witnessmark.gearbox.evidence;
 import static witnessmark.gearbox.evidence.ComputedFinding.presentIf;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Parameter;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.Unit;
+import witnessmark.gearbox.driveline.Guidance;
 import witnessmark.gearbox.driveline.JointLine;
 import witnessmark.gearbox.evidence.ComputedFinding.Kind;
 import witnessmark.gearbox.evidence.ComputedFinding.State;
@@ -68,23 +71,46 @@ public final class RollingEvidence {
                 + exposure.oilThrow().words();
     }
 
-    public static ComputedFinding of(JointLine line) {
+    /** At a driveline speed: what the joints leave, or where that is little the worse of the two joints alone. */
+    public static ComputedFinding of(JointLine line, double rpm) {
         Map<String, Figure> inputs = new LinkedHashMap<>();
         inputs.put("first joint", Figure.given(line.firstDegrees(), Unit.DEGREE));
         inputs.put("second joint", Figure.given(line.secondDegrees(), Unit.DEGREE));
         inputs.put("phase error", Figure.given(line.phaseErrorDegrees(), Unit.DEGREE));
+        inputs.put("driveline speed", Figure.given(rpm, Unit.RPM));
+        List<Guidance> concerns = line.concerns(rpm);
+        boolean shaken = concerns.contains(Guidance.DRIVE_SIDE) || concerns.contains(Guidance.DRIVEN_SIDE);
+        boolean byJoint = shaken && !concerns.contains(Guidance.RIPPLE);
+        Figure result = byJoint ? worseJoint(line, rpm) : line.residualRipple();
         return new ComputedFinding(
                 Kind.DRIVELINE_ANGLE_RIPPLE_HIGH,
-                presentIf(!line.withinGuidance()),
+                presentIf(concerns.stream().anyMatch(Guidance::harmful)),
                 inputs,
-                line.residualAngle().note() + "; " + line.residualRipple().note(),
-                line.residualRipple(),
-                Figure.assumed(
-                        JointLine.RIPPLE_LIMIT,
-                        Unit.RATIO,
-                        "public guidance of driveline makers; verify for this line"),
-                "the two joints together ripple like one of "
-                        + line.residualAngle().text() + ", " + (line.withinGuidance() ? "within" : "beyond")
-                        + " the usual guidance");
+                result.note(),
+                result,
+                byJoint
+                        ? Figure.assumed(
+                                Guidance.MOST_ACCELERATION,
+                                Unit.RADIAN_PER_SECOND_SQUARED,
+                                "usual value, from memory; verify for this line")
+                        : Figure.assumed(
+                                Guidance.MOST_RIPPLE,
+                                Unit.RATIO,
+                                "public guidance of driveline makers; verify for this line"),
+                summary(line, rpm, concerns));
+    }
+
+    private static Figure worseJoint(JointLine line, double rpm) {
+        return line.firstDegrees() >= line.secondDegrees() ? line.driveAcceleration(rpm) : line.drivenAcceleration(rpm);
+    }
+
+    private static String summary(JointLine line, double rpm, List<Guidance> concerns) {
+        String together = "the two joints together turn the axle like one of "
+                + line.residualAngle().text();
+        return concerns.isEmpty()
+                ? together + ", within the usual guidance, and neither shakes the shaft between too much"
+                : together + ", and the worse of them shakes the shaft between with "
+                        + worseJoint(line, rpm).text() + ": "
+                        + concerns.stream().map(Guidance::words).collect(Collectors.joining("; "));
     }
 }

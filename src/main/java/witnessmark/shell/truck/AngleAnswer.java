@@ -7,6 +7,7 @@ import java.util.Optional;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Symbol;
 import witnessmark.gearbox.Unit;
+import witnessmark.gearbox.driveline.Guidance;
 import witnessmark.gearbox.driveline.JointLine;
 import witnessmark.gearbox.driveline.UniversalJoint;
 import witnessmark.gearbox.evidence.ComputedFinding;
@@ -49,52 +50,51 @@ final class AngleAnswer {
     }
 
     private static TruckAnswer one(UniversalJoint joint, double rpm, boolean formulas) {
-        Map<String, Figure> figures = new LinkedHashMap<>();
-        figures.put("least speed over input speed", joint.leastRatio());
-        figures.put("greatest speed over input speed", joint.greatestRatio());
-        figures.put("ripple, greatest less least", joint.ripple());
-        figures.put("peak acceleration", joint.peakAcceleration(rpm));
-        figures.put("greatest lead or lag", joint.greatestLead());
-        List<Symbol> symbols = List.of(angle("b", "joint angle", joint.angleDegrees()), speed(rpm));
+        List<Guidance> concerns = joint.concerns(rpm);
+        String alone = joint.angleDegrees() == 0
+                ? "A straight joint turns evenly, but its needle bearings do not roll"
+                : "One joint alone never runs evenly; a second one must cancel it";
         return answer(
-                "One joint of "
-                        + Figure.given(joint.angleDegrees(), Unit.DEGREE).text(),
-                "One joint alone never runs evenly; a second one must cancel it",
-                figures,
-                symbols,
+                "One joint of " + degrees(joint.angleDegrees()) + " at "
+                        + speed(rpm).figure().text(),
+                alone + ". " + Guidance.Verdict.of(concerns).words(),
+                concerns,
+                joint.figures(rpm),
+                List.of(angle("b", "joint angle", joint.angleDegrees()), speed(rpm)),
                 List.of(),
                 formulas);
     }
 
     private static TruckAnswer two(JointLine line, double rpm, boolean formulas) {
-        List<Symbol> symbols = List.of(
-                angle("b1", "joint at the gearbox", line.firstDegrees()),
-                angle("b2", "joint at the axle", line.secondDegrees()),
-                angle("phase", "yokes turned from where the joints cancel", line.phaseErrorDegrees()),
-                speed(rpm));
+        List<Guidance> concerns = line.concerns(rpm);
         return answer(
-                "Two joints of "
-                        + Figure.given(line.firstDegrees(), Unit.DEGREE).text() + " and "
-                        + Figure.given(line.secondDegrees(), Unit.DEGREE).text() + ", phase error "
-                        + Figure.given(line.phaseErrorDegrees(), Unit.DEGREE).text(),
-                line.withinGuidance()
-                        ? "Within the usual guidance; the driveline maker's own limit decides"
-                        : "Beyond the usual guidance; check angles and phasing against the driveline maker's limit",
+                "Two joints of " + degrees(line.firstDegrees()) + " and " + degrees(line.secondDegrees())
+                        + ", phase error " + degrees(line.phaseErrorDegrees()) + ", at "
+                        + speed(rpm).figure().text(),
+                Guidance.Verdict.of(concerns).words(),
+                concerns,
                 line.figures(rpm),
-                symbols,
-                List.of(RollingEvidence.of(line)),
+                List.of(
+                        angle("b1", "joint at the gearbox", line.firstDegrees()),
+                        angle("b2", "joint at the axle", line.secondDegrees()),
+                        angle("phase", "yokes turned from where the joints cancel", line.phaseErrorDegrees()),
+                        speed(rpm)),
+                List.of(RollingEvidence.of(line, rpm)),
                 formulas);
     }
 
     private static TruckAnswer answer(
             String title,
             String verdict,
+            List<Guidance> concerns,
             Map<String, Figure> figures,
             List<Symbol> symbols,
             List<ComputedFinding> findings,
             boolean formulas) {
+        List<String> why = concerns.stream().map(Guidance::words).toList();
         Map<String, Object> json = new LinkedHashMap<>();
         json.put("verdict", verdict);
+        json.put("concerns", why);
         json.put("figures", FigureJson.of(figures));
         json.put("inputs", FigureJson.of(symbols));
         return new TruckAnswer(
@@ -103,6 +103,7 @@ final class AngleAnswer {
                     page.line(title);
                     page.blank();
                     page.strong(verdict);
+                    page.items(why);
                     new FigureText(page, formulas).print(figures, symbols);
                 },
                 json,
@@ -110,11 +111,15 @@ final class AngleAnswer {
                 "driveline-angles");
     }
 
+    private static String degrees(double angle) {
+        return Figure.given(angle, Unit.DEGREE).text();
+    }
+
     private static Symbol angle(String symbol, String meaning, double degrees) {
         return new Symbol(symbol, meaning, Figure.given(degrees, Unit.DEGREE));
     }
 
     private static Symbol speed(double rpm) {
-        return new Symbol("w", "driveline speed, in radians per second", Figure.given(rpm, Unit.RPM));
+        return new Symbol("n", "driveline speed", Figure.given(rpm, Unit.RPM));
     }
 }

@@ -200,8 +200,12 @@ class EvidenceTest {
 
     @Test
     void unequal_joint_angles_ripple() {
-        assertThat(RollingEvidence.of(new JointLine(6, 3, 0)).state()).isEqualTo(State.PRESENT);
-        assertThat(RollingEvidence.of(new JointLine(4, 4, 0)).state()).isEqualTo(State.ABSENT);
+        assertThat(RollingEvidence.of(new JointLine(6, 3, 0), 1500).state()).isEqualTo(State.PRESENT);
+        assertThat(RollingEvidence.of(new JointLine(4, 4, 0), 1500).state()).isEqualTo(State.ABSENT);
+        // 12 degrees each way cancel, but shake the shaft between with 1,939 rad/s2 at 2000 rpm.
+        assertThat(RollingEvidence.of(new JointLine(12, 12, 0), 2000).state()).isEqualTo(State.PRESENT);
+        assertThat(RollingEvidence.of(new JointLine(12, 12, 0), 2000).result().value())
+                .isCloseTo(1939, within(1.0));
     }
 
     @Test
