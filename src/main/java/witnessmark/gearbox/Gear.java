@@ -14,6 +14,11 @@ public record Gear(String id, String title, Lever lever, Range range, Split spli
         return lever.ratio() * auxiliaryRatio;
     }
 
+    /** Turns of the mainshaft to one turn of the auxiliary's input, as the splitter stands; 1 in direct. */
+    public double splitRatio(TruckProfile truck) {
+        return split == Split.SPLIT ? truck.splitter().orElseThrow().ratio() : 1;
+    }
+
     public boolean reverse() {
         return lever.kind() == Lever.Kind.REVERSE;
     }

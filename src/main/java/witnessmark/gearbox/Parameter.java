@@ -155,7 +155,7 @@ public enum Parameter {
             20,
             "mainshaft with sliding clutches",
             t -> 0.06,
-            "estimate; unsure by half, multiples do not depend on it"),
+            "estimate; unsure by half, which hardly touches multiples unless the splitter moves with the range"),
     AUXILIARY_INERTIA(
             "inertias.auxiliary",
             Unit.KILOGRAM_SQUARE_METRE,
@@ -163,7 +163,7 @@ public enum Parameter {
             20,
             "auxiliary gears and countershafts, referred to the mainshaft",
             t -> 0.06,
-            "estimate; unsure by half, multiples do not depend on it"),
+            "estimate; unsure by half, which hardly touches multiples unless the splitter moves with the range"),
     INPUT_INERTIA(
             "inertias.input",
             Unit.KILOGRAM_SQUARE_METRE,

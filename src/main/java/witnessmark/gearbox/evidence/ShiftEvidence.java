@@ -81,7 +81,7 @@ public final class ShiftEvidence {
     }
 
     private static Figure ratio(Gear gear) {
-        return Figure.computed(gear.ratio(), Unit.RATIO, "i_main x range ratio x splitter ratio");
+        return Figure.computed(gear.ratio(), Unit.RATIO, "front ratio x range ratio x splitter ratio");
     }
 
     private static Figure kmh(double value) {
@@ -152,7 +152,7 @@ public final class ShiftEvidence {
     private ComputedFinding coneEnergy(RangeShift shift) {
         Figure times = shift.cone().timesHardestProper();
         Map<String, Figure> with = new LinkedHashMap<>(inputs);
-        with.put("inertia at the mainshaft", shift.cone().inertia());
+        with.put("inertia at the cone", shift.cone().inertia());
         return new ComputedFinding(
                 Kind.CONE_ENERGY_HIGH,
                 presentIf(times.value() > Verdict.PROPER_ENERGY),

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Parameter;
+import witnessmark.gearbox.Splitter;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.plan.CoachingPoint.Topic;
@@ -120,7 +121,9 @@ public final class DrawUpCoachingCard {
                         "example-energy",
                         Figure.computed(EXAMPLE_EXCESS * EXAMPLE_EXCESS, Unit.RATIO, "(v / ceiling)^2"));
             });
-            case SPLITTER_DIRECT_BEFORE_LOW_RANGE -> figures.put("split-energy", splitEnergy());
+            case SPLITTER_DIRECT_BEFORE_LOW_RANGE -> truck.splitter()
+                    .filter(Splitter::overdrive)
+                    .ifPresent(splitter -> figures.put("split-energy", splitEnergy(splitter)));
             case START_IN_LOW_RANGE -> figures.put(
                     "torque-in-high", Figure.computed(truck.rangeRatio(), Unit.RATIO, "R: range ratio"));
             case SHIFT_PROGRESSIVELY -> {
@@ -140,10 +143,8 @@ public final class DrawUpCoachingCard {
         return Figure.computed(EXAMPLE_EXCESS * ceiling.roadSpeed().value(), Unit.KILOMETRE_PER_HOUR, "1.25 x ceiling");
     }
 
-    /** Slip energy of a shift from the splitter's ratio to low range over that from direct, at one road speed. */
-    private Figure splitEnergy() {
-        double range = truck.rangeRatio();
-        double slip = (range - truck.splitter().orElseThrow().ratio()) / (range - 1);
-        return Figure.computed(slip * slip, Unit.RATIO, "((R - s) / (R - 1))^2");
+    /** Slip energy of a shift from overdrive to low range over that from direct, at one engine speed before it. */
+    private static Figure splitEnergy(Splitter splitter) {
+        return Figure.computed(1 / (splitter.ratio() * splitter.ratio()), Unit.RATIO, "1 / s^2");
     }
 }

@@ -26,12 +26,12 @@ public record ConeClutch(double friction, double forceNewton, double meanRadiusM
     /** Friction torque, uniform wear (cone clutch of machine design textbooks, from memory). */
     public Figure torque() {
         double newtonMetres = friction * forceNewton * meanRadiusMetres / Math.sin(Math.toRadians(halfAngleDegrees));
-        return Figure.computed(newtonMetres, Unit.NEWTON_METRE, "T = mu F r_mean / sin(half angle)");
+        return Figure.computed(newtonMetres, Unit.NEWTON_METRE, "T = mu F r_mean / (1000 sin(half_angle))");
     }
 
     /** Half angle at and below which the cone sticks once pressed in. */
     public Figure lockingAngle() {
-        return Figure.computed(Math.toDegrees(Math.atan(friction)), Unit.DEGREE, "locks where tan(half angle) <= mu");
+        return Figure.computed(Math.toDegrees(Math.atan(friction)), Unit.DEGREE, "atan(mu)");
     }
 
     public boolean sticks() {

@@ -48,19 +48,18 @@ public record InRangeShift(
         Optional<Figure> dogs = from.lever().equals(to.lever())
                 ? Optional.of(SplitShift.of(truck, from, to, kmh).dogSpeedDifference())
                 : Optional.empty();
-        String formula = "n = v i_gear i_axle N_km / 60";
         return new InRangeShift(
                 from,
                 to,
                 Figure.given(kmh, Unit.KILOMETRE_PER_HOUR),
                 clutch,
-                Figure.computed(output * from.ratio(), Unit.RPM, formula),
-                Figure.computed(after, Unit.RPM, formula),
-                Figure.computed(after / governed, Unit.RATIO, "n / n_governed"),
+                Figure.computed(output * from.ratio(), Unit.RPM, "n_before = v i_from i_axle N_km / 60"),
+                Figure.computed(after, Unit.RPM, "n_after = v i_to i_axle N_km / 60"),
+                Figure.computed(after / governed, Unit.RATIO, "n_after / n_governed"),
                 Figure.computed(
                         truck.roadKmh(governed / to.ratio()),
                         Unit.KILOMETRE_PER_HOUR,
-                        "v = 60 n_governed / (i_gear i_axle N_km)"),
+                        "v_most = 60 n_governed / (i_to i_axle N_km)"),
                 dogs,
                 outcome(truck, after, clutch));
     }

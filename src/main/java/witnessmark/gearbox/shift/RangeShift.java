@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import witnessmark.gearbox.Figure;
+import witnessmark.gearbox.shift.RangeShiftQuestion.SplitterMove;
 
 /**
  * What a range shift does.
@@ -25,10 +26,12 @@ public record RangeShift(
     /**
      * The synchronizer's part.
      *
-     * @param mainshaftChange change of mainshaft speed
-     * @param slipSpeed speed difference at the cone: the mainshaft's change over the new auxiliary ratio
-     * @param inertia reflected to the mainshaft, by case
+     * @param mainshaftChange whole change of mainshaft speed
+     * @param dogChange the part of it that the splitter's dogs take; empty where the splitter stays
+     * @param slipSpeed speed difference at the cone
+     * @param inertia all that the cone drags, referred to the cone's shaft
      * @param slipEnergy rigid-body energy, without drag
+     * @param orders the same by which of range and splitter moves first; empty where the splitter stays
      * @param energyWithDrag empty where the shift never finishes
      * @param timesSameShiftProper slip energy over that of the same shift done properly at its ceiling
      * @param timesHardestProper slip energy over that of the hardest proper range shift of this box
@@ -37,15 +40,24 @@ public record RangeShift(
      */
     public record Cone(
             Figure mainshaftChange,
+            Optional<Figure> dogChange,
             Figure slipSpeed,
             Figure inertia,
             Figure slipEnergy,
+            Optional<Orders> orders,
             Optional<Figure> energyWithDrag,
             Figure timesSameShiftProper,
             Figure timesHardestProper,
             Figure torque,
             Optional<Figure> time,
             boolean sticks) {}
+
+    /**
+     * Slip energy of the cone by the order in which splitter and range move.
+     *
+     * @param counted the order that the other figures are for
+     */
+    public record Orders(SplitterMove counted, Figure splitterFirst, Figure rangeFirst) {}
 
     /**
      * The engine's and the disc's part.
@@ -63,7 +75,8 @@ public record RangeShift(
         ENGINE_OVERSPED("the engine is driven above governed speed"),
         DISC_OVERSPED("the clutch disc is driven above governed speed, unseen, with the pedal down"),
         INPUT_WOULD_BE_OVERSPED("the input would be driven above governed speed if the lever went home"),
-        TURNED_BACKWARDS("the input is turned backwards against the engine");
+        TURNED_BACKWARDS("the input is turned backwards against the engine"),
+        INPUT_WOULD_TURN_BACKWARDS("the input would be turned backwards if the lever went home");
 
         private final String words;
 
@@ -84,13 +97,18 @@ public record RangeShift(
         figures.put("input speed after the shift", engine.inputAfter());
         figures.put("input speed over governed", engine.timesGoverned());
         figures.put("mainshaft speed change", cone.mainshaftChange());
+        cone.dogChange().ifPresent(figure -> figures.put("of it by the splitter's dogs", figure));
         figures.put("speed difference at the cone", cone.slipSpeed());
-        figures.put("inertia at the mainshaft", cone.inertia());
+        figures.put("inertia at the cone", cone.inertia());
         figures.put("slip energy", cone.slipEnergy());
-        cone.energyWithDrag().ifPresent(figure -> figures.put("slip energy with drag", figure));
+        cone.orders().ifPresent(orders -> {
+            figures.put("slip energy, splitter first", orders.splitterFirst());
+            figures.put("slip energy, range first", orders.rangeFirst());
+        });
         figures.put("times the same shift done properly", cone.timesSameShiftProper());
         figures.put("times the hardest proper shift", cone.timesHardestProper());
         figures.put("cone torque", cone.torque());
+        cone.energyWithDrag().ifPresent(figure -> figures.put("slip energy with drag", figure));
         cone.time().ifPresent(figure -> figures.put("time of the cone", figure));
         return figures;
     }

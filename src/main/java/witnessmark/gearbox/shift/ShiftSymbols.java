@@ -19,8 +19,6 @@ public final class ShiftSymbols {
 
     public static List<Symbol> of(TruckProfile truck, RangeShiftQuestion question) {
         List<Symbol> symbols = new ArrayList<>(road(truck, question.roadKmh()));
-        Gear low = question.from().range() == Range.LOW ? question.from() : question.to();
-        symbols.add(ratio("i_low", "whole ratio of gear " + low.id(), low.ratio()));
         symbols.add(ratio(
                 "i_main",
                 "front ratio of gear " + question.to().id(),
@@ -28,24 +26,52 @@ public final class ShiftSymbols {
         symbols.add(ratio("before", "auxiliary ratio before", question.from().auxiliaryRatio()));
         symbols.add(ratio("after", "auxiliary ratio after", question.auxiliaryAfter(truck)));
         symbols.add(ratio("R", "range ratio", truck.rangeRatio()));
-        truck.splitter().ifPresent(splitter -> symbols.add(ratio("s", "splitter ratio when split", splitter.ratio())));
+        symbols.addAll(stages(truck, question));
+        symbols.addAll(proper(truck, question.lowGear(), "low", "the low-range gear of the two"));
+        symbols.addAll(proper(truck, WorkCone.hardestProper(truck), "hardest", "hardest proper shift, at its ceiling"));
         symbols.addAll(inertias(truck, question));
         symbols.add(Symbol.of(truck, "mu", Parameter.CONE_FRICTION));
         symbols.add(Symbol.of(truck, "F", Parameter.PISTON_FORCE));
         symbols.add(Symbol.of(truck, "r_mean", Parameter.CONE_RADIUS));
-        symbols.add(Symbol.of(truck, "half angle", Parameter.CONE_ANGLE));
+        symbols.add(Symbol.of(truck, "half_angle", Parameter.CONE_ANGLE));
         symbols.add(Symbol.of(truck, "drag", Parameter.DRAG));
         return List.copyOf(symbols);
+    }
+
+    /** Range and splitter each by itself, before, after, and while the cone works. */
+    private static List<Symbol> stages(TruckProfile truck, RangeShiftQuestion question) {
+        double range = truck.rangeRatio();
+        boolean down = question.to().range() == Range.LOW;
+        List<Symbol> stages = new ArrayList<>(List.of(
+                ratio("r_after", "range ratio after", down ? range : 1),
+                ratio("s_cone", "splitter ratio while the cone works", question.splitWhileConeWorks(truck))));
+        if (question.splitterMoves()) {
+            stages.add(ratio("r_before", "range ratio before", down ? 1 : range));
+            stages.add(
+                    ratio("s_before", "splitter ratio before", question.from().splitRatio(truck)));
+            stages.add(ratio("s_after", "splitter ratio after", question.to().splitRatio(truck)));
+        }
+        return stages;
+    }
+
+    private static List<Symbol> proper(TruckProfile truck, Gear gear, String which, String meaning) {
+        return List.of(
+                ratio("i_" + which, "whole ratio of gear " + gear.id() + ", " + meaning, gear.ratio()),
+                ratio("s_" + which, "splitter ratio in it", gear.splitRatio(truck)));
     }
 
     public static List<Symbol> of(TruckProfile truck, InRangeShift shift) {
         List<Symbol> symbols = new ArrayList<>(road(truck, shift.roadSpeed().value()));
         symbols.add(ratio(
-                "i_gear",
+                "i_from",
                 "whole ratio of gear " + shift.from().id(),
                 shift.from().ratio()));
         symbols.add(ratio(
-                "i_gear", "whole ratio of gear " + shift.to().id(), shift.to().ratio()));
+                "i_to", "whole ratio of gear " + shift.to().id(), shift.to().ratio()));
+        if (shift.dogSpeedDifference().isPresent()) {
+            symbols.add(ratio("before", "auxiliary ratio before", shift.from().auxiliaryRatio()));
+            symbols.add(ratio("after", "auxiliary ratio after", shift.to().auxiliaryRatio()));
+        }
         return List.copyOf(symbols);
     }
 

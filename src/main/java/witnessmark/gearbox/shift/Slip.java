@@ -22,21 +22,19 @@ public record Slip(double inertia, double speedChange, double torque, double hel
     /** Kinetic energy of the speed change; the friction energy where there is no drag. */
     public Figure energy() {
         return Figure.computed(
-                inertia * speedChange * speedChange / 2000, Unit.KILOJOULE, "W = 1/2 J (change of speed)^2");
+                inertia * speedChange * speedChange / 2000, Unit.KILOJOULE, "W = J_cone (2 pi n_cone / 60)^2 / 2000");
     }
 
     /** Friction energy with drag; empty where drag beats the friction torque. */
     public Optional<Figure> energyWithDrag() {
-        return net().map(net -> Figure.computed(
-                energy().value() * torque / net,
-                Unit.KILOJOULE,
-                "W = 1/2 J (change of speed)^2 T / (T + drag up, T - drag down)"));
+        return net().map(net ->
+                Figure.computed(energy().value() * torque / net, Unit.KILOJOULE, "W_drag = W T / (T + drag)"));
     }
 
     /** Time of the slip; empty where drag beats the friction torque, for then it never ends. */
     public Optional<Figure> time() {
         return net().map(net -> Figure.computed(
-                inertia * speedChange / net, Unit.SECOND, "t = J (change of speed) / (T + drag up, T - drag down)"));
+                inertia * speedChange / net, Unit.SECOND, "t = J_cone (2 pi n_cone / 60) / (T + drag)"));
     }
 
     private Optional<Double> net() {

@@ -24,9 +24,6 @@ public record SplitShift(Gear from, Gear to, Figure dogSpeedDifference) {
         return new SplitShift(
                 from,
                 to,
-                Figure.computed(
-                        truck.outputRpm(roadKmh) * apart,
-                        Unit.RPM,
-                        "difference = n_out |auxiliary ratio after - before|"));
+                Figure.computed(truck.outputRpm(roadKmh) * apart, Unit.RPM, "v i_axle N_km / 60 abs(after - before)"));
     }
 }

@@ -5,7 +5,7 @@ package witnessmark.gearbox.shift;
  */
 public enum Verdict {
     PROPER("proper"),
-    HARD("hard on the synchronizer"),
+    HARD("hard on the gearbox"),
     DESTRUCTIVE("destructive");
 
     /** Slip energy over that of the hardest proper shift: up to this, proper (5 % for rounding). */

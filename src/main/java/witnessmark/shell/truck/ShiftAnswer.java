@@ -46,7 +46,7 @@ final class ShiftAnswer {
             String clutch,
             String lever,
             boolean rollingBack,
-            boolean staysSplit,
+            String splitter,
             boolean formulas) {}
 
     private static final String NOT_A_CHARGE =
@@ -94,6 +94,18 @@ final class ShiftAnswer {
         };
     }
 
+    private static SplitterMove splitter(String word) {
+        return switch (word) {
+            case "" -> SplitterMove.AS_THE_GEARS_SAY;
+            case "first" -> SplitterMove.SPLITTER_FIRST;
+            case "last" -> SplitterMove.RANGE_FIRST;
+            case "stays" -> SplitterMove.STAYS_SPLIT;
+            default -> throw new WrongUsage("--splitter '" + Terminal.harmless(word)
+                    + "' is not known; first (home before the range moves), last (after it) or stays (split, into low"
+                    + " range)");
+        };
+    }
+
     private TruckAnswer range() {
         RangeShift shift = new AnalyseRangeShift(truck)
                 .of(new RangeShiftQuestion(
@@ -103,11 +115,15 @@ final class ShiftAnswer {
                         clutch,
                         lever(words.lever()),
                         words.rollingBack() ? Rolling.BACK : Rolling.FORWARD,
-                        words.staysSplit() ? SplitterMove.STAYS_SPLIT : SplitterMove.AS_THE_GEARS_SAY));
+                        splitter(words.splitter())));
         List<Symbol> symbols = ShiftSymbols.of(truck, shift.question());
         Map<String, Object> json = json();
         json.put("verdict", shift.verdict().words());
         json.put("outcome", shift.engine().outcome().words());
+        shift.cone()
+                .orders()
+                .ifPresent(orders -> json.put(
+                        "order", orders.counted() == SplitterMove.SPLITTER_FIRST ? "splitter-first" : "range-first"));
         json.put("reasons", shift.reasons().stream().map(Reason::words).toList());
         json.put("figures", FigureJson.of(shift.figures()));
         json.put("inputs", FigureJson.of(symbols));
@@ -123,6 +139,7 @@ final class ShiftAnswer {
                 + times(shift.engine().timesGoverned()) + " governed speed");
         page.item("cone: " + times(shift.cone().timesHardestProper())
                 + " the slip energy of the hardest proper shift of this box");
+        shift.cone().orders().ifPresent(orders -> page.item(order(orders)));
         page.item(
                 "made well, this shift is proper up to " + shift.properCeiling().text());
         page.blank().line(NOT_A_CHARGE);
@@ -130,10 +147,10 @@ final class ShiftAnswer {
     }
 
     private TruckAnswer inRange() {
-        if (words.rollingBack() || words.staysSplit() || !words.lever().equals("preselected")) {
+        if (words.rollingBack() || !words.splitter().isEmpty() || !words.lever().equals("preselected")) {
             throw new WrongUsage("gears " + from.id() + " and " + to.id() + " are both in "
                     + from.range().name().toLowerCase(Locale.ROOT)
-                    + " range, so that --lever, --rolling-back and --splitter-stays have no meaning; leave them out");
+                    + " range, so that --lever, --rolling-back and --splitter have no meaning; leave them out");
         }
         InRangeShift shift = InRangeShift.of(truck, from, to, speed.value(), clutch);
         List<Symbol> symbols = ShiftSymbols.of(truck, shift);
@@ -159,11 +176,25 @@ final class ShiftAnswer {
         new FigureText(page, words.formulas()).print(shift.figures(), symbols);
     }
 
+    private String order(RangeShift.Orders orders) {
+        String counted = orders.counted() == SplitterMove.SPLITTER_FIRST ? "splitter first" : "range first";
+        return "the splitter moves beside the range; reckoned here with the " + counted
+                + (words.splitter().isEmpty() ? ", which costs the cone more" : "") + ": splitter first "
+                + orders.splitterFirst().text() + ", range first "
+                + orders.rangeFirst().text()
+                + ". The splitter's dogs have no cone for the rest of the mainshaft's change";
+    }
+
     private void heading(Page page) {
         page.line(TruckText.title(truck) + ": gear " + from.id() + " to gear " + to.id() + " at " + speed.text()
                 + ", clutch " + (clutch == Clutch.ENGAGED ? "engaged" : "pedal down")
-                + (words.rollingBack() ? ", rolling back" : ""));
+                + (rollsBack() ? ", rolling back" : ""));
         page.blank();
+    }
+
+    /** As said, or because it comes out of reverse. */
+    private boolean rollsBack() {
+        return words.rollingBack() || from.reverse();
     }
 
     private TruckAnswer answer(Consumer<Page> text, Map<String, Object> json, List<ComputedFinding> findings) {
@@ -179,7 +210,7 @@ final class ShiftAnswer {
         json.put("speed", FigureJson.of(speed));
         json.put("clutch", words.clutch());
         json.put("lever", words.lever());
-        json.put("rollingBack", words.rollingBack());
+        json.put("rollingBack", rollsBack());
         return json;
     }
 

@@ -31,7 +31,7 @@ class TruckQuestionCommands {
             group = GROUP,
             description = "What a shift does at a road speed: engine, clutch disc, synchronizer",
             help = "truck shift TRUCK --from GEAR --to GEAR --speed N [--unit km/h|mph] [--clutch engaged|down]"
-                    + " [--lever preselected|neutral|home] [--rolling-back] [--splitter-stays]" + STORED,
+                    + " [--lever preselected|neutral|home] [--rolling-back] [--splitter first|last|stays]" + STORED,
             completionProvider = "completeTruck",
             exitStatusExceptionMapper = "refusals")
     void shift(
@@ -45,8 +45,11 @@ class TruckQuestionCommands {
             @Option(longName = "lever", defaultValue = "preselected", description = "preselected, neutral, home")
                     String lever,
             @Option(longName = "rolling-back", description = "the truck rolls back") boolean rollingBack,
-            @Option(longName = "splitter-stays", description = "the splitter stays split into low range")
-                    boolean staysSplit,
+            @Option(
+                            longName = "splitter",
+                            defaultValue = "",
+                            description = "moves first, last, or stays split into low range")
+                    String splitter,
             @Option(longName = "formulas", description = "show each figure's formula") boolean formulas,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
             @Option(longName = "case", defaultValue = "", description = "store it in this case") String caseId,
@@ -55,7 +58,7 @@ class TruckQuestionCommands {
             @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
                     String reason) {
         var whereTo = destination(format, caseId, as, guessed, reason);
-        var words = new ShiftAnswer.Words(from, to, speed, unit, clutch, lever, rollingBack, staysSplit, formulas);
+        var words = new ShiftAnswer.Words(from, to, speed, unit, clutch, lever, rollingBack, splitter, formulas);
         answers.getObject().give(context, ShiftAnswer.of(trucks.getObject().find(name), words), whereTo);
     }
 

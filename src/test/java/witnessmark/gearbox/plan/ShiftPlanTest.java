@@ -142,7 +142,7 @@ class ShiftPlanTest {
                         .figures()
                         .get("split-energy")
                         .value())
-                .isCloseTo(1.12890625, within(1e-9));
+                .isCloseTo(1 / (0.85 * 0.85), within(1e-9));
         assertThat(point(card, CoachingPoint.Topic.START_IN_LOW_RANGE)
                         .figures()
                         .get("torque-in-high")
