@@ -14,6 +14,7 @@ import witnessmark.diagnosis.fact.MarkOf;
 import witnessmark.diagnosis.fact.MustBeGood;
 import witnessmark.diagnosis.fact.Needs;
 import witnessmark.diagnosis.fact.OwnerTurnsOn;
+import witnessmark.diagnosis.fact.Says;
 import witnessmark.diagnosis.fact.SpeaksAgainst;
 import witnessmark.diagnosis.fact.SpoiledBy;
 import witnessmark.diagnosis.fact.Suggests;
@@ -50,6 +51,9 @@ final class KnowledgeFacts {
             finding.needs().forEach(condition -> about(byFinding, finding.id(), new Needs(finding.id(), condition)));
             warn(finding);
             finding.spoiledBy().forEach(by -> about(byFinding, finding.id(), new SpoiledBy(finding.id(), by)));
+            if (!finding.says().isEmpty()) {
+                about(byFinding, finding.id(), new Says(finding.id(), finding.says()));
+            }
             if (finding.doubtsIdentity()) {
                 about(byFinding, finding.id(), new DoubtsIdentity(finding.id()));
             }

@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 /** Looks for what is well-formed but weak in a knowledge base: holes, twins, and conclusions nothing can carry. */
 public final class CheckKnowledge {
     private static final double REACHING_STRENGTH = 0.5;
+    private static final double PARTS = 0.25;
 
     private final KnowledgeBase knowledge;
     private final List<Weakness> found = new ArrayList<>();
@@ -34,6 +35,7 @@ public final class CheckKnowledge {
         checkTwins();
         checkFindings();
         checkSpecific();
+        checkPairs();
         return List.copyOf(found);
     }
 
@@ -68,15 +70,35 @@ public final class CheckKnowledge {
         if (cause.classId().equals("towing-transport") && cause.towing().isEmpty()) {
             weak(cause.id(), "is of towing or transport without a reminder for the next tow", "add one");
         }
-        if (blames && cause.specificFindings().isEmpty() && cause.provedGood().isEmpty()) {
+        if (!hasGround(cause)) {
             weak(
                     cause.id(),
-                    "can never be concluded: it has no specific finding and nothing to be proved good",
-                    "mark one or list what must be proved good, or leave it so on purpose with class-when");
+                    "can never be concluded: no look, no mark of its own, no mark beside a log, paper or what must be good",
+                    "link the look at it, or list what must be proved good");
         }
+        cause.links().stream()
+                .filter(l -> l.specific() && !l.look() && l.why().isEmpty())
+                .forEach(l -> weak(
+                        cause.id(),
+                        "calls '" + l.finding() + "' specific without saying why",
+                        "add 'why: what else could leave it, and why that is excluded', or call it shared"));
         if (blames && knowledge.lookAlikesOf(cause.id()).isEmpty()) {
             weak(cause.id(), "has no look-alike", "name what else leaves these marks");
         }
+    }
+
+    private boolean hasGround(Cause cause) {
+        boolean mark = false;
+        boolean beside = !cause.provedGood().isEmpty();
+        for (Cause.Link link : cause.links()) {
+            Finding.Kind kind = knowledge.findings().get(link.finding()).kind();
+            if (link.look() || link.specific() && kind.isPhysical()) {
+                return true;
+            }
+            mark |= kind.isPhysical();
+            beside |= kind.isWitness() && link.strength() >= REACHING_STRENGTH;
+        }
+        return mark && beside;
     }
 
     private void checkTwins() {
@@ -100,7 +122,13 @@ public final class CheckKnowledge {
             cause.classWhen().forEach(w -> used.add(w.finding()));
         });
         knowledge.context().forEach(c -> used.add(c.finding()));
-        knowledge.findings().values().forEach(f -> used.addAll(f.needs()));
+        knowledge.findings().values().forEach(f -> {
+            used.addAll(f.needs());
+            used.addAll(f.spoiledBy());
+            if (f.doubtsIdentity() || !f.says().isEmpty()) {
+                used.add(f.id());
+            }
+        });
         for (Finding finding : knowledge.findings().values()) {
             if (!used.contains(finding.id()) && !knowledge.retired().containsKey(finding.id())) {
                 weak(finding.id(), "is a finding that no cause explains and no rule uses", "link it or take it out");
@@ -118,6 +146,35 @@ public final class CheckKnowledge {
                 weak(finding, "is called specific to " + String.join(", ", causes), "two causes at the most");
             }
         });
+    }
+
+    /** A pair whose checks both sides answer alike parts nothing. */
+    private void checkPairs() {
+        for (LookAlike pair : knowledge.lookAlikes()) {
+            boolean parts = pair.checks().stream()
+                    .anyMatch(f -> Math.abs(strength(pair.first(), f) - strength(pair.second(), f)) >= PARTS
+                            || speaksAgainst(pair.first(), f)
+                            || speaksAgainst(pair.second(), f));
+            if (!parts) {
+                weak(
+                        pair.first() + "/" + pair.second(),
+                        "no check of the pair parts the two: both sides give the same answers",
+                        "name one that only one of them leaves");
+            }
+        }
+    }
+
+    private double strength(String cause, String finding) {
+        return knowledge.causes().get(cause).links().stream()
+                .filter(l -> l.finding().equals(finding))
+                .mapToDouble(Cause.Link::strength)
+                .findFirst()
+                .orElse(0);
+    }
+
+    private boolean speaksAgainst(String cause, String finding) {
+        return knowledge.causes().get(cause).against().stream()
+                .anyMatch(a -> a.finding().equals(finding));
     }
 
     private void weak(String id, String what, String mend) {

@@ -16,6 +16,7 @@ import java.util.List;
  * @param whenFound ids of the cautions that hold from the moment it is found or cannot be ruled out
  * @param spoiledBy findings that, present, leave the answer unsure: what was washed off or drained cannot be read
  * @param doubtsIdentity whether it puts in doubt that the evidence is from one unit, so that no class is concluded
+ * @param says what is to be said beside a cause that names people where it is present; empty for nothing
  * @param conclusive why the finding may move the odds by more than other signs; empty for one that may not
  */
 public record Finding(
@@ -39,6 +40,7 @@ public record Finding(
         List<String> whenFound,
         List<String> spoiledBy,
         boolean doubtsIdentity,
+        String says,
         String conclusive,
         List<String> sources) {
 
@@ -106,6 +108,7 @@ public record Finding(
                 whenFound,
                 spoiledBy,
                 doubtsIdentity,
+                says,
                 conclusive,
                 sources);
     }

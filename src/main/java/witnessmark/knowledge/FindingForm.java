@@ -29,6 +29,7 @@ final class FindingForm {
             "when-found",
             "spoiled-by",
             "identity",
+            "says",
             "conclusive",
             "sources");
 
@@ -77,6 +78,7 @@ final class FindingForm {
                 draft.refer(Draft.Kind.CAUTION, fields, "when-found"),
                 draft.refer(Draft.Kind.FINDING, fields, "spoiled-by"),
                 fields.flagOr("identity", false),
+                fields.textOr("says", ""),
                 fields.textOr("conclusive", ""),
                 SourceForm.cited(fields, draft));
     }

@@ -27,8 +27,8 @@ final class OneFactForm {
             }
             for (String finding : findings) {
                 String before = groupOf.putIfAbsent(finding, id);
-                if (before != null) {
-                    item.fault("'" + finding + "' stands in '" + before + "' already", "keep it in one of the " + name);
+                if (before != null && kind == OneFact.Kind.QUESTION) {
+                    item.fault("'" + finding + "' stands in '" + before + "' already", "keep it in one question");
                 }
             }
             draft.oneFacts.add(new OneFact(kind, id, fields.text("title"), findings));
