@@ -84,6 +84,20 @@ public final class OpenCase implements AutoCloseable {
         return states;
     }
 
+    /** Chance of the cause on the evidence as it is now. */
+    double probability(String cause) {
+        return reading().probability(cause);
+    }
+
+    /** Chance that at least one of these causes is at work. */
+    double probabilityOfAny(Set<String> causes) {
+        return reading()
+                .inference()
+                .anyOf(
+                        causes.stream().map(network::cause).collect(Collectors.toSet()),
+                        reading().evidence());
+    }
+
     /** The verdict alone: much quicker than the whole judgement. */
     public Verdict verdict() {
         return new FormJudgement(id, reading(), session, knowledge, checks).verdict();

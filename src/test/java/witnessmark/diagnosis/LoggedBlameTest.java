@@ -12,6 +12,7 @@ import witnessmark.casefile.Evidence.SourceFile;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.logged.LoggedEvidence;
+import witnessmark.diagnosis.fact.HoldReason;
 import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.triplog.evidence.LogRecord.Tally;
 
@@ -55,8 +56,9 @@ class LoggedBlameTest {
     }
 
     @Test
-    void many_starts_in_high_range_over_many_hours_carry_the_conclusion() {
-        assertThat(with(9, 6, 0.97).verdict().classId()).isEqualTo("driver-habit");
+    void many_starts_in_high_range_over_many_hours_are_not_called_thin() {
+        assertThat(with(9, 6, 0.97).causes().get(0).id()).isEqualTo("high-gear-start");
+        assertThat(with(9, 6, 0.97).causes().get(0).reasons()).noneMatch(HoldReason.TooLittleLogged.class::isInstance);
     }
 
     @Test

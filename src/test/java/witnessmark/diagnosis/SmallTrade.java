@@ -2,6 +2,7 @@ package witnessmark.diagnosis;
 
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import witnessmark.casefile.CaseFile;
@@ -19,14 +20,14 @@ import witnessmark.knowledge.KnowledgeLoader;
 
 /** A trade of four causes, small enough to be worked out by hand; the rules and the vocabulary are the shipped ones. */
 final class SmallTrade {
-    private static final Map<String, String> FILES = Map.of(
+    private static final Map<String, String> FILES = files(
             "vocabulary.yaml",
             """
             strengths: { nearly-always: 0.95, usually: 0.80, often: 0.55, sometimes: 0.30, seldom: 0.10 }
             priors: { common: 0.04, uncommon: 0.015, rare: 0.004 }
             backgrounds: { almost-never: 0.002, rarely: 0.015, now-and-then: 0.05, commonly: 0.20 }
             against: { excludes: 0.034, speaks-against: 0.20 }
-            looks: { seen-if-there: 0.999, seen-without-cause: 0.000001 }
+            looks: { seen-if-there: 0.9999, seen-without-cause: 0.000001 }
             greatest-ratio: 30
             told: { if-so: 0.80, if-not: 0.10, not-on-paper-if-so: 0.67 }
             unsure: { if-present: 0.30, if-absent: 0.20 }
@@ -72,8 +73,24 @@ final class SmallTrade {
             findings:
               - { id: cone-burned, title: Cone burned, ask: Burned?, kind: mark, access: rear-off, minutes: 5,
                   look: Look., background: almost-never, sources: [common-practice] }
-              - { id: outlet-low, title: Outlet low, ask: Low?, kind: reading, access: lines, minutes: 5,
-                  background: rarely, sources: [common-practice] }
+              - { id: outlet-low, title: Outlet low, ask: Low?, kind: look, access: lines, minutes: 5, look: Gauge.,
+                  spoiled-by: [gauge-broken], sources: [common-practice] }
+              - { id: gauge-broken, title: Gauge broken, ask: Broken?, kind: sign, access: lines, minutes: 1,
+                  look: Look., background: rarely, sources: [common-practice] }
+              - { id: serial-differs, title: Serial differs, ask: Differs?, kind: sign, access: cab, minutes: 1,
+                  look: Look., identity: true, background: rarely, sources: [common-practice] }
+              - { id: ordered, title: Ordered so, ask: Ordered?, kind: paper, access: cab, minutes: 1,
+                  says: Speak with whoever ordered it., background: rarely, sources: [common-practice] }
+              - { id: since-repair, title: Since a repair, ask: Since?, kind: paper, access: cab, minutes: 1,
+                  background: now-and-then, sources: [common-practice] }
+              - { id: told, title: Told so, ask: Told?, kind: account, access: cab, minutes: 1,
+                  background: now-and-then, sources: [common-practice] }
+              - { id: grinds, title: Grinds, ask: Grinds?, kind: symptom, access: cab, minutes: 1,
+                  background: now-and-then, sources: [common-practice] }
+              - { id: rattles, title: Rattles, ask: Rattles?, kind: symptom, access: cab, minutes: 1,
+                  background: now-and-then, sources: [common-practice] }
+              - { id: rattles-cold, title: Rattles cold, ask: Cold?, kind: symptom, access: cab, minutes: 1,
+                  background: now-and-then, sources: [common-practice] }
               - { id: outlet-high, title: Outlet high, ask: High?, kind: reading, access: lines, minutes: 5,
                   background: rarely, sources: [common-practice] }
               - { id: log-shows-it, title: Log shows it, ask: Log?, kind: log, access: cab, minutes: 5,
@@ -105,7 +122,9 @@ final class SmallTrade {
                 mechanism: The cone slips.
                 links:
                   - { finding: cone-burned, strength: usually }
-                  - { finding: log-shows-it, strength: often, specific: true }
+                  - { finding: log-shows-it, strength: often }
+                  - { finding: told, strength: often }
+                  - { finding: grinds, strength: usually }
                 repair: [Replace the cone.]
                 coaching: [preselect]
                 cautions: [chocks]
@@ -125,13 +144,14 @@ final class SmallTrade {
                 title: Low air
                 class: maintenance
                 class-when:
-                  - { finding: repaired, class: assembly }
+                  - { finding: since-repair, class: assembly }
                 prior: common
                 mechanism: The piston is weak.
                 links:
                   - { finding: cone-burned, strength: often }
-                  - { finding: outlet-low, strength: nearly-always, specific: true }
+                  - { finding: outlet-low, look: true }
                   - { finding: leak, strength: often }
+                  - { finding: grinds, strength: usually }
                 against:
                   - { finding: outlet-high, weight: excludes, why: High is not low. }
                 breeds: [tow]
@@ -144,7 +164,7 @@ final class SmallTrade {
                 mechanism: Dry hubs.
                 links:
                   - { finding: hubs-scored, strength: nearly-always }
-                  - { finding: towed, strength: usually, specific: true }
+                  - { finding: towed, strength: usually }
                 repair: [Replace the hubs.]
                 towing: [lift]
                 sources: [common-practice]
@@ -155,6 +175,8 @@ final class SmallTrade {
                 mechanism: Leak.
                 links:
                   - { finding: split-slow, strength: usually }
+                  - { finding: rattles, strength: often }
+                  - { finding: rattles-cold, strength: often }
                 applies-to: { splitter: [high-only, both] }
                 repair: [Replace the seal.]
                 sources: [common-practice]
@@ -171,6 +193,14 @@ final class SmallTrade {
               - { findings: [hubs-scored, hubs-sound], why: Hubs cannot be scored and sound. }
             follows:
               - { if: outlet-low, then: test-proper, why: The gauge was on. }
+              - { if: since-repair, then: repaired, why: It needs a repair. }
+            """,
+            "one-fact.yaml",
+            """
+            questions:
+              - { id: rattle, title: Rattle, findings: [rattles-cold, rattles] }
+            acts:
+              - { id: late, title: Range late, findings: [log-shows-it, told] }
             """);
 
     private static final String CONTEXT =
@@ -179,6 +209,14 @@ final class SmallTrade {
               - { finding: repaired, class: assembly, odds: 4, why: Suspect the repair. }
               - { finding: towed, cause: exclusion-habit, odds: 0.5, why: The tow explains it. }
             """;
+
+    private static Map<String, String> files(String... namesAndTexts) {
+        Map<String, String> files = new LinkedHashMap<>();
+        for (int i = 0; i < namesAndTexts.length; i += 2) {
+            files.put(namesAndTexts[i], namesAndTexts[i + 1]);
+        }
+        return files;
+    }
 
     private SmallTrade() {}
 
