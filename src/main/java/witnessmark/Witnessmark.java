@@ -7,22 +7,39 @@ import org.springframework.boot.WebApplicationType;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
 import org.springframework.boot.flyway.autoconfigure.FlywayAutoConfiguration;
 import org.springframework.boot.jdbc.autoconfigure.DataSourceAutoConfiguration;
+import witnessmark.shell.print.Refused;
+import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.shell.run.ExitCode;
+import witnessmark.shell.run.FaultLog;
 import witnessmark.shell.run.StartOptions;
 
 /** Starts the program: with arguments it runs one command and sets the exit code, without it opens the shell. */
 @SpringBootApplication(exclude = {DataSourceAutoConfiguration.class, FlywayAutoConfiguration.class})
 public class Witnessmark {
     public static void main(String[] args) {
-        StartOptions options;
+        System.exit(run(args));
+    }
+
+    /** Whatever goes wrong before a command runs, as with a library missing, is told too. */
+    private static int run(String[] args) {
         try {
-            options = StartOptions.of(args);
+            return start(args);
         } catch (WrongUsage e) {
-            System.err.println(e.getMessage());
-            System.exit(ExitCode.WRONG_USAGE.number());
-            return;
+            return told(e.getMessage(), ExitCode.WRONG_USAGE);
+        } catch (Refused e) {
+            return told(e.getMessage(), ExitCode.REFUSED_INPUT);
+        } catch (Throwable e) {
+            return told(
+                    "the program cannot start: " + e.getClass().getSimpleName() + ": " + e.getMessage()
+                            + "; install it anew if files of it are missing. " + FaultLog.write(e),
+                    ExitCode.INSIDE_FAULT);
         }
+    }
+
+    private static int start(String[] args) {
+        refuseLostLetters(args);
+        StartOptions options = StartOptions.of(args);
         SpringApplication application = new SpringApplication(Witnessmark.class);
         // Otherwise each --name=value of a command would also become a Spring property.
         application.setAddCommandLineProperties(false);
@@ -31,7 +48,22 @@ public class Witnessmark {
         properties.put(
                 "spring.shell.interactive.enabled",
                 String.valueOf(options.words().isEmpty()));
-        application.setDefaultProperties(properties);
-        System.exit(SpringApplication.exit(application.run(args)));
+        application.setEnvironment(Settings.of(properties, System.getenv(), System.getProperty("user.home")));
+        return SpringApplication.exit(application.run(args));
+    }
+
+    /** Under a locale without these letters they are replaced before the program sees them, and would be stored so. */
+    private static void refuseLostLetters(String[] args) {
+        for (String arg : args) {
+            if (arg.indexOf('\uFFFD') >= 0) {
+                throw new Refused("'" + arg + "' came with letters lost: the locale of this shell does not know them;"
+                        + " set LC_ALL=C.UTF-8 and repeat");
+            }
+        }
+    }
+
+    private static int told(String message, ExitCode code) {
+        System.err.println(Terminal.harmless(message));
+        return code.number();
     }
 }

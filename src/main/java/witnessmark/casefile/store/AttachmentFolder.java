@@ -24,7 +24,8 @@ final class AttachmentFolder {
     void keep(CaseId id, String sha256, byte[] bytes) {
         Path target = file(id, sha256);
         try {
-            Files.createDirectories(target.getParent());
+            OwnerOnly.folder(target.getParent());
+            OwnerOnly.close(folder);
             Path part = Files.createTempFile(target.getParent(), "incoming-", ".part");
             try {
                 writeSynced(part, bytes);
@@ -32,7 +33,7 @@ final class AttachmentFolder {
             } finally {
                 Files.deleteIfExists(part);
             }
-            syncFolder(target.getParent());
+            OwnerOnly.sync(target.getParent());
         } catch (IOException e) {
             throw new StoreUnavailable(
                     folder.toString(),
@@ -74,14 +75,6 @@ final class AttachmentFolder {
                 out.write(rest);
             }
             out.force(true);
-        }
-    }
-
-    private static void syncFolder(Path folder) {
-        try (FileChannel opened = FileChannel.open(folder, StandardOpenOption.READ)) {
-            opened.force(true);
-        } catch (IOException e) {
-            // Some systems do not open folders; there the name is kept by the file system's own means.
         }
     }
 }

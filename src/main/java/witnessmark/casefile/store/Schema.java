@@ -4,7 +4,10 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.HashSet;
+import java.util.Locale;
 import java.util.OptionalInt;
+import java.util.Set;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 
@@ -13,15 +16,61 @@ final class Schema {
     /** The highest migration in db/migration. */
     static final int VERSION = 1;
 
-    private static final String WRITTEN_BY =
-            "select \"version\" from \"flyway_schema_history\" where \"success\" order by \"installed_rank\" desc";
+    /** The first row that the migration tool writes on H2 has no version. */
+    private static final String WRITTEN_BY = "select \"version\" from \"flyway_schema_history\""
+            + " where \"success\" and \"version\" is not null order by \"installed_rank\" desc";
 
-    private final StoreLocation location;
+    private static final Set<String> OURS =
+            Set.of("flyway_schema_history", "case_file", "case_text", "case_entry", "case_finding", "case_measurement");
+
+    private final String where;
+    private final Database database;
     private final Connection connection;
 
-    Schema(StoreLocation location, Connection connection) {
-        this.location = location;
+    /** The tables that a connection shows; the database is the same, for the migrations' own connection. */
+    Schema(String where, Database database, Connection connection) {
+        this.where = where;
+        this.database = database;
         this.connection = connection;
+    }
+
+    /** Whether it was left by a shell that was killed while it made the tables, and so holds no case. */
+    boolean isHalfMade() throws SQLException {
+        Set<String> tables = tables();
+        return !tables.isEmpty() && OURS.containsAll(tables) && version().isEmpty() && holdsNoCase(tables);
+    }
+
+    private boolean holdsNoCase(Set<String> tables) throws SQLException {
+        if (!tables.contains("case_file")) {
+            return true;
+        }
+        try (Statement statement = connection.createStatement();
+                ResultSet row = statement.executeQuery("select case_no from case_file limit 1")) {
+            return !row.next();
+        }
+    }
+
+    /** Refuses a database that was there before and shows nothing: what it held may be out of sight, not gone. */
+    void refuseWithoutTables() throws SQLException {
+        if (tables().isEmpty()) {
+            throw new StoreUnavailable(
+                    where,
+                    "the database file is not empty but shows no tables",
+                    "keep a copy of it, and bring the store back from a copy; if nothing was ever kept in it, move the"
+                            + " file away");
+        }
+    }
+
+    private Set<String> tables() throws SQLException {
+        Set<String> names = new HashSet<>();
+        try (Statement statement = connection.createStatement();
+                ResultSet rows = statement.executeQuery(
+                        "select table_name from information_schema.tables where table_schema = 'PUBLIC'")) {
+            while (rows.next()) {
+                names.add(rows.getString(1).toLowerCase(Locale.ROOT));
+            }
+        }
+        return names;
     }
 
     /**
@@ -32,7 +81,7 @@ final class Schema {
         OptionalInt found = version();
         if (found.isPresent() && found.getAsInt() > VERSION) {
             throw new StoreUnavailable(
-                    location.shown(),
+                    where,
                     "it was written by a newer version of the program (tables of version " + found.getAsInt()
                             + ", this one knows " + VERSION + ")",
                     "use the newer program");
@@ -55,7 +104,6 @@ final class Schema {
     }
 
     private void migrate() throws SQLException {
-        var database = location.reached();
         for (int attempt = 1; ; attempt++) {
             try {
                 Flyway.configure(Schema.class.getClassLoader())
@@ -82,12 +130,12 @@ final class Schema {
         boolean foreign = String.valueOf(e.getMessage()).contains("non-empty schema");
         return foreign
                 ? new StoreUnavailable(
-                        location.shown(),
+                        where,
                         "the database holds tables of something else",
                         "give the store a folder or database of its own",
                         e)
                 : new StoreUnavailable(
-                        location.shown(),
+                        where,
                         "its tables cannot be made or completed: "
                                 + String.valueOf(e.getMessage())
                                         .lines()

@@ -1,11 +1,6 @@
 package witnessmark.casefile.store;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.util.Objects;
 import java.util.concurrent.ThreadLocalRandom;
@@ -22,12 +17,14 @@ final class Session implements AutoCloseable {
     private static final int ATTEMPTS = 12;
 
     private final StoreLocation location;
+    private final @Nullable EmbeddedDatabase embedded;
     private final ReentrantLock lock = new ReentrantLock();
     private @Nullable Connection connection;
     private @Nullable JdbcTemplate sql;
 
     Session(StoreLocation location) {
         this.location = location;
+        this.embedded = location.database().isPresent() ? null : new EmbeddedDatabase(location.folder());
     }
 
     /** Reads in one transaction; what was lost with a connection is read again. */
@@ -71,7 +68,7 @@ final class Session implements AutoCloseable {
         Connection open = Objects.requireNonNull(connection);
         T result = work.apply(template);
         open.commit();
-        if (writes && location.isH2()) {
+        if (writes && embedded != null) {
             // Without this a commit is in the file but not yet on the disk: H2 syncs only now and then.
             template.execute("checkpoint sync");
         }
@@ -83,10 +80,8 @@ final class Session implements AutoCloseable {
         if (open != null) {
             return open;
         }
-        prepareFolder(location.folder());
         Connection fresh = connect();
         try {
-            new Schema(location, fresh).bringUpToDate();
             fresh.setAutoCommit(false);
         } catch (SQLException | RuntimeException e) {
             closeQuietly(fresh);
@@ -99,30 +94,17 @@ final class Session implements AutoCloseable {
     }
 
     private Connection connect() throws SQLException {
-        // The shared store listens for other shells of this machine only, not on the network.
-        if (System.getProperty("h2.bindAddress") == null) {
-            System.setProperty("h2.bindAddress", "127.0.0.1");
+        if (embedded != null) {
+            return embedded.open();
         }
-        var database = location.reached();
-        return DriverManager.getConnection(database.url(), database.user(), database.password());
-    }
-
-    private void prepareFolder(Path folder) {
+        Database shared = location.database().orElseThrow();
+        Connection fresh = shared.connect();
         try {
-            if (!Files.isDirectory(folder)) {
-                Files.createDirectories(folder);
-                if (folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-                    Files.setPosixFilePermissions(folder, PosixFilePermissions.fromString("rwx------"));
-                }
-            }
-        } catch (IOException e) {
-            throw new StoreUnavailable(
-                    location.shown(), "the folder cannot be made", "choose a folder that can be written to", e);
-        }
-        Path file = folder.resolve("cases.mv.db");
-        if (!Files.isWritable(folder) || (Files.exists(file) && !Files.isWritable(file))) {
-            throw new StoreUnavailable(
-                    location.shown(), "it may be read but not written to", "choose a folder that can be written to");
+            new Schema(location.shown(), shared, fresh).bringUpToDate();
+            return fresh;
+        } catch (SQLException | RuntimeException e) {
+            closeQuietly(fresh);
+            throw e;
         }
     }
 

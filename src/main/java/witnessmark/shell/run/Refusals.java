@@ -1,6 +1,7 @@
 package witnessmark.shell.run;
 
 import java.lang.reflect.InvocationTargetException;
+import java.nio.file.InvalidPathException;
 import java.util.Optional;
 import org.springframework.shell.core.command.ExitStatus;
 import org.springframework.shell.core.command.exit.ExitStatusExceptionMapper;
@@ -27,6 +28,12 @@ public final class Refusals implements ExitStatusExceptionMapper {
             return new ExitStatus(code.number(), String.valueOf(known.get().getMessage()));
         }
         Throwable root = root(thrown);
+        if (root instanceof InvalidPathException path) {
+            return new ExitStatus(
+                    ExitCode.REFUSED_INPUT.number(),
+                    "'" + path.getInput() + "' cannot be a path here: " + path.getReason()
+                            + "; check its letters, and if they are right set LC_ALL=C.UTF-8");
+        }
         if (root instanceof IllegalArgumentException && isFromFramework(root)) {
             return new ExitStatus(ExitCode.WRONG_USAGE.number(), String.valueOf(root.getMessage()));
         }

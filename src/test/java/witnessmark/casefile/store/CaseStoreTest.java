@@ -27,6 +27,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseRefused;
@@ -98,11 +99,14 @@ class CaseStoreTest {
         return store.appendAll(ID, List.of(new FindingSet(BURNED), new MeasurementSet(PRESSURE)), "anna");
     }
 
+    private String url() {
+        return "jdbc:h2:file:" + folder.resolve("cases");
+    }
+
     /** Changes the tables behind the program's back. */
     private void tamper(String sql) throws Exception {
         store.close();
-        try (Connection connection = DriverManager.getConnection(
-                        StoreLocation.in(folder).reached().url(), "sa", "");
+        try (Connection connection = DriverManager.getConnection(url(), "sa", "");
                 var statement = connection.createStatement()) {
             assertThat(statement.executeUpdate(sql)).isPositive();
         }
@@ -429,8 +433,7 @@ class CaseStoreTest {
 
         @Test
         void a_database_of_something_else() throws Exception {
-            try (Connection connection = DriverManager.getConnection(
-                            StoreLocation.in(folder).reached().url(), "sa", "");
+            try (Connection connection = DriverManager.getConnection(url(), "sa", "");
                     var statement = connection.createStatement()) {
                 statement.execute("create table payroll (id int)");
             }
@@ -479,23 +482,24 @@ class CaseStoreTest {
         }
 
         @Test
-        void a_password_or_user_that_the_database_does_not_admit() {
+        void a_password_or_user_that_the_database_does_not_admit() throws Exception {
             store.open(opened(ID, "t"), "anna");
-            store.close();
 
-            try (CaseStore wrong = new CaseStore(
-                    StoreLocation.in(folder, StoreLocation.in(folder).reached().url(), "sa", "wrong"),
-                    Clock.systemUTC())) {
-                assertThatThrownBy(() -> wrong.ids("", 1))
-                        .isInstanceOf(StoreUnavailable.class)
-                        .hasMessage("case store jdbc:h2:file:" + folder.resolve("cases")
-                                + ": the database does not admit this user; check user and password");
+            store.close();
+            try (Connection connection = DriverManager.getConnection(url(), "sa", "");
+                    var statement = connection.createStatement()) {
+                statement.execute("alter user sa set password 'of somebody else'");
             }
+
+            assertThatThrownBy(() -> store.ids("", 1))
+                    .isInstanceOf(StoreUnavailable.class)
+                    .hasMessage("case store " + folder
+                            + ": the database does not admit this user; check user and password");
         }
 
         @Test
         void a_database_that_cannot_be_reached() {
-            String nobody = "jdbc:postgresql://127.0.0.1:1/cases?password=secret";
+            String nobody = "jdbc:postgresql://127.0.0.1:1/cases?sslmode=disable";
 
             try (CaseStore away = new CaseStore(StoreLocation.in(folder, nobody, "u", "secret"), Clock.systemUTC())) {
                 assertThatThrownBy(() -> away.ids("", 1))
@@ -508,11 +512,45 @@ class CaseStoreTest {
         void a_place_that_is_no_place() {
             assertThatThrownBy(() -> StoreLocation.in(Path.of("a;INIT=DROP ALL OBJECTS")))
                     .isInstanceOf(CaseRefused.class);
-            assertThatThrownBy(() -> StoreLocation.in(folder, "jdbc:other:x", "u", "secret"))
-                    .hasMessage("store: 'jdbc:other:x' is not a database this program keeps cases in;"
-                            + " give an address that begins with jdbc:postgresql: or jdbc:h2:");
-            assertThat(StoreLocation.in(folder, "jdbc:h2:mem:x", "u", "secret").toString())
-                    .doesNotContain("secret");
+            assertThatThrownBy(() -> StoreLocation.in(Path.of(""))).isInstanceOf(CaseRefused.class);
+            assertThat(Database.named("jdbc:postgresql://h/x", "u", "secret"))
+                    .hasToString("jdbc:postgresql://h/x as u");
+        }
+
+        @ParameterizedTest
+        @ValueSource(
+                strings = {
+                    "jdbc:postgresql:cases",
+                    "jdbc:postgresql://db.shop.example/cases",
+                    "jdbc:postgresql://db1:5432,db2:5433/cases_1",
+                    "jdbc:postgresql://[::1]:5432/cases",
+                    "jdbc:postgresql://db/cases?ssl=true&sslmode=verify-full&sslrootcert=/etc/ssl/shop.pem"
+                })
+        void an_address_of_host_name_and_tls_options_is_taken(String url) {
+            assertThat(StoreLocation.in(folder, url, "u", "p").shown()).isEqualTo(url.split("\\?")[0]);
+        }
+
+        @ParameterizedTest
+        @ValueSource(
+                strings = {
+                    "jdbc:other:hidden",
+                    "jdbc:h2:mem:x;INIT=RUNSCRIPT FROM 'hidden'",
+                    "jdbc:h2:file:/tmp/hidden",
+                    "jdbc:postgresql://u:hidden@db/cases",
+                    "jdbc:postgresql://db/cases?password=hidden",
+                    "jdbc:postgresql://db/cases?socketFactory=hidden",
+                    "jdbc:postgresql://db/cases?%73ocketFactory=hidden",
+                    "jdbc:postgresql://db/cases?ssl=true&sslfactory=hidden",
+                    "jdbc:postgresql://db/cases?sslmode=hid%64en",
+                    "jdbc:postgresql://db/cases?",
+                    "jdbc:postgresql://db/a/hidden",
+                    "hidden"
+                })
+        void an_address_that_says_more_is_refused_without_showing_what(String url) {
+            assertThatThrownBy(() -> StoreLocation.in(folder, url, "u", "secret"))
+                    .isInstanceOf(CaseRefused.class)
+                    .hasMessageStartingWith("store: the database address ")
+                    .hasMessageNotContaining("hidden");
         }
     }
 
