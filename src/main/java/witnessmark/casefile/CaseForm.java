@@ -37,6 +37,7 @@ public final class CaseForm {
         Map<String, Object> form = new LinkedHashMap<>();
         form.put("state", entry.state().word());
         putText(form, "note", entry.note());
+        putText(form, "told-by", entry.toldBy().map(Teller::word).orElse(""));
         return form;
     }
 

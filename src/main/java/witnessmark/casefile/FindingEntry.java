@@ -1,18 +1,34 @@
 package witnessmark.casefile;
 
+import java.util.Optional;
+
 /**
- * What the technician says of one finding.
+ * What is said of one finding.
  *
  * @param finding id of the finding in the knowledge base
  * @param note the technician's own words, empty for none
+ * @param toldBy who told it, where nobody of the shop looked; present it was told so, absent it was denied
  */
-public record FindingEntry(String finding, FindingState state, String note) {
+public record FindingEntry(String finding, FindingState state, String note, Optional<Teller> toldBy) {
     public FindingEntry {
         finding = CheckedText.id("finding", finding);
         note = CheckedText.free("finding '" + finding + "', note", note);
     }
 
+    /** What the shop itself found. */
+    public FindingEntry(String finding, FindingState state, String note) {
+        this(finding, state, note, Optional.empty());
+    }
+
     public FindingEntry(String finding, FindingState state) {
         this(finding, state, "");
+    }
+
+    /** Who told or denied it, in words that follow the state; empty where the shop looked itself. */
+    public String toldWords() {
+        return toldBy.map(t -> (state == FindingState.ABSENT ? "denied by the " : "told by the ")
+                        + t.word().replace('-', ' '))
+                .map(words -> words.replace("the other", "somebody else"))
+                .orElse("");
     }
 }

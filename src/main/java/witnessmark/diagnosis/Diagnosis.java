@@ -6,6 +6,7 @@ import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
+import witnessmark.casefile.Likelihood;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
 import witnessmark.casefile.logged.CombinedEvidence;
@@ -15,6 +16,7 @@ import witnessmark.gearbox.Unit;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
 import witnessmark.knowledge.Retired;
+import witnessmark.knowledge.Vocabulary;
 
 /** Judges cases on one knowledge base with one set of rules. */
 public final class Diagnosis {
@@ -66,6 +68,10 @@ public final class Diagnosis {
      */
     private void report(FindingEntry entry, OpenCase open, CaseFile file) {
         Retired retired = knowledge.retired().get(entry.finding());
+        if (entry.toldBy().isPresent()) {
+            told(entry, open);
+            return;
+        }
         if (retired == null) {
             open.report(entry.finding(), entry.state());
             return;
@@ -75,6 +81,17 @@ public final class Diagnosis {
         retired.now().stream()
                 .filter(now -> !file.findings().containsKey(now))
                 .forEach(now -> open.report(now, oneOfSeveral ? FindingState.UNSURE : entry.state()));
+    }
+
+    /** What was only told is believed as far as a tale is; it is no look, and a denial weighs nothing. */
+    private void told(FindingEntry entry, OpenCase open) {
+        if (entry.state() == FindingState.PRESENT) {
+            Vocabulary words = knowledge.vocabulary();
+            open.report(
+                    entry.finding(),
+                    FindingState.UNSURE,
+                    Optional.of(new Likelihood(words.toldIfSo(), words.toldIfNot())));
+        }
     }
 
     /** The measurement in the unit of its measure. */

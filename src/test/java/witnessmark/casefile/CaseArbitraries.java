@@ -105,7 +105,11 @@ public final class CaseArbitraries {
     }
 
     public static Arbitrary<FindingEntry> findings() {
-        return Combinators.combine(ids(), Arbitraries.of(FindingState.class), texts())
+        return Combinators.combine(
+                        ids(),
+                        Arbitraries.of(FindingState.class),
+                        texts(),
+                        Arbitraries.of(Teller.class).optional())
                 .as(FindingEntry::new);
     }
 

@@ -7,8 +7,10 @@ import java.util.Optional;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Measurement;
+import witnessmark.casefile.Teller;
 import witnessmark.diagnosis.fact.HoldReason;
 import witnessmark.gearbox.Unit;
 
@@ -313,6 +315,23 @@ class RulesTest {
                     .isEqualTo(
                             one.causes().stream().map(RankedCause::probability).toList());
             assertThat(one.nextChecks()).extracting(NextCheck::finding).doesNotContain("rattles");
+        }
+
+        @Test
+        void what_somebody_told_is_no_look_and_what_he_denied_moves_nobody() {
+            FindingEntry told = new FindingEntry("outlet-low", FindingState.PRESENT, "", Optional.of(Teller.DRIVER));
+            FindingEntry denied = new FindingEntry("towed", FindingState.ABSENT, "", Optional.of(Teller.FLEET));
+            Judgement silent = judge("grinds", "hubs-scored");
+            Judgement tale = DIAGNOSIS.judge(
+                    SmallTrade.sheet("grinds", "hubs-scored").finding(told).toCaseFile());
+            assertThat(cause(tale, "low-air").probability())
+                    .isGreaterThan(cause(silent, "low-air").probability());
+            assertThat(cause(tale, "low-air").seen()).isFalse();
+            assertThat(tale.verdict().isDetermined()).isFalse();
+            assertThat(DIAGNOSIS.judge(SmallTrade.sheet("grinds", "hubs-scored")
+                            .finding(denied)
+                            .toCaseFile()))
+                    .isEqualTo(silent);
         }
 
         @Test

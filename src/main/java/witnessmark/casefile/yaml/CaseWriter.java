@@ -76,7 +76,9 @@ public final class CaseWriter {
     }
 
     private static String finding(FindingEntry entry) {
-        return entry.note().isEmpty() ? entry.state().word() : flow(CaseForm.finding(entry));
+        return entry.note().isEmpty() && entry.toldBy().isEmpty()
+                ? entry.state().word()
+                : flow(CaseForm.finding(entry));
     }
 
     private static void expected(StringBuilder out, ExpectedOutcome expected) {

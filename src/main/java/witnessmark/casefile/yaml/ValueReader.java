@@ -15,6 +15,7 @@ import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Likelihood;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
+import witnessmark.casefile.Teller;
 import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.logged.LoggedEvidence;
 import witnessmark.gearbox.Layout;
@@ -89,10 +90,10 @@ final class ValueReader {
         if (!value.isMap()) {
             return state(id, value).flatMap(state -> Built.at(name, () -> new FindingEntry(id, state)));
         }
-        YamlMap map = value.map(called("finding", id), List.of("state", "note"));
+        YamlMap map = value.map(called("finding", id), List.of("state", "note", "told-by"));
         return map.require("state", "present")
                 .flatMap(node -> state(id, node))
-                .flatMap(state -> Built.at(name, () -> new FindingEntry(id, state, map.written("note"))));
+                .flatMap(state -> Built.at(name, () -> new FindingEntry(id, state, map.written("note"), toldBy(map))));
     }
 
     private static Optional<FindingState> state(String id, YamlNode node) {
@@ -101,6 +102,10 @@ final class ValueReader {
 
     private static String called(String thing, String id) {
         return thing + " '" + CheckedText.shown(id) + "'";
+    }
+
+    private static Optional<Teller> toldBy(YamlMap map) {
+        return map.get("told-by").flatMap(node -> node.one("told-by", Teller::parse, "a teller", Teller.WORDS));
     }
 
     /** The findings of a map, written by their state alone or with a note. */

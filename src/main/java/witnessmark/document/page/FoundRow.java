@@ -11,7 +11,10 @@ public record FoundRow(String id, String title, String state, String note) {
     static List<FoundRow> of(Dossier dossier) {
         return dossier.file().findings().values().stream()
                 .map(entry -> new FoundRow(
-                        entry.finding(), title(dossier, entry.finding()), stateWord(entry.state()), entry.note()))
+                        entry.finding(),
+                        title(dossier, entry.finding()),
+                        entry.toldBy().isEmpty() ? stateWord(entry.state()) : entry.toldWords(),
+                        entry.note()))
                 .toList();
     }
 

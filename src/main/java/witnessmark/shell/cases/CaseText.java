@@ -88,7 +88,9 @@ final class CaseText {
         page.indented(
                 String.format("  %-14s", entry.state().word()),
                 " ".repeat(16),
-                title + " (" + entry.finding() + ")" + (entry.note().isEmpty() ? "" : " - " + entry.note()));
+                title + " (" + entry.finding() + ")"
+                        + (entry.toldBy().isEmpty() ? "" : ", " + entry.toldWords())
+                        + (entry.note().isEmpty() ? "" : " - " + entry.note()));
     }
 
     private void measurement(Measurement m) {

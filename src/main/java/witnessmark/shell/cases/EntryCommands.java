@@ -18,6 +18,7 @@ import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
+import witnessmark.casefile.Teller;
 import witnessmark.casefile.TextField;
 import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.CaseHistory;
@@ -56,23 +57,39 @@ class EntryCommands {
             name = "case set",
             group = GROUP,
             description = "Enter findings: present, absent (looked at and sound), unsure",
-            help = "case set CASE FINDING=present|absent|unsure|not-looked-at ... [--note TEXT] [--reason TEXT]",
+            help = "case set CASE FINDING=present|absent|unsure|not-looked-at ... [--note TEXT] [--told-by WHO]"
+                    + " [--reason TEXT]; --told-by where nobody of the shop looked: driver, fleet, tow-operator,"
+                    + " previous-shop, previous-owner, other; present is then told, absent denied",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void set(
             CommandContext context,
             @Arguments List<String> words,
             @Option(longName = "note", defaultValue = "", description = "the technician's own words") String note,
+            @Option(longName = "told-by", defaultValue = "", description = "who told it, where nobody looked")
+                    String toldBy,
             @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
                     String reason) {
         Map<String, FindingState> states = CaseCommands.states(rest(words, "case set CASE FINDING=STATE ..."));
         KnownIds knows = new KnownIds(knowledge.getObject());
         states.keySet().forEach(knows::finding);
         List<Change> changes = new ArrayList<>();
-        states.forEach((finding, state) -> changes.add(new FindingSet(new FindingEntry(finding, state, note))));
+        Optional<Teller> teller = teller(toldBy);
+        states.forEach((finding, state) -> changes.add(new FindingSet(new FindingEntry(finding, state, note, teller))));
         CaseHistory history = enter(words.get(0), changes, reason);
         states.forEach((finding, state) -> context.outputWriter().println("  " + state.word() + ": " + finding));
         stored(context, history);
+    }
+
+    private static Optional<Teller> teller(String toldBy) {
+        if (toldBy.isEmpty()) {
+            return Optional.empty();
+        }
+        Optional<Teller> teller = Teller.parse(toldBy);
+        if (teller.isEmpty()) {
+            throw new Refused("--told-by '" + toldBy + "' is nobody known; one of " + Teller.WORDS);
+        }
+        return teller;
     }
 
     @Command(
