@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
-/** Looks a draft through and gathers all of its faults. */
+/** Looks a draft through: gathers all of its faults, or what is to be asked about it. */
 final class ProfileCheck {
 
     private static final String RATIOS = "gearbox.main-ratios";
@@ -31,7 +31,107 @@ final class ProfileCheck {
         check.speeds();
         check.torque();
         check.masses();
+        check.bore();
         return List.copyOf(check.faults);
+    }
+
+    /** What can be but is out of the ordinary, to be asked about; for a draft without faults. */
+    static List<ProfileFault> questions(TruckDraft draft) {
+        ProfileCheck check = new ProfileCheck(draft);
+        check.unusualParameters();
+        check.unusualRatios();
+        check.unusualClutch();
+        check.unusualCurve();
+        check.unusualBore();
+        return List.copyOf(check.faults);
+    }
+
+    private void unusualParameters() {
+        for (Parameter parameter : Parameter.values()) {
+            Double value = draft.given().get(parameter);
+            if (parameter == Parameter.TYRE_REVS) {
+                unusualTyre();
+            } else if (value != null && !parameter.isUsual(value)) {
+                fault(
+                        parameter.key(),
+                        plain(value) + " is unusual for " + parameter.meaning() + ", which is mostly "
+                                + parameter.usual(),
+                        "is it right, and in the right unit?");
+            }
+        }
+    }
+
+    private void unusualTyre() {
+        Parameter tyre = Parameter.TYRE_REVS;
+        double revs = draft.tyreSize()
+                .flatMap(TyreSize::parse)
+                .map(size -> size.revsPerKm().value())
+                .orElseGet(() -> draft.given().get(tyre));
+        if (!tyre.isUsual(revs)) {
+            double ifPerMile = Unit.REVOLUTION_PER_MILE.convert(revs, Unit.REVOLUTION_PER_KILOMETRE);
+            fault(
+                    draft.tyreSize().isPresent() ? "tyre.size" : tyre.key(),
+                    plain(Math.rint(revs * 10) / 10) + " turns in a kilometre are unusual, a truck's drive wheel makes "
+                            + tyre.usual(),
+                    tyre.isUsual(ifPerMile) && draft.tyreSize().isEmpty()
+                            ? "is it per mile? then give it as " + tyre.key(Unit.REVOLUTION_PER_MILE)
+                            : "is it right, and of the drive wheels?");
+        }
+    }
+
+    private void unusualRatios() {
+        for (double ratio : draft.mainRatios()) {
+            if (ratio < 0.6 || ratio > 15) {
+                fault(
+                        RATIOS,
+                        plain(ratio) + " is unusual for a front ratio, which is mostly 0.6 to 15",
+                        "is it input turns to one mainshaft turn?");
+            }
+        }
+        draft.splitter().ifPresent(splitter -> {
+            double step = Math.max(splitter.ratio(), 1 / splitter.ratio());
+            if (step < 1.1 || step > 1.45) {
+                fault(
+                        "gearbox.splitter.ratio",
+                        plain(splitter.ratio()) + " is unusual: a splitter step is mostly 1.1 to 1.45",
+                        "is it right?");
+            }
+        });
+    }
+
+    private void unusualClutch() {
+        double capacity = draft.resolved(Parameter.CLUTCH_CAPACITY);
+        double peak = draft.resolved(Parameter.PEAK_TORQUE);
+        if (capacity < peak) {
+            fault(
+                    Parameter.CLUTCH_CAPACITY.key(),
+                    plain(Math.rint(capacity)) + " Nm is below the engine's peak torque, " + plain(Math.rint(peak))
+                            + " Nm, so that the closed clutch would slip at full throttle",
+                    "is it the torque at which it slips, and in the right unit?");
+        }
+    }
+
+    private void unusualCurve() {
+        double start = draft.resolved(Parameter.START_RPM);
+        draft.curve().keySet().stream()
+                .min(Double::compare)
+                .filter(first -> first > start)
+                .ifPresent(first -> fault(
+                        CURVE,
+                        "it begins at " + plain(first) + " rpm, above the " + plain(start)
+                                + " rpm held at a start, where torque is taken to fall with speed",
+                        "can a point be given there?"));
+    }
+
+    private void unusualBore() {
+        double bore = draft.resolved(Parameter.GEAR_BORE);
+        double shaft = draft.resolved(Parameter.MAINSHAFT_DIAMETER);
+        if (bore > 2 * shaft) {
+            fault(
+                    Parameter.GEAR_BORE.key(),
+                    plain(bore) + " mm is more than twice the mainshaft, " + plain(shaft) + " mm",
+                    "is it the diameter on which the floating gears rub?");
+        }
     }
 
     private void fault(String where, String what, String mend) {
@@ -205,6 +305,17 @@ final class ProfileCheck {
                     Parameter.PEAK_TORQUE.key(),
                     plain(peak) + " Nm is not the peak of the torque curve, " + plain(draft.peakOfCurve()) + " Nm",
                     "give one of the two, or make them agree");
+        }
+    }
+
+    private void bore() {
+        double bore = draft.resolved(Parameter.GEAR_BORE);
+        double shaft = draft.resolved(Parameter.MAINSHAFT_DIAMETER);
+        if (bore <= shaft) {
+            fault(
+                    Parameter.GEAR_BORE.key(),
+                    plain(bore) + " mm does not go over the mainshaft, " + plain(shaft) + " mm at the spline root",
+                    "give the diameter on which the floating gears rub, or leave it out to have it assumed");
         }
     }
 

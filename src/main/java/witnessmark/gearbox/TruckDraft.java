@@ -82,7 +82,8 @@ public final class TruckDraft {
         for (Parameter parameter : Parameter.values()) {
             figure(parameter).ifPresent(figure -> all.put(parameter, figure));
         }
-        return new TruckProfile(id, title, mainRatios, splitter, tyreSize, torqueCurve(), all);
+        return new TruckProfile(
+                id, title, mainRatios, splitter, tyreSize, torqueCurve(), all, ProfileCheck.questions(this));
     }
 
     private Optional<Figure> figure(Parameter parameter) {

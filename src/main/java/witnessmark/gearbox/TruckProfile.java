@@ -14,6 +14,7 @@ import java.util.OptionalInt;
  * @param splitter empty where the box has none
  * @param tyreSize the size code where the tyre was given by it
  * @param figures every parameter that is known or assumed; low and range ratio are missing where the box has none
+ * @param questions what is possible but out of the ordinary, to be asked of whoever gave it; empty for an ordinary truck
  */
 public record TruckProfile(
         String id,
@@ -22,10 +23,12 @@ public record TruckProfile(
         Optional<Splitter> splitter,
         Optional<String> tyreSize,
         TorqueCurve torque,
-        Map<Parameter, Figure> figures) {
+        Map<Parameter, Figure> figures,
+        List<ProfileFault> questions) {
 
     public TruckProfile {
         mainRatios = List.copyOf(mainRatios);
+        questions = List.copyOf(questions);
         figures = Collections.unmodifiableMap(new EnumMap<>(figures));
     }
 

@@ -6,8 +6,13 @@ import java.util.List;
  * A chart to be drawn: lines and single marks over two axes, both from zero.
  *
  * @param series at least one
+ * @param notes lines to stand under it
  */
-public record Chart(String title, String across, String up, List<Series> series) {
+public record Chart(String title, String across, String up, List<Series> series, List<String> notes) {
+
+    public Chart(String title, String across, String up, List<Series> series) {
+        this(title, across, up, series, List.of());
+    }
 
     /** How a series is drawn; each differs in more than its colour. */
     public enum Style {
@@ -37,6 +42,7 @@ public record Chart(String title, String across, String up, List<Series> series)
 
     public Chart {
         series = List.copyOf(series);
+        notes = List.copyOf(notes);
         if (series.isEmpty()) {
             throw new IllegalArgumentException("chart: '" + title + "' has no series; give one or more");
         }

@@ -9,6 +9,8 @@ import java.util.Locale;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.Plot;
+import org.jfree.chart.title.TextTitle;
+import org.jfree.chart.ui.RectangleEdge;
 import witnessmark.document.ShippedFont;
 
 /** What all charts have in common: inks, fonts, axes from zero, a white ground. */
@@ -35,6 +37,16 @@ final class ChartLook {
         chart.setBackgroundPaint(Color.WHITE);
         if (legend) {
             chart.getLegend().setItemFont(PLAIN);
+        }
+        return chart;
+    }
+
+    /** The chart with these lines under it. */
+    static JFreeChart noted(JFreeChart chart, List<String> notes) {
+        for (String note : notes) {
+            TextTitle line = new TextTitle(note, PLAIN);
+            line.setPosition(RectangleEdge.BOTTOM);
+            chart.addSubtitle(line);
         }
         return chart;
     }

@@ -2,13 +2,16 @@ package witnessmark.document.chart;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import witnessmark.document.chart.Chart.Point;
 import witnessmark.document.chart.Chart.Series;
 import witnessmark.document.chart.Chart.Style;
+import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Parameter;
 import witnessmark.gearbox.QuestionRefused;
 import witnessmark.gearbox.TruckProfile;
+import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.plan.PlannedShift;
 import witnessmark.gearbox.plan.ShiftPlan;
 import witnessmark.gearbox.speed.RoadSpeeds;
@@ -21,7 +24,11 @@ public final class ShiftPlanChart {
     /** Throws where the plan has no shifts. */
     public static Chart of(TruckProfile truck, ShiftPlan plan) {
         if (plan.shifts().isEmpty()) {
-            throw new QuestionRefused("chart: truck " + truck.id() + " has one gear and so no shift to draw");
+            throw new QuestionRefused(
+                    plan.end().isPresent()
+                            ? "chart: truck " + truck.id()
+                                    + " pulls no shift on this load and grade, so there is none to draw"
+                            : "chart: truck " + truck.id() + " has one gear and so no shift to draw");
         }
         double governed = truck.value(Parameter.GOVERNED_RPM);
         List<Point> limits = plan.shifts().stream()
@@ -37,7 +44,27 @@ public final class ShiftPlanChart {
                                 .value())),
                         new Series(
                                 "Always at governed speed", Style.DASHED_LINE, teeth(truck, plan, shift -> governed)),
-                        new Series("Lowest speed to land on", Style.MARKS, limits)));
+                        new Series("Lowest speed to land on", Style.MARKS, limits)),
+                notes(truck, plan));
+    }
+
+    private static List<String> notes(TruckProfile truck, ShiftPlan plan) {
+        List<String> notes = new ArrayList<>();
+        plan.end()
+                .ifPresent(end -> notes.add("Gear " + end.gear().id() + " is more than the engine pulls on "
+                        + Figure.given(plan.gradePercent(), Unit.PERCENT).text()));
+        ceilings(truck).ifPresent(notes::add);
+        return notes;
+    }
+
+    /** Low range's ceilings gear by gear; empty without a range. */
+    static Optional<String> ceilings(TruckProfile truck) {
+        List<String> lines = new RoadSpeeds(truck)
+                .lowRangeCeilings().stream()
+                        .filter(ceiling -> !ceiling.gear().reverse())
+                        .map(RoadSpeeds.Ceiling::line)
+                        .toList();
+        return lines.isEmpty() ? Optional.empty() : Optional.of("Low range, never above: " + String.join("; ", lines));
     }
 
     private static List<Point> teeth(TruckProfile truck, ShiftPlan plan, Function<PlannedShift, Double> shiftAt) {
@@ -51,7 +78,9 @@ public final class ShiftPlanChart {
             points.add(new Point(kmh, shift.step().rpmAfter(rpm).value()));
         }
         double governed = truck.value(Parameter.GOVERNED_RPM);
-        points.add(new Point(speeds.roadSpeed(truck.gears().top(), governed).value(), governed));
+        plan.held(truck)
+                .ifPresent(gear ->
+                        points.add(new Point(speeds.roadSpeed(gear, governed).value(), governed)));
         return points;
     }
 }

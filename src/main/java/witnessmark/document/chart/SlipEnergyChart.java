@@ -10,7 +10,6 @@ import witnessmark.document.chart.Chart.Style;
 import witnessmark.gearbox.Gear;
 import witnessmark.gearbox.QuestionRefused;
 import witnessmark.gearbox.Range;
-import witnessmark.gearbox.Split;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.shift.AnalyseRangeShift;
 import witnessmark.gearbox.shift.RangeShift;
@@ -35,13 +34,16 @@ public final class SlipEnergyChart {
         double ceiling = new RoadSpeeds(truck).ceiling(low).roadSpeed().value();
         AnalyseRangeShift analysis = new AnalyseRangeShift(truck);
         List<Series> series = new ArrayList<>();
+        Gear slowest = truck.gears().forwardIn(Range.HIGH).get(0);
         for (Gear from :
                 truck.gears().forwardIn(Range.HIGH).subList(0, truck.splitter().isPresent() ? 2 : 1)) {
-            String name = from.split() == Split.SPLIT
-                    ? "From split"
-                    : from.split() == Split.DIRECT ? "From direct" : "From high range";
             DoubleFunction<RangeShift> shift = kmh -> analysis.of(RangeShiftQuestion.proper(from, low, kmh));
-            series.add(curve(name, from.split() == Split.SPLIT ? Style.DASHED_LINE : Style.FULL_LINE, ceiling, shift));
+            series.add(curve(name(from), from.equals(slowest) ? Style.FULL_LINE : Style.DASHED_LINE, ceiling, shift));
+        }
+        // An overdrive that is put in direct before the cone works costs the cone no more than direct.
+        if (series.size() == 2 && series.get(0).points().equals(series.get(1).points())) {
+            series = new ArrayList<>(List.of(new Series(
+                    "From direct or split", Style.FULL_LINE, series.get(0).points())));
         }
         double top = series.stream()
                 .flatMap(line -> line.points().stream())
@@ -53,7 +55,19 @@ public final class SlipEnergyChart {
                 Style.DOTTED_LINE,
                 List.of(new Point(ceiling, 0), new Point(ceiling, top))));
         return new Chart(
-                truck.title() + ": range shift into gear " + low.id(), "Road speed, km/h", "Slip energy, kJ", series);
+                truck.title() + ": range shift into gear " + low.id(),
+                "Road speed, km/h",
+                "Slip energy, kJ",
+                series,
+                ShiftPlanChart.ceilings(truck).stream().toList());
+    }
+
+    private static String name(Gear from) {
+        return switch (from.split()) {
+            case SPLIT -> "From split";
+            case DIRECT -> "From direct";
+            case NONE -> "From high range";
+        };
     }
 
     private static Series curve(String name, Style style, double ceiling, DoubleFunction<RangeShift> shift) {

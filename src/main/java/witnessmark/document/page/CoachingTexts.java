@@ -55,9 +55,7 @@ public final class CoachingTexts {
     /** How much engine speed to lose in one kind of upshift. */
     public String drop(CoachingCard.Drop drop) {
         String key = "drop-" + drop.kind().name().toLowerCase(Locale.ROOT).replace('_', '-');
-        String least = rpm(drop.least());
-        String most = rpm(drop.most());
-        return say(key) + ": " + (least.equals(most) ? least : least + " - " + most) + " rpm";
+        return say(key) + ": " + drop.onDial() + " rpm";
     }
 
     /** Lowest and highest gear to start in. */
@@ -90,6 +88,6 @@ public final class CoachingTexts {
 
     /** To fifty, as a dial is read. */
     private static String rpm(Figure figure) {
-        return String.valueOf(50 * Math.round(figure.value() / 50));
+        return String.valueOf(CoachingCard.onDial(figure));
     }
 }

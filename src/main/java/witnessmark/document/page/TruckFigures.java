@@ -4,18 +4,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import witnessmark.document.Dossier;
 import witnessmark.document.chart.Chart;
 import witnessmark.document.chart.DrawSvg;
 import witnessmark.document.chart.ShiftPlanChart;
 import witnessmark.document.chart.SlipEnergyChart;
-import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Gear;
 import witnessmark.gearbox.Range;
 import witnessmark.gearbox.TruckProfile;
-import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.plan.CoachingCard;
 import witnessmark.gearbox.plan.DrawUpCoachingCard;
+import witnessmark.gearbox.speed.RoadSpeeds.Ceiling;
 import witnessmark.gearbox.start.StartGears;
 
 /** What the profile of the truck gives for its documents: figures for the driver's card, and charts. */
@@ -33,25 +33,19 @@ public final class TruckFigures {
     public static List<Field> forDriver(TruckProfile truck, Map<String, String> words) {
         CoachingCard card = new DrawUpCoachingCard(truck).card();
         List<Field> fields = new ArrayList<>();
-        card.lowRangeCeiling()
-                .ifPresent(
-                        ceiling -> fields.add(new Field(words.get("figureCeiling"), roadSpeed(ceiling.roadSpeed()))));
+        if (!card.ceilings().isEmpty()) {
+            // One row, so that the card of a box with ten low-range gears still fits its sheet.
+            fields.add(new Field(
+                    words.get("figureCeiling"),
+                    card.ceilings().stream().map(Ceiling::line).collect(Collectors.joining("; "))));
+        }
         start(fields, words.get("figureStartEmpty"), card.empty());
         start(fields, words.get("figureStartLoaded"), card.loaded());
         card.drops()
                 .forEach(drop -> fields.add(
-                        new Field(words.get("figureDrop" + drop.kind().name()), drop(drop))));
-        fields.add(new Field(
-                words.get("figureCruise"),
-                (long) card.cruising().from().value() + " - "
-                        + roadSpeed(card.cruising().ease())));
+                        new Field(words.get("figureDrop" + drop.kind().name()), drop.onDial() + " rpm")));
+        fields.add(new Field(words.get("figureCruise"), card.cruise()));
         return fields;
-    }
-
-    /** Whole numbers, rounded down: the driver is never told too much. */
-    private static String roadSpeed(Figure speed) {
-        return (long) speed.value() + " " + speed.unit().symbol() + " ("
-                + (long) speed.in(Unit.MILE_PER_HOUR).value() + " " + Unit.MILE_PER_HOUR.symbol() + ")";
     }
 
     private static void start(List<Field> fields, String label, StartGears start) {
@@ -62,13 +56,6 @@ public final class TruckFigures {
                         highest.filter(h -> !h.equals(lowest))
                                 .map(h -> lowest.id() + " - " + h.id())
                                 .orElse(lowest.id()))));
-    }
-
-    private static String drop(CoachingCard.Drop drop) {
-        long least = Math.round(drop.least().value());
-        long most = Math.round(drop.most().value());
-        return (least == most ? String.valueOf(least) : least + " - " + most) + " "
-                + drop.least().unit().symbol();
     }
 
     /** The charts for the evidence record. */

@@ -56,13 +56,16 @@ public final class StartEvidence {
         return inputs;
     }
 
-    /** A start that fails in the lowest gear too is not the gear's fault. */
+    /**
+     * A start that fails in the lowest gear too is not the gear's fault, nor one on which the wheels spin. Where the heat
+     * depends on how gently the clutch was let in, the gear alone proves nothing.
+     */
     private ComputedFinding gearTooHigh() {
         boolean lowest = gear().reverse() || gear().equals(inLowest.question().gear());
         Figure result = effort(start);
         return new ComputedFinding(
                 Kind.START_GEAR_TOO_HIGH,
-                lowest || start.verdict() == Start.Verdict.SENSIBLE ? State.ABSENT : State.PRESENT,
+                lowest ? State.ABSENT : gearState(),
                 inputs(),
                 result.note(),
                 result,
@@ -74,6 +77,14 @@ public final class StartEvidence {
                         + (lowest ? "; it is the lowest gear there is" : ""));
     }
 
+    private State gearState() {
+        return switch (start.verdict()) {
+            case SENSIBLE -> State.ABSENT;
+            case HOT_AT_PART_THROTTLE, SPINS -> State.NOT_COUNTED;
+            case CLUTCH_OVERHEATED, HIGH_RANGE, DOES_NOT_START, TWISTS_SHAFT -> State.PRESENT;
+        };
+    }
+
     private static Figure effort(Start start) {
         return start.launch() instanceof Launch.LocksUp closes ? closes.slipEnergy() : start.loadAtClutch();
     }
@@ -83,10 +94,11 @@ public final class StartEvidence {
             return "load at the clutch " + start.loadAtClutch().text() + ", clutch torque "
                     + start.clutchTorque().text();
         }
-        String heat = "clutch heat " + closes.slipEnergy().text();
+        String heat = "clutch heat " + closes.slipEnergy().text() + " with all the torque there is, "
+                + closes.mostSlipEnergy().text() + " let in gently";
         Gear low = inLowest.question().gear();
         return !gear().equals(low) && inLowest.launch() instanceof Launch.LocksUp lowest
-                ? heat + ", "
+                ? heat + "; "
                         + Words.times(Figure.computed(
                                 closes.slipEnergy().value()
                                         / lowest.slipEnergy().value(),
@@ -104,12 +116,16 @@ public final class StartEvidence {
                 Kind.GRADEABILITY_SHORT,
                 isShort ? State.PRESENT : State.NOT_COUNTED,
                 inputs(),
-                inLowest.steepest().note(),
+                inLowest.reach().byTorque().note(),
                 grade,
-                inLowest.steepest(),
+                inLowest.reach().byTorque(),
                 "the lowest gear, " + inLowest.question().gear().id() + ", starts this mass on up to "
-                        + inLowest.steepest().text() + "; the reported grade of " + grade.text() + " is "
-                        + (isShort ? "beyond it, so the clutch slips in any gear" : "within it"));
+                        + inLowest.reach().byTorque().text() + "; the reported grade of " + grade.text() + " is "
+                        + (isShort ? "beyond it, so the clutch slips in any gear" : "within it")
+                        + (grade.value() > inLowest.reach().byGrip().value()
+                                ? "; the drive wheels hold up to "
+                                        + inLowest.reach().byGrip().text() + " only"
+                                : ""));
     }
 
     private ComputedFinding shaftYield() {

@@ -2,10 +2,12 @@ package witnessmark.gearbox.plan;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.speed.RoadSpeeds.Ceiling;
 import witnessmark.gearbox.speed.RoadSpeeds.CruisingBand;
 import witnessmark.gearbox.speed.ShiftStep;
+import witnessmark.gearbox.speed.SpeedUnits;
 import witnessmark.gearbox.start.StartGears;
 
 /**
@@ -28,5 +30,30 @@ public record CoachingCard(
         List<CoachingPoint> points) {
 
     /** The engine speed that upshifts of one kind lose, from the least to the most. */
-    public record Drop(ShiftStep.Kind kind, Figure least, Figure most) {}
+    public record Drop(ShiftStep.Kind kind, Figure least, Figure most) {
+
+        /** In revolutions per minute as a dial is read: 400, or 400 - 550. */
+        public String onDial() {
+            long from = CoachingCard.onDial(least);
+            long to = CoachingCard.onDial(most);
+            return from == to ? String.valueOf(from) : from + " - " + to;
+        }
+    }
+
+    /** An engine speed to fifty, as a dial is read. */
+    public static long onDial(Figure rpm) {
+        return 50 * Math.round(rpm.value() / 50);
+    }
+
+    /** The upshifts with their engine speeds as a dial is read: 1-2 1050, 2-3 1150. */
+    public String shiftsOnDial() {
+        return plan.shifts().stream()
+                .map(shift -> shift.step().from().id() + "-" + shift.step().to().id() + " " + onDial(shift.shiftAt()))
+                .collect(Collectors.joining(", "));
+    }
+
+    /** Where to cruise in top gear, in both units. */
+    public String cruise() {
+        return SpeedUnits.BOTH.whole(cruising.from()) + " - " + SpeedUnits.BOTH.whole(cruising.ease());
+    }
 }

@@ -74,13 +74,12 @@ public final class DrawUpCoachingCard {
 
     /** As planned; a whole lever step, which the plan may not hold, waits until it too lands on its limit. */
     private double shiftSpeed(ShiftStep step) {
-        double planned = plan.leaves(step.from()).map(Figure::value).orElseThrow();
-        double limit = new LuggingLimit(truck, plan.floor(), plan.massKg(), plan.gradePercent())
+        double governed = truck.value(Parameter.GOVERNED_RPM);
+        double planned = plan.leaves(step.from()).map(Figure::value).orElse(governed);
+        double limit = new LuggingLimit(new RoadLoad(truck, plan.massKg(), plan.gradePercent()), plan.floor())
                 .of(step.to())
                 .value();
-        return Math.min(
-                truck.value(Parameter.GOVERNED_RPM),
-                Math.max(planned, limit * step.step().value()));
+        return Math.min(governed, Math.max(planned, limit * step.step().value()));
     }
 
     private List<CoachingPoint> points(Optional<Ceiling> ceiling) {

@@ -11,6 +11,7 @@ import witnessmark.gearbox.speed.ShiftStep;
  * @param roadSpeed road speed there
  * @param rpmAfter engine speed after the shift
  * @param belowLimit whether even governed speed lands below the limit, so that this step is too wide for the load
+ * @param byTorque lowest engine speed in the new gear whose full torque is a reserve over the load
  * @param governed the same shift at governed speed
  */
 public record PlannedShift(
@@ -20,6 +21,7 @@ public record PlannedShift(
         Figure roadSpeed,
         Figure rpmAfter,
         boolean belowLimit,
+        Figure byTorque,
         AtGoverned governed) {
 
     public record AtGoverned(Figure roadSpeed, Figure rpmAfter) {}

@@ -1,21 +1,19 @@
 package witnessmark.gearbox.plan;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Gear;
 import witnessmark.gearbox.Parameter;
 import witnessmark.gearbox.TruckProfile;
-import witnessmark.gearbox.Unit;
-import witnessmark.gearbox.speed.RoadSpeeds;
-import witnessmark.gearbox.speed.ShiftStep;
-import witnessmark.gearbox.speed.Steps;
 
 /**
- * A progressive plan: each upshift as early as the new gear still pulls, and never earlier than the one before it.
+ * A progressive plan: each upshift as early as the new gear still pulls, and never earlier than the one before it. Gears
+ * that full torque does not hold on the grade are not planned.
  *
- * @param shifts in order, slowest first; empty for a box with one gear
+ * @param shifts in order, slowest first, as far as the engine pulls; empty for a box with one gear
+ * @param end why the plan ends before the top gear; empty where it reaches it
+ * @param lostPerSecond road speed lost in each second of a shift, while no torque pulls; negative downhill
  * @param meanShiftSpeed mean engine speed of the shifts; empty without shifts
  * @param rangeEnergyShare slip energy of the range upshift over that at governed speed: road speed squared; empty
  *     without a range
@@ -25,6 +23,8 @@ public record ShiftPlan(
         double massKg,
         double gradePercent,
         List<PlannedShift> shifts,
+        Optional<NotPulled> end,
+        Figure lostPerSecond,
         Optional<Figure> meanShiftSpeed,
         Optional<Figure> rangeEnergyShare) {
 
@@ -45,62 +45,27 @@ public record ShiftPlan(
                 truck.value(Parameter.PLAN_GRADE));
     }
 
+    /** Throws where mass or grade cannot be. */
     public static ShiftPlan of(TruckProfile truck, Floor floor, double massKg, double gradePercent) {
-        LuggingLimit limit = new LuggingLimit(truck, floor, massKg, gradePercent);
-        List<PlannedShift> shifts = new ArrayList<>();
-        double before = 0;
-        for (ShiftStep step : Steps.of(truck).inOrder()) {
-            PlannedShift shift = shift(truck, step, limit.of(step.to()), before);
-            shifts.add(shift);
-            before = shift.shiftAt().value();
-        }
-        return new ShiftPlan(floor, massKg, gradePercent, List.copyOf(shifts), mean(shifts), rangeEnergy(shifts));
+        return new PlanShifts(new RoadLoad(truck, massKg, gradePercent), floor).plan(floor);
     }
 
-    /** The engine speed at which the plan leaves a gear; empty for the top gear. */
+    /** The highest gear that the engine holds on this grade; empty where it holds none. */
+    public Optional<Gear> held(TruckProfile truck) {
+        if (end.isEmpty()) {
+            return Optional.of(truck.gears().top());
+        }
+        Gear first = truck.gears().forward().get(0);
+        return shifts.isEmpty()
+                ? Optional.of(first).filter(gear -> !end.get().gear().equals(gear))
+                : Optional.of(shifts.get(shifts.size() - 1).step().to());
+    }
+
+    /** The engine speed at which the plan leaves a gear; empty for a gear that it does not leave. */
     public Optional<Figure> leaves(Gear gear) {
         return shifts.stream()
                 .filter(shift -> shift.step().from().equals(gear))
                 .map(PlannedShift::shiftAt)
                 .findFirst();
-    }
-
-    private static PlannedShift shift(TruckProfile truck, ShiftStep step, Figure limit, double before) {
-        double governed = truck.value(Parameter.GOVERNED_RPM);
-        double wanted = limit.value() * step.step().value();
-        double at = Math.min(governed, Math.max(before, wanted));
-        RoadSpeeds speeds = new RoadSpeeds(truck);
-        return new PlannedShift(
-                step,
-                limit,
-                Figure.computed(
-                        at,
-                        Unit.RPM,
-                        "limit of the new gear x step, not below the shift before, at most governed speed"),
-                speeds.roadSpeed(step.from(), at),
-                step.rpmAfter(at),
-                wanted > governed,
-                new PlannedShift.AtGoverned(speeds.roadSpeed(step.from(), governed), step.rpmAfter(governed)));
-    }
-
-    private static Optional<Figure> mean(List<PlannedShift> shifts) {
-        return shifts.isEmpty()
-                ? Optional.empty()
-                : Optional.of(Figure.computed(
-                        shifts.stream()
-                                .mapToDouble(shift -> shift.shiftAt().value())
-                                .average()
-                                .orElseThrow(),
-                        Unit.RPM,
-                        "mean of the shift speeds"));
-    }
-
-    private static Optional<Figure> rangeEnergy(List<PlannedShift> shifts) {
-        return shifts.stream()
-                .filter(shift -> shift.step().kind() == ShiftStep.Kind.LEVER_AND_RANGE)
-                .findFirst()
-                .map(shift ->
-                        shift.roadSpeed().value() / shift.governed().roadSpeed().value())
-                .map(share -> Figure.computed(share * share, Unit.RATIO, "(v_planned / v_governed)^2"));
     }
 }

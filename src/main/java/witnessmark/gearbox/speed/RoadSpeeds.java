@@ -21,7 +21,18 @@ public record RoadSpeeds(TruckProfile truck) {
      *
      * @param roadSpeed km/h
      */
-    public record Ceiling(Gear gear, Figure roadSpeed) {}
+    public record Ceiling(Gear gear, Figure roadSpeed) {
+
+        /** In both units, each rounded down: 23 km/h (14 mph). */
+        public String limit() {
+            return SpeedUnits.BOTH.limit(roadSpeed);
+        }
+
+        /** The same with its gear before it, as one line for the bench. */
+        public String line() {
+            return gear.id() + ": " + limit();
+        }
+    }
 
     /**
      * Where the top gear cruises.

@@ -9,12 +9,16 @@ import witnessmark.gearbox.Unit;
 
 /**
  * Works a start out: engine speed and clutch torque held until the clutch closes, losses left out. Energy of a clutch
- * at launch: machine design textbooks, from memory.
+ * at launch: machine design textbooks, from memory. Full torque makes the least heat; with half of what the torque is over
+ * the load the slip takes twice as long, and that is taken for the upper end (judgement: less gets hardly any truck away).
  */
 public record AnalyseStart(TruckProfile truck) {
 
     /** Metres per second squared, rounded as handbooks do. */
     static final double GRAVITY = 9.81;
+
+    private static final String RADIUS = "r = 1000 / (2 pi N_km)";
+    private static final String TRUCK_INERTIA = "J_v = m r^2 / (i_gear i_axle)^2, w = 2 pi n_start / 60, " + RADIUS;
 
     public Start of(StartQuestion question) {
         Gear gear = question.gear();
@@ -24,24 +28,19 @@ public record AnalyseStart(TruckProfile truck) {
         double clutchTorque = clutchTorque();
         Launch launch = launch(question, overall, clutchTorque, wheelTorque / overall);
         Start.Mainshaft mainshaft = mainshaft(gear, wheelTorque);
+        Start.Reach reach = reach(question.massKg(), overall, clutchTorque);
         return new Start(
                 question,
                 Figure.computed(
                         wheelTorque,
                         Unit.NEWTON_METRE,
-                        "T_wheel = m g (sin a + f cos a) r, a = atan(grade), r = 1000 / (2 pi N_km)"),
+                        "T_wheel = m g (sin(a) + f cos(a)) r where a = atan(grade / 100), " + RADIUS),
                 Figure.computed(wheelTorque / overall, Unit.NEWTON_METRE, "T_load = T_wheel / (i_gear i_axle)"),
-                Figure.computed(
-                        clutchTorque,
-                        Unit.NEWTON_METRE,
-                        "T_c = least of clutch capacity and engine torque at the held speed"),
-                Figure.computed(
-                        steepest(question.massKg(), overall, clutchTorque),
-                        Unit.PERCENT,
-                        "grade at which T_load = T_c"),
+                Figure.computed(clutchTorque, Unit.NEWTON_METRE, "T_c = min(clutch_capacity, engine_torque)"),
+                reach,
                 mainshaft,
                 launch,
-                verdict(gear, launch, mainshaft));
+                verdict(question, reach, launch, mainshaft));
     }
 
     /** Pull over weight that a grade and the rolling of the tyres ask. */
@@ -54,7 +53,21 @@ public record AnalyseStart(TruckProfile truck) {
         return Math.min(truck.value(Parameter.CLUTCH_CAPACITY), truck.torque().atRpm(truck.value(Parameter.START_RPM)));
     }
 
-    private double steepest(double massKg, double overall, double clutchTorque) {
+    private Start.Reach reach(double massKg, double overall, double clutchTorque) {
+        double byTorque = steepestByTorque(massKg, overall, clutchTorque);
+        double friction = truck.value(Parameter.ROLLING_RESISTANCE);
+        double byGrip = 100 * (truck.value(Parameter.GRIP) * truck.value(Parameter.DRIVE_SHARE) - friction);
+        return new Start.Reach(
+                Figure.computed(
+                        byTorque,
+                        Unit.PERCENT,
+                        "p_torque = 100 tan(min(80, asin(min(1, pull / sqrt(1 + f^2))) - atan(f)))"
+                                + " where pull = T_c i_gear i_axle / (m g r), " + RADIUS),
+                Figure.computed(byGrip, Unit.PERCENT, "p_grip = 100 (grip share - f); beyond it the drive wheels spin"),
+                Figure.computed(Math.min(byTorque, byGrip), Unit.PERCENT, "min(p_torque, p_grip)"));
+    }
+
+    private double steepestByTorque(double massKg, double overall, double clutchTorque) {
         double friction = truck.value(Parameter.ROLLING_RESISTANCE);
         double pull = clutchTorque * overall / (massKg * GRAVITY * truck.wheelRadiusMetres());
         // Pull beyond the weight climbs anything; the sine then has no angle.
@@ -68,16 +81,21 @@ public record AnalyseStart(TruckProfile truck) {
         double needed = wheelTorque / (truck.value(Parameter.AXLE_RATIO) * gear.auxiliaryRatio());
         double ceiling =
                 truck.value(Parameter.CLUTCH_CAPACITY) * gear.lever().ratio() * truck.value(Parameter.SHOCK_FACTOR);
-        Figure neededStress = new ShaftTorsion(needed, diameter).shearStress();
-        Figure ceilingStress = new ShaftTorsion(ceiling, diameter).shearStress();
+        Figure neededStress = stress(needed, diameter, "T_main");
+        Figure ceilingStress = stress(ceiling, diameter, "T_most");
         Figure yield = ShaftTorsion.shearYield(truck.value(Parameter.YIELD));
         return new Start.Mainshaft(
-                Figure.computed(needed, Unit.NEWTON_METRE, "T_main = T_wheel / (i_axle x auxiliary ratio)"),
+                Figure.computed(needed, Unit.NEWTON_METRE, "T_main = T_wheel / (i_axle i_auxiliary)"),
                 neededStress,
-                Figure.computed(ceiling, Unit.NEWTON_METRE, "T_most = clutch capacity x i_main x shock factor"),
+                Figure.computed(ceiling, Unit.NEWTON_METRE, "T_most = clutch_capacity i_main shock"),
                 ceilingStress,
                 yield,
                 twist(neededStress.value(), ceilingStress.value(), yield.value()));
+    }
+
+    private static Figure stress(double torque, double diameter, String symbol) {
+        Figure stress = new ShaftTorsion(torque, diameter).shearStress();
+        return Figure.computed(stress.value(), stress.unit(), "16000 abs(" + symbol + ") / (pi d^3)");
     }
 
     private static Start.Twist twist(double needed, double ceiling, double yield) {
@@ -91,38 +109,49 @@ public record AnalyseStart(TruckProfile truck) {
         double net = clutchTorque - load;
         if (net <= 0) {
             return new Launch.NoLockUp(
-                    Figure.computed(-net, Unit.NEWTON_METRE, "T_load - T_c: the clutch never closes"));
+                    Figure.computed(-net, Unit.NEWTON_METRE, "T_load - T_c; the clutch never closes"));
         }
         double radius = truck.wheelRadiusMetres();
         double inertia = question.massKg() * radius * radius / (overall * overall);
         double engine = truck.value(Parameter.START_RPM) * Math.PI / 30;
-        double energy = inertia * engine * engine * clutchTorque / net / 2000;
+        double least = inertia * engine * engine * clutchTorque / net / 2000;
+        double most = least * Math.max(1, 1 + load / clutchTorque);
         return new Launch.LocksUp(
                 Figure.computed(
-                        inertia * engine / net,
-                        Unit.SECOND,
-                        "t = J_v w_e / (T_c - T_load), J_v = m r^2 / (i_gear i_axle)^2"),
-                Figure.computed(energy, Unit.KILOJOULE, "W = 1/2 J_v w_e^2 T_c / (T_c - T_load)"),
+                        inertia * engine / net, Unit.SECOND, "t = J_v w / (T_c - T_load) where " + TRUCK_INERTIA),
                 Figure.computed(
-                        energy / truck.value(Parameter.CLUTCH_HEAT_CAPACITY),
+                        least, Unit.KILOJOULE, "W = J_v w^2 T_c / (T_c - T_load) / 2000 where " + TRUCK_INERTIA),
+                Figure.computed(
+                        most,
+                        Unit.KILOJOULE,
+                        "W_most = W max(1, (T_c + T_load) / T_c); with half of the torque that is over the load"),
+                Figure.computed(
+                        most / truck.value(Parameter.CLUTCH_HEAT_CAPACITY),
                         Unit.CELSIUS_CHANGE,
-                        "rise = W / (heat capacity of plates and flywheel)"),
+                        "W_most / heat_capacity"),
                 Figure.computed(
-                        engine / overall * radius * 3.6, Unit.KILOMETRE_PER_HOUR, "v = 3.6 w_e r / (i_gear i_axle)"));
+                        engine / overall * radius * 3.6,
+                        Unit.KILOMETRE_PER_HOUR,
+                        "v = 3.6 (2 pi n_start / 60) r / (i_gear i_axle) where " + RADIUS));
     }
 
-    private Start.Verdict verdict(Gear gear, Launch launch, Start.Mainshaft mainshaft) {
-        if (launch instanceof Launch.LocksUp closes) {
-            if (mainshaft.twist() == Start.Twist.REACHED) {
-                return Start.Verdict.TWISTS_SHAFT;
-            }
-            if (truck.hasRange() && gear.range() == Range.HIGH) {
-                return Start.Verdict.HIGH_RANGE;
-            }
-            return closes.slipEnergy().value() > truck.value(Parameter.CLUTCH_START_ENERGY)
-                    ? Start.Verdict.CLUTCH_OVERHEATED
-                    : Start.Verdict.SENSIBLE;
+    private Start.Verdict verdict(StartQuestion question, Start.Reach reach, Launch launch, Start.Mainshaft mainshaft) {
+        if (!(launch instanceof Launch.LocksUp closes)) {
+            return Start.Verdict.DOES_NOT_START;
         }
-        return Start.Verdict.DOES_NOT_START;
+        if (question.gradePercent() > reach.byGrip().value()) {
+            return Start.Verdict.SPINS;
+        }
+        if (mainshaft.twist() == Start.Twist.REACHED) {
+            return Start.Verdict.TWISTS_SHAFT;
+        }
+        if (truck.hasRange() && question.gear().range() == Range.HIGH) {
+            return Start.Verdict.HIGH_RANGE;
+        }
+        double bound = truck.value(Parameter.CLUTCH_START_ENERGY);
+        if (closes.slipEnergy().value() > bound) {
+            return Start.Verdict.CLUTCH_OVERHEATED;
+        }
+        return closes.mostSlipEnergy().value() > bound ? Start.Verdict.HOT_AT_PART_THROTTLE : Start.Verdict.SENSIBLE;
     }
 }

@@ -8,11 +8,13 @@ public sealed interface Launch {
     /**
      * The clutch closes.
      *
-     * @param slipEnergy heat made in the clutch
-     * @param heating rise of the plates' and flywheel's mean temperature
+     * @param slipEnergy heat made in the clutch with all the torque there is, the least that it can be
+     * @param mostSlipEnergy heat with half of the torque that is over the load
+     * @param heating rise of the plates' and flywheel's mean temperature by the most heat
      * @param roadSpeed road speed at which the clutch stops slipping
      */
-    record LocksUp(Figure time, Figure slipEnergy, Figure heating, Figure roadSpeed) implements Launch {}
+    record LocksUp(Figure time, Figure slipEnergy, Figure mostSlipEnergy, Figure heating, Figure roadSpeed)
+            implements Launch {}
 
     /**
      * The clutch never closes: its torque does not exceed the load.

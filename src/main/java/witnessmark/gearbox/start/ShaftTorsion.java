@@ -15,12 +15,11 @@ public record ShaftTorsion(double torqueNm, double diameterMm) {
         return Figure.computed(
                 16 * Math.abs(torqueNm) / (Math.PI * metres * metres * metres) / 1e6,
                 Unit.MEGAPASCAL,
-                "tau = 16 T / (pi d^3)");
+                "16000 T / (pi d^3)");
     }
 
     /** Shear stress at which a steel of that tensile yield begins to twist for good. */
     public static Figure shearYield(double tensileYieldMpa) {
-        return Figure.computed(
-                SHEAR_YIELD_SHARE * tensileYieldMpa, Unit.MEGAPASCAL, "tau_yield = 0.58 x tensile yield");
+        return Figure.computed(SHEAR_YIELD_SHARE * tensileYieldMpa, Unit.MEGAPASCAL, "0.58 tensile_yield");
     }
 }

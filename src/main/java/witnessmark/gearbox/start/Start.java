@@ -10,17 +10,26 @@ import witnessmark.gearbox.Figure;
  * @param wheelTorque torque at the drive wheels that holds the load
  * @param loadAtClutch the same at the clutch
  * @param clutchTorque torque that engine and clutch can give at the held engine speed
- * @param steepest steepest grade, per cent, on which this gear still starts this mass; negative where it needs a fall
+ * @param reach the steepest grade that can be started on
  */
 public record Start(
         StartQuestion question,
         Figure wheelTorque,
         Figure loadAtClutch,
         Figure clutchTorque,
-        Figure steepest,
+        Reach reach,
         Mainshaft mainshaft,
         Launch launch,
         Verdict verdict) {
+
+    /**
+     * Steepest grades, per cent; negative where it needs a fall.
+     *
+     * @param byTorque on which clutch and engine still start this mass in this gear
+     * @param byGrip on which the drive wheels still hold
+     * @param steepest the lesser of the two
+     */
+    public record Reach(Figure byTorque, Figure byGrip, Figure steepest) {}
 
     /**
      * The mainshaft's part.
@@ -53,9 +62,13 @@ public record Start(
 
     public enum Verdict {
         SENSIBLE("a sensible start"),
+        HOT_AT_PART_THROTTLE(
+                "a sensible start only with all the torque there is: let in gently, the clutch takes more energy than an"
+                        + " ordinary start should cost"),
         CLUTCH_OVERHEATED("too high a gear: the clutch takes more energy than an ordinary start should cost"),
         HIGH_RANGE("high range: never start in it"),
         DOES_NOT_START("does not start: the clutch never closes"),
+        SPINS("does not start: the drive wheels spin on this grade"),
         TWISTS_SHAFT("can twist the mainshaft");
 
         private final String words;
@@ -75,7 +88,9 @@ public record Start(
         figures.put("wheel torque needed", wheelTorque);
         figures.put("torque needed at the clutch", loadAtClutch);
         figures.put("clutch torque", clutchTorque);
-        figures.put("steepest grade to start on", steepest);
+        figures.put("steepest grade by torque", reach.byTorque());
+        figures.put("steepest grade by grip", reach.byGrip());
+        figures.put("steepest grade to start on", reach.steepest());
         figures.put("mainshaft torque needed", mainshaft.needed());
         figures.put("mainshaft shear stress needed", mainshaft.neededStress());
         figures.put("mainshaft torque at most", mainshaft.ceiling());
@@ -83,7 +98,8 @@ public record Start(
         figures.put("shear yield", mainshaft.shearYield());
         if (launch instanceof Launch.LocksUp closes) {
             figures.put("time of slip", closes.time());
-            figures.put("clutch slip energy", closes.slipEnergy());
+            figures.put("clutch slip energy, full torque", closes.slipEnergy());
+            figures.put("clutch slip energy, gently let in", closes.mostSlipEnergy());
             figures.put("clutch heating", closes.heating());
             figures.put("road speed at lock-up", closes.roadSpeed());
         } else if (launch instanceof Launch.NoLockUp slips) {

@@ -1,7 +1,9 @@
 package witnessmark.gearbox.start;
 
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import witnessmark.gearbox.Gear;
 import witnessmark.gearbox.Lever;
 import witnessmark.gearbox.Parameter;
@@ -13,11 +15,13 @@ import witnessmark.gearbox.TruckProfile;
  * The gears to start in, for one load and grade.
  *
  * @param lowest the lowest sensible one: loaded the lowest of all, empty one lever position up (common practice)
- * @param highest the fastest low-range gear whose start stays within the clutch's ordinary energy; both are empty where
- *     no gear starts sensibly
+ * @param highest the fastest low-range gear whose start stays within the clutch's ordinary energy even when it is let in
+ *     gently; both are empty where no gear starts sensibly
+ * @param tallest the fastest one that stays within it with all the torque there is: above it no start was right
  * @param starts every candidate, slowest first
  */
-public record StartGears(Load load, Optional<Gear> lowest, Optional<Gear> highest, List<Start> starts) {
+public record StartGears(
+        Load load, Optional<Gear> lowest, Optional<Gear> highest, Optional<Gear> tallest, List<Start> starts) {
 
     public enum Load {
         EMPTY,
@@ -47,8 +51,19 @@ public record StartGears(Load load, Optional<Gear> lowest, Optional<Gear> highes
                 .filter(start -> start.verdict() == Start.Verdict.SENSIBLE)
                 .map(start -> start.question().gear())
                 .toList();
-        Optional<Gear> highest = sensible.isEmpty() ? Optional.empty() : Optional.of(sensible.get(sensible.size() - 1));
-        return new StartGears(load, lowest(sensible, load), highest, starts);
+        return new StartGears(
+                load,
+                lowest(sensible, load),
+                last(starts, EnumSet.of(Start.Verdict.SENSIBLE)),
+                last(starts, EnumSet.of(Start.Verdict.SENSIBLE, Start.Verdict.HOT_AT_PART_THROTTLE)),
+                starts);
+    }
+
+    private static Optional<Gear> last(List<Start> starts, Set<Start.Verdict> verdicts) {
+        return starts.stream()
+                .filter(start -> verdicts.contains(start.verdict()))
+                .reduce((earlier, later) -> later)
+                .map(start -> start.question().gear());
     }
 
     private static List<Gear> candidates(TruckProfile truck) {

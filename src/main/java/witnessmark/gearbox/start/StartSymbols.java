@@ -20,23 +20,25 @@ public final class StartSymbols {
                 new Symbol("g", "gravity", Figure.given(AnalyseStart.GRAVITY, Unit.METRE_PER_SECOND_SQUARED)),
                 ratio("i_gear", "whole ratio", question.gear().ratio()),
                 ratio("i_main", "front ratio", question.gear().lever().ratio()),
-                ratio("auxiliary ratio", "range times splitter", question.gear().auxiliaryRatio()),
+                ratio("i_auxiliary", "range times splitter", question.gear().auxiliaryRatio()),
+                Symbol.of(truck, "grip", Parameter.GRIP),
+                Symbol.of(truck, "share", Parameter.DRIVE_SHARE),
                 Symbol.of(truck, "i_axle", Parameter.AXLE_RATIO),
                 Symbol.of(truck, "N_km", Parameter.TYRE_REVS),
-                Symbol.of(truck, "w_e", Parameter.START_RPM),
+                Symbol.of(truck, "n_start", Parameter.START_RPM),
                 new Symbol(
-                        "engine torque",
-                        "at the held speed",
+                        "engine_torque",
+                        "full engine torque at the held speed",
                         new Figure(
                                 truck.torque().atRpm(truck.value(Parameter.START_RPM)),
                                 Unit.NEWTON_METRE,
                                 truck.torque().basis(),
                                 truck.torque().note())),
-                Symbol.of(truck, "clutch capacity", Parameter.CLUTCH_CAPACITY),
-                Symbol.of(truck, "shock factor", Parameter.SHOCK_FACTOR),
+                Symbol.of(truck, "clutch_capacity", Parameter.CLUTCH_CAPACITY),
+                Symbol.of(truck, "shock", Parameter.SHOCK_FACTOR),
                 Symbol.of(truck, "d", Parameter.MAINSHAFT_DIAMETER),
-                Symbol.of(truck, "tensile yield", Parameter.YIELD),
-                Symbol.of(truck, "heat capacity", Parameter.CLUTCH_HEAT_CAPACITY),
+                Symbol.of(truck, "tensile_yield", Parameter.YIELD),
+                Symbol.of(truck, "heat_capacity", Parameter.CLUTCH_HEAT_CAPACITY),
                 Symbol.of(truck, "bound", Parameter.CLUTCH_START_ENERGY));
     }
 

@@ -4,6 +4,8 @@ import java.util.Locale;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.Unit;
+import witnessmark.gearbox.plan.NotPulled;
+import witnessmark.gearbox.plan.PlanSymbols;
 import witnessmark.gearbox.plan.PlannedShift;
 import witnessmark.gearbox.plan.ShiftPlan;
 import witnessmark.gearbox.speed.SpeedUnits;
@@ -26,6 +28,30 @@ final class ShiftPlanText {
                 + Figure.given(plan.massKg(), Unit.KILOGRAM).text() + " on a grade of "
                 + Figure.given(plan.gradePercent(), Unit.PERCENT).text());
         page.blank();
+        plan.end().ifPresent(end -> end(plan, end));
+        if (!plan.shifts().isEmpty()) {
+            table(plan);
+        }
+        if (plan.gradePercent() > 0) {
+            page.item("out of gear the truck loses " + plan.lostPerSecond().text()
+                    + " in every second on this grade; the plan leaves that out, so shift later where it is steep");
+        }
+        if (formulas) {
+            formulas(plan);
+        }
+        page.flush();
+    }
+
+    private void end(ShiftPlan plan, NotPulled end) {
+        page.strong(plan.held(truck)
+                .map(gear -> "On this grade gear " + gear.id() + " is the highest that the engine pulls")
+                .orElse("On this grade no gear of this truck pulls the load"));
+        page.item("gear " + end.gear().id() + " needs " + end.needed().text() + " of the engine at "
+                + end.engineSpeed().text() + "; full torque is " + end.torque().text());
+        page.blank();
+    }
+
+    private void table(ShiftPlan plan) {
         page.drawn("                       planned                          always at governed");
         page.drawn(String.format(
                 "  %-9s %6s  %-16s %6s %6s   %-16s %6s",
@@ -41,10 +67,6 @@ final class ShiftPlanText {
                         Locale.ROOT,
                         "the range upshift costs the synchronizer %.0f %% of what it costs at governed speed",
                         100 * share.value())));
-        if (formulas) {
-            formulas(plan);
-        }
-        page.flush();
     }
 
     private void shift(PlannedShift shift) {
@@ -64,11 +86,24 @@ final class ShiftPlanText {
     private void formulas(ShiftPlan plan) {
         page.heading("Formulas");
         plan.shifts().stream().findFirst().ifPresent(shift -> {
-            page.item("at rpm: " + shift.shiftAt().note());
-            page.item("road speed: " + shift.roadSpeed().note());
-            page.item("lands: " + shift.rpmAfter().note());
             page.item("limit: " + shift.luggingLimit().note());
+            page.item("n_torque: " + shift.byTorque().note() + " at n_pull");
+            page.item("at rpm: n_shift = min(n_governed, max(n_before, n_limit step)), later where full torque does not"
+                    + " hold the load");
+            page.item("road speed: " + shift.roadSpeed().note() + " at n_shift in the gear before");
+            page.item("lands: " + shift.rpmAfter().note());
+            page.item("step: " + shift.step().step().note());
         });
+        page.item("T_load: (m g (sin(a) + f cos(a)) + 0.6125 drag_area (v / 3.6)^2) r / (i_gear i_axle)"
+                + " where a = atan(grade / 100), r = 1000 / (2 pi N_km)");
         plan.rangeEnergyShare().ifPresent(share -> page.item("range upshift: " + share.note()));
+        page.item("lost in a second: " + plan.lostPerSecond().note());
+        page.heading("What the letters stand for");
+        PlanSymbols.of(truck, plan)
+                .forEach(symbol -> page.item(symbol.symbol() + ": " + symbol.meaning() + ", "
+                        + symbol.figure().text()));
+        plan.shifts()
+                .forEach(shift -> page.item("n_torque for gear "
+                        + shift.step().to().id() + ": " + shift.byTorque().text()));
     }
 }

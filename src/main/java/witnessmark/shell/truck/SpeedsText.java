@@ -85,7 +85,8 @@ final class SpeedsText {
         speeds.lowRangeCeilings()
                 .forEach(ceiling -> page.strong(
                         String.format("%-4s ", ceiling.gear().id()),
-                        "never above " + units.limit(ceiling.roadSpeed())));
+                        "never above " + ceiling.limit()
+                                + (ceiling.gear().reverse() ? ", and taken at a standstill only" : "")));
     }
 
     private void steps() {

@@ -72,7 +72,11 @@ final class StartAnswer {
             page.item("the same pull in low range puts " + ScreenFigures.times(1 / truck.rangeRatio())
                     + " this torque on the mainshaft");
         }
-        page.item("this gear starts this mass on up to " + start.steepest().text());
+        page.item("this gear starts this mass on up to "
+                + start.reach().steepest().text()
+                + (start.reach().byGrip().value() < start.reach().byTorque().value()
+                        ? ", where the drive wheels begin to spin; its torque would do for more"
+                        : ""));
         page.blank().line("This says what such a start does; it does not say that it was made, or by whom.");
         new FigureText(page, formulas).print(start.figures(), symbols);
     }
@@ -96,9 +100,10 @@ final class StartAnswer {
                                 "  %-5s %-12s %-14s ",
                                 start.question().gear().id(),
                                 heat(start),
-                                start.steepest().text()),
+                                start.reach().steepest().text()),
                         " ".repeat(35),
                         start.verdict().words()));
+        page.line("  Clutch heat: from all the torque there is to half of what is over the load; the latter is judged");
         page.blank()
                 .line("One gear with all its figures: truck start " + truck.id() + " --gear "
                         + gears.starts().get(0).question().gear().id());
@@ -115,7 +120,11 @@ final class StartAnswer {
 
     private static String heat(Start start) {
         return start.launch() instanceof Launch.LocksUp closes
-                ? String.format(Locale.ROOT, "%.0f kJ", closes.slipEnergy().value())
+                ? String.format(
+                        Locale.ROOT,
+                        "%.0f-%.0f kJ",
+                        closes.slipEnergy().value(),
+                        closes.mostSlipEnergy().value())
                 : "no end";
     }
 
@@ -136,9 +145,10 @@ final class StartAnswer {
         Map<String, Object> json = new LinkedHashMap<>();
         json.put("gear", start.question().gear().id());
         json.put("verdict", start.verdict().words());
-        json.put("steepest", FigureJson.of(start.steepest()));
+        json.put("steepest", FigureJson.of(start.reach().steepest()));
         if (start.launch() instanceof Launch.LocksUp closes) {
             json.put("slipEnergy", FigureJson.of(closes.slipEnergy()));
+            json.put("mostSlipEnergy", FigureJson.of(closes.mostSlipEnergy()));
         }
         return json;
     }

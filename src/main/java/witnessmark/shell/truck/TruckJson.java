@@ -123,6 +123,16 @@ final class TruckJson {
         map.put("massKg", plan.massKg());
         map.put("gradePercent", plan.gradePercent());
         map.put("shifts", plan.shifts().stream().map(TruckJson::of).toList());
+        map.put("highestGearPulled", plan.held(truck).map(Gear::id).orElse(null));
+        plan.end().ifPresent(end -> {
+            Map<String, Object> not = new LinkedHashMap<>();
+            not.put("gear", end.gear().id());
+            not.put("engineSpeed", FigureJson.of(end.engineSpeed()));
+            not.put("needed", FigureJson.of(end.needed()));
+            not.put("torque", FigureJson.of(end.torque()));
+            map.put("notPulled", not);
+        });
+        map.put("lostPerSecond", FigureJson.of(plan.lostPerSecond()));
         plan.meanShiftSpeed().ifPresent(mean -> map.put("meanShiftSpeed", FigureJson.of(mean)));
         plan.rangeEnergyShare().ifPresent(share -> map.put("rangeEnergyShare", FigureJson.of(share)));
         return map;

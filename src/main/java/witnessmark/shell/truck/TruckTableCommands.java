@@ -185,6 +185,7 @@ class TruckTableCommands {
         Page page = new Page(context.outputWriter());
         if (out.isEmpty()) {
             page.drawn(TerminalChart.draw(chart, page.width(), CHART_ROWS));
+            chart.notes().forEach(note -> page.indented("  ", "    ", note));
         } else {
             String svg = DrawSvg.draw(chart, CHART_WIDTH, CHART_HEIGHT);
             NewFile.write(Path.of(out), svg.getBytes(StandardCharsets.UTF_8), replace);

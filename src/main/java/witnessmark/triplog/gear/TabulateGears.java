@@ -75,6 +75,6 @@ public final class TabulateGears {
     }
 
     private static Optional<String> highest(TruckProfile truck, StartGears.Load load) {
-        return StartGears.of(truck, load).highest().map(witnessmark.gearbox.Gear::id);
+        return StartGears.of(truck, load).tallest().map(witnessmark.gearbox.Gear::id);
     }
 }

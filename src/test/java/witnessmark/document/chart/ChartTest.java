@@ -14,6 +14,7 @@ import witnessmark.document.chart.Chart.Point;
 import witnessmark.document.chart.Chart.Series;
 import witnessmark.document.chart.Chart.Style;
 import witnessmark.gearbox.Parameter;
+import witnessmark.gearbox.SampleTrucks;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.plan.ShiftPlan;
 import witnessmark.truck.ReadyTrucks;
@@ -77,16 +78,34 @@ class ChartTest {
     }
 
     @Test
-    void slip_energy_grows_with_the_square_and_more_from_the_split() {
+    void slip_energy_grows_with_the_square_and_the_ceilings_stand_under_it() {
         Chart chart = SlipEnergyChart.of(TRUCK, TRUCK.gears().named("4"));
-        List<Point> direct = chart.series().get(0).points();
-        List<Point> split = chart.series().get(1).points();
+        List<Point> points = chart.series().get(0).points();
 
         assertThat(chart.series())
                 .extracting(Series::name)
-                .containsExactly("From direct", "From split", "Ceiling of gear 4");
-        assertThat(direct.get(40).y()).isCloseTo(4 * direct.get(20).y(), within(1e-9));
-        assertThat(split.get(40).y()).isGreaterThan(direct.get(40).y());
+                .containsExactly("From direct or split", "Ceiling of gear 4");
+        assertThat(points.get(40).y()).isCloseTo(4 * points.get(20).y(), within(1e-9));
+        assertThat(chart.notes())
+                .singleElement()
+                .asString()
+                .startsWith("Low range, never above: L: ")
+                .contains("; 4: ");
+        assertThat(DrawSvg.draw(chart, 800, 450)).contains("never above");
+    }
+
+    /** An underdrive leaves the mainshaft faster than the auxiliary, so that the cone feels more of it. */
+    @Test
+    void from_an_underdrive_the_cone_takes_more() {
+        TruckProfile under = SampleTrucks.splitHigh().splitter(1.18, false).build();
+
+        Chart chart = SlipEnergyChart.of(under, under.gears().named("4"));
+
+        assertThat(chart.series())
+                .extracting(Series::name)
+                .containsExactly("From split", "From direct", "Ceiling of gear 4");
+        assertThat(chart.series().get(0).points().get(40).y())
+                .isGreaterThan(chart.series().get(1).points().get(40).y());
     }
 
     @Test

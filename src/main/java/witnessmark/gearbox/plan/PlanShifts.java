@@ -1,0 +1,156 @@
+package witnessmark.gearbox.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import witnessmark.gearbox.Figure;
+import witnessmark.gearbox.Gear;
+import witnessmark.gearbox.Parameter;
+import witnessmark.gearbox.TruckProfile;
+import witnessmark.gearbox.Unit;
+import witnessmark.gearbox.speed.RoadSpeeds;
+import witnessmark.gearbox.speed.ShiftStep;
+import witnessmark.gearbox.speed.Steps;
+
+/** Plans one upshift after the other, as far as the engine pulls. */
+final class PlanShifts {
+    private final TruckProfile truck;
+    private final RoadLoad load;
+    private final LuggingLimit limit;
+    private final double governed;
+    private final List<PlannedShift> shifts = new ArrayList<>();
+    private Optional<NotPulled> end = Optional.empty();
+
+    PlanShifts(RoadLoad load, ShiftPlan.Floor floor) {
+        this.truck = load.truck();
+        this.load = load;
+        this.limit = new LuggingLimit(load, floor);
+        this.governed = truck.value(Parameter.GOVERNED_RPM);
+    }
+
+    ShiftPlan plan(ShiftPlan.Floor floor) {
+        Gear first = truck.gears().forward().get(0);
+        double start = Math.min(governed, limit.of(first).value());
+        if (firstHeld(rpm -> load.held(first, rpm), start).isEmpty()) {
+            end = Optional.of(notPulled(first, best(first, start)));
+        }
+        double before = 0;
+        for (ShiftStep step : Steps.of(truck).inOrder()) {
+            if (end.isPresent()) {
+                break;
+            }
+            shift(step, before);
+            before = shifts.isEmpty()
+                    ? 0
+                    : shifts.get(shifts.size() - 1).shiftAt().value();
+        }
+        return new ShiftPlan(
+                floor,
+                load.massKg(),
+                load.gradePercent(),
+                List.copyOf(shifts),
+                end,
+                load.lostPerSecond(),
+                mean(),
+                range());
+    }
+
+    private interface Holds {
+        boolean at(double rpm);
+    }
+
+    /** The first speed from there up to governed at which it holds, looked for by whole revolutions. */
+    private Optional<Double> firstHeld(Holds holds, double from) {
+        for (double rpm = from; rpm <= governed; rpm = Math.floor(rpm) + 1) {
+            if (holds.at(rpm)) {
+                return Optional.of(rpm);
+            }
+        }
+        return holds.at(governed) ? Optional.of(governed) : Optional.empty();
+    }
+
+    private void shift(ShiftStep step, double before) {
+        Figure least = limit.of(step.to());
+        double factor = step.step().value();
+        double wanted = least.value() * factor;
+        double early = Math.min(governed, Math.max(before, wanted));
+        Optional<Double> held =
+                firstHeld(rpm -> load.held(step.from(), rpm) && load.held(step.to(), rpm / factor), early);
+        if (held.isEmpty()) {
+            end = Optional.of(
+                    load.held(step.from(), early)
+                            ? notPulled(step.to(), best(step.to(), early / factor, governed / factor))
+                            : notPulled(step.from(), early));
+            return;
+        }
+        double at = held.get();
+        RoadSpeeds speeds = new RoadSpeeds(truck);
+        shifts.add(new PlannedShift(
+                step,
+                least,
+                Figure.computed(
+                        at,
+                        Unit.RPM,
+                        at > early
+                                ? "raised to the first whole number of revolutions at which full torque holds the load in"
+                                        + " both gears"
+                                : "n_shift = min(n_governed, max(n_before, n_limit step))"),
+                speeds.roadSpeed(step.from(), at),
+                step.rpmAfter(at),
+                wanted > governed,
+                Figure.computed(
+                        limit.byTorque(step.to()), Unit.RPM, "lowest speed whose full torque is 1.2 times T_load"),
+                new PlannedShift.AtGoverned(speeds.roadSpeed(step.from(), governed), step.rpmAfter(governed))));
+    }
+
+    private double best(Gear gear, double from) {
+        return best(gear, from, governed);
+    }
+
+    /** The engine speed at which least is missing. */
+    private double best(Gear gear, double from, double to) {
+        double best = from;
+        for (double rpm = from; rpm <= to; rpm++) {
+            if (missing(gear, rpm) < missing(gear, best)) {
+                best = rpm;
+            }
+        }
+        return best;
+    }
+
+    private double missing(Gear gear, double rpm) {
+        return load.engineTorque(gear, rpm) - truck.torque().atRpm(rpm);
+    }
+
+    private NotPulled notPulled(Gear gear, double rpm) {
+        return new NotPulled(
+                gear,
+                Figure.computed(rpm, Unit.RPM, "the best speed that can be had there"),
+                Figure.computed(
+                        load.engineTorque(gear, rpm),
+                        Unit.NEWTON_METRE,
+                        "(m g (sin(a) + f cos(a)) + 0.6125 drag_area (v / 3.6)^2) r / (i_gear i_axle)"),
+                Figure.computed(truck.torque().atRpm(rpm), Unit.NEWTON_METRE, "full torque there"));
+    }
+
+    private Optional<Figure> mean() {
+        return shifts.isEmpty()
+                ? Optional.empty()
+                : Optional.of(Figure.computed(
+                        shifts.stream()
+                                .mapToDouble(shift -> shift.shiftAt().value())
+                                .average()
+                                .orElseThrow(),
+                        Unit.RPM,
+                        "mean of the shift speeds"));
+    }
+
+    private Optional<Figure> range() {
+        return shifts.stream()
+                .filter(shift -> shift.step().kind() == ShiftStep.Kind.LEVER_AND_RANGE)
+                .findFirst()
+                .map(shift ->
+                        shift.roadSpeed().value() / shift.governed().roadSpeed().value())
+                .map(share -> Figure.computed(share * share, Unit.RATIO, "(v_planned / v_governed)^2"));
+    }
+}
