@@ -1,14 +1,17 @@
 package witnessmark.diagnosis;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import witnessmark.inference.Link;
 import witnessmark.inference.Network;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.LookAlike;
 
 /** The knowledge base as a network of numbered causes and findings. */
 final class CauseNetwork {
@@ -18,9 +21,14 @@ final class CauseNetwork {
     private final Map<String, Integer> findingIndex = new HashMap<>();
     private final Network network;
     private final CountOnce countOnce;
+    private final Map<String, Map<String, LookAlike>> pairs = new HashMap<>();
 
     CauseNetwork(KnowledgeBase knowledge) {
         countOnce = new CountOnce(knowledge.oneFacts());
+        knowledge.lookAlikes().forEach(pair -> {
+            pairsOf(pair.first()).putIfAbsent(pair.second(), pair);
+            pairsOf(pair.second()).putIfAbsent(pair.first(), pair);
+        });
         causes = List.copyOf(knowledge.causes().values());
         findings = List.copyOf(knowledge.findings().values());
         for (int f = 0; f < findings.size(); f++) {
@@ -43,6 +51,20 @@ final class CauseNetwork {
 
     Network network() {
         return network;
+    }
+
+    private Map<String, LookAlike> pairsOf(String cause) {
+        return pairs.computeIfAbsent(cause, key -> new HashMap<>());
+    }
+
+    /** The pairs of look-alikes in which the cause stands. */
+    Collection<LookAlike> pairs(String cause) {
+        return pairs.getOrDefault(cause, Map.of()).values();
+    }
+
+    /** The pair of look-alikes that two causes are; empty if they are none. */
+    Optional<LookAlike> pair(String cause, String other) {
+        return Optional.ofNullable(pairs.getOrDefault(cause, Map.of()).get(other));
     }
 
     CountOnce countOnce() {

@@ -18,6 +18,9 @@ final class Coverage {
         double seen = 0;
         for (Cause cause : knowledge.causes().values()) {
             double probability = reading.isInQuestion(cause.id()) ? reading.probability(cause.id()) : 0;
+            if (probability == 0) {
+                continue;
+            }
             for (Cause.Link link : cause.links()) {
                 Finding finding = knowledge.findings().get(link.finding());
                 if (reading.canBeFound(finding.id())) {

@@ -168,9 +168,7 @@ final class FindRivals {
     }
 
     private Optional<LookAlike> pair(Cause cause, Cause other) {
-        return knowledge.lookAlikesOf(cause.id()).stream()
-                .filter(p -> p.has(other.id()))
-                .findFirst();
+        return network.pair(cause.id(), other.id());
     }
 
     /** What would close it: the look at the other itself, and the checks of their pair. */

@@ -214,7 +214,7 @@ final class FormJudgement {
     }
 
     private List<RankedCause.Rivalry> lookAlikes(Cause cause) {
-        return knowledge.lookAlikesOf(cause.id()).stream()
+        return reading.network().pairs(cause.id()).stream()
                 .filter(pair -> reading.applies(pair.other(cause.id())))
                 .map(pair -> {
                     Cause other = knowledge.causes().get(pair.other(cause.id()));

@@ -36,6 +36,7 @@ final class Reading {
     private final Set<String> excludedCauses;
     private final Set<String> excludedFindings;
     private final Set<String> inQuestion;
+    private final boolean[] questioned;
     private final double[] priors;
     private final ExactInference inference;
     private final Evidence evidence;
@@ -57,6 +58,11 @@ final class Reading {
         excludedCauses = excluded(Applies.Subject.CAUSE);
         excludedFindings = excluded(Applies.Subject.FINDING);
         inQuestion = inQuestion();
+        questioned = new boolean[network.causes().size()];
+        for (int c = 0; c < questioned.length; c++) {
+            String id = network.causes().get(c).id();
+            questioned[c] = applies(id) && (inQuestion.isEmpty() || inQuestion.contains(id));
+        }
         priors = priors("");
         inference = new ExactInference(network.network().withPriors(priors));
         evidence = evidence();
@@ -130,7 +136,7 @@ final class Reading {
      * every cause is in question.
      */
     boolean isInQuestion(String cause) {
-        return applies(cause) && (inQuestion.isEmpty() || inQuestion.contains(cause));
+        return questioned[network.cause(cause)];
     }
 
     /** Whether nothing was found that any cause could explain. */
@@ -153,8 +159,7 @@ final class Reading {
 
     /** Whether looking at the finding could tell anything of a cause in question. */
     boolean touchesQuestion(String finding) {
-        return network.network().links(network.finding(finding)).stream()
-                .anyMatch(l -> isInQuestion(network.causes().get(l.cause()).id()));
+        return network.network().links(network.finding(finding)).stream().anyMatch(l -> questioned[l.cause()]);
     }
 
     boolean canBeFound(String finding) {

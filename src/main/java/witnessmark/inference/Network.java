@@ -45,7 +45,7 @@ public final class Network {
         links = like.links;
         linkedCauses = like.linkedCauses;
         strengths = like.strengths;
-        refuseIfFaulty();
+        refuse(improbable("prior of cause", priors));
     }
 
     public int causes() {
@@ -92,9 +92,8 @@ public final class Network {
     }
 
     private void refuseIfFaulty() {
-        var faults = new ArrayList<String>();
-        collectImprobable("prior of cause", priors, faults);
-        collectImprobable("background of finding", backgrounds, faults);
+        var faults = new ArrayList<String>(improbable("prior of cause", priors));
+        faults.addAll(improbable("background of finding", backgrounds));
         if (links.size() != backgrounds.length) {
             faults.add(links.size() + " lists of links for " + backgrounds.length
                     + " findings: give one list for each finding.");
@@ -102,17 +101,23 @@ public final class Network {
         for (int f = 0; f < links.size(); f++) {
             collectBadLinks(f, faults);
         }
+        refuse(faults);
+    }
+
+    private static void refuse(List<String> faults) {
         if (!faults.isEmpty()) {
             throw new IllegalArgumentException(String.join("\n", faults));
         }
     }
 
-    private static void collectImprobable(String what, double[] values, List<String> faults) {
+    private static List<String> improbable(String what, double[] values) {
+        var faults = new ArrayList<String>();
         for (int i = 0; i < values.length; i++) {
             if (!(values[i] >= 0 && values[i] <= 1)) {
                 faults.add(what + " " + i + " is " + values[i] + ": give a probability from 0 to 1.");
             }
         }
+        return faults;
     }
 
     private void collectBadLinks(int finding, List<String> faults) {

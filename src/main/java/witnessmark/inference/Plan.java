@@ -23,6 +23,9 @@ final class Plan {
      */
     record Part(int[] causes, int[] vertices, Step[] steps, int result) {}
 
+    private static final int TAPE_ALONE = 3;
+    private static final int WIDEST_ALONE = 4;
+
     private final Part[] parts;
     private final int[] partOf;
     private final int[] open;
@@ -55,12 +58,25 @@ final class Plan {
         int tape = 1;
         int widestTable = 1;
         for (int[] vertices : graph.parts()) {
+            if (vertices.length == 1) {
+                parts.add(alone(graph, vertices[0]));
+                tape = Math.max(tape, TAPE_ALONE);
+                widestTable = Math.max(widestTable, WIDEST_ALONE);
+                continue;
+            }
             var steps = new PartSteps(graph, vertices, statesAllowed);
             parts.add(steps.part());
             tape = Math.max(tape, steps.tape());
             widestTable = Math.max(widestTable, steps.widestTable());
         }
         return new Plan(observed, graph, parts, tape, widestTable);
+    }
+
+    /** A vertex that no link joins to another: most causes, in most cases. */
+    private static Part alone(Graph graph, int vertex) {
+        int[] itself = {vertex};
+        Step[] steps = {new Step.Introduce(vertex, 0, 1, 1), new Step.Forget(vertex, 1, 2, 0)};
+        return new Part(graph.isCause(vertex) ? itself : new int[0], itself, steps, 1);
     }
 
     /** Whether the plan was made for the same open findings and free causes. */
