@@ -13,6 +13,9 @@ import java.util.Optional;
  */
 public record Figure(double value, Unit unit, Basis basis, String note) {
 
+    private static final double SMALLEST_SHOWN = 0.0001;
+    private static final String SHOWN = "0.0001";
+
     public Figure {
         if (!Double.isFinite(value)) {
             throw new IllegalArgumentException("figure: " + value + " is not a finite number of " + unit.symbol());
@@ -43,7 +46,7 @@ public record Figure(double value, Unit unit, Basis basis, String note) {
 
     /** The number and its own unit; a bare number for a ratio. */
     private String plain() {
-        return unit == Unit.RATIO ? number(value, unit) : number(value, unit) + " " + unit.symbol();
+        return unit == Unit.RATIO ? number() : number() + " " + unit.symbol();
     }
 
     /** The same in the unit that a US reader expects; empty where that is the same one. */
@@ -68,11 +71,29 @@ public record Figure(double value, Unit unit, Basis basis, String note) {
         };
     }
 
-    private static String number(double value, Unit unit) {
+    /**
+     * Rounded once, here: engine speeds whole, what rests on masses, inertias and friction to three digits, which is more
+     * than is known of them, kinematics to four.
+     */
+    private String number() {
+        if (value != 0 && Math.abs(value) < SMALLEST_SHOWN) {
+            return value > 0 ? "below " + SHOWN : "above -" + SHOWN;
+        }
         BigDecimal exact = BigDecimal.valueOf(value);
-        BigDecimal rounded = unit == Unit.RPM || Math.abs(value) >= 10_000
+        BigDecimal rounded = unit == Unit.RPM
                 ? exact.setScale(0, RoundingMode.HALF_UP)
-                : exact.round(new MathContext(4, RoundingMode.HALF_UP));
+                : exact.round(new MathContext(digits(), RoundingMode.HALF_UP));
         return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
+    }
+
+    private int digits() {
+        if (basis == Basis.COMPUTED) {
+            return switch (unit.quantity()) {
+                case ENERGY, TEMPERATURE_CHANGE, TIME, INERTIA, ANGULAR_ACCELERATION, PRESSURE, TORQUE -> 3;
+                default -> 4;
+            };
+        }
+        // What somebody wrote is shown as it was written: a mass of 80,000 lb, 36,287 kg.
+        return Math.abs(value) >= 10_000 ? 5 + (int) Math.log10(Math.abs(value) / 10_000) : 4;
     }
 }

@@ -68,7 +68,12 @@ public final class RollingEvidence {
         return what + worst.distance().text() + " on the mainshaft, "
                 + (tooLong ? "above the bound of " : "under the bound of ") + limit.text()
                 + (tooLong ? ": " : ", which clears nothing, for no safe distance is known: ")
-                + exposure.oilThrow().words();
+                + exposure.oilThrow().words()
+                + (exposure.shaft() == Exposure.ShaftSpeed.ORDINARY
+                        ? ""
+                        : "; at " + exposure.mainshaft().text() + ", "
+                                + Words.times(exposure.timesOrdinary()) + " the most in ordinary driving, "
+                                + exposure.shaft().words());
     }
 
     /** At a driveline speed: what the joints leave, or where that is little the worse of the two joints alone. */

@@ -1,5 +1,6 @@
 package witnessmark.gearbox.exposure;
 
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import witnessmark.gearbox.Figure;
@@ -10,6 +11,7 @@ import witnessmark.gearbox.QuestionRefused;
 import witnessmark.gearbox.Range;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.Unit;
+import witnessmark.gearbox.shift.Verdict;
 
 /**
  * How far the floating gears of the front section rub on the mainshaft while the wheels turn it and no gear is in.
@@ -17,10 +19,20 @@ import witnessmark.gearbox.Unit;
  *
  * @param range range left in, splitter direct
  * @param mainshaft speed of the mainshaft
+ * @param timesOrdinary that speed over the highest at which the engine turns the mainshaft at governed speed
+ * @param shaft what that speed alone does
  * @param gears one row for each floating gear, lever order
  * @param oilThrow whether the front countershafts throw oil
  */
-public record Exposure(Mode mode, Journey journey, Range range, Figure mainshaft, List<Rub> gears, OilThrow oilThrow) {
+public record Exposure(
+        Mode mode,
+        Journey journey,
+        Range range,
+        Figure mainshaft,
+        Figure timesOrdinary,
+        ShaftSpeed shaft,
+        List<Rub> gears,
+        OilThrow oilThrow) {
 
     public enum Mode {
         /** Lever in neutral, engine idling, clutch engaged. */
@@ -47,6 +59,33 @@ public record Exposure(Mode mode, Journey journey, Range range, Figure mainshaft
         }
     }
 
+    /** What the speed of the mainshaft does by itself, however short the way; the bounds are those of a shift. */
+    public enum ShaftSpeed {
+        ORDINARY("the mainshaft turns no faster than the engine turns it in ordinary driving"),
+        ABOVE_ORDINARY("the mainshaft turns faster than the engine ever turns it: slow down or stop"),
+        DESTRUCTIVE(
+                "the mainshaft turns so much faster than the engine ever turns it that the speed alone destroys bearings and"
+                        + " floating gears, however short the way");
+
+        private final String words;
+
+        ShaftSpeed(String words) {
+            this.words = words;
+        }
+
+        public String words() {
+            return words;
+        }
+
+        static ShaftSpeed of(double timesOrdinary) {
+            return switch (Verdict.ofSpeed(timesOrdinary)) {
+                case PROPER -> ORDINARY;
+                case HARD -> ABOVE_ORDINARY;
+                case DESTRUCTIVE -> DESTRUCTIVE;
+            };
+        }
+    }
+
     /**
      * One floating gear.
      *
@@ -68,13 +107,21 @@ public record Exposure(Mode mode, Journey journey, Range range, Figure mainshaft
         List<Rub> rubs = Gears.levers(truck).stream()
                 .map(lever -> rub(truck, mode, lever, mainshaft, journey))
                 .toList();
+        double ordinary = truck.value(Parameter.GOVERNED_RPM) / fastest(truck);
         return new Exposure(
                 mode,
                 journey,
                 range,
-                Figure.computed(mainshaft, Unit.RPM, "n_main = v i_axle N_km / 60 x range ratio left in"),
+                Figure.computed(mainshaft, Unit.RPM, "n_main = v i_axle N_km r_range / 60"),
+                Figure.computed(mainshaft / ordinary, Unit.RATIO, "n_main i_fastest / n_governed"),
+                ShaftSpeed.of(mainshaft / ordinary),
                 rubs,
                 mode == Mode.COAST ? OilThrow.OF_IDLE : OilThrow.NONE_IN_FRONT);
+    }
+
+    /** The front ratio in which the mainshaft turns fastest. */
+    static double fastest(TruckProfile truck) {
+        return Collections.min(truck.mainRatios());
     }
 
     /** The floating gear that rubs furthest. */
@@ -95,9 +142,15 @@ public record Exposure(Mode mode, Journey journey, Range range, Figure mainshaft
                 lever,
                 lever.kind() == Lever.Kind.MAIN && lever.ratio() == 1,
                 Figure.computed(
-                        gear, Unit.RPM, "n_gear = n_idle / i_main, reverse turns backwards; 0 with the engine off"),
-                Figure.computed(difference, Unit.RPM, "|n_main - n_gear|"),
-                Figure.computed(metresPerSecond, Unit.METRE_PER_SECOND, "rubbing speed = pi d_bore x difference / 60"),
-                Figure.computed(metresPerSecond * journey.hours() * 3.6, Unit.KILOMETRE, "rubbing speed x time"));
+                        gear,
+                        Unit.RPM,
+                        mode == Mode.TOW
+                                ? "n_gear = 0; the engine is off"
+                                : direction < 0
+                                        ? "n_gear = -n_idle / i_lever; reverse turns backwards"
+                                        : "n_gear = n_idle / i_lever"),
+                Figure.computed(difference, Unit.RPM, "n_rub = abs(n_main - n_gear)"),
+                Figure.computed(metresPerSecond, Unit.METRE_PER_SECOND, "v_rub = pi d_bore n_rub / 60000"),
+                Figure.computed(metresPerSecond * journey.hours() * 3.6, Unit.KILOMETRE, "60 v_rub time / 1000"));
     }
 }

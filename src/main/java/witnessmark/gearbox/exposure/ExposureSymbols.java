@@ -20,13 +20,24 @@ public final class ExposureSymbols {
                 Symbol.of(truck, "i_axle", Parameter.AXLE_RATIO),
                 Symbol.of(truck, "N_km", Parameter.TYRE_REVS),
                 new Symbol(
-                        "range ratio",
-                        "of the range left in",
+                        "r_range",
+                        "range ratio left in",
                         Figure.computed(
                                 exposure.range() == Range.LOW ? truck.rangeRatio() : 1,
                                 Unit.RATIO,
                                 "from the ratios of the profile")),
                 Symbol.of(truck, "n_idle", Parameter.IDLE_RPM),
+                Symbol.of(truck, "n_governed", Parameter.GOVERNED_RPM),
+                ratio("i_fastest", "fastest front ratio", Exposure.fastest(truck)),
+                ratio(
+                        "i_lever",
+                        "front ratio of the worst gear, "
+                                + exposure.worst().lever().name(),
+                        exposure.worst().lever().ratio()),
                 Symbol.of(truck, "d_bore", Parameter.GEAR_BORE));
+    }
+
+    private static Symbol ratio(String symbol, String meaning, double value) {
+        return new Symbol(symbol, meaning, Figure.computed(value, Unit.RATIO, "from the ratios of the profile"));
     }
 }

@@ -32,7 +32,8 @@ public enum Verdict {
         return multiple <= PROPER_ENERGY ? PROPER : multiple <= HARD_ENERGY ? HARD : DESTRUCTIVE;
     }
 
-    static Verdict ofSpeed(double timesGoverned) {
+    /** By engine, disc or mainshaft speed over the highest ordinary one alone. */
+    public static Verdict ofSpeed(double timesGoverned) {
         return timesGoverned <= PROPER_SPEED ? PROPER : timesGoverned <= HARD_SPEED ? HARD : DESTRUCTIVE;
     }
 

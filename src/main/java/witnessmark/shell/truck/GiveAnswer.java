@@ -52,6 +52,7 @@ public class GiveAnswer {
     void give(CommandContext context, TruckAnswer answer, Destination to) {
         if (to.format() == Format.JSON) {
             Map<String, Object> json = new LinkedHashMap<>(answer.json());
+            answer.truck().ifPresent(truck -> TruckJson.questions(json, truck));
             json.put(
                     "findings", answer.findings().stream().map(GiveAnswer::json).toList());
             store(answer, to).ifPresent(stored -> {
@@ -64,6 +65,7 @@ public class GiveAnswer {
         }
         Optional<Stored> stored = store(answer, to);
         Page page = new Page(context.outputWriter());
+        answer.truck().ifPresent(truck -> TruckText.questions(page, truck));
         answer.text().accept(page);
         stored.ifPresent(s -> say(page, s, answer));
         page.flush();

@@ -20,6 +20,7 @@ import witnessmark.gearbox.exposure.Journey;
 import witnessmark.shell.print.FigureJson;
 import witnessmark.shell.print.FigureText;
 import witnessmark.shell.print.Page;
+import witnessmark.shell.print.ScreenFigures;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.shell.run.TypedFigure;
 
@@ -78,9 +79,13 @@ final class RollAnswer {
                 + " range left in, "
                 + (exposure.mode() == Mode.COAST ? "engine idling" : "engine off, drive wheels turning"));
         page.blank();
+        if (exposure.shaft() != Exposure.ShaftSpeed.ORDINARY) {
+            page.strong("Too fast by itself: " + exposure.shaft().words());
+        }
         page.strong("The worst gear slides " + exposure.worst().distance().text() + " on the mainshaft");
         page.item(finding.summary());
-        page.item("mainshaft speed " + exposure.mainshaft().text());
+        page.item("mainshaft speed " + exposure.mainshaft().text() + ", "
+                + ScreenFigures.times(exposure.timesOrdinary().value()) + " the most in ordinary driving");
         if (exposure.mode() == Mode.TOW) {
             page.item("best on a trailer; else lift all drive axles, pull the axle shafts or take the driveline off;"
                     + " the lever in neutral and the pedal down protect nothing");
@@ -93,6 +98,7 @@ final class RollAnswer {
         }
         Map<String, Figure> figures = new LinkedHashMap<>();
         figures.put("mainshaft speed", exposure.mainshaft());
+        figures.put("over the most in ordinary driving", exposure.timesOrdinary());
         figures.put("speed of the worst gear", exposure.worst().gearSpeed());
         figures.put("against the shaft", exposure.worst().difference());
         figures.put("rubbing speed", exposure.worst().speed());
@@ -127,6 +133,8 @@ final class RollAnswer {
         json.put("kmh", exposure.journey().kmh());
         json.put("km", exposure.journey().km());
         json.put("mainshaft", FigureJson.of(exposure.mainshaft()));
+        json.put("timesOrdinary", FigureJson.of(exposure.timesOrdinary()));
+        json.put("shaftSpeed", exposure.shaft().words());
         json.put("oilThrow", exposure.oilThrow().words());
         json.put("gears", exposure.gears().stream().map(RollAnswer::json).toList());
         json.put("inputs", FigureJson.of(symbols));

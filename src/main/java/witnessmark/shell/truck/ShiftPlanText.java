@@ -24,6 +24,7 @@ final class ShiftPlanText {
     }
 
     void print(ShiftPlan plan, boolean formulas) {
+        TruckText.questions(page, truck);
         page.line(TruckText.title(truck) + ": shift plan for "
                 + Figure.given(plan.massKg(), Unit.KILOGRAM).text() + " on a grade of "
                 + Figure.given(plan.gradePercent(), Unit.PERCENT).text());

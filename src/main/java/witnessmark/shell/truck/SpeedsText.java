@@ -31,6 +31,7 @@ final class SpeedsText {
     }
 
     void print(List<Double> rpms) {
+        TruckText.questions(page, truck);
         page.line(TruckText.title(truck));
         table(rpms);
         ceilings();

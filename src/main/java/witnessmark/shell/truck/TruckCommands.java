@@ -129,6 +129,7 @@ class TruckCommands {
         Page page = new Page(context.outputWriter());
         page.line("Truck " + truck.id() + " is kept, " + truck.gears().forward().size() + " forward ratios, " + assumed
                 + " numbers assumed; see them with: truck show " + truck.id());
+        TruckText.questions(page.blank(), truck);
         page.flush();
     }
 

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import witnessmark.document.page.CoachingTexts;
 import witnessmark.gearbox.Gear;
+import witnessmark.gearbox.ProfileFault;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.plan.CoachingCard;
 import witnessmark.gearbox.plan.CoachingPoint;
@@ -44,7 +45,17 @@ final class TruckJson {
         Map<String, Object> map = new LinkedHashMap<>();
         map.put("truck", truck.id());
         map.put("title", truck.title());
+        questions(map, truck);
         return map;
+    }
+
+    /** What is to be asked about the profile; nothing for an ordinary truck. */
+    static void questions(Map<String, Object> map, TruckProfile truck) {
+        if (!truck.questions().isEmpty()) {
+            map.put(
+                    "questions",
+                    truck.questions().stream().map(ProfileFault::text).toList());
+        }
     }
 
     private static Map<String, Object> of(Gear gear) {

@@ -160,7 +160,9 @@ class TruckTableCommands {
         if (form == Format.JSON) {
             context.outputWriter().println(Json.of(TruckJson.card(truck, card, words)));
         } else {
-            new CoachingCardText(new Page(context.outputWriter()), words).print(card);
+            Page page = new Page(context.outputWriter());
+            TruckText.questions(page, truck);
+            new CoachingCardText(page, words).print(card);
         }
     }
 
@@ -183,6 +185,7 @@ class TruckTableCommands {
         TruckProfile truck = trucks.getObject().find(name);
         Chart chart = chart(truck, what, gear);
         Page page = new Page(context.outputWriter());
+        TruckText.questions(page, truck);
         if (out.isEmpty()) {
             page.drawn(TerminalChart.draw(chart, page.width(), CHART_ROWS));
             chart.notes().forEach(note -> page.indented("  ", "    ", note));

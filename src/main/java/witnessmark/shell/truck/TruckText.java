@@ -26,7 +26,16 @@ public final class TruckText {
         return truck.title().equals(truck.id()) ? truck.id() : truck.title() + " (" + truck.id() + ")";
     }
 
+    /** What is to be asked about the profile, before any figure that rests on it; nothing for an ordinary truck. */
+    static void questions(Page page, TruckProfile truck) {
+        truck.questions().forEach(question -> page.strong("Check the profile: " + question.text()));
+        if (!truck.questions().isEmpty()) {
+            page.blank();
+        }
+    }
+
     void print(TruckProfile truck) {
+        questions(page, truck);
         page.line(title(truck));
         page.heading("Gears, whole ratio");
         gears(truck.gears().forward());

@@ -13,6 +13,7 @@ import witnessmark.gearbox.Range;
 import witnessmark.gearbox.SampleTrucks;
 import witnessmark.gearbox.TruckDraft;
 import witnessmark.gearbox.TruckProfile;
+import witnessmark.gearbox.evidence.RollingEvidence;
 
 class ExposureTest {
 
@@ -73,6 +74,37 @@ class ExposureTest {
                 .value();
 
         assertThat(low / high).isCloseTo(4, within(1e-9));
+    }
+
+    /**
+     * Governed 2000 rpm over a fastest front ratio of 1: 2000 rpm is the most in ordinary driving, 18.5 rpm of the output to
+     * one km/h. Bounds of a shift (judgement): 1.01 and 1.25 of it. In low range, ratio 4, a quarter of the road speed does.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "HIGH, 109.18, ORDINARY",
+        "HIGH, 109.20, ABOVE_ORDINARY",
+        "HIGH, 135.12, ABOVE_ORDINARY",
+        "HIGH, 135.15, DESTRUCTIVE",
+        "LOW, 27.29, ORDINARY",
+        "LOW, 27.31, ABOVE_ORDINARY",
+        "LOW, 33.79, DESTRUCTIVE",
+        "LOW, 90, DESTRUCTIVE"
+    })
+    void the_speed_of_the_mainshaft_is_judged_by_itself(Range range, double kmh, Exposure.ShaftSpeed speed) {
+        Exposure tow = Exposure.of(TRUCK, Exposure.Mode.TOW, range, new Journey(kmh, 0.01));
+
+        assertThat(tow.shaft()).isEqualTo(speed);
+    }
+
+    /** 90 km/h in low range: 90 / 60 x 300 x 3.7 x 4 = 6660 rpm, 3.33 times 2000; by hand. */
+    @Test
+    void a_tow_in_low_range_says_that_speed_alone_destroys() {
+        Exposure tow = Exposure.of(TRUCK, Exposure.Mode.TOW, Range.LOW, new Journey(90, 0.01));
+
+        assertThat(tow.mainshaft().value()).isCloseTo(6660, within(1e-9));
+        assertThat(tow.timesOrdinary().value()).isCloseTo(3.33, within(1e-9));
+        assertThat(RollingEvidence.of(TRUCK, tow).summary()).contains("the speed alone destroys");
     }
 
     @Test

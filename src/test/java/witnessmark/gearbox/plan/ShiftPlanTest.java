@@ -79,17 +79,20 @@ class ShiftPlanTest {
     }
 
     @Test
-    void a_heavy_load_raises_the_limit_to_the_lowest_pulling_speed() {
+    void a_heavy_load_raises_the_limit_and_ends_the_plan_earlier() {
         TruckProfile truck = SampleTrucks.splitHigh().build();
 
         ShiftPlan level = ShiftPlan.of(truck, ShiftPlan.Floor.RISING_WITH_THE_GEAR, 36_000, 0);
-        ShiftPlan hill = ShiftPlan.of(truck, ShiftPlan.Floor.RISING_WITH_THE_GEAR, 36_000, 1.5);
+        ShiftPlan hill = ShiftPlan.of(truck, ShiftPlan.Floor.RISING_WITH_THE_GEAR, 36_000, 6);
 
-        assertThat(hill.meanShiftSpeed().orElseThrow().value())
-                .isGreaterThan(level.meanShiftSpeed().orElseThrow().value());
-        assertThat(hill.shifts())
+        assertThat(level.shifts())
                 .last()
                 .satisfies(shift -> assertThat(shift.luggingLimit().value()).isEqualTo(1100));
+        assertThat(hill.shifts()).hasSizeBetween(1, level.shifts().size() - 1);
+        PlannedShift last = hill.shifts().get(hill.shifts().size() - 1);
+        PlannedShift same = level.shifts().get(hill.shifts().size() - 1);
+        assertThat(last.luggingLimit().value())
+                .isGreaterThan(same.luggingLimit().value());
     }
 
     @Test
