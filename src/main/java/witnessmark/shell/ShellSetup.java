@@ -11,6 +11,7 @@ import org.springframework.context.annotation.Lazy;
 import org.springframework.context.annotation.Primary;
 import org.springframework.core.env.Environment;
 import org.springframework.shell.core.command.CommandRegistry;
+import witnessmark.casefile.MadeWith;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.RuleBase;
 import witnessmark.knowledge.KnowledgeBase;
@@ -64,6 +65,12 @@ class ShellSetup {
     @Lazy
     KnowledgeBase knowledgeBase(Environment environment) {
         return new KnowledgeFolders(environment).load();
+    }
+
+    @Bean
+    @Lazy
+    MadeWith madeWith(Environment environment) {
+        return new KnowledgeFolders(environment).madeWith();
     }
 
     @Bean

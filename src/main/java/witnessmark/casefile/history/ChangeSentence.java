@@ -65,8 +65,9 @@ public final class ChangeSentence {
         if (change instanceof AttachmentRemoved removed) {
             return "attachment " + removed.attachment().name() + " taken off";
         }
-        if (change instanceof SignedOff) {
-            return "signed off";
+        if (change instanceof SignedOff signed) {
+            return "signed off"
+                    + signed.judgement().map(j -> " on: " + j.sentence()).orElse("");
         }
         throw new IllegalArgumentException("no sentence for a change of kind " + change.kind());
     }

@@ -31,6 +31,9 @@ import witnessmark.casefile.yaml.CaseDocument;
  * {@link CaseRefused} for a case that is not there, or a change that the case does not take.
  */
 public final class CaseStore implements AutoCloseable {
+    /** Version of the tables that this program writes. */
+    public static final int SCHEMA = Schema.VERSION;
+
     private static final int LARGEST_ATTACHMENT = 50_000_000;
 
     private final StoreLocation location;

@@ -11,6 +11,7 @@ import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseSheet;
 import witnessmark.casefile.ExpectedOutcome;
 import witnessmark.casefile.SignOff;
+import witnessmark.casefile.SignedJudgement;
 import witnessmark.casefile.TextField;
 import witnessmark.casefile.history.CanonicalText;
 import witnessmark.casefile.history.CaseHistory;
@@ -119,8 +120,10 @@ public final class CaseReader {
     }
 
     private static Optional<SignOff> signOff(YamlNode node) {
-        return stamp(node.map("signed-off", List.of("who", "time")))
-                .map(stamp -> new SignOff(stamp.who(), stamp.time()));
+        YamlMap map = node.map("signed-off", List.of("who", "time", "judgement"));
+        Optional<SignedJudgement> judgement = map.get("judgement")
+                .flatMap(n -> SignedReader.read(n.map("the signed judgement", SignedReader.FIELDS)));
+        return stamp(map).map(stamp -> new SignOff(stamp.who(), stamp.time(), judgement));
     }
 
     private static Optional<ExpectedOutcome> expected(YamlNode node) {

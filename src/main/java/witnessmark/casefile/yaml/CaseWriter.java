@@ -44,7 +44,11 @@ public final class CaseWriter {
                 .ifPresent(s -> line(
                         out,
                         "signed-off",
-                        "{ who: " + flow(s.who()) + ", time: \"" + CanonicalText.of(s.time()) + "\" }"));
+                        "{ who: " + flow(s.who()) + ", time: \"" + CanonicalText.of(s.time()) + "\""
+                                + s.judgement()
+                                        .map(j -> ", judgement: " + flow(j.form()))
+                                        .orElse("")
+                                + " }"));
         document.expected().ifPresent(expected -> expected(out, expected));
         document.history().ifPresent(history -> history(out, history));
         return out.toString();

@@ -69,7 +69,7 @@ public final class ChangeReader {
             case "note-added" -> noteAdded(map(node, kind, List.of("note")));
             case "attachment-added" -> attachment(node, kind).map(AttachmentAdded::new);
             case "attachment-removed" -> attachment(node, kind).map(AttachmentRemoved::new);
-            case "signed-off" -> Optional.of(map(node, kind, List.of())).map(m -> new SignedOff());
+            case "signed-off" -> Optional.of(new SignedOff(SignedReader.read(map(node, kind, SignedReader.FIELDS))));
             case "corrected-after-sign-off" -> corrected(map(node, kind, List.of("reason", "change")));
             default -> {
                 node.fault("'" + kind + "' is not a kind of change", "restore the entry");

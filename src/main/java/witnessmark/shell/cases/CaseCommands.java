@@ -18,6 +18,7 @@ import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.FindingState;
+import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.ChainCheck;
@@ -27,6 +28,9 @@ import witnessmark.casefile.store.CaseQuery;
 import witnessmark.casefile.store.CaseSummary;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.casefile.yaml.CaseWriter;
+import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.Judgement;
+import witnessmark.diagnosis.SignJudgement;
 import witnessmark.gearbox.Layout;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.knowledge.KnownIds;
@@ -45,10 +49,18 @@ class CaseCommands {
 
     private final ObjectProvider<Cases> cases;
     private final ObjectProvider<KnowledgeBase> knowledge;
+    private final ObjectProvider<Diagnosis> diagnosis;
+    private final ObjectProvider<MadeWith> made;
 
-    CaseCommands(ObjectProvider<Cases> cases, ObjectProvider<KnowledgeBase> knowledge) {
+    CaseCommands(
+            ObjectProvider<Cases> cases,
+            ObjectProvider<KnowledgeBase> knowledge,
+            ObjectProvider<Diagnosis> diagnosis,
+            ObjectProvider<MadeWith> made) {
         this.cases = cases;
         this.knowledge = knowledge;
+        this.diagnosis = diagnosis;
+        this.made = made;
     }
 
     @Command(
@@ -160,10 +172,15 @@ class CaseCommands {
             exitStatusExceptionMapper = "refusals")
     void signOff(CommandContext context, @Argument(index = 0, description = "case id") String id) {
         Cases from = cases.getObject();
-        CaseHistory history = from.store().append(new CaseId(id), new SignedOff(), from.who());
+        CaseId signed = new CaseId(id);
+        Judgement judgement =
+                diagnosis.getObject().judge(from.store().read(signed).present());
+        CaseHistory history =
+                from.store().append(signed, new SignedOff(SignJudgement.of(judgement, made.getObject())), from.who());
         context.outputWriter()
                 .println("Case " + history.id() + " is signed off by " + Terminal.harmless(from.who()) + " (entry "
-                        + history.last().number() + "). A later change needs --reason and stays visible.");
+                        + history.last().number() + ") on: "
+                        + judgement.verdict().sentence() + " A later change needs --reason and stays visible.");
     }
 
     @Command(

@@ -33,7 +33,7 @@ final class CaseJson {
         map.put(
                 "attachments",
                 file.attachments().stream().map(CaseForm::attachment).toList());
-        map.put("signedOff", file.isSignedOff());
+        map.put("signedOff", file.signedOff().map(SignedOffJson::of).orElse(null));
         return map;
     }
 

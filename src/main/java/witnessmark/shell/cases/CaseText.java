@@ -28,7 +28,9 @@ final class CaseText {
     void print(CaseDocument document) {
         CaseFile file = document.present();
         page.line("Case " + file.id() + (file.title().isEmpty() ? "" : ": " + file.title()));
-        file.signedOff().ifPresent(s -> page.line("Signed off by " + s.who() + ", " + s.time()));
+        file.signedOff()
+                .ifPresent(s -> page.line("Signed off by " + s.who() + ", " + s.time()
+                        + s.judgement().map(j -> ", on: " + j.sentence()).orElse("")));
         labelled("Complaint", file.complaint());
         labelled("Truck", ChangeSentence.words(CaseForm.vehicle(file.vehicle())));
         labelled("Gearbox", ChangeSentence.words(CaseForm.gearbox(file.gearbox())));

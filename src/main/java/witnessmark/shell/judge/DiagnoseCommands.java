@@ -1,15 +1,19 @@
 package witnessmark.shell.judge;
 
+import java.util.Map;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
+import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.shell.cases.Cases;
+import witnessmark.shell.cases.MadeWithJson;
+import witnessmark.shell.cases.SignedOffJson;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.Page;
@@ -21,9 +25,12 @@ class DiagnoseCommands {
     private final ObjectProvider<Diagnosis> diagnosis;
     private final ObjectProvider<Cases> cases;
 
-    DiagnoseCommands(ObjectProvider<Diagnosis> diagnosis, ObjectProvider<Cases> cases) {
+    private final ObjectProvider<MadeWith> made;
+
+    DiagnoseCommands(ObjectProvider<Diagnosis> diagnosis, ObjectProvider<Cases> cases, ObjectProvider<MadeWith> made) {
         this.diagnosis = diagnosis;
         this.cases = cases;
+        this.made = made;
     }
 
     @Command(
@@ -42,13 +49,18 @@ class DiagnoseCommands {
         CaseDocument document = cases.getObject().find(name);
         Judgement judgement = diagnosis.getObject().judge(document.present());
         if (form == Format.JSON) {
-            context.outputWriter().println(Json.of(JudgementJson.of(judgement)));
+            Map<String, Object> answer = JudgementJson.of(judgement);
+            answer.put(
+                    "signedOff",
+                    document.present().signedOff().map(SignedOffJson::of).orElse(null));
+            answer.putAll(MadeWithJson.of(made.getObject()));
+            context.outputWriter().println(Json.of(answer));
         } else {
             new JudgementText(
                             diagnosis.getObject().knowledge(),
                             new Page(context.outputWriter()),
                             new Texts(Texts.Language.ENGLISH))
-                    .print(document.present().title(), judgement, top);
+                    .print(document.present().title(), document.present().signedOff(), judgement, top);
         }
     }
 }

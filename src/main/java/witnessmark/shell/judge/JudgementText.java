@@ -2,6 +2,8 @@ package witnessmark.shell.judge;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import witnessmark.casefile.SignOff;
 import witnessmark.diagnosis.AdviceGiven;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
@@ -26,8 +28,9 @@ final class JudgementText {
         this.wording = wording;
     }
 
-    void print(String title, Judgement judgement, int causesShown) {
+    void print(String title, Optional<SignOff> signedOff, Judgement judgement, int causesShown) {
         page.line(wording.text(title.isEmpty() ? "judge.case" : "judge.case-title", judgement.caseId(), title));
+        signedOff.ifPresent(s -> signed(s, judgement));
         verdict(judgement);
         contradictions(judgement);
         causes(judgement, causesShown);
@@ -41,6 +44,21 @@ final class JudgementText {
         page.line(wording.text("stand.coverage", ScreenFigures.percent(judgement.coverage())));
         page.line(wording.text("stand.support"));
         page.flush();
+    }
+
+    /** What was signed stands first, whatever is judged today. */
+    private void signed(SignOff signOff, Judgement judgement) {
+        page.heading(wording.text(
+                "judge.signed", signOff.who(), signOff.time().toString().substring(0, 10)));
+        signOff.judgement()
+                .ifPresentOrElse(
+                        j -> page.indented("  ", "  ", j.sentence()),
+                        () -> page.indented("  ", "  ", wording.text("judge.signed-without")));
+        boolean differs = signOff.judgement()
+                .filter(j -> !j.verdict().equals(judgement.verdict().classId())
+                        || !j.standing().equals(judgement.verdict().standing().word()))
+                .isPresent();
+        page.indented("  ", "  ", wording.text(differs ? "judge.today-differs" : "judge.today"));
     }
 
     private void verdict(Judgement judgement) {

@@ -5,12 +5,17 @@ import java.io.DataInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.springframework.core.env.Environment;
+import witnessmark.casefile.MadeWith;
+import witnessmark.casefile.history.CanonicalText;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.KnowledgeFile;
 import witnessmark.knowledge.KnowledgeFolder;
@@ -42,6 +47,29 @@ public final class KnowledgeFolders {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** What judgements of this run are made with. */
+    public MadeWith madeWith() {
+        String own = environment.getProperty("witnessmark.knowledge", "");
+        try (InputStream compiled = KnowledgeFolders.class.getResourceAsStream(COMPILED)) {
+            return new MadeWith(
+                    environment.getProperty("witnessmark.version", "unknown"),
+                    compiled == null ? "none" : CanonicalText.sha256(compiled.readAllBytes()),
+                    own.isEmpty() ? Optional.empty() : Optional.of(digest(onDisk(Path.of(own)))));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static String digest(List<KnowledgeFile> files) {
+        StringBuilder sums = new StringBuilder();
+        files.stream().sorted(Comparator.comparing(KnowledgeFile::name)).forEach(f -> sums.append(
+                        CanonicalText.sha256(f.content()))
+                .append("  ")
+                .append(f.name())
+                .append('\n'));
+        return CanonicalText.sha256(sums.toString().getBytes(StandardCharsets.UTF_8));
     }
 
     private static List<KnowledgeFile> onDisk(Path folder) {

@@ -1,0 +1,48 @@
+package witnessmark.shell.cases;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.shell.core.command.CommandContext;
+import org.springframework.shell.core.command.annotation.Command;
+import org.springframework.shell.core.command.annotation.Option;
+import org.springframework.stereotype.Component;
+import witnessmark.casefile.MadeWith;
+import witnessmark.casefile.store.CaseStore;
+import witnessmark.shell.print.Format;
+import witnessmark.shell.print.Json;
+
+/** The command that says what this program is and knows. */
+@Component
+class VersionCommands {
+    private final ObjectProvider<MadeWith> made;
+
+    VersionCommands(ObjectProvider<MadeWith> made) {
+        this.made = made;
+    }
+
+    @Command(
+            name = "version",
+            group = "Help",
+            description = "Say program, knowledge, store schema and Java",
+            help = "version [--format text|json]",
+            exitStatusExceptionMapper = "refusals")
+    void version(
+            CommandContext context,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+        MadeWith with = made.getObject();
+        String java = Runtime.version().toString();
+        if (Format.of(format) == Format.JSON) {
+            Map<String, Object> map = new LinkedHashMap<>(MadeWithJson.of(with));
+            map.put("schema", CaseStore.SCHEMA);
+            map.put("java", java);
+            context.outputWriter().println(Json.of(map));
+            return;
+        }
+        context.outputWriter().println("witnessmark " + with.program());
+        context.outputWriter().println("  knowledge       " + with.knowledge());
+        with.site().ifPresent(site -> context.outputWriter().println("  site knowledge  " + site));
+        context.outputWriter().println("  store schema    " + CaseStore.SCHEMA);
+        context.outputWriter().println("  Java            " + java);
+    }
+}
