@@ -72,8 +72,8 @@ public record Figure(double value, Unit unit, Basis basis, String note) {
     }
 
     /**
-     * Rounded once, here: engine speeds whole, what rests on masses, inertias and friction to three digits, which is more
-     * than is known of them, kinematics to four.
+     * Rounded once, here: engine speeds whole, what rests on inertias and friction to three digits, which is more than is
+     * known of them, the rest to four.
      */
     private String number() {
         if (value != 0 && Math.abs(value) < SMALLEST_SHOWN) {
@@ -89,7 +89,7 @@ public record Figure(double value, Unit unit, Basis basis, String note) {
     private int digits() {
         if (basis == Basis.COMPUTED) {
             return switch (unit.quantity()) {
-                case ENERGY, TEMPERATURE_CHANGE, TIME, INERTIA, ANGULAR_ACCELERATION, PRESSURE, TORQUE -> 3;
+                case ENERGY, TEMPERATURE_CHANGE, TIME, INERTIA, ANGULAR_ACCELERATION, PRESSURE -> 3;
                 default -> 4;
             };
         }

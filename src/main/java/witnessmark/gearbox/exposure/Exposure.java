@@ -2,7 +2,9 @@ package witnessmark.gearbox.exposure;
 
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Gears;
 import witnessmark.gearbox.Lever;
@@ -129,6 +131,18 @@ public record Exposure(
         return gears.stream()
                 .max(Comparator.comparingDouble(rub -> rub.distance().value()))
                 .orElseThrow();
+    }
+
+    /** The mainshaft's figures and the worst gear's by name, in the order to show them; each carries its formula. */
+    public Map<String, Figure> figures() {
+        Map<String, Figure> figures = new LinkedHashMap<>();
+        figures.put("mainshaft speed", mainshaft);
+        figures.put("over the most in ordinary driving", timesOrdinary);
+        figures.put("speed of the worst gear", worst().gearSpeed());
+        figures.put("against the shaft", worst().difference());
+        figures.put("rubbing speed", worst().speed());
+        figures.put("sliding distance", worst().distance());
+        return figures;
     }
 
     private static Rub rub(TruckProfile truck, Mode mode, Lever lever, double mainshaft, Journey journey) {

@@ -96,14 +96,7 @@ final class RollAnswer {
         if (exposure.gears().stream().anyMatch(Rub::onPocketBearing)) {
             page.line("  * direct: no gear floats here, the pocket bearing takes the difference instead");
         }
-        Map<String, Figure> figures = new LinkedHashMap<>();
-        figures.put("mainshaft speed", exposure.mainshaft());
-        figures.put("over the most in ordinary driving", exposure.timesOrdinary());
-        figures.put("speed of the worst gear", exposure.worst().gearSpeed());
-        figures.put("against the shaft", exposure.worst().difference());
-        figures.put("rubbing speed", exposure.worst().speed());
-        figures.put("sliding distance", exposure.worst().distance());
-        new FigureText(page, formulas).print(figures, symbols);
+        new FigureText(page, formulas).print(exposure.figures(), symbols);
     }
 
     private static String row(Rub rub) {
