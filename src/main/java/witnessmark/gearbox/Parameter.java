@@ -337,6 +337,10 @@ public enum Parameter {
         return value >= bounds.least() && value <= bounds.most();
     }
 
+    Bounds bounds() {
+        return bounds;
+    }
+
     /** Whether a value is not out of the ordinary for a heavy truck. */
     boolean isUsual(double value) {
         return value >= bounds.usualLeast() && value <= bounds.usualMost();

@@ -8,6 +8,9 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 
 class TruckDraftTest {
 
@@ -75,8 +78,120 @@ class TruckDraftTest {
         assertThat(layout.splitter()).contains(Layout.Splitter.BOTH);
     }
 
+    private static List<String> questions(TruckDraft draft) {
+        return draft.build().questions().stream().map(ProfileFault::text).toList();
+    }
+
+    /** Bounds are judgement for a heavy truck, common practice, no source. */
+    @Nested
+    class Questions {
+
+        @Test
+        void an_ordinary_truck_is_not_asked_about() {
+            assertThat(questions(SampleTrucks.splitHigh())).isEmpty();
+            assertThat(questions(SampleTrucks.splitBoth())).isEmpty();
+        }
+
+        @Test
+        void turns_of_the_wheel_that_look_like_turns_in_a_mile() {
+            assertThat(questions(SampleTrucks.splitHigh().set(Parameter.TYRE_REVS, 503)))
+                    .containsExactly(
+                            "tyre.revs-per-km: 503 turns in a kilometre are unusual, a truck's drive wheel makes"
+                                    + " 250 to 420 rev/km; is it per mile? then give it as tyre.revs-per-mile");
+            assertThat(questions(SampleTrucks.splitHigh().set(Parameter.TYRE_REVS, 503, Unit.REVOLUTION_PER_MILE)))
+                    .isEmpty();
+        }
+
+        @ParameterizedTest
+        @CsvSource({"250, 0", "249.9, 1", "420, 0", "420.1, 1"})
+        void turns_of_the_wheel_at_their_bounds(double revs, int questions) {
+            assertThat(questions(SampleTrucks.splitHigh().set(Parameter.TYRE_REVS, revs)))
+                    .hasSize(questions);
+        }
+
+        @Test
+        void a_tiny_tyre_by_its_size() {
+            TruckDraft draft = TruckDraft.named("small")
+                    .mainRatios(List.of(6.0, 1.0))
+                    .tyreSize("205/65R17.5")
+                    .set(Parameter.AXLE_RATIO, 4)
+                    .set(Parameter.GOVERNED_RPM, 2000);
+
+            assertThat(questions(draft)).singleElement().asString().startsWith("tyre.size: ");
+        }
+
+        @Test
+        void a_clutch_that_slips_at_full_torque() {
+            assertThat(questions(SampleTrucks.splitHigh().set(Parameter.CLUTCH_CAPACITY, 1999)))
+                    .singleElement()
+                    .asString()
+                    .startsWith("clutch.capacity-nm: 1999 Nm is below the engine's peak torque, 2000 Nm");
+            assertThat(questions(SampleTrucks.splitHigh().set(Parameter.CLUTCH_CAPACITY, 2000)))
+                    .isEmpty();
+        }
+
+        @Test
+        void a_curve_that_begins_above_the_speed_of_a_start() {
+            TruckDraft draft = SampleTrucks.splitHigh().torqueCurve(Map.of(1000.0, 1800.0, 2000.0, 1500.0));
+
+            assertThat(questions(draft))
+                    .singleElement()
+                    .asString()
+                    .startsWith("engine.torque-curve: it begins at 1000 rpm");
+        }
+
+        @Test
+        void every_parameter_out_of_the_ordinary_and_still_reckons_with_it() {
+            TruckProfile truck = SampleTrucks.splitHigh()
+                    .set(Parameter.AXLE_RATIO, 12)
+                    .set(Parameter.CONE_FRICTION, 0.4)
+                    .set(Parameter.MAINSHAFT_INERTIA, 6)
+                    .build();
+
+            assertThat(truck.questions())
+                    .extracting(ProfileFault::where)
+                    .containsExactly("axle-ratio", "inertias.mainshaft-kgm2", "cone.friction");
+            assertThat(truck.value(Parameter.AXLE_RATIO)).isEqualTo(12);
+        }
+
+        @ParameterizedTest
+        @EnumSource(Parameter.class)
+        void what_is_assumed_is_usual_and_what_is_usual_is_possible(Parameter parameter) {
+            assertThat(parameter.accepts(parameter.bounds().usualLeast())).isTrue();
+            assertThat(parameter.accepts(parameter.bounds().usualMost())).isTrue();
+            double assumed = parameter.assumption(SampleTrucks.splitHigh());
+            assertThat(Double.isNaN(assumed) || parameter.isUsual(assumed)).isTrue();
+        }
+
+        @Test
+        void a_ratio_or_splitter_out_of_the_ordinary() {
+            assertThat(questions(SampleTrucks.splitHigh().mainRatios(List.of(1.6, 1.15, 0.82, 0.59))))
+                    .singleElement()
+                    .asString()
+                    .startsWith("gearbox.main-ratios: 0.59 is unusual");
+            assertThat(questions(SampleTrucks.splitHigh().splitter(0.95, false)))
+                    .containsExactly(
+                            "gearbox.splitter.ratio: 0.95 is unusual: a splitter step is mostly 1.1 to 1.45; is it right?");
+        }
+    }
+
     @Nested
     class Refusals {
+
+        @Test
+        void a_bore_that_does_not_go_over_the_shaft() {
+            assertThat(faults(SampleTrucks.splitHigh().set(Parameter.GEAR_BORE, 60)))
+                    .containsExactly(
+                            "shafts.gear-bore-mm: 60 mm does not go over the mainshaft, 60 mm at the spline root;"
+                                    + " give the diameter on which the floating gears rub, or leave it out to have it assumed");
+            assertThat(faults(SampleTrucks.splitHigh().set(Parameter.GEAR_BORE, 61)))
+                    .isEmpty();
+            assertThat(SampleTrucks.splitHigh()
+                            .set(Parameter.MAINSHAFT_DIAMETER, 75)
+                            .build()
+                            .value(Parameter.GEAR_BORE))
+                    .isEqualTo(88);
+        }
 
         @Test
         void every_fault_is_named_at_once_with_its_mend() {

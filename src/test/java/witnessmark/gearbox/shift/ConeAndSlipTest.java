@@ -23,6 +23,47 @@ class ConeAndSlipTest {
                 .isCloseTo(expected, within(expected * 1e-6));
     }
 
+    /**
+     * A published cone clutch example: 745 N, friction 0.22, mean radius 145 mm, half angle 6.5 degrees give about 210 Nm;
+     * recomputed 209.9. (The page takes face width for face times sine; only its last step is used.) Largest radius and width
+     * done right, 172.0758 mm and 180 mm: 613.8315716 N for the 210 Nm; recomputed.
+     */
+    @Test
+    void a_published_cone_clutch() {
+        assertThat(new ConeClutch(0.22, 745, 0.145, 6.5).torque().value()).isCloseTo(210, within(0.2));
+        assertThat(new ConeClutch(0.22, 613.8315716, (0.180 + 0.1720758) / 2, 6.5)
+                        .torque()
+                        .value())
+                .isCloseTo(210, within(1e-3));
+    }
+
+    /** J 0.02 + 0.05 x 1.2^2 + 0.03 x 2.5^2 = 0.2795 kg m2 referred to one shaft: by hand, formula of textbooks. */
+    @Test
+    void an_inertia_behind_a_ratio_counts_by_its_square() {
+        assertThat(new Slip(0.02 + 0.05 * 1.44 + 0.03 * 6.25, 100, 50, 0)
+                        .energy()
+                        .value())
+                .isCloseTo(0.2795 * 5, within(1e-12));
+    }
+
+    /**
+     * Two free bodies, 54.08 and 68.34375 kg m2 at 130.8997 and 62.8319 rad/s, 12.90625 Nm: a public worked answer gives
+     * 69,948 J (a rounded difference) and 159.22 s; recomputed 69,939.6 J and 159.225 s. The second, 4 and 2 kg m2, 60 rpm
+     * and rest, 10 Nm: 26.319 J and 0.83776 s, recomputed.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "54.08, 68.34375, 130.8997, 62.8319, 12.90625, 69939.61573, 159.2250706",
+        "4, 2, 6.283185307, 0, 10, 26.31894507, 0.8377580410"
+    })
+    void two_free_bodies_slip_like_one_of_their_joint_inertia(
+            double first, double second, double fast, double slow, double torque, double joule, double seconds) {
+        Slip slip = new Slip(first * second / (first + second), fast - slow, torque, 0);
+
+        assertThat(1000 * slip.energy().value()).isCloseTo(joule, within(joule * 1e-5));
+        assertThat(slip.time().orElseThrow().value()).isCloseTo(seconds, within(seconds * 1e-5));
+    }
+
     /** A cone locks where tan a = mu: arc tangents, recomputed. */
     @ParameterizedTest
     @CsvSource({"0.10, 5.710593137, 5.7, true", "0.12, 6.842773413, 7.0, false"})

@@ -106,6 +106,115 @@ class AnalyseStartTest {
         assertThat(start(9.0, 36_000, steepest + 0.01).launch()).isInstanceOf(Launch.NoLockUp.class);
     }
 
+    /** Bound of one ordinary start: 60 kJ by default, judgement. The least heat is 28.7818 x load factor kJ at gear 12. */
+    @ParameterizedTest
+    @CsvSource({
+        "29.59, SENSIBLE",
+        "29.58, HOT_AT_PART_THROTTLE",
+        "28.79, HOT_AT_PART_THROTTLE",
+        "28.78, CLUTCH_OVERHEATED"
+    })
+    void heat_is_judged_by_its_upper_end_and_named_by_its_least(double bound, Start.Verdict verdict) {
+        // Most heat 28.7818 x (1 + 33.6343 / 1200) = 29.5885 kJ; by hand.
+        TruckProfile truck = TruckDraft.named("one-gear")
+                .mainRatios(List.of(12.0))
+                .set(Parameter.AXLE_RATIO, 3.5)
+                .set(Parameter.TYRE_REVS, 1000 / (2 * Math.PI * 0.5))
+                .set(Parameter.GOVERNED_RPM, 2000)
+                .set(Parameter.START_RPM, 1000)
+                .set(Parameter.CLUTCH_CAPACITY, 1200)
+                .set(Parameter.CLUTCH_START_ENERGY, bound)
+                .set(Parameter.MAINSHAFT_DIAMETER, 90)
+                .torqueCurve(Map.of(900.0, 1500.0, 1900.0, 1500.0))
+                .build();
+
+        Start start = new AnalyseStart(truck).of(new StartQuestion(truck.gears().top(), 36_000, 0));
+
+        assertThat(start.verdict()).isEqualTo(verdict);
+    }
+
+    /** Downhill the load helps, and a clutch let in gently takes less: full torque is the upper end. */
+    @Test
+    void downhill_full_torque_makes_the_most_heat() {
+        Launch.LocksUp launch = closes(12, 36_000, -3);
+
+        assertThat(launch.mostSlipEnergy().value())
+                .isEqualTo(launch.slipEnergy().value());
+    }
+
+    /** Half of what the torque is over the load, followed step by step: the truck gains speed until the clutch closes. */
+    @Test
+    void the_most_heat_agrees_with_a_start_followed_in_steps() {
+        double torque = (1200 + start(9.0, 36_000, 4).loadAtClutch().value()) / 2;
+        double load = start(9.0, 36_000, 4).loadAtClutch().value();
+        double inertia = 36_000 * 0.25 / (31.5 * 31.5);
+        double engine = 1000 * Math.PI / 30;
+        double joule = 0;
+        double speed = 0;
+        for (double step = 1e-5; speed < engine; speed += (torque - load) / inertia * step) {
+            joule += torque * (engine - speed) * step;
+        }
+
+        assertThat(1000 * closes(9.0, 36_000, 4).mostSlipEnergy().value()).isCloseTo(joule, within(joule * 1e-4));
+    }
+
+    /** Grip 0.7 (dry tarmac) on 0.4 of the weight, less rolling 0.008: 27.2 %, defaults from memory. */
+    @ParameterizedTest
+    @CsvSource({"27.19, SENSIBLE", "27.21, SPINS"})
+    void beyond_the_grip_of_the_drive_wheels_nothing_starts(double grade, Start.Verdict verdict) {
+        TruckProfile truck = SampleTrucks.splitHigh()
+                .set(Parameter.MAINSHAFT_DIAMETER, 200)
+                .set(Parameter.CLUTCH_START_ENERGY, 5000)
+                .build();
+
+        Start start = new AnalyseStart(truck).of(new StartQuestion(truck.gears().named("1"), 36_000, grade));
+
+        assertThat(start.reach().byGrip().value()).isCloseTo(27.2, within(1e-9));
+        assertThat(start.verdict()).isEqualTo(verdict);
+    }
+
+    /** A light truck has torque for a wall; the tyres end it: never more than the grip. */
+    @Test
+    void torque_to_spare_does_not_promise_a_wall() {
+        TruckProfile truck = SampleTrucks.splitHigh().build();
+
+        Start start = new AnalyseStart(truck).of(new StartQuestion(truck.gears().named("1"), 8_000, 0));
+
+        assertThat(start.reach().byTorque().value()).isGreaterThan(200);
+        assertThat(start.reach().steepest().value()).isCloseTo(27.2, within(1e-9));
+    }
+
+    /** Shear yield 0.58 x 900 = 522 MPa; 16 T / (pi d^3) of the let-in clutch, 1200 x 12 x 2 Nm, is that at 65.50 mm. */
+    @ParameterizedTest
+    @CsvSource({"65.51, NOT_REACHED", "65.49, ONLY_BY_SHOCK"})
+    void a_shaft_just_stout_enough_for_a_let_in_clutch(double diameter, Start.Twist twist) {
+        assertThat(ofShaft(diameter, 36_000, 0).mainshaft().twist()).isEqualTo(twist);
+    }
+
+    /** Holding 36 t on 10 % asks 36000 x 9.81 x 0.107464 x 0.5 / 3.5 = 5421.7 Nm: yield at 37.54 mm; by hand. */
+    @ParameterizedTest
+    @CsvSource({"37.55, ONLY_BY_SHOCK", "37.53, REACHED"})
+    void a_shaft_just_stout_enough_for_the_load(double diameter, Start.Twist twist) {
+        Start start = ofShaft(diameter, 36_000, 10);
+
+        assertThat(start.mainshaft().twist()).isEqualTo(twist);
+        assertThat(start.verdict() == Start.Verdict.TWISTS_SHAFT).isEqualTo(twist == Start.Twist.REACHED);
+    }
+
+    private static Start ofShaft(double diameter, double mass, double grade) {
+        TruckProfile truck = TruckDraft.named("one-gear")
+                .mainRatios(List.of(12.0))
+                .set(Parameter.AXLE_RATIO, 3.5)
+                .set(Parameter.TYRE_REVS, 1000 / (2 * Math.PI * 0.5))
+                .set(Parameter.GOVERNED_RPM, 2000)
+                .set(Parameter.START_RPM, 1000)
+                .set(Parameter.CLUTCH_CAPACITY, 1200)
+                .set(Parameter.MAINSHAFT_DIAMETER, diameter)
+                .torqueCurve(Map.of(900.0, 1500.0, 1900.0, 1500.0))
+                .build();
+        return new AnalyseStart(truck).of(new StartQuestion(truck.gears().top(), mass, grade));
+    }
+
     /** tau = 16 T / (pi d^3), strength of materials; first row a textbook problem printed as 14.32 ksi; recomputed. */
     @ParameterizedTest
     @CsvSource({
