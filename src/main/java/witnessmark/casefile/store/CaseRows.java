@@ -27,10 +27,17 @@ final class CaseRows {
 
     private final JdbcTemplate sql;
     private final StateRows state;
+    private final StoreLines lines;
 
     CaseRows(JdbcTemplate sql) {
+        this(sql, new StoreLines(sql));
+    }
+
+    /** Rows whose new entries are numbered among all of the store. */
+    CaseRows(JdbcTemplate sql, StoreLines lines) {
         this.sql = sql;
         this.state = new StateRows(sql);
+        this.lines = lines;
     }
 
     /** The number of the case in the store, and the last entry as the head of the case names it. */
@@ -43,6 +50,11 @@ final class CaseRows {
         Entry entry() {
             Change change = ChangeReader.read("entry " + number, body);
             return new Entry(number, new Stamp(time, who), change, previousHash, hash);
+        }
+
+        /** Whether the hash written is that of what is written. */
+        boolean isTrue() {
+            return hash.equals(CanonicalText.hash(number, time, who, body, previousHash));
         }
     }
 
@@ -127,7 +139,7 @@ final class CaseRows {
         state.update(head.caseNo(), now);
     }
 
-    private static List<Object[]> entryRows(long caseNo, CaseHistory history, long after) {
+    private List<Object[]> entryRows(long caseNo, CaseHistory history, long after) {
         List<Object[]> rows = new ArrayList<>();
         for (Entry entry :
                 history.entries().subList((int) after, history.entries().size())) {
@@ -137,15 +149,25 @@ final class CaseRows {
                         "case '" + history.id() + "': one change of " + body.length() + " characters",
                         "keep it to " + LONGEST_BODY + ", the rest as an attachment");
             }
+            Row row = new Row(
+                    entry.number(),
+                    entry.stamp().time(),
+                    entry.stamp().who(),
+                    body,
+                    entry.previousHash(),
+                    entry.hash());
+            StoreLine line = lines.next(history.id().text(), row);
             rows.add(new Object[] {
                 caseNo,
-                entry.number(),
-                atUtc(entry.stamp().time()),
-                entry.stamp().who(),
+                row.number(),
+                atUtc(row.time()),
+                row.who(),
                 entry.change().kind(),
                 body,
-                entry.previousHash(),
-                entry.hash()
+                row.previousHash(),
+                row.hash(),
+                line.number(),
+                line.hash()
             });
         }
         return rows;
@@ -153,9 +175,10 @@ final class CaseRows {
 
     private void insertEntries(List<Object[]> rows) {
         sql.batchUpdate(
-                "insert into case_entry (case_no, entry_number, made_at, who, kind, body, previous_hash, hash)"
-                        + " values (?, ?, ?, ?, ?, ?, ?, ?)",
+                "insert into case_entry (case_no, entry_number, made_at, who, kind, body, previous_hash, hash,"
+                        + " line_number, line_hash) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
                 rows);
+        lines.write();
     }
 
     /** Whether the tables that are searched say what the entries lead to. */

@@ -44,9 +44,13 @@ public final class CaseStore implements AutoCloseable {
 
     /** A store at the location; nothing is opened or made yet. */
     public CaseStore(StoreLocation location, Clock clock) {
+        this(location, clock, new Disk());
+    }
+
+    CaseStore(StoreLocation location, Clock clock, Disk disk) {
         this.location = location;
         this.clock = clock;
-        this.session = new Session(location);
+        this.session = new Session(location, disk);
         this.attachments = new AttachmentFolder(location.folder());
         this.histories = new Histories(location);
     }
@@ -90,8 +94,7 @@ public final class CaseStore implements AutoCloseable {
 
     private void put(List<CaseHistory> all) {
         AtomicBoolean again = new AtomicBoolean();
-        session.write(sql -> {
-            CaseRows rows = new CaseRows(sql);
+        session.write(rows -> {
             boolean mayBeOurs = again.getAndSet(true);
             List<CaseHistory> missing = new ArrayList<>();
             for (CaseHistory history : all) {
@@ -131,8 +134,7 @@ public final class CaseStore implements AutoCloseable {
     private CaseHistory append(CaseId id, List<? extends Change> changes, String who, Consumer<CaseHistory> allowed) {
         Stamp stamp = stamp(who);
         AtomicReference<@Nullable CaseHistory> tried = new AtomicReference<>();
-        return session.write(sql -> {
-            CaseRows rows = new CaseRows(sql);
+        return session.write(rows -> {
             CaseRows.Head head = Histories.known(id, rows.lockedHead(id));
             CaseHistory now = histories.read(rows, id, head);
             CaseHistory before = tried.get();
@@ -228,6 +230,16 @@ public final class CaseStore implements AutoCloseable {
     /** The bytes as they were put in; {@link StoreUnavailable} if they are missing or not the same. */
     public byte[] readAttachment(CaseId id, Attachment attachment) {
         return attachments.read(id, attachment);
+    }
+
+    /** Makes the database in the folder anew from the journal beside it; all shells must be closed. */
+    public Rebuilt rebuild() {
+        return session.rebuild();
+    }
+
+    /** Begins a new journal from the database as it is; the one that was there is kept aside. */
+    public void beginJournal() {
+        session.beginJournal();
     }
 
     private Stamp stamp(String who) {

@@ -2,10 +2,11 @@ package witnessmark.casefile.store;
 
 import java.io.IOException;
 import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
 import java.sql.ResultSet;
@@ -16,6 +17,10 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.springframework.dao.DataAccessException;
+import org.springframework.jdbc.core.JdbcTemplate;
+import org.springframework.jdbc.datasource.SingleConnectionDataSource;
 
 /**
  * The database file in the folder of a store.
@@ -33,40 +38,191 @@ final class EmbeddedDatabase {
 
     private final Path folder;
     private final Path file;
+    private final Disk disk;
+    private final Journal journal;
 
-    EmbeddedDatabase(Path folder) {
+    EmbeddedDatabase(Path folder, Disk disk) {
         this.folder = folder;
         this.file = folder.resolve(NAME + ".mv.db");
+        this.disk = disk;
+        this.journal = new Journal(folder.resolve("journal"), disk);
     }
 
-    /** Opens the database, made if there is none, with its tables as this version knows them. */
+    Journal journal() {
+        return journal;
+    }
+
+    StoreLock turn() {
+        return StoreLock.take(folder);
+    }
+
+    /** Opens the database, made if there was never one, with its tables as this version knows them, and all its lines. */
     Connection open() throws SQLException {
         prepareFolder();
-        try (StoreLock turn = StoreLock.take(folder)) {
-            if (!Files.exists(file)) {
+        try (StoreLock turn = turn()) {
+            boolean anew = !Files.exists(file);
+            if (anew) {
+                refuseIfJournalled("its file " + file.getFileName() + " is gone");
                 make();
             }
             refuseEmpty();
-            Connection opened = connect(shared());
-            try {
-                refuseCopy(opened);
-                closeToOthers();
-                Schema schema = new Schema(folder.toString(), shared(), opened);
-                if (schema.isHalfMade()) {
-                    opened.close();
-                    setAside("half-made");
-                    make();
-                    return connect(shared());
-                }
-                schema.refuseWithoutTables();
-                schema.bringUpToDate();
-                return opened;
-            } catch (SQLException | RuntimeException e) {
-                opened.close();
-                throw e;
-            }
+            return openThere();
         } catch (IOException e) {
             throw unusable(e);
+        }
+    }
+
+    private Connection openThere() throws SQLException, IOException {
+        Connection opened = connectThere();
+        try {
+            refuseCopy(opened);
+            closeToOthers();
+            Schema schema = new Schema(folder.toString(), shared(), opened);
+            if (schema.isHalfMade()) {
+                opened.close();
+                refuseIfJournalled("its tables are not whole");
+                setAside("half-made");
+                make();
+                return openThere();
+            }
+            if (!schema.hasTables()) {
+                refuseIfJournalled("its file is not empty but shows no tables");
+                throw schema.withoutTables();
+            }
+            schema.bringUpToDate();
+            opened.setAutoCommit(false);
+            catchUp(new JdbcTemplate(new SingleConnectionDataSource(opened, true)));
+            opened.commit();
+            return opened;
+        } catch (SQLException | DataAccessException e) {
+            opened.close();
+            offerJournal(e);
+            throw e;
+        } catch (IOException | RuntimeException e) {
+            opened.close();
+            throw e;
+        }
+    }
+
+    private Connection connectThere() throws SQLException, IOException {
+        try {
+            return connect(shared());
+        } catch (SQLException e) {
+            offerJournal(e);
+            throw e;
+        }
+    }
+
+    /** Takes over from the journal what the database does not know; the caller holds the turn and commits. */
+    void catchUp(JdbcTemplate sql) throws IOException {
+        new CatchUp(folder, sql, journal).run();
+    }
+
+    private void refuseIfJournalled(String what) throws IOException {
+        if (!journal.isEmpty()) {
+            throw rebuildable(what, null);
+        }
+    }
+
+    /** When the database cannot be read: its entries are in the journal as well. */
+    private void offerJournal(Exception e) throws IOException {
+        SqlFault fault = SqlFault.of(e);
+        if (fault.isOfTheFile() && !journal.isEmpty()) {
+            throw rebuildable("its database cannot be read", e);
+        }
+    }
+
+    StoreUnavailable rebuildable(String what, @Nullable Throwable cause) {
+        return new StoreUnavailable(
+                folder.toString(),
+                what,
+                "its entries are in the journal beside it; make it anew with: store rebuild",
+                cause);
+    }
+
+    /** Makes the database anew from the journal; the one that was there is kept aside. */
+    Rebuilt rebuild() throws SQLException {
+        prepareFolder();
+        try (StoreLock turn = turn()) {
+            if (journal.isEmpty()) {
+                throw new StoreUnavailable(
+                        folder.toString(), "there is no journal to make it from", "bring the store back from a copy");
+            }
+            refuseOpenElsewhere();
+            removeLeftOvers();
+            String name = IN_THE_MAKING + Long.toHexString(System.nanoTime());
+            Database database = address(name, "");
+            Rebuilt made;
+            try (Connection opened = connect(database)) {
+                new Schema(folder.toString(), database, opened).bringUpToDate();
+                opened.setAutoCommit(false);
+                made = filled(new JdbcTemplate(new SingleConnectionDataSource(opened, true)));
+                opened.commit();
+            }
+            Optional<Path> aside = Files.exists(file) ? Optional.of(setAside("before-rebuild")) : Optional.empty();
+            Files.deleteIfExists(folder.resolve(NAME + ".lock.db"));
+            putInPlace(name);
+            return new Rebuilt(made.cases(), made.head(), aside, made.tornAfter());
+        } catch (IOException e) {
+            throw unusable(e);
+        }
+    }
+
+    private Rebuilt filled(JdbcTemplate sql) throws IOException {
+        StoreLines lines = new StoreLines(sql);
+        lines.numberAll();
+        Journal.Followed followed = new CatchUp(folder, sql, journal).replay(StoreHead.NONE);
+        if (!followed.fits()) {
+            throw new StoreUnavailable(
+                    folder.toString(),
+                    "its journal is not whole after line " + followed.end().lines(),
+                    "bring back the journal from a copy of the store");
+        }
+        lines.setJournalBegun();
+        long cases = new CaseSearch(sql).count(CaseQuery.all());
+        return new Rebuilt(cases, followed.end(), Optional.empty(), followed.tornFile() != null);
+    }
+
+    /** The database holds a lock on its file as long as it is open. */
+    private void refuseOpenElsewhere() throws IOException {
+        if (!Files.exists(file)) {
+            return;
+        }
+        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE);
+                FileLock lock = channel.tryLock()) {
+            if (lock != null) {
+                return;
+            }
+        } catch (OverlappingFileLockException e) {
+            // held by this very process
+        }
+        throw new StoreUnavailable(folder.toString(), "another shell has it open", "close all shells, then repeat");
+    }
+
+    /** Begins a new journal from the database as it is; the one that was there is kept aside. */
+    void beginJournal() throws SQLException {
+        prepareFolder();
+        try (StoreLock turn = turn();
+                Connection opened = connect(shared())) {
+            refuseCopy(opened);
+            opened.setAutoCommit(false);
+            StoreLines lines = new StoreLines(new JdbcTemplate(new SingleConnectionDataSource(opened, true)));
+            journal.begin(lines::all, folder.resolve("journal-before-" + now()));
+            lines.setJournalBegun();
+            opened.commit();
+        } catch (IOException e) {
+            throw unusable(e);
+        }
+    }
+
+    /** The refusal of a database whose file turns out damaged in the middle of work. */
+    StoreUnavailable damaged(SqlFault fault) {
+        try {
+            return journal.isEmpty()
+                    ? fault.told(folder.toString())
+                    : rebuildable("the database file is damaged", fault.cause());
+        } catch (IOException e) {
+            return fault.told(folder.toString());
         }
     }
 
@@ -76,7 +232,7 @@ final class EmbeddedDatabase {
     }
 
     private Database address(String name, String settings) {
-        return Database.of("jdbc:h2:file:" + folder.resolve(name) + HELD + settings, "sa", "");
+        return Database.of("jdbc:h2:" + disk.scheme() + folder.resolve(name) + HELD + settings, "sa", "");
     }
 
     private static Connection connect(Database database) throws SQLException {
@@ -91,17 +247,20 @@ final class EmbeddedDatabase {
     private void make() throws SQLException, IOException {
         removeLeftOvers();
         String name = IN_THE_MAKING + Long.toHexString(System.nanoTime());
-        Path making = folder.resolve(name + ".mv.db");
         Database database = address(name, "");
         try (Connection opened = connect(database)) {
             new Schema(folder.toString(), database, opened).bringUpToDate();
         }
+        putInPlace(name);
+    }
+
+    private void putInPlace(String name) throws IOException {
+        Path making = folder.resolve(name + ".mv.db");
         OwnerOnly.close(making);
-        try (FileChannel written = FileChannel.open(making, StandardOpenOption.WRITE)) {
+        try (FileChannel written = disk.open(making, StandardOpenOption.WRITE)) {
             written.force(true);
         }
-        Files.move(making, file, StandardCopyOption.ATOMIC_MOVE);
-        OwnerOnly.sync(folder);
+        disk.move(making, file);
     }
 
     /** What a shell left behind that was killed while it made the database; only the holder of the turn makes one. */
@@ -113,9 +272,14 @@ final class EmbeddedDatabase {
         }
     }
 
-    private void setAside(String why) throws IOException {
-        String time = TIME.format(Clock.systemUTC().instant().atOffset(ZoneOffset.UTC));
-        Files.move(file, folder.resolve(NAME + "-" + why + "-" + time + ".mv.db"), StandardCopyOption.ATOMIC_MOVE);
+    private Path setAside(String why) throws IOException {
+        Path aside = folder.resolve(NAME + "-" + why + "-" + now() + ".mv.db");
+        disk.move(file, aside);
+        return aside;
+    }
+
+    private static String now() {
+        return TIME.format(Clock.systemUTC().instant().atOffset(ZoneOffset.UTC));
     }
 
     private void prepareFolder() {
@@ -138,6 +302,7 @@ final class EmbeddedDatabase {
 
     private void refuseEmpty() throws IOException {
         if (Files.size(file) == 0) {
+            refuseIfJournalled("its file " + file.getFileName() + " is empty");
             throw new StoreUnavailable(
                     folder.toString(),
                     "its file " + file.getFileName() + " is empty; something cut off what it held",
@@ -151,7 +316,10 @@ final class EmbeddedDatabase {
         try (Statement statement = opened.createStatement();
                 ResultSet row = statement.executeQuery("select database_path()")) {
             row.next();
-            served = Path.of(Optional.ofNullable(row.getString(1)).orElse("") + ".mv.db");
+            String path = Optional.ofNullable(row.getString(1)).orElse("");
+            served = Path.of((path.startsWith(disk.scheme())
+                            ? path.substring(disk.scheme().length())
+                            : path) + ".mv.db");
         }
         if (!Files.exists(served) || !Files.isSameFile(served, file)) {
             throw new StoreUnavailable(

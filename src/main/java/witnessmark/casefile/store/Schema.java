@@ -14,7 +14,7 @@ import org.flywaydb.core.api.FlywayException;
 /** The tables of the store and their version. */
 final class Schema {
     /** The highest migration in db/migration. */
-    static final int VERSION = 1;
+    static final int VERSION = 2;
 
     /** The first row that the migration tool writes on H2 has no version. */
     private static final String WRITTEN_BY = "select \"version\" from \"flyway_schema_history\""
@@ -50,15 +50,17 @@ final class Schema {
         }
     }
 
-    /** Refuses a database that was there before and shows nothing: what it held may be out of sight, not gone. */
-    void refuseWithoutTables() throws SQLException {
-        if (tables().isEmpty()) {
-            throw new StoreUnavailable(
-                    where,
-                    "the database file is not empty but shows no tables",
-                    "keep a copy of it, and bring the store back from a copy; if nothing was ever kept in it, move the"
-                            + " file away");
-        }
+    boolean hasTables() throws SQLException {
+        return !tables().isEmpty();
+    }
+
+    /** The refusal of a database that was there before and shows nothing: what it held may be out of sight, not gone. */
+    StoreUnavailable withoutTables() {
+        return new StoreUnavailable(
+                where,
+                "the database file is not empty but shows no tables",
+                "keep a copy of it, and bring the store back from a copy; if nothing was ever kept in it, move the"
+                        + " file away");
     }
 
     private Set<String> tables() throws SQLException {

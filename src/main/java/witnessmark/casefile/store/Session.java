@@ -1,5 +1,6 @@
 package witnessmark.casefile.store;
 
+import java.io.IOException;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.Objects;
@@ -15,6 +16,8 @@ import witnessmark.casefile.store.SqlFault.Kind;
 /** One connection to the database, opened at first use, opened again when lost, used by one thread at a time. */
 final class Session implements AutoCloseable {
     private static final int ATTEMPTS = 12;
+    /** A shell that is just closing the database takes longer than one that writes. */
+    private static final int ATTEMPTS_WHILE_IN_USE = 40;
 
     private final StoreLocation location;
     private final @Nullable EmbeddedDatabase embedded;
@@ -22,35 +25,101 @@ final class Session implements AutoCloseable {
     private @Nullable Connection connection;
     private @Nullable JdbcTemplate sql;
 
-    Session(StoreLocation location) {
+    Session(StoreLocation location, Disk disk) {
         this.location = location;
-        this.embedded = location.database().isPresent() ? null : new EmbeddedDatabase(location.folder());
+        this.embedded = location.database().isPresent() ? null : new EmbeddedDatabase(location.folder(), disk);
     }
 
     /** Reads in one transaction; what was lost with a connection is read again. */
     <T> T read(Function<JdbcTemplate, T> work) {
-        return run(work, false);
+        return run(() -> {
+            JdbcTemplate template = opened();
+            T result = work.apply(template);
+            open().commit();
+            return result;
+        });
     }
 
     /**
      * Writes in one transaction that is on the disk when this returns. The work may be done again after a conflict
      * or a lost connection, and must then see for itself whether its first try was kept.
      */
-    <T> T write(Function<JdbcTemplate, T> work) {
-        return run(work, true);
+    <T> T write(Function<CaseRows, T> work) {
+        return run(() -> {
+            JdbcTemplate template = opened();
+            return embedded == null ? writeShared(template, work) : writeJournalled(embedded, template, work);
+        });
     }
 
-    private <T> T run(Function<JdbcTemplate, T> work, boolean writes) {
+    private <T> T writeShared(JdbcTemplate template, Function<CaseRows, T> work) throws SQLException {
+        T result = work.apply(new CaseRows(template));
+        open().commit();
+        return result;
+    }
+
+    /**
+     * What is written is on the disk in the journal before the database is told to keep it: should the database not
+     * have kept it after all, it is taken over from there.
+     */
+    private <T> T writeJournalled(EmbeddedDatabase database, JdbcTemplate template, Function<CaseRows, T> work)
+            throws SQLException {
+        try (StoreLock turn = database.turn()) {
+            database.catchUp(template);
+            StoreLines lines = new StoreLines(template);
+            T result = work.apply(new CaseRows(template, lines));
+            if (!lines.taken().isEmpty()) {
+                database.journal().append(lines.taken());
+            }
+            commit(database);
+            syncDatabase(template);
+            return result;
+        } catch (IOException e) {
+            throw new StoreUnavailable(
+                    location.shown(),
+                    "its journal cannot be written: " + e.getMessage(),
+                    "check that the disk has room and the folder may be written to, then repeat",
+                    e);
+        }
+    }
+
+    private void commit(EmbeddedDatabase database) throws SQLException, IOException {
+        try {
+            open().commit();
+        } catch (SQLException e) {
+            if (SqlFault.of(e).kind() != Kind.LOST) {
+                database.journal().takeBack();
+            }
+            throw e;
+        }
+    }
+
+    /** Else the database would be synced only now and then, and a power cut could leave it unreadable. */
+    private void syncDatabase(JdbcTemplate template) {
+        try {
+            template.execute("checkpoint sync");
+        } catch (DataAccessException e) {
+            // The change is on the disk in the journal and committed: it is kept all the same.
+            abandon(SqlFault.of(e).kind() == Kind.LOST);
+        }
+    }
+
+    /** Work with the database that may fail because of it. */
+    private interface Work<T> {
+        T run() throws SQLException;
+    }
+
+    private <T> T run(Work<T> work) {
         lock.lock();
         try {
             for (int attempt = 1; ; attempt++) {
                 try {
-                    return once(work, writes);
+                    return work.run();
                 } catch (SQLException | DataAccessException e) {
                     SqlFault fault = SqlFault.of(e);
                     abandon(fault.kind() == Kind.LOST);
-                    if (!fault.canBeTriedAgain() || attempt == ATTEMPTS) {
-                        throw fault.told(location.shown());
+                    int most = fault.kind() == Kind.IN_USE ? ATTEMPTS_WHILE_IN_USE : ATTEMPTS;
+                    if (!fault.canBeTriedAgain() || attempt >= most) {
+                        throw told(fault);
                     }
                     pause(attempt);
                 } catch (RuntimeException e) {
@@ -63,16 +132,14 @@ final class Session implements AutoCloseable {
         }
     }
 
-    private <T> T once(Function<JdbcTemplate, T> work, boolean writes) throws SQLException {
-        JdbcTemplate template = opened();
-        Connection open = Objects.requireNonNull(connection);
-        T result = work.apply(template);
-        open.commit();
-        if (writes && embedded != null) {
-            // Without this a commit is in the file but not yet on the disk: H2 syncs only now and then.
-            template.execute("checkpoint sync");
-        }
-        return result;
+    private StoreUnavailable told(SqlFault fault) {
+        return embedded != null && fault.kind() == Kind.DAMAGED
+                ? embedded.damaged(fault)
+                : fault.told(location.shown());
+    }
+
+    private Connection open() {
+        return Objects.requireNonNull(connection);
     }
 
     private JdbcTemplate opened() throws SQLException {
@@ -81,12 +148,6 @@ final class Session implements AutoCloseable {
             return open;
         }
         Connection fresh = connect();
-        try {
-            fresh.setAutoCommit(false);
-        } catch (SQLException | RuntimeException e) {
-            closeQuietly(fresh);
-            throw e;
-        }
         connection = fresh;
         open = new JdbcTemplate(new SingleConnectionDataSource(fresh, true));
         sql = open;
@@ -101,6 +162,12 @@ final class Session implements AutoCloseable {
         Connection fresh = shared.connect();
         try {
             new Schema(location.shown(), shared, fresh).bringUpToDate();
+            fresh.setAutoCommit(false);
+            StoreLines lines = new StoreLines(new JdbcTemplate(new SingleConnectionDataSource(fresh, true)));
+            if (lines.head().isEmpty()) {
+                lines.numberAll();
+            }
+            fresh.commit();
             return fresh;
         } catch (SQLException | RuntimeException e) {
             closeQuietly(fresh);
@@ -125,10 +192,46 @@ final class Session implements AutoCloseable {
 
     private static void pause(int attempt) {
         try {
-            Thread.sleep(ThreadLocalRandom.current().nextLong(5, 20L + 30L * attempt));
+            Thread.sleep(ThreadLocalRandom.current().nextLong(5, 20L + 15L * attempt));
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
+    }
+
+    /** Makes the database anew from the journal beside it. */
+    Rebuilt rebuild() {
+        lock.lock();
+        try {
+            close();
+            return journalled().rebuild();
+        } catch (SQLException | DataAccessException e) {
+            throw SqlFault.of(e).told(location.shown());
+        } finally {
+            lock.unlock();
+        }
+    }
+
+    /** Begins a new journal from the database as it is, which is opened without looking at the old one. */
+    void beginJournal() {
+        lock.lock();
+        try {
+            close();
+            journalled().beginJournal();
+        } catch (SQLException | DataAccessException e) {
+            throw SqlFault.of(e).told(location.shown());
+        } finally {
+            lock.unlock();
+        }
+    }
+
+    private EmbeddedDatabase journalled() {
+        if (embedded == null) {
+            throw new StoreUnavailable(
+                    location.shown(),
+                    "its journal is the database server's own log",
+                    "use the means of the server to bring it back");
+        }
+        return embedded;
     }
 
     /** Closes the connection, if there is one; the next use opens another. */
@@ -136,11 +239,24 @@ final class Session implements AutoCloseable {
     public void close() {
         lock.lock();
         try {
-            closeQuietly(connection);
+            closeInTurn();
             connection = null;
             sql = null;
         } finally {
             lock.unlock();
+        }
+    }
+
+    /** In turn, so that no other shell opens the file while this one, which serves it, is closing. */
+    private void closeInTurn() {
+        if (embedded == null || connection == null) {
+            closeQuietly(connection);
+            return;
+        }
+        try (StoreLock turn = embedded.turn()) {
+            closeQuietly(connection);
+        } catch (StoreUnavailable e) {
+            closeQuietly(connection);
         }
     }
 

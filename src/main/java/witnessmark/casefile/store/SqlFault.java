@@ -15,6 +15,8 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
         READ_ONLY,
         FULL,
         OTHER_FORMAT,
+        /** The file cannot be read or written, for a reason below the database. */
+        UNREADABLE,
         NOT_ADMITTED,
         OTHER
     }
@@ -37,6 +39,7 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
             case 90097 -> Kind.READ_ONLY;
             case 90100 -> Kind.FULL;
             case 90048 -> Kind.OTHER_FORMAT;
+            case 90028, 90031 -> causes(e).contains("No space left") ? Kind.FULL : Kind.UNREADABLE;
             case 28000 -> Kind.NOT_ADMITTED;
             default -> kindOf(state, causes(e));
         };
@@ -58,8 +61,17 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
         return state.startsWith("08") || state.startsWith("57P") ? Kind.LOST : Kind.OTHER;
     }
 
+    /** In use may only mean that the shell that serves the others is just closing. */
     boolean canBeTriedAgain() {
-        return kind == Kind.LOST || kind == Kind.CONFLICT;
+        return kind == Kind.LOST || kind == Kind.CONFLICT || kind == Kind.IN_USE;
+    }
+
+    /** Whether the fault is in the database's file, not in what was asked of it. */
+    boolean isOfTheFile() {
+        return switch (kind) {
+            case DAMAGED, OTHER_FORMAT, UNREADABLE, OTHER -> true;
+            case LOST, CONFLICT, IN_USE, READ_ONLY, FULL, NOT_ADMITTED -> false;
+        };
     }
 
     StoreUnavailable told(String where) {
@@ -79,6 +91,10 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
                     where,
                     "the database file was written by another version of the database",
                     "use the version of the program that wrote it");
+            case UNREADABLE -> told(
+                    where,
+                    "its database file cannot be read or written",
+                    "check the disk and the rights of the file, then repeat");
             case NOT_ADMITTED -> told(where, "the database does not admit this user", "check user and password");
             case OTHER -> told(where, "the database says: " + firstLine(), "mend that, then repeat");
         };

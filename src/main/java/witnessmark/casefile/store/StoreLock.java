@@ -2,13 +2,13 @@ package witnessmark.casefile.store;
 
 import java.io.IOException;
 import java.nio.channels.FileChannel;
-import java.nio.channels.FileLock;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Held by the one shell that opens, closes or writes to the store in a folder. The system gives it back when a shell is
@@ -22,8 +22,8 @@ final class StoreLock implements AutoCloseable {
     private static final Map<Path, ReentrantLock> INSIDE = new ConcurrentHashMap<>();
 
     private final ReentrantLock inside;
-    private final FileChannel channel;
-    private final FileLock lock;
+    /** Null where this thread has the turn already. */
+    private final @Nullable FileChannel channel;
 
     /** Waits for the turn of this shell; {@link StoreUnavailable} if it does not come. */
     static StoreLock take(Path folder) {
@@ -51,20 +51,21 @@ final class StoreLock implements AutoCloseable {
 
     private StoreLock(ReentrantLock inside, Path folder, long until) throws IOException {
         this.inside = inside;
-        this.channel = OwnerOnly.open(folder.resolve(FILE), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+        if (inside.getHoldCount() > 1) {
+            channel = null;
+            return;
+        }
+        channel = OwnerOnly.open(folder.resolve(FILE), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
         try {
-            this.lock = taken(folder, channel, until);
+            await(folder, channel, until);
         } catch (IOException | RuntimeException e) {
             channel.close();
             throw e;
         }
     }
 
-    private static FileLock taken(Path folder, FileChannel channel, long until) throws IOException {
-        for (FileLock lock = channel.tryLock(); ; lock = channel.tryLock()) {
-            if (lock != null) {
-                return lock;
-            }
+    private static void await(Path folder, FileChannel channel, long until) throws IOException {
+        while (channel.tryLock() == null) {
             if (System.nanoTime() > until) {
                 throw busy(folder);
             }
@@ -86,10 +87,13 @@ final class StoreLock implements AutoCloseable {
 
     @Override
     public void close() {
-        try (channel) {
-            lock.release();
+        try {
+            if (channel != null) {
+                // The system takes the lock back with the channel.
+                channel.close();
+            }
         } catch (IOException e) {
-            // the system gives the lock back with the channel
+            // closed all the same
         } finally {
             inside.unlock();
         }

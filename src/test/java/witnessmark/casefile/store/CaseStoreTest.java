@@ -428,7 +428,7 @@ class CaseStoreTest {
             assertThatThrownBy(() -> store.read(ID))
                     .isInstanceOf(StoreUnavailable.class)
                     .hasMessage("case store " + folder + ": it was written by a newer version of the program (tables of"
-                            + " version 99, this one knows 1); use the newer program");
+                            + " version 99, this one knows 2); use the newer program");
         }
 
         @Test

@@ -154,10 +154,9 @@ class FirstStartTest {
     }
 
     private static void copy(Path from, Path to) throws Exception {
-        Files.createDirectories(to);
-        try (Stream<Path> files = Files.list(from)) {
+        try (Stream<Path> files = Files.walk(from)) {
             for (Path file : files.toList()) {
-                Files.copy(file, to.resolve(file.getFileName()));
+                Files.copy(file, to.resolve(from.relativize(file)));
             }
         }
     }

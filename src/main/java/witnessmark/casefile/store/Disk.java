@@ -1,0 +1,27 @@
+package witnessmark.casefile.store;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.OpenOption;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+
+/** The way from a store to its files; the tests put a recorder into it, to see what a power cut would leave. */
+class Disk {
+    /** What stands before the path of a database file in its address. */
+    String scheme() {
+        return "file:";
+    }
+
+    /** Opens a file; if it is made, for its owner only. */
+    FileChannel open(Path file, OpenOption... options) throws IOException {
+        return OwnerOnly.open(file, options);
+    }
+
+    /** Gives a file or folder another name in the same folder, on the disk when this returns. */
+    void move(Path from, Path to) throws IOException {
+        Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
+        OwnerOnly.sync(to.getParent());
+    }
+}

@@ -1,0 +1,156 @@
+package witnessmark.casefile.store;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.JdbcTemplate;
+
+/** Numbers the entries of one transaction among all of the store, in the order of keeping. */
+final class StoreLines {
+    private static final int HEAP = 1_000;
+
+    private final JdbcTemplate sql;
+    private final Map<String, StoreLine> numbered = new HashMap<>();
+    private final List<StoreLine> taken = new ArrayList<>();
+    private @Nullable StoreHead end;
+
+    StoreLines(JdbcTemplate sql) {
+        this.sql = sql;
+    }
+
+    /** Entries that have their numbers already, from the journal. */
+    static StoreLines of(JdbcTemplate sql, List<StoreLine> known) {
+        StoreLines lines = new StoreLines(sql);
+        known.forEach(line -> lines.numbered.put(key(line.caseId(), line.row().number()), line));
+        return lines;
+    }
+
+    private static String key(String caseId, long entry) {
+        return caseId + " " + entry;
+    }
+
+    /** The lines taken in this transaction, in order. */
+    List<StoreLine> taken() {
+        return taken;
+    }
+
+    /** The line of an entry that is now kept. */
+    StoreLine next(String caseId, CaseRows.Row row) {
+        StoreLine given = numbered.get(key(caseId, row.number()));
+        if (given != null) {
+            taken.add(given);
+            return given;
+        }
+        StoreHead before = end == null ? lockedHead() : end;
+        StoreLine line = StoreLine.after(before.lines(), before.hash(), caseId, row);
+        end = new StoreHead(line.number(), line.hash());
+        taken.add(line);
+        return line;
+    }
+
+    /** Writes where the lines end now. */
+    void write() {
+        StoreHead now = end;
+        if (now != null) {
+            write(now);
+        }
+    }
+
+    void write(StoreHead now) {
+        sql.update("update store_head set last_line = ?, last_hash = ?", now.lines(), now.hash());
+    }
+
+    /** Where the lines of the store end, or empty if its entries have no numbers yet. */
+    Optional<StoreHead> head() {
+        return head("");
+    }
+
+    private StoreHead lockedHead() {
+        return head(" for update").orElse(StoreHead.NONE);
+    }
+
+    private Optional<StoreHead> head(String how) {
+        return sql
+                .query(
+                        "select last_line, last_hash from store_head where only_row = 1" + how,
+                        (row, n) -> new StoreHead(row.getLong(1), row.getString(2)))
+                .stream()
+                .findFirst();
+    }
+
+    /** Numbers the entries of a store from before there were numbers, case by case. */
+    void numberAll() {
+        StoreHead[] at = {StoreHead.NONE};
+        List<Object[]> heap = new ArrayList<>();
+        List<Object[]> entries = sql.query(
+                "select e.case_no, f.case_id, e.entry_number, e.hash from case_entry e"
+                        + " join case_file f on f.case_no = e.case_no order by e.case_no, e.entry_number",
+                (row, n) -> new Object[] {row.getLong(1), row.getString(2), row.getLong(3), row.getString(4)});
+        for (Object[] entry : entries) {
+            long number = at[0].lines() + 1;
+            String hash = StoreLine.hash(number, at[0].hash(), (String) entry[1], (long) entry[2], (String) entry[3]);
+            at[0] = new StoreHead(number, hash);
+            heap.add(new Object[] {number, hash, entry[0], entry[2]});
+        }
+        sql.batchUpdate(
+                "update case_entry set line_number = ?, line_hash = ? where case_no = ? and entry_number = ?", heap);
+        sql.update(
+                "insert into store_head (only_row, last_line, last_hash, journal_begun) values (1, ?, ?, false)",
+                at[0].lines(),
+                at[0].hash());
+    }
+
+    boolean journalBegun() {
+        return Boolean.TRUE.equals(sql.queryForObject("select journal_begun from store_head", Boolean.class));
+    }
+
+    void setJournalBegun() {
+        sql.update("update store_head set journal_begun = true");
+    }
+
+    /** Gives all lines of the store in order, in heaps. */
+    void all(Consumer<List<StoreLine>> taker) {
+        long last = 0;
+        String before = StoreHead.NONE.hash();
+        List<StoreLine> heap;
+        do {
+            List<Numbered> rows = rows(last);
+            heap = new ArrayList<>();
+            for (Numbered row : rows) {
+                heap.add(new StoreLine(row.number, before, row.caseId, row.row, row.hash));
+                before = row.hash;
+                last = row.number;
+            }
+            if (!heap.isEmpty()) {
+                taker.accept(heap);
+            }
+        } while (!heap.isEmpty());
+    }
+
+    private record Numbered(long number, String hash, String caseId, CaseRows.Row row) {}
+
+    private List<Numbered> rows(long after) {
+        return Objects.requireNonNull(sql.query(
+                "select e.line_number, e.line_hash, f.case_id, e.entry_number, e.made_at, e.who, e.body,"
+                        + " e.previous_hash, e.hash from case_entry e join case_file f on f.case_no = e.case_no"
+                        + " where e.line_number > ? order by e.line_number limit ?",
+                (row, n) -> new Numbered(
+                        row.getLong(1),
+                        row.getString(2),
+                        row.getString(3),
+                        new CaseRows.Row(
+                                row.getLong(4),
+                                CaseRows.instant(row, 5),
+                                row.getString(6),
+                                row.getString(7),
+                                row.getString(8),
+                                row.getString(9))),
+                after,
+                HEAP));
+    }
+}

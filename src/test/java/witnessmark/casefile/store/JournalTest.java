@@ -1,0 +1,245 @@
+package witnessmark.casefile.store;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.time.Clock;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Stream;
+import org.h2.store.fs.FileUtils;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.ObjectMapper;
+import witnessmark.casefile.CaseId;
+import witnessmark.casefile.Vehicle;
+import witnessmark.casefile.history.NoteAdded;
+import witnessmark.casefile.history.Opened;
+import witnessmark.gearbox.Layout;
+
+/** Every entry lies in the journal too, and the database follows from it. */
+class JournalTest {
+    private static final CaseId ID = new CaseId("one");
+
+    @TempDir
+    Path folder;
+
+    private CaseStore store;
+
+    @BeforeEach
+    void begin() {
+        store = store();
+        store.open(
+                new Opened(ID, "t \"q\" \\ é \u2028 😀", "two\nlines\tand a tab", Vehicle.unknown(), Layout.unknown()),
+                "Zoë \"x\"");
+        store.appendAll(ID, List.of(new NoteAdded("first"), new NoteAdded("second")), "ben");
+    }
+
+    @AfterEach
+    void end() {
+        store.close();
+    }
+
+    private CaseStore store() {
+        return new CaseStore(StoreLocation.in(folder), Clock.systemUTC());
+    }
+
+    private Path file() {
+        return folder.resolve("journal/entries-000000000001.jsonl");
+    }
+
+    private void behindTheProgramsBack(String... statements) throws Exception {
+        store.close();
+        try (Connection connection = DriverManager.getConnection("jdbc:h2:file:" + folder.resolve("cases"), "sa", "");
+                var statement = connection.createStatement()) {
+            for (String sql : statements) {
+                statement.execute(sql);
+            }
+        }
+    }
+
+    /** As if the database had lost its last change in a power cut. */
+    private void loseTheLastChange() throws Exception {
+        String hash = lines().get(0).get("lineHash").asString();
+        String entry = lines().get(0).get("hash").asString();
+        behindTheProgramsBack(
+                "delete from case_entry where entry_number > 1",
+                "update case_file set last_number = 1, last_hash = '" + entry + "'",
+                "update store_head set last_line = 1, last_hash = '" + hash + "'");
+    }
+
+    private List<JsonNode> lines() throws Exception {
+        ObjectMapper mapper = new ObjectMapper();
+        return Stream.of(Files.readString(file()).split("\n"))
+                .map(mapper::readTree)
+                .toList();
+    }
+
+    @Test
+    void every_entry_is_one_line_of_json_with_its_hashes() throws Exception {
+        List<JsonNode> lines = lines();
+
+        assertThat(lines).hasSize(3);
+        assertThat(lines.get(0).get("who").asString()).isEqualTo("Zoë \"x\"");
+        assertThat(lines.get(0).get("change").get("complaint").asString()).isEqualTo("two\nlines\tand a tab");
+        assertThat(lines.get(1).get("left").asLong()).isEqualTo(1);
+        assertThat(lines.get(2).get("left").asLong()).isZero();
+        assertThat(lines.get(2).get("before")).isEqualTo(lines.get(1).get("lineHash"));
+        assertThat(lines.get(2).get("hash").asString())
+                .isEqualTo(store.read(ID).last().hash());
+    }
+
+    @Test
+    void what_the_database_does_not_know_is_taken_over_from_the_journal() throws Exception {
+        var kept = store.read(ID);
+        loseTheLastChange();
+
+        try (CaseStore again = store()) {
+            assertThat(again.read(ID)).isEqualTo(kept);
+            assertThat(again.verifyAll()).isEmpty();
+        }
+    }
+
+    @Test
+    void a_change_cut_off_in_the_middle_is_left_out_whole_and_kept_aside() throws Exception {
+        loseTheLastChange();
+        byte[] whole = Files.readAllBytes(file());
+        Files.write(file(), Arrays.copyOf(whole, whole.length - 20));
+
+        try (CaseStore again = store()) {
+            assertThat(again.read(ID).present().notes()).isEmpty();
+            again.append(ID, new NoteAdded("third"), "ben");
+        }
+
+        assertThat(lines()).hasSize(2);
+        assertThat(Files.readString(folder.resolve("journal/torn-after-line-000000000001.txt")))
+                .contains("first", "\"line\":3");
+    }
+
+    @Test
+    void a_database_that_is_gone_empty_or_damaged_is_made_anew() throws Exception {
+        var kept = store.read(ID);
+        Path database = folder.resolve("cases.mv.db");
+        store.close();
+        for (String damage : List.of("gone", "empty", "damaged", "cut to half")) {
+            byte[] whole = Files.readAllBytes(database);
+            switch (damage) {
+                case "gone" -> Files.delete(database);
+                case "empty" -> Files.write(database, new byte[0]);
+                case "damaged" -> Files.writeString(database, "this is no database ".repeat(1_000));
+                default -> Files.write(database, Arrays.copyOf(whole, 5_000));
+            }
+            try (CaseStore again = store()) {
+                assertThatThrownBy(() -> again.ids("", 1))
+                        .as(damage)
+                        .isInstanceOf(StoreUnavailable.class)
+                        .hasMessageEndingWith("make it anew with: store rebuild");
+
+                Rebuilt made = again.rebuild();
+
+                assertThat(made.cases()).isEqualTo(1);
+                assertThat(made.head().lines()).isEqualTo(3);
+                assertThat(made.setAside().isPresent()).isEqualTo(!damage.equals("gone"));
+                assertThat(again.read(ID)).isEqualTo(kept);
+                assertThat(again.verifyAll()).isEmpty();
+            }
+        }
+    }
+
+    @Test
+    void a_database_that_is_open_is_not_made_anew() {
+        try (CaseStore other = store()) {
+            assertThatThrownBy(other::rebuild)
+                    .isInstanceOf(StoreUnavailable.class)
+                    .hasMessageEndingWith("another shell has it open; close all shells, then repeat");
+        }
+    }
+
+    @Test
+    void a_journal_of_another_store_or_a_lost_one_is_refused_until_a_new_one_is_begun() throws Exception {
+        store.close();
+        Files.writeString(file(), Files.readString(file()).replace("first", "forst"));
+        loseNothingButTheJournalsEnd();
+
+        try (CaseStore again = store()) {
+            assertThatThrownBy(() -> again.ids("", 1))
+                    .isInstanceOf(StoreUnavailable.class)
+                    .hasMessageContaining("journal and database do not fit")
+                    .hasMessageContaining("store journal");
+            again.beginJournal();
+            assertThat(again.read(ID).present().notes()).containsExactly("first", "second");
+        }
+        assertThat(lines()).hasSize(3);
+    }
+
+    private void loseNothingButTheJournalsEnd() throws Exception {
+        byte[] whole = Files.readAllBytes(file());
+        Files.write(file(), Arrays.copyOf(whole, whole.length - 20));
+    }
+
+    @Test
+    void a_store_from_before_there_was_a_journal_gets_one() throws Exception {
+        var kept = store.read(ID);
+        behindTheProgramsBack(
+                "drop table store_head",
+                "drop index case_entry_line",
+                "alter table case_entry drop column line_number",
+                "alter table case_entry drop column line_hash",
+                "delete from \"flyway_schema_history\" where \"version\" = '2'");
+        FileUtils.deleteRecursive(folder.resolve("journal").toString(), false);
+
+        try (CaseStore again = store()) {
+            assertThat(again.read(ID)).isEqualTo(kept);
+            again.append(ID, new NoteAdded("third"), "ben");
+        }
+
+        assertThat(lines()).hasSize(4);
+    }
+
+    @Test
+    void what_the_database_refuses_does_not_stay_in_the_journal() throws Exception {
+        assertThatThrownBy(() -> store.append(ID, new NoteAdded("x".repeat(20_001)), "ben"))
+                .isInstanceOf(RuntimeException.class);
+
+        assertThat(lines()).hasSize(3);
+    }
+
+    @Test
+    void a_full_file_is_left_for_a_new_one_and_all_are_read() throws Exception {
+        String text = "long ".repeat(3_900);
+        for (int i = 0; i < 430; i++) {
+            store.append(ID, new NoteAdded(i + text), "ben");
+        }
+        store.close();
+        try (Stream<Path> files = Files.list(folder.resolve("journal"))) {
+            assertThat(files.count()).isEqualTo(2);
+        }
+        Files.delete(folder.resolve("cases.mv.db"));
+
+        try (CaseStore again = store()) {
+            assertThat(again.rebuild().head().lines()).isEqualTo(433);
+            assertThat(again.verifyAll()).isEmpty();
+            again.append(ID, new NoteAdded("after"), "ben");
+        }
+    }
+
+    @Test
+    void what_is_appended_to_the_journal_by_hand_is_not_taken_for_an_entry() throws Exception {
+        store.close();
+        Files.writeString(file(), "{\"line\":4,\"left\":0}\n", UTF_8, StandardOpenOption.APPEND);
+
+        try (CaseStore again = store()) {
+            assertThat(again.read(ID).entries()).hasSize(3);
+        }
+        assertThat(folder.resolve("journal/torn-after-line-000000000003.txt")).isNotEmptyFile();
+    }
+}
