@@ -24,7 +24,7 @@ final class ChooseChecks {
     /** A cause with at least this share of the leader's chance counts in full. Tried on cases of known outcome. */
     private static final double SHARE_OF_LEADER = 0.3;
     /** What it is worth to learn whether a conclusion that is held back may stand, bits. Judgement, not measured. */
-    private static final double RELEASE_BITS = 0.15;
+    private static final double RELEASE_BITS = 0.5;
 
     private final KnowledgeBase knowledge;
     private final PlanChecks planner;
@@ -69,7 +69,7 @@ final class ChooseChecks {
         int[] candidates = knowledge.findings().values().stream()
                 .map(Finding::id)
                 .filter(f -> !reading.taken().containsKey(f) && !leftOut.contains(f) && reading.canBeFound(f))
-                .filter(f -> !reading.isSettled(f) || reading.otherSourceFor(f).isPresent() && releasing.contains(f))
+                .filter(f -> !reading.isSettled(f) || releasing.contains(f))
                 .filter(f -> reading.touchesQuestion(f) || releasing.contains(f))
                 .mapToInt(network::finding)
                 .toArray();

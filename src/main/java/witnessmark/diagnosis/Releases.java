@@ -59,9 +59,12 @@ final class Releases {
         return openChecks(concluded(causes));
     }
 
-    /** What another source says of a finding on record, once something is concluded. */
+    /** What another source says of a finding on record, once something is concluded or nearly so. */
     static Stream<String> secondSources(Reading reading, List<RankedCause> causes, Reach reach) {
-        return concluded(causes).findAny().isEmpty()
+        boolean leads = causes.stream()
+                .anyMatch(c -> c.standing() == RankedCause.Standing.CONCLUDED
+                        || c.standing() == RankedCause.Standing.HELD_BACK);
+        return !leads
                 ? Stream.empty()
                 : reading.premises().settled().stream()
                         .filter(Settled::otherSource)

@@ -37,14 +37,16 @@ class DiagnoseCommands {
             name = "diagnose",
             group = "Judgement",
             description = "Rank the causes of a case, with reasons and what to look at next",
-            help = "diagnose CASE|FILE.yaml [--format text|json] [--top N]",
+            help = "diagnose CASE|FILE.yaml [--full] [--figures] [--format text|json] [--top N]",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void diagnose(
             CommandContext context,
             @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
-            @Option(longName = "top", defaultValue = "5", description = "how many causes to show") Integer top) {
+            @Option(longName = "top", defaultValue = "3", description = "how many causes to show") Integer top,
+            @Option(longName = "full", description = "all of it, not only one screen") boolean full,
+            @Option(longName = "figures", description = "the same with strengths as figures") boolean figures) {
         Format form = Format.of(format);
         CaseDocument document = cases.getObject().find(name);
         Judgement judgement = diagnosis.getObject().judge(document.present());
@@ -59,7 +61,8 @@ class DiagnoseCommands {
             new JudgementText(
                             diagnosis.getObject().knowledge(),
                             new Page(context.outputWriter()),
-                            new Texts(Texts.Language.ENGLISH))
+                            new Texts(Texts.Language.ENGLISH),
+                            Depth.of(full, figures))
                     .print(document.present().title(), document.present().signedOff(), judgement, top);
         }
     }

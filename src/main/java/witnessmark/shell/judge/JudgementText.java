@@ -1,13 +1,19 @@
 package witnessmark.shell.judge;
 
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import witnessmark.casefile.SignOff;
 import witnessmark.diagnosis.AdviceGiven;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
+import witnessmark.diagnosis.PartSeen;
 import witnessmark.diagnosis.RankedCause;
+import witnessmark.diagnosis.Thresholds;
+import witnessmark.diagnosis.Verdict;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
@@ -15,35 +21,52 @@ import witnessmark.shell.print.Texts;
 
 /** A judgement for somebody who stands at the bench: the verdict first, then why, then what to do next. */
 final class JudgementText {
-    private static final int CHECKS_SHOWN = 6;
-    private static final int WEIGHTS_SHOWN = 4;
-
+    private static final double WORTH_A_LINE = 0.05;
+    private static final double WORTH_A_BAR = 0.01;
     private final KnowledgeBase knowledge;
     private final Page page;
     private final Texts wording;
+    private final Depth depth;
 
-    JudgementText(KnowledgeBase knowledge, Page page, Texts wording) {
+    JudgementText(KnowledgeBase knowledge, Page page, Texts wording, Depth depth) {
         this.knowledge = knowledge;
         this.page = page;
         this.wording = wording;
+        this.depth = depth;
     }
 
+    /**
+     * @param causesShown the most causes to show
+     */
     void print(String title, Optional<SignOff> signedOff, Judgement judgement, int causesShown) {
+        boolean full = depth != Depth.SCREEN;
         page.line(wording.text(title.isEmpty() ? "judge.case" : "judge.case-title", judgement.caseId(), title));
         signedOff.ifPresent(s -> signed(s, judgement));
         verdict(judgement);
+        parts(judgement.parts());
         contradictions(judgement);
         causes(judgement, causesShown);
-        attribution(judgement);
+        if (full && judgement.verdict().standing() != Verdict.Standing.UNDETERMINED) {
+            attribution(judgement);
+        }
         nextChecks(judgement.nextChecks());
-        advice(judgement.advice());
+        if (full) {
+            advice(judgement.advice());
+        } else {
+            careful(judgement);
+        }
         if (!judgement.remarks().isEmpty()) {
-            page.heading(wording.text("judge.remarks")).items(judgement.remarks());
+            page.heading(wording.text("judge.remarks")).items(full ? judgement.remarks() : some(judgement.remarks()));
         }
         page.blank();
-        page.line(wording.text("stand.coverage", ScreenFigures.percent(judgement.coverage())));
+        page.line(wording.text("stand.coverage", ScreenFigures.percent(judgement.coverage()))
+                + (full ? "" : " " + wording.text("judge.more", judgement.caseId())));
         page.line(wording.text("stand.support"));
         page.flush();
+    }
+
+    private List<String> some(List<String> texts) {
+        return texts.subList(0, Math.min(2, texts.size()));
     }
 
     /** What was signed stands first, whatever is judged today. */
@@ -64,7 +87,49 @@ final class JudgementText {
     private void verdict(Judgement judgement) {
         page.heading(wording.text("judge.verdict"))
                 .indented("  ", "  ", judgement.verdict().sentence());
-        page.items(judgement.verdict().open());
+        List<String> open = judgement.verdict().open();
+        page.items(depth == Depth.SCREEN ? some(open) : open);
+    }
+
+    /** What was seen is settled; whether it explains what the truck does is said apart. */
+    private void parts(List<PartSeen> parts) {
+        if (parts.isEmpty()) {
+            return;
+        }
+        page.heading(wording.text("judge.parts"));
+        parts.forEach(part -> page.item(part.title() + ". " + explains(part) + reasons(part)));
+    }
+
+    private String explains(PartSeen part) {
+        if (part.explains().isEmpty() || part.reasons().isEmpty()) {
+            return "";
+        }
+        PartSeen.Explained first = part.explains().get(0);
+        return wording.text(
+                first.probability() < Thresholds.EXPLAINS ? "judge.explains-not" : "judge.explains",
+                first.title().toLowerCase(Locale.ROOT),
+                wording.text(likely(first.probability())));
+    }
+
+    private String reasons(PartSeen part) {
+        return part.reasons().size() < 2
+                ? ""
+                : " "
+                        + wording.text(
+                                "judge.reasons",
+                                ScreenFigures.some(
+                                        part.reasons().stream()
+                                                .map(r -> r.title() + " " + ScreenFigures.percent(r.probability()))
+                                                .toList(),
+                                        weightsShown()));
+    }
+
+    private static String likely(double probability) {
+        return probability >= Thresholds.CONCLUDED ? "judge.likely" : "judge.maybe";
+    }
+
+    private int weightsShown() {
+        return depth == Depth.SCREEN ? 3 : 8;
     }
 
     private void contradictions(Judgement judgement) {
@@ -84,7 +149,7 @@ final class JudgementText {
         List<RankedCause> causes = judgement.causes();
         for (int i = 0; i < Math.min(shown, causes.size()); i++) {
             RankedCause cause = causes.get(i);
-            if (i > 0 && cause.probability() < 0.02) {
+            if (i > 0 && cause.probability() < WORTH_A_LINE) {
                 break;
             }
             page.numbered(
@@ -95,33 +160,37 @@ final class JudgementText {
                             + cause.id() + ")");
             weights("stand.for", cause.evidenceFor());
             weights("stand.against", cause.evidenceAgainst());
-            if (!cause.unchecked().isEmpty() && cause.probability() >= 0.1) {
+            if (depth != Depth.SCREEN && !cause.unchecked().isEmpty() && cause.probability() >= 0.1) {
                 page.under(
                         wording.text("judge.unchecked"),
                         ScreenFigures.some(
-                                cause.unchecked().stream().map(this::title).toList(), WEIGHTS_SHOWN));
+                                cause.unchecked().stream().map(this::title).toList(), weightsShown()));
             }
         }
-        page.indented("     ", "     ", wording.text("judge.decibans"));
+        if (depth == Depth.FIGURES) {
+            page.indented("     ", "     ", wording.text("judge.decibans"));
+        }
     }
 
     private void weights(String key, List<RankedCause.Weight> weights) {
         if (!weights.isEmpty()) {
             page.under(
                     wording.text(key),
-                    ScreenFigures.some(
-                            weights.stream()
-                                    .map(w -> w.title() + wording.text("weight." + w.state()) + " ("
-                                            + ScreenFigures.decibans(w.decibans()) + ")")
-                                    .toList(),
-                            WEIGHTS_SHOWN));
+                    ScreenFigures.some(weights.stream().map(this::weight).toList(), weightsShown()));
         }
+    }
+
+    private String weight(RankedCause.Weight weight) {
+        String strength = depth == Depth.FIGURES
+                ? ScreenFigures.decibans(weight.decibans())
+                : wording.text(Strength.of(weight.decibans()).key());
+        return weight.title() + wording.text("weight." + weight.state()) + " (" + strength + ")";
     }
 
     private void attribution(Judgement judgement) {
         page.heading(wording.text("judge.classes"));
         judgement.attribution().stream()
-                .filter(s -> s.probability() >= 0.01)
+                .filter(s -> s.probability() >= WORTH_A_BAR)
                 .forEach(s -> page.indented(
                         "  " + ScreenFigures.bar(s.probability()) + " ",
                         "  ",
@@ -133,7 +202,8 @@ final class JudgementText {
         if (checks.isEmpty()) {
             page.indented("  ", "  ", wording.text("stand.nothing-next"));
         }
-        for (int i = 0; i < Math.min(CHECKS_SHOWN, checks.size()); i++) {
+        int shown = Math.min(depth == Depth.SCREEN ? 3 : 6, checks.size());
+        for (int i = 0; i < shown; i++) {
             NextCheck check = checks.get(i);
             String time = ScreenFigures.minutes(check.checkMinutes())
                     + (check.openMinutes() > 0
@@ -141,22 +211,43 @@ final class JudgementText {
                             : "");
             page.numbered(
                     i + 1, check.accessTitle() + " (" + time + "): " + check.ask() + " (" + check.finding() + ")");
-            if (!check.look().isEmpty()) {
-                page.under(wording.text("judge.how"), check.look());
+            if (depth != Depth.SCREEN) {
+                if (!check.look().isEmpty()) {
+                    page.under(wording.text("judge.how"), check.look());
+                }
+                page.under(
+                        wording.text("judge.why"),
+                        depth == Depth.FIGURES
+                                ? wording.text("judge.worth", check.why(), ScreenFigures.bits(check.gainBits()))
+                                : check.why());
             }
-            page.under(
-                    wording.text("judge.why"),
-                    wording.text("judge.worth", check.why(), ScreenFigures.bits(check.gainBits())));
         }
+        if (depth != Depth.SCREEN) {
+            page.blank();
+            cautions(checks, shown, new LinkedHashSet<>());
+        }
+    }
+
+    /** What to be careful of now: what was found calls for it first, then the next checks. */
+    private void careful(Judgement judgement) {
+        Set<String> fromFindings = knowledge.findings().values().stream()
+                .flatMap(f -> f.whenFound().stream())
+                .collect(Collectors.toSet());
+        Set<String> cautions = new LinkedHashSet<>();
+        judgement.advice().cautions().stream()
+                .map(AdviceGiven.Piece::id)
+                .filter(fromFindings::contains)
+                .forEach(cautions::add);
         page.blank();
-        checks.stream()
-                .limit(CHECKS_SHOWN)
-                .flatMap(check -> check.cautions().stream())
-                .distinct()
-                .forEach(c -> page.indented(
-                        "  " + wording.text("caution") + " ",
-                        "    ",
-                        knowledge.cautions().get(c).english()));
+        cautions(judgement.nextChecks(), 1, cautions);
+    }
+
+    private void cautions(List<NextCheck> checks, int shown, Set<String> cautions) {
+        checks.stream().limit(shown).flatMap(check -> check.cautions().stream()).forEach(cautions::add);
+        cautions.forEach(c -> page.indented(
+                "  " + wording.text("caution") + " ",
+                "    ",
+                knowledge.cautions().get(c).english()));
     }
 
     private void advice(AdviceGiven advice) {

@@ -1,0 +1,15 @@
+package witnessmark.shell.judge;
+
+/** How much of a judgement is shown. */
+enum Depth {
+    /** What fits one screen: the verdict, three causes with why, three next checks, what to be careful of now. */
+    SCREEN,
+    /** All of it, strengths in words. */
+    FULL,
+    /** All of it, strengths as figures. */
+    FIGURES;
+
+    static Depth of(boolean full, boolean figures) {
+        return figures ? FIGURES : full ? FULL : SCREEN;
+    }
+}
