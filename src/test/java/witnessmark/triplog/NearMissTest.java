@@ -10,6 +10,7 @@ import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import witnessmark.triplog.event.EventKind;
+import witnessmark.triplog.event.Figure;
 import witnessmark.triplog.event.HabitEvent;
 import witnessmark.triplog.gear.Gear;
 import witnessmark.triplog.gear.GearTable;
@@ -100,9 +101,9 @@ class NearMissTest {
 
         HabitEvent dropped = found(EventKind.CLUTCH_DROPPED).get(0);
 
-        assertThat(dropped.figures().get("fall-rpm")).isEqualTo(1000.0);
+        assertThat(dropped.figures().get(Figure.FALL_RPM)).isEqualTo(1000.0);
         // 3.5 kg m2 x 1000 rpm in 0.3 s x pi / 30
-        assertThat(dropped.figures().get("inertia-torque-nm-at-3.5-kg-m2"))
+        assertThat(dropped.figures().get(Figure.INERTIA_TORQUE_NM))
                 .isCloseTo(1221.7, org.assertj.core.api.Assertions.within(0.1));
         assertThat(dropped.gearAfter()).contains("1");
     }
@@ -142,7 +143,7 @@ class NearMissTest {
         HabitEvent event = found(EventKind.DISC_OVERSPEED).get(0);
 
         // 14 km/h x 20.8 rpm per km/h x 11.08 in first gear, over 2,100 rpm governed
-        assertThat(event.figures().get("governed-multiple"))
+        assertThat(event.figures().get(Figure.GOVERNED_MULTIPLE))
                 .isCloseTo(14 * 20.8 * 2.93 * 3.78 / 2100, org.assertj.core.api.Assertions.within(0.02));
         assertThat(event.engineRpm()).isLessThan(700);
     }
@@ -234,7 +235,7 @@ class NearMissTest {
         stand(3, 650);
 
         assertThat(found(EventKind.IMPOSSIBLE_SPEED_JUMP))
-                .allMatch(e -> e.figures().get("from-km-h") < 10);
+                .allMatch(e -> e.figures().get(Figure.FROM_KMH) < 10);
     }
 
     @Test

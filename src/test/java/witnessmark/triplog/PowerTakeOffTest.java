@@ -11,6 +11,7 @@ import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import witnessmark.triplog.event.EventKind;
+import witnessmark.triplog.event.Figure;
 import witnessmark.triplog.event.HabitEvent;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.read.Progress;
@@ -44,7 +45,7 @@ class PowerTakeOffTest {
         List<HabitEvent> events = trip.events();
         assertThat(events).extracting(HabitEvent::kind).containsExactly(EventKind.POWER_TAKE_OFF_ON_ROAD);
         // 99 steps of a second at 20 m/s between the first row with it and the last
-        assertThat(events.get(0).figures().get("distance-km")).isCloseTo(1.98, within(1e-9));
+        assertThat(events.get(0).figures().get(Figure.DISTANCE_KM)).isCloseTo(1.98, within(1e-9));
         assertThat(events.get(0).firstLine()).isEqualTo(102);
         assertThat(events.get(0).lastLine()).isEqualTo(201);
     }

@@ -50,6 +50,7 @@ class SampleLogsTest {
         Verdict slow = read("unit-34_slow-logger.csv").verdict(EventKind.START_IN_HIGH_RANGE);
 
         assertThat(slow.state()).isEqualTo(Verdict.State.CANNOT_BE_SEEN);
-        assertThat(slow.reason()).isEqualTo("engine speed comes 0.20 times a second; 1.0 are needed");
+        assertThat(slow.reason())
+                .isEqualTo("engine speed comes once every 5 s; two a second are needed without a clutch signal");
     }
 }

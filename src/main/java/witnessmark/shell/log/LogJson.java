@@ -98,7 +98,7 @@ final class LogJson {
         map.put("confidence", e.confidence());
         map.put("firstLine", e.firstLine());
         map.put("lastLine", e.lastLine());
-        map.put("figures", e.figures());
+        map.put("figures", e.figures().byName());
         map.put("sentence", e.sentence());
         return map;
     }

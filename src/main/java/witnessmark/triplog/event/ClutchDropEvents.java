@@ -1,6 +1,5 @@
 package witnessmark.triplog.event;
 
-import java.util.Optional;
 import witnessmark.triplog.gear.InHand;
 
 /**
@@ -102,22 +101,21 @@ final class ClutchDropEvents implements Detector {
         String gear = drive.table().gear(run.gear).name();
         double torque = ENGINE_INERTIA * fall.rpmPerSecond() * Math.PI / 30;
         drive.found()
-                .accept(new HabitEvent(
+                .accept(HabitEvent.of(
                         EventKind.CLUTCH_DROPPED,
-                        fall.fromMicros(),
-                        (fall.toMicros() - fall.fromMicros()) / 1e6,
-                        fall.firstLine(),
-                        fall.lastLine(),
-                        fall.kmh(),
-                        fall.fromRpm(),
-                        Optional.empty(),
-                        Optional.of(gear),
+                        new HabitEvent.Stretch(
+                                fall.fromMicros(),
+                                (fall.toMicros() - fall.fromMicros()) / 1e6,
+                                fall.firstLine(),
+                                fall.lastLine(),
+                                fall.kmh(),
+                                fall.fromRpm()),
+                        HabitEvent.Gears.into(gear),
                         torque / SERIOUS_NM,
                         0.85,
-                        Drive.figures(
-                                "fall-rpm", fall.rpm(),
-                                "fall-rpm-per-second", fall.rpmPerSecond(),
-                                "inertia-torque-nm-at-3.5-kg-m2", torque),
+                        Figures.of(Figure.FALL_RPM, fall.rpm())
+                                .and(Figure.FALL_RPM_PER_SECOND, fall.rpmPerSecond())
+                                .and(Figure.INERTIA_TORQUE_NM, torque),
                         Drive.words(
                                 "Clutch took hold at one blow at a start in %s: engine from %.0f to %.0f rpm within %.1f s,"
                                         + " about %.0f Nm from its own inertia (3.5 kg m2 assumed). A clutch that grabs"

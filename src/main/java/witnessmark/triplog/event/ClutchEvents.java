@@ -1,10 +1,9 @@
 package witnessmark.triplog.event;
 
-import java.util.Optional;
 import witnessmark.triplog.gear.InHand;
 import witnessmark.triplog.signal.Signal;
 
-/** Foot on the pedal, and the pedal at the floor, while rolling. */
+/** The pedal at the floor while rolling, and the foot on the pedal: in gear, slipping, or holding on a hill. */
 final class ClutchEvents implements Detector {
     private static final double RIDING_KMH = 5;
     /** At idle a gear that fits does so by chance, while road speed falls past it. */
@@ -13,70 +12,128 @@ final class ClutchEvents implements Detector {
     private static final double FLOOR_PERCENT = 95;
     private static final double FLOOR_KMH = 3;
     private static final double FLOOR_SECONDS = 0.15;
+    private static final double HOLDING_KMH = 1.2;
+    private static final double HOLDING_TO_IDLE = 1.05;
+    private static final double HOLDING_TO_GOVERNED = 0.75;
+    private static final double HOLDING_PERCENT = 7;
+    /** Where no brake signal tells that the truck is not held by its brakes. */
+    private static final double UNKNOWN_BRAKE_SECONDS = 6;
 
     private final Drive drive;
     private final StartEvents starts;
+    private final OnePress press;
     private final Spell riding;
+    private final Spell holding;
     private final Spell floored;
+    private boolean brakeKnown;
 
-    ClutchEvents(Drive drive, StartEvents starts) {
+    ClutchEvents(Drive drive, StartEvents starts, LastGears gears) {
         this.drive = drive;
         this.starts = starts;
-        this.riding = new Spell(drive.limits().ridingSeconds(), 0.5, this::rode);
+        this.press = new OnePress(drive, gears);
+        double least = drive.limits().ridingSeconds();
+        this.riding = new Spell(least, 0.5, this::rode);
+        this.holding = new Spell(least, 0.3, this::held);
         this.floored = new Spell(FLOOR_SECONDS, 0.15, this::floored);
     }
 
     @Override
     public void row(Moment m) {
-        boolean follows = m.isInGear() && m.rpm() > IDLING * drive.table().idleRpm();
-        boolean rides = follows && m.kmh() > RIDING_KMH && m.isPedalPressed() && !starts.isStarting();
-        if (rides && riding.isOpen() && riding.gear != m.inHand()) {
+        if (press.isEndedBy(m)) {
+            riding.end();
+            holding.end();
+        }
+        press.row(m);
+        boolean pressed = press.isOn() && !Double.isNaN(m.rpm());
+        boolean awake = m.rpm() > IDLING * drive.table().idleRpm();
+        boolean slips = pressed && press.isAhead(m);
+        boolean rides = pressed && awake && m.kmh() > RIDING_KMH && !starts.isStarting() && (m.isInGear() || slips);
+        if (rides && riding.isOpen() && !slips && riding.gear != m.inHand()) {
             // One gear drives on; another one means that the ratio only sweeps past.
             riding.end();
         }
-        if (rides || riding.isOpen()) {
-            riding.look(m, rides, 0);
+        look(riding, m, rides);
+        look(holding, m, pressed && holds(m));
+        look(
+                floored,
+                m,
+                m.kmh() > FLOOR_KMH
+                        && (m.get(Signal.CLUTCH_FLOOR) > 0.5 || m.get(Signal.CLUTCH_PEDAL) >= FLOOR_PERCENT));
+    }
+
+    private static void look(Spell spell, Moment m, boolean holds) {
+        if (holds || spell.isOpen()) {
+            spell.look(m, holds, 0);
         }
-        boolean floor = m.kmh() > FLOOR_KMH
-                && (m.get(Signal.CLUTCH_FLOOR) > 0.5 || m.get(Signal.CLUTCH_PEDAL) >= FLOOR_PERCENT);
-        if (floor || floored.isOpen()) {
-            floored.look(m, floor, 0);
-        }
+    }
+
+    /** Whether a standing truck is held by a clutch that half takes hold, and by no brake. */
+    private boolean holds(Moment m) {
+        double brake = m.get(Signal.BRAKE);
+        brakeKnown = !Double.isNaN(brake);
+        return m.kmh() < HOLDING_KMH
+                && m.get(Signal.ACCELERATOR) > HOLDING_PERCENT
+                && m.rpm() > HOLDING_TO_IDLE * drive.table().idleRpm()
+                && m.rpm() < HOLDING_TO_GOVERNED * drive.table().governedRpm()
+                && !(brake > 0.5)
+                && !(m.get(Signal.PARKING_BRAKE) > 0.5)
+                && !(m.get(Signal.CLUTCH_PEDAL) >= FLOOR_PERCENT)
+                && m.leverPosition() != 0;
     }
 
     @Override
     public boolean isOpen() {
-        return riding.isOpen() || floored.isOpen();
+        return press.isOn() || riding.isOpen() || holding.isOpen() || floored.isOpen();
     }
 
     @Override
     public void interrupted() {
         riding.end();
+        holding.end();
         floored.end();
+        press.interrupted();
     }
 
     private void rode(Spell spell) {
-        drive.found(
+        String gear = press.gear().orElseGet(() -> InHand.word(drive.table(), spell.gear));
+        press.keep(HabitEvent.of(
                 EventKind.RIDING_CLUTCH,
-                spell,
-                Optional.of(InHand.word(drive.table(), spell.gear)),
+                spell.stretch(),
+                HabitEvent.Gears.in(gear),
                 spell.seconds() / 20,
                 0.9,
-                Drive.figures(),
+                Figures.NONE,
                 Drive.words(
                         "Pedal pressed for %.1f s while the gear still drove: foot on the clutch, free travel gone, or the"
                                 + " switch set wrong.",
-                        spell.seconds()));
+                        spell.seconds())));
+    }
+
+    private void held(Spell spell) {
+        if (!brakeKnown && spell.seconds() < UNKNOWN_BRAKE_SECONDS) {
+            return;
+        }
+        press.keep(HabitEvent.of(
+                EventKind.RIDING_CLUTCH,
+                spell.stretch(),
+                HabitEvent.Gears.NONE,
+                spell.seconds() / 10,
+                brakeKnown ? 0.85 : 0.65,
+                Figures.NONE,
+                Drive.words(
+                        "Pedal pressed and accelerator on for %.1f s at a stand%s: held by a clutch that slips, or the"
+                                + " engine raised with the pedal down.",
+                        spell.seconds(), brakeKnown ? ", brakes off" : " (the log has no brake signal)")));
     }
 
     private void floored(Spell spell) {
         drive.found(
                 EventKind.CLUTCH_FLOORED_ROLLING,
                 spell,
-                Optional.empty(),
+                HabitEvent.Gears.NONE,
                 spell.highestKmh / 30,
                 0.9,
-                Drive.figures(),
+                Figures.NONE,
                 Drive.words(
                         "Pedal at the floor for %.1f s at up to %.0f km/h: the clutch brake bites there.",
                         spell.seconds(), spell.highestKmh));

@@ -1,8 +1,5 @@
 package witnessmark.triplog.event;
 
-import java.util.Optional;
-import witnessmark.triplog.signal.Signal;
-
 /**
  * Rolling fast with a low gear in and the pedal down: the road turns the clutch disc above any engine speed. The gear is
  * taken from the ratio before the press and must be in hand again after it, or the lever must say that it stayed in.
@@ -72,8 +69,7 @@ final class DiscEvents implements Detector {
     }
 
     private void roll(Moment m) {
-        double lever = m.get(Signal.LEVER);
-        double position = Double.isNaN(lever) ? m.get(Signal.CURRENT_GEAR) : lever;
+        double position = m.leverPosition();
         leverKnown |= !Double.isNaN(position);
         wentToNeutral |= position == 0;
         releasedMicros = m.micros();
@@ -110,19 +106,14 @@ final class DiscEvents implements Detector {
         String name = drive.table().gear(gear).name();
         double times = peakRpm / drive.table().governedRpm();
         drive.found()
-                .accept(new HabitEvent(
+                .accept(HabitEvent.of(
                         EventKind.DISC_OVERSPEED,
-                        overFrom,
-                        (overTo - overFrom) / 1e6,
-                        firstLine,
-                        lastLine,
-                        kmh,
-                        engineRpm,
-                        Optional.of(name),
-                        Optional.of(name),
+                        new HabitEvent.Stretch(
+                                overFrom, (overTo - overFrom) / 1e6, firstLine, lastLine, kmh, engineRpm),
+                        HabitEvent.Gears.in(name),
                         times * times / (LIMIT * LIMIT),
                         leverKnown ? 0.9 : 0.75,
-                        Drive.figures("disc-rpm", peakRpm, "governed-multiple", times),
+                        Figures.of(Figure.DISC_RPM, peakRpm).and(Figure.GOVERNED_MULTIPLE, times),
                         Drive.words(
                                 "Pedal down in %s at up to %.0f km/h: the road turned the clutch disc at %.0f rpm, %.2f times"
                                         + " governed speed, for %.1f s, with the engine at %.0f rpm%s.",

@@ -1,9 +1,6 @@
 package witnessmark.triplog.event;
 
-import java.util.LinkedHashMap;
 import java.util.Locale;
-import java.util.Map;
-import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.DoubleSupplier;
 import witnessmark.triplog.gear.Gear;
@@ -25,6 +22,9 @@ record Drive(
         Chances chances,
         Consumer<HabitEvent> found) {
 
+    /** Less sure than this that the gears were those, nothing is said of a change between them. */
+    static final double LEAST_CONFIDENCE = 0.6;
+
     double perKmh() {
         return outputRpmPerKmh.getAsDouble();
     }
@@ -39,14 +39,6 @@ record Drive(
         return table.governedRpm() / (gear.ratio() * perKmh());
     }
 
-    static Map<String, Double> figures(Object... namesAndValues) {
-        Map<String, Double> figures = new LinkedHashMap<>();
-        for (int i = 0; i < namesAndValues.length; i += 2) {
-            figures.put((String) namesAndValues[i], ((Number) namesAndValues[i + 1]).doubleValue());
-        }
-        return figures;
-    }
-
     static String words(String form, Object... values) {
         return String.format(Locale.ROOT, form, values);
     }
@@ -55,33 +47,34 @@ record Drive(
     void found(
             EventKind kind,
             Spell spell,
-            Optional<String> gear,
+            HabitEvent.Gears gears,
             double severity,
             double confidence,
-            Map<String, Double> figures,
+            Figures figures,
             String sentence) {
-        found.accept(event(kind, spell, gear, severity, confidence, figures, sentence));
+        found.accept(HabitEvent.of(kind, spell.stretch(), gears, severity, confidence, figures, sentence));
     }
 
-    /** An event that is a spell. */
-    static HabitEvent event(
+    /** An event that is the change from one gear to another. */
+    HabitEvent shift(
             EventKind kind,
-            Spell spell,
-            Optional<String> gear,
+            GearRun from,
+            GearRun after,
             double severity,
             double confidence,
-            Map<String, Double> figures,
+            Figures figures,
             String sentence) {
-        return new HabitEvent(
+        return HabitEvent.of(
                 kind,
-                spell.startMicros,
-                spell.seconds(),
-                spell.firstLine,
-                spell.lastLine,
-                spell.highestKmh,
-                spell.highestRpm,
-                gear,
-                gear,
+                new HabitEvent.Stretch(
+                        from.endMicros,
+                        (after.startMicros - from.endMicros) / 1e6,
+                        from.lastLine,
+                        after.lastLine,
+                        after.startKmh,
+                        after.highestRpm),
+                HabitEvent.Gears.change(
+                        table.gear(from.gear).name(), table.gear(after.gear).name()),
                 severity,
                 confidence,
                 figures,

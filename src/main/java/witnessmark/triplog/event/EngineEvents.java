@@ -84,19 +84,19 @@ final class EngineEvents implements Detector {
                 ? "with no gear in hand that the ratios show"
                 : inOneGear ? "in one unchanged ratio, " + gearAtSpeed.get() : "after a change to " + gearAtSpeed.get();
         drive.found()
-                .accept(new HabitEvent(
+                .accept(HabitEvent.of(
                         EventKind.ENGINE_OVERSPEED,
-                        spell.startMicros,
-                        spell.seconds(),
-                        spell.firstLine,
-                        spell.lastLine,
-                        spell.highestKmh,
-                        spell.highestRpm,
-                        before,
-                        gearAtSpeed,
+                        new HabitEvent.Stretch(
+                                spell.startMicros,
+                                spell.seconds(),
+                                spell.firstLine,
+                                spell.lastLine,
+                                spell.highestKmh,
+                                spell.highestRpm),
+                        new HabitEvent.Gears(before, gearAtSpeed),
                         (share - 1) / 0.1,
                         0.95,
-                        Drive.figures("governed-multiple", share, "in-one-gear", inOneGear ? 1 : 0),
+                        Figures.of(Figure.GOVERNED_MULTIPLE, share).and(Figure.IN_ONE_GEAR, inOneGear ? 1 : 0),
                         Drive.words(
                                 "Engine at %.0f rpm, %.2f times governed speed, for %.1f s %s.",
                                 spell.highestRpm, share, spell.seconds(), how)));
@@ -107,10 +107,10 @@ final class EngineEvents implements Detector {
         drive.found(
                 EventKind.LUGGING,
                 spell,
-                Optional.of(name),
+                HabitEvent.Gears.in(name),
                 spell.peak / 0.15 * Math.min(1, 0.5 + spell.seconds() / 20),
                 0.9,
-                Drive.figures("lowest-rpm", spell.lowestRpm),
+                Figures.of(Figure.LOWEST_RPM, spell.lowestRpm),
                 Drive.words(
                         "Pulled hard in %s down to %.0f rpm for %.1f s; %.0f rpm is the lowest pulling speed.",
                         name, spell.lowestRpm, spell.seconds(), drive.table().lowestPullingRpm()));

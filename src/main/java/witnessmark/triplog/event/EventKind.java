@@ -11,7 +11,7 @@ public enum EventKind {
     LOW_RANGE_ABOVE_CEILING("low range taken above its ceiling", 2, true, Chance.RANGE_DOWNSHIFT),
     OVERDRIVE_TO_LOW("overdrive straight to low range", 2, true, Chance.RANGE_DOWNSHIFT),
     START_IN_HIGH_RANGE("start from rest in high range", 1, true, Chance.START),
-    START_GEAR_TOO_HIGH("start from rest in too high a gear", 2, true, Chance.START),
+    START_GEAR_TOO_HIGH("start from rest in too high a gear", 1, true, Chance.START),
     COAST_IN_NEUTRAL("long roll at idle, out of gear", 0.5, false, Chance.DISTANCE),
     ROLLING_ENGINE_STOPPED("wheels turning with the engine stopped", 0.1, false, Chance.DISTANCE),
     ENGINE_OVERSPEED("engine above governed speed", 2, false, Chance.DISTANCE),
@@ -23,7 +23,7 @@ public enum EventKind {
     CLUTCH_FLOORED_ROLLING("clutch pressed to the floor while rolling", 4, false, Chance.DISTANCE),
     HOT_OIL("gearbox oil hot", 0.05, false, Chance.DISTANCE),
     RANGE_MOVED_IN_NEUTRAL("range moved with the lever in neutral, rolling", 5, false, Chance.KNOB),
-    RANGE_MOVED_IN_REVERSE("range moved in reverse, rolling", 5, false, Chance.KNOB),
+    RANGE_MOVED_IN_REVERSE("range knob moved in reverse, rolling", 5, false, Chance.REVERSING),
     POWER_TAKE_OFF_ON_ROAD("power take-off engaged at road speed", 0.5, false, Chance.DISTANCE),
     CLUTCH_DROPPED("clutch let in at one blow at a start", 5, true, Chance.START),
     DISC_OVERSPEED("clutch disc oversped, pedal down in a low gear", 2, true, Chance.DISTANCE),
@@ -41,6 +41,7 @@ public enum EventKind {
         DIRECTION("change between forward and reverse", "changes between forward and reverse"),
         IDLING("spell of 20 s idling at rest", "spells of 20 s idling at rest"),
         KNOB("move of the range knob", "moves of the range knob"),
+        REVERSING("roll in reverse", "rolls in reverse"),
         DISTANCE("distance on the move", "distance on the move");
 
         private static final double LEAST_DISTANCE = 0.02;
@@ -71,6 +72,8 @@ public enum EventKind {
         }
     }
 
+    private static final double START_WITHOUT_PEDAL = 2;
+
     private final String words;
     private final double leastHertz;
     private final boolean needsGear;
@@ -91,9 +94,17 @@ public enum EventKind {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
-    /** Fewest rows a second that still show it. */
+    /** Fewest rows a second that still show it, in a log that has a clutch signal where that helps. */
     public double leastHertz() {
         return leastHertz;
+    }
+
+    /**
+     * Fewest rows a second that still show it. Without a clutch signal a start is told from shifts that passed between
+     * the rows only if these come closer.
+     */
+    public double leastHertz(boolean pedalKnown) {
+        return chance == Chance.START && !pedalKnown ? Math.max(leastHertz, START_WITHOUT_PEDAL) : leastHertz;
     }
 
     /** Whether it is over in a moment, so that a log with fewer rows must not claim it. */
@@ -120,13 +131,15 @@ public enum EventKind {
         Set<Signal> engine = EnumSet.of(Signal.ENGINE_SPEED);
         Set<Signal> load = EnumSet.of(Signal.ACCELERATOR, Signal.ENGINE_TORQUE);
         Set<Signal> pedal = EnumSet.of(Signal.CLUTCH, Signal.CLUTCH_PEDAL);
+        Set<Signal> reverse = EnumSet.of(Signal.LEVER, Signal.CURRENT_GEAR, Signal.REVERSE_SWITCH);
         return switch (this) {
             case LOW_RANGE_ABOVE_CEILING,
                     OVERDRIVE_TO_LOW,
                     START_IN_HIGH_RANGE,
                     START_GEAR_TOO_HIGH,
-                    COAST_IN_NEUTRAL,
-                    ROLLING_ENGINE_STOPPED -> List.of(engine, speed);
+                    COAST_IN_NEUTRAL -> List.of(engine, speed);
+                // Wheels turn on a trailer too, and with the axle shafts out.
+            case ROLLING_ENGINE_STOPPED -> List.of(engine, EnumSet.of(Signal.OUTPUT_SHAFT_SPEED));
             case ENGINE_OVERSPEED -> List.of(engine);
             case LUGGING -> List.of(engine, speed, load);
             case SHIFT_WITHOUT_DOUBLE_CLUTCH,
@@ -134,14 +147,17 @@ public enum EventKind {
                     RIDING_CLUTCH,
                     CLUTCH_DROPPED,
                     DISC_OVERSPEED -> List.of(engine, speed, pedal);
-            case GEAR_AGAINST_ROLL -> List.of(engine, speed, EnumSet.of(Signal.LEVER, Signal.CURRENT_GEAR));
+            case GEAR_AGAINST_ROLL -> List.of(engine, speed, reverse);
             case CLUTCH_SLIP, SPLIT_UNDER_TORQUE -> List.of(engine, speed, load, pedal);
             case IDLE_TOO_LOW -> List.of(engine, speed);
             case CLUTCH_FLOORED_ROLLING -> List.of(speed, EnumSet.of(Signal.CLUTCH_FLOOR, Signal.CLUTCH_PEDAL));
             case POWER_TAKE_OFF_ON_ROAD -> List.of(speed, EnumSet.of(Signal.POWER_TAKE_OFF));
             case HOT_OIL -> List.of(EnumSet.of(Signal.GEARBOX_OIL));
-            case RANGE_MOVED_IN_NEUTRAL, RANGE_MOVED_IN_REVERSE -> List.of(
-                    speed, EnumSet.of(Signal.RANGE_KNOB), EnumSet.of(Signal.LEVER, Signal.CURRENT_GEAR));
+            case RANGE_MOVED_IN_NEUTRAL -> List.of(
+                    speed,
+                    EnumSet.of(Signal.RANGE_KNOB),
+                    EnumSet.of(Signal.LEVER, Signal.CURRENT_GEAR, Signal.NEUTRAL_SWITCH));
+            case RANGE_MOVED_IN_REVERSE -> List.of(speed, EnumSet.of(Signal.RANGE_KNOB), reverse);
             case IMPOSSIBLE_SPEED_JUMP -> List.of(EnumSet.of(Signal.ROAD_SPEED));
         };
     }

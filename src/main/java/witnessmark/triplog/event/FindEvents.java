@@ -1,6 +1,5 @@
 package witnessmark.triplog.event;
 
-import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.DoubleSupplier;
 import witnessmark.triplog.gear.GearTable;
@@ -40,15 +39,21 @@ public final class FindEvents implements TrackedRows {
     public FindEvents(GearTable table, HabitLimits limits, DoubleSupplier outputRpmPerKmh, Consumer<HabitEvent> found) {
         this.trust = new Trust(table.idleRpm());
         this.moment = new Moment(trust, table.idleRpm());
-        this.doubtful = new HeldEvents(trust, chances, found);
+        this.doubtful = new HeldEvents(trust, chances, event -> {
+            if (usualSeconds * event.kind().leastHertz(trust.isPedalBelieved()) <= TOO_SLOW
+                    || !event.kind().isMomentary()) {
+                found.accept(event);
+            }
+        });
         this.drive = new Drive(table, limits, outputRpmPerKmh, chances, event -> {
-            if (!event.kind().isMomentary() || usualSeconds * event.kind().leastHertz() <= TOO_SLOW) {
+            double least = event.kind().leastHertz(trust.isPedalBelieved());
+            if (!event.kind().isMomentary() || usualSeconds * least <= TOO_SLOW) {
                 doubtful.accept(event);
             }
         });
         Presses presses = new Presses();
         this.shifts = new ShiftEvents(drive, presses, pull);
-        this.starts = new StartEvents(drive, trust);
+        this.starts = new StartEvents(drive, trust, shifts::startedWithoutPedal);
         this.rare = new RareEvents(drive, gears);
         this.splits = new SplitEvents(drive, gears);
         this.runs = new FindRuns(drive, starts, this::settled);
@@ -61,7 +66,7 @@ public final class FindEvents implements TrackedRows {
             runs,
             new RollingEvents(drive, gears),
             new EngineEvents(drive, gears),
-            new ClutchEvents(drive, starts),
+            new ClutchEvents(drive, starts, gears),
             slips,
             new OilEvents(drive),
             rare,
@@ -155,19 +160,13 @@ public final class FindEvents implements TrackedRows {
     @Override
     public void speedJump(long timeMicros, long line, double fromKmh, double toKmh, double seconds) {
         drive.found()
-                .accept(new HabitEvent(
+                .accept(HabitEvent.of(
                         EventKind.IMPOSSIBLE_SPEED_JUMP,
-                        timeMicros,
-                        seconds,
-                        line,
-                        line,
-                        Math.max(fromKmh, toKmh),
-                        0,
-                        Optional.empty(),
-                        Optional.empty(),
+                        new HabitEvent.Stretch(timeMicros, seconds, line, line, Math.max(fromKmh, toKmh), 0),
+                        HabitEvent.Gears.NONE,
                         0.5,
                         0.95,
-                        Drive.figures("from-km-h", fromKmh, "to-km-h", toKmh),
+                        Figures.of(Figure.FROM_KMH, fromKmh).and(Figure.TO_KMH, toKmh),
                         Drive.words(
                                 "Road speed went from %.0f to %.0f km/h within %.1f s: sensor or data, not the truck.",
                                 fromKmh, toKmh, seconds)));

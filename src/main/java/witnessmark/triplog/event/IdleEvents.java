@@ -1,6 +1,5 @@
 package witnessmark.triplog.event;
 
-import java.util.Optional;
 import witnessmark.triplog.gear.InHand;
 import witnessmark.triplog.signal.Signal;
 
@@ -69,10 +68,10 @@ final class IdleEvents implements Detector {
         drive.found(
                 EventKind.IDLE_TOO_LOW,
                 spell,
-                Optional.empty(),
+                HabitEvent.Gears.NONE,
                 (1 - mean / specified) / SERIOUS_SHARE,
                 0.9,
-                Drive.figures("mean-rpm", mean),
+                Figures.of(Figure.MEAN_RPM, mean),
                 Drive.words(
                         "Engine idled at %.0f rpm on average for %.0f s at rest; the truck's profile says %.0f rpm. A matter"
                                 + " of the engine, not of the driver.",

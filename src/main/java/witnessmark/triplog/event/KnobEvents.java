@@ -1,6 +1,7 @@
 package witnessmark.triplog.event;
 
-import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import witnessmark.triplog.gear.InHand;
 import witnessmark.triplog.signal.Signal;
 
 /**
@@ -11,11 +12,13 @@ final class KnobEvents implements Detector {
     private static final double ROLLING_KMH = 3;
     private static final double ROLLING_BACK_KMH = 0.8;
     private static final double HARD_KMH = 25;
+    private static final long LONGEST_WAIT_MICROS = 20_000_000;
 
     private final Drive drive;
     private double knobBefore = Double.NaN;
     private double leverBefore = Double.NaN;
     private long lineBefore;
+    private @Nullable HabitEvent waiting;
     /** Last speed that was given, for a row without one. */
     private double kmh = Double.NaN;
 
@@ -31,8 +34,8 @@ final class KnobEvents implements Detector {
             return;
         }
         double position = m.leverPosition();
+        decide(m, position);
         if (!Double.isNaN(knobBefore) && knob != knobBefore) {
-            drive.chances().count(EventKind.Chance.KNOB);
             moved(m, knob, position);
         }
         knobBefore = knob;
@@ -40,38 +43,74 @@ final class KnobEvents implements Detector {
         lineBefore = m.line();
     }
 
+    /**
+     * In reverse the knob only asks: the range follows when the lever comes out, and does harm only if the truck still
+     * rolls then.
+     */
+    private void decide(Moment m, double position) {
+        HabitEvent event = waiting;
+        if (event == null) {
+            return;
+        }
+        boolean out = position == 0;
+        boolean stands = m.inHand() == InHand.STANDING;
+        if (out || stands || position > 0 || m.micros() - event.startMicros() > LONGEST_WAIT_MICROS) {
+            boolean rolling = out && !stands && kmh > ROLLING_KMH;
+            drive.found().accept(event.with(event.figures().and(Figure.LEVER_OUT, rolling ? 1 : 0)));
+            waiting = null;
+        }
+    }
+
+    /** Knob and lever in one row say nothing of which moved first: neither an event nor a chance that went well. */
     private void moved(Moment m, double knob, double position) {
-        if (position == 0 && leverBefore == 0 && kmh > ROLLING_KMH) {
-            found(EventKind.RANGE_MOVED_IN_NEUTRAL, m, knob, Math.pow(kmh / HARD_KMH, 2), "neutral");
-        } else if (position < 0 && leverBefore < 0 && kmh > ROLLING_BACK_KMH) {
-            found(EventKind.RANGE_MOVED_IN_REVERSE, m, knob, kmh / 3, "reverse");
+        if (!(Math.signum(position) == Math.signum(leverBefore))) {
+            return;
+        }
+        drive.chances().count(EventKind.Chance.KNOB);
+        if (position == 0 && kmh > ROLLING_KMH) {
+            drive.found()
+                    .accept(event(EventKind.RANGE_MOVED_IN_NEUTRAL, m, knob, Math.pow(kmh / HARD_KMH, 2), "neutral")
+                            .with(toward(knob).and(Figure.LEVER_OUT, 1)));
+        } else if (position < 0 && kmh > ROLLING_BACK_KMH) {
+            end();
+            waiting = event(EventKind.RANGE_MOVED_IN_REVERSE, m, knob, kmh / 3, "reverse");
+        }
+    }
+
+    private void end() {
+        if (waiting != null) {
+            drive.found().accept(waiting);
+            waiting = null;
         }
     }
 
     @Override
+    public boolean isOpen() {
+        return waiting != null;
+    }
+
+    @Override
     public void interrupted() {
+        end();
         knobBefore = Double.NaN;
         leverBefore = Double.NaN;
         kmh = Double.NaN;
     }
 
-    private void found(EventKind kind, Moment m, double knob, double severity, String where) {
-        drive.found()
-                .accept(new HabitEvent(
-                        kind,
-                        m.micros(),
-                        0,
-                        lineBefore,
-                        m.line(),
-                        kmh,
-                        m.rpm(),
-                        Optional.empty(),
-                        Optional.empty(),
-                        severity,
-                        0.9,
-                        Drive.figures("knob-to-high", knob),
-                        Drive.words(
-                                "Range knob moved to %s with the lever in %s at %.0f km/h.",
-                                knob > 0.5 ? "high" : "low", where, kmh)));
+    private static Figures toward(double knob) {
+        return Figures.of(Figure.KNOB_TO_HIGH, knob > 0.5 ? 1 : 0);
+    }
+
+    private HabitEvent event(EventKind kind, Moment m, double knob, double severity, String where) {
+        return HabitEvent.of(
+                kind,
+                new HabitEvent.Stretch(m.micros(), 0, lineBefore, m.line(), kmh, m.rpm()),
+                HabitEvent.Gears.NONE,
+                severity,
+                0.9,
+                toward(knob),
+                Drive.words(
+                        "Range knob moved to %s with the lever in %s at %.0f km/h.",
+                        knob > 0.5 ? "high" : "low", where, kmh));
     }
 }

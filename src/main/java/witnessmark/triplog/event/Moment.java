@@ -1,12 +1,13 @@
 package witnessmark.triplog.event;
 
 import witnessmark.triplog.gear.InHand;
+import witnessmark.triplog.gear.TrackGears;
 import witnessmark.triplog.signal.RowBlock;
 import witnessmark.triplog.signal.Signal;
 
 /** The row that is looked at, moved along the block; a signal that is not given is NaN. */
 final class Moment {
-    static final double PRESSED_PERCENT = 15;
+    static final double PRESSED_PERCENT = TrackGears.PRESSED_PERCENT;
     private static final double NEAR_IDLE = 1.3;
 
     private final Trust trust;
@@ -91,10 +92,34 @@ final class Moment {
         return isPressed(clutch[row], clutchPedal[row]);
     }
 
-    /** Position of the lever, by its own signal or by the gear that the truck reports; NaN if neither is given. */
+    /**
+     * Where the lever stands: 0 neutral, below 0 reverse, above 0 in gear, by its own signal, the gear that the truck
+     * reports, or the switches at the lever; NaN if none tells whether it is in neutral. A neutral switch alone does not
+     * tell reverse from a forward gear.
+     */
     double leverPosition() {
+        if (get(Signal.REVERSE_SWITCH) > 0.5) {
+            return -1;
+        }
+        double neutral = get(Signal.NEUTRAL_SWITCH);
+        if (neutral > 0.5) {
+            return 0;
+        }
         double lever = get(Signal.LEVER);
-        return Double.isNaN(lever) ? get(Signal.CURRENT_GEAR) : lever;
+        double position = Double.isNaN(lever) ? get(Signal.CURRENT_GEAR) : lever;
+        return Double.isNaN(position) && neutral <= 0.5 ? 1 : position;
+    }
+
+    /** Whether reverse is in (below 0), neutral (0), or neither; NaN if the log has nothing that would show reverse. */
+    double direction() {
+        double reverse = get(Signal.REVERSE_SWITCH);
+        double lever = get(Signal.LEVER);
+        boolean told = !Double.isNaN(reverse) || !Double.isNaN(lever) || !Double.isNaN(get(Signal.CURRENT_GEAR));
+        if (!told) {
+            return Double.NaN;
+        }
+        double position = leverPosition();
+        return Double.isNaN(position) ? 1 : position;
     }
 
     double kmh() {

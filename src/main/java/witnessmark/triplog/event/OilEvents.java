@@ -1,6 +1,5 @@
 package witnessmark.triplog.event;
 
-import java.util.Optional;
 import witnessmark.triplog.signal.Signal;
 
 /** Gearbox oil above its limit for a while. */
@@ -36,10 +35,10 @@ final class OilEvents implements Detector {
         drive.found(
                 EventKind.HOT_OIL,
                 spell,
-                Optional.empty(),
+                HabitEvent.Gears.NONE,
                 (spell.peak - drive.limits().hotOilCelsius()) / 10,
                 0.95,
-                Drive.figures("highest-celsius", spell.peak),
+                Figures.of(Figure.HIGHEST_CELSIUS, spell.peak),
                 Drive.words(
                         "Gearbox oil above %.0f C (%.0f F) for %.0f s, up to %.0f C (%.0f F).",
                         drive.limits().hotOilCelsius(),

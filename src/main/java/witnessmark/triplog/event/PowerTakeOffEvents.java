@@ -1,6 +1,5 @@
 package witnessmark.triplog.event;
 
-import java.util.Optional;
 import witnessmark.triplog.signal.Signal;
 
 /** The power take-off engaged while the truck runs at road speed; slow work with it, as in spreading, is none. */
@@ -42,10 +41,10 @@ final class PowerTakeOffEvents implements Detector {
         drive.found(
                 EventKind.POWER_TAKE_OFF_ON_ROAD,
                 spell,
-                Optional.empty(),
+                HabitEvent.Gears.NONE,
                 spell.km / SERIOUS_KM,
                 0.9,
-                Drive.figures("distance-km", spell.km),
+                Figures.of(Figure.DISTANCE_KM, spell.km),
                 Drive.words(
                         "Power take-off on for %.2f km in %.0f s at up to %.0f km/h: left in, or its switch set wrong.",
                         spell.km, spell.seconds(), spell.highestKmh));

@@ -15,6 +15,9 @@ final class Presses implements Detector {
     @Override
     public void row(Moment m) {
         boolean now = m.isPedalPressed();
+        if (!m.isPedalKnown()) {
+            holes[holeCount++ % KEPT] = m.micros();
+        }
         if (now && !pressed) {
             times[count++ % KEPT] = m.micros();
         }

@@ -37,7 +37,7 @@ final class RareEvents implements Detector {
         if (m.isPedalPressed() || disc.isWatching()) {
             disc.row(m);
         }
-        if (!Double.isNaN(m.leverPosition())) {
+        if (!Double.isNaN(m.direction())) {
             reverse.row(m);
         }
     }

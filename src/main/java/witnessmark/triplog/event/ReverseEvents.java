@@ -1,6 +1,5 @@
 package witnessmark.triplog.event;
 
-import java.util.Optional;
 import witnessmark.triplog.gear.InHand;
 
 /**
@@ -10,6 +9,7 @@ import witnessmark.triplog.gear.InHand;
 final class ReverseEvents implements Detector {
     private static final double ROLLING_KMH = 3;
     private static final double SERIOUS_KMH = 5;
+    private static final double ROLLING_BACK_KMH = 0.8;
     private static final double STOOD_SECONDS = 0.3;
 
     /** Which way the truck rolls. */
@@ -22,6 +22,7 @@ final class ReverseEvents implements Detector {
     private final Drive drive;
     private Way way = Way.UNKNOWN;
     private double standing;
+    private boolean rolledBack;
     /** Sign of the last lever position out of neutral; 0 before the first. */
     private int side;
 
@@ -36,12 +37,13 @@ final class ReverseEvents implements Detector {
 
     @Override
     public void row(Moment m) {
-        double position = m.leverPosition();
+        double position = m.direction();
         if (Double.isNaN(position)) {
             return;
         }
         kmh = Double.isNaN(m.kmh()) ? kmh : m.kmh();
         stand(m);
+        reverse(m, position);
         int now = (int) Math.signum(position);
         if (now != 0 && now != side) {
             if (side != 0) {
@@ -57,6 +59,16 @@ final class ReverseEvents implements Detector {
         lineBefore = m.line();
     }
 
+    /** A roll in reverse is a chance for the range to be moved on it. */
+    private void reverse(Moment m, double position) {
+        if (position >= 0) {
+            rolledBack = false;
+        } else if (!rolledBack && kmh > ROLLING_BACK_KMH) {
+            rolledBack = true;
+            drive.chances().count(EventKind.Chance.REVERSING);
+        }
+    }
+
     private void stand(Moment m) {
         standing = m.inHand() == InHand.STANDING ? standing + m.seconds() : 0;
         if (standing >= STOOD_SECONDS) {
@@ -70,19 +82,13 @@ final class ReverseEvents implements Detector {
             return;
         }
         drive.found()
-                .accept(new HabitEvent(
+                .accept(HabitEvent.of(
                         EventKind.GEAR_AGAINST_ROLL,
-                        m.micros(),
-                        0,
-                        lineBefore,
-                        m.line(),
-                        kmh,
-                        m.rpm(),
-                        Optional.empty(),
-                        Optional.empty(),
+                        new HabitEvent.Stretch(m.micros(), 0, lineBefore, m.line(), kmh, m.rpm()),
+                        HabitEvent.Gears.NONE,
                         kmh / SERIOUS_KMH,
                         0.9,
-                        Drive.figures("into-reverse", now < 0 ? 1 : 0),
+                        Figures.of(Figure.INTO_REVERSE, now < 0 ? 1 : 0),
                         Drive.words(
                                 "%s taken at %.0f km/h while the truck still rolled %s.",
                                 now < 0 ? "Reverse" : "A forward gear", kmh, now < 0 ? "forward" : "back")));
@@ -92,6 +98,7 @@ final class ReverseEvents implements Detector {
     public void interrupted() {
         way = Way.UNKNOWN;
         side = 0;
+        rolledBack = false;
         standing = 0;
         before = Double.NaN;
         kmh = Double.NaN;

@@ -12,7 +12,13 @@ final class RollingEvents implements Detector {
     private static final double STOPPED_SECONDS = 5;
     private static final double STOPPED_KM = 0.02;
     private static final double COAST_KM = 0.04;
+    private static final double IDLING = 1.3;
     private static final double PATIENCE_SECONDS = 1.2;
+    /** Where nothing tells a pedal held down from a lever in neutral: nobody holds it so long, but to slow down. */
+    private static final double UNKNOWN_SECONDS = 10;
+
+    private static final double HELD_SECONDS = 20;
+    private static final double BRAKED_KMH_PER_SECOND = 1.3;
     /** Declared assumption for the sliding distance where the drawing is not at hand: radius of a gear's hub bore. */
     private static final double HUB_RADIUS_M = 0.04;
 
@@ -21,7 +27,9 @@ final class RollingEvents implements Detector {
     private final Spell coast;
     private final Spell stopped;
     private boolean pedalKnown;
+    private boolean leverOut;
     private boolean parked;
+    private boolean byShaft;
 
     RollingEvents(Drive drive, LastGears gears) {
         this.drive = drive;
@@ -32,17 +40,31 @@ final class RollingEvents implements Detector {
 
     @Override
     public void row(Moment m) {
-        boolean neutral =
-                m.inHand() == InHand.NEUTRAL && m.kmh() >= drive.limits().coastKmh();
+        boolean out = m.inHand() == InHand.NEUTRAL || m.inHand() == InHand.PEDAL_DOWN;
+        boolean neutral = out && m.kmh() >= drive.limits().coastKmh() && isOutOfGear(m);
+        if (neutral && !coast.isOpen()) {
+            leverOut = false;
+        }
         if (neutral || coast.isOpen()) {
             pedalKnown = m.isPedalKnown();
+            leverOut |= m.leverPosition() == 0;
             coast.look(m, neutral, neutral ? slidingRpm(m) : 0);
         }
         boolean off = m.inHand() == InHand.ENGINE_OFF;
         if (off || stopped.isOpen()) {
             parked = m.get(Signal.PARKING_BRAKE) > 0.5;
+            byShaft = m.get(Signal.OUTPUT_SHAFT_SPEED) > 0;
             stopped.look(m, off, off ? m.outputRpm(drive.perKmh()) * rangeRatio() : 0);
         }
+    }
+
+    /** By the lever where it is known, else by an engine left at idle with the pedal up. */
+    private boolean isOutOfGear(Moment m) {
+        double position = m.leverPosition();
+        if (!Double.isNaN(position)) {
+            return position == 0 && m.rpm() < IDLING * drive.table().idleRpm();
+        }
+        return m.inHand() == InHand.NEUTRAL;
     }
 
     @Override
@@ -79,7 +101,7 @@ final class RollingEvents implements Detector {
     }
 
     private void coasted(Spell spell) {
-        if (spell.km < COAST_KM) {
+        if (spell.km < COAST_KM || !pedalKnown && !leverOut && mayBeHeld(spell)) {
             return;
         }
         double metres = 2 * Math.PI * HUB_RADIUS_M * spell.integral / 60;
@@ -90,21 +112,29 @@ final class RollingEvents implements Detector {
         drive.found(
                 EventKind.COAST_IN_NEUTRAL,
                 spell,
-                gear,
+                new HabitEvent.Gears(gear, gear),
                 spell.seconds() / 60,
-                pedalKnown ? 0.95 : 0.75,
-                Drive.figures(
-                        "distance-km", spell.km, "sliding-turns", spell.integral / 60, "sliding-m-at-40-mm", metres),
+                pedalKnown || leverOut ? 0.95 : 0.75,
+                Figures.of(Figure.DISTANCE_KM, spell.km)
+                        .and(Figure.SLIDING_TURNS, spell.integral / 60)
+                        .and(Figure.SLIDING_M, metres),
                 Drive.words(
                         "Rolled %.2f km in %.0f s at up to %.0f km/h, engine at idle, no gear fits%s. The lowest forward"
                                 + " gear slid about %.0f m on its seat (radius 40 mm assumed).",
                         spell.km,
                         spell.seconds(),
                         spell.highestKmh,
-                        pedalKnown
-                                ? ", pedal up"
-                                : " (out of gear, or pedal down: the log has no clutch to be believed)",
+                        leverOut
+                                ? ", lever in neutral"
+                                : pedalKnown
+                                        ? ", pedal up"
+                                        : " (out of gear, or pedal down: the log has no clutch to be believed)",
                         metres));
+    }
+
+    private static boolean mayBeHeld(Spell spell) {
+        double slowing = (spell.startKmh - spell.endKmh) / spell.seconds();
+        return spell.seconds() < UNKNOWN_SECONDS || spell.seconds() < HELD_SECONDS && slowing > BRAKED_KMH_PER_SECOND;
     }
 
     private void rolledStopped(Spell spell) {
@@ -114,13 +144,20 @@ final class RollingEvents implements Detector {
         drive.found(
                 EventKind.ROLLING_ENGINE_STOPPED,
                 spell,
-                Optional.empty(),
+                HabitEvent.Gears.NONE,
                 spell.km,
-                parked ? 0.5 : 0.9,
-                Drive.figures("distance-km", spell.km, "mainshaft-turns", spell.integral / 60),
+                parked ? 0.5 : byShaft ? 0.9 : 0.6,
+                Figures.of(Figure.DISTANCE_KM, spell.km)
+                        .and(Figure.MAINSHAFT_TURNS, spell.integral / 60)
+                        .and(Figure.BY_OUTPUT_SHAFT, byShaft ? 1 : 0),
                 Drive.words(
-                        "Wheels turned for %.2f km in %.0f s at up to %.0f km/h with the engine stopped: towed or rolled,"
-                                + " the front box without oil.",
-                        spell.km, spell.seconds(), spell.highestKmh));
+                        "Wheels turned for %.2f km in %.0f s at up to %.0f km/h with the engine stopped%s",
+                        spell.km,
+                        spell.seconds(),
+                        spell.highestKmh,
+                        byShaft
+                                ? ": towed or rolled, the front box without oil."
+                                : ". By road speed: a truck on a trailer, or towed with its axle shafts out, looks the"
+                                        + " same."));
     }
 }

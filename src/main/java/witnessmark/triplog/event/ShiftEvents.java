@@ -1,19 +1,24 @@
 package witnessmark.triplog.event;
 
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import witnessmark.triplog.gear.Gear;
 import witnessmark.triplog.gear.InHand;
+import witnessmark.triplog.signal.Signal;
 
 /** Looks at each change from one settled gear to another on the move. */
 final class ShiftEvents implements Detector {
-    /** A longer pause in neutral is no shift: the range or splitter may have been moved properly in between. */
-    private static final double LONGEST_SHIFT_SECONDS = 5;
+    /** Over a longer pause in neutral other things may have happened than a shift. */
+    private static final double LONGEST_PAUSE_SECONDS = 60;
+
+    /** After a longer pause the presses of the clutch are no longer those of one shift. */
+    private static final double LONGEST_SHIFT_SECONDS = 20;
+
+    /** Over a longer pause the speed at its end says little of the speed at which the range moved. */
+    private static final double SHORT_SECONDS = 5;
 
     private static final double BEFORE_SECONDS = 1.5;
     private static final long ABOUT_MICROS = 1_000_000;
     private static final double AFTER_SECONDS = 0.6;
-    private static final double LEAST_CONFIDENCE = 0.6;
     private static final double WELL_MATCHED_RPM = 60;
     /** Under walking pace a range shift does no harm and the ratio shows little. */
     private static final double LEAST_KMH = 5;
@@ -23,6 +28,8 @@ final class ShiftEvents implements Detector {
     private final Pull pull;
     private @Nullable GearRun before;
     private long lastStanding = Long.MIN_VALUE;
+    private final Gap gap = new Gap();
+    private final UncertainShifts uncertain;
     private double slowestHertzSeconds;
     private boolean pedalKnown;
     private long shifts;
@@ -33,6 +40,7 @@ final class ShiftEvents implements Detector {
         this.drive = drive;
         this.pull = pull;
         this.presses = presses;
+        this.uncertain = new UncertainShifts(drive);
     }
 
     @Override
@@ -42,11 +50,20 @@ final class ShiftEvents implements Detector {
         }
         slowestHertzSeconds = m.seconds();
         pedalKnown = m.isPedalKnown();
+        uncertain.row(m);
+        if (before != null && m.inHand() == before.gear) {
+            gap.inGear(m);
+        } else {
+            gap.between(m);
+        }
+        gap.followRange(m.get(Signal.RANGE_KNOB), m.leverPosition(), m);
     }
 
     @Override
     public void interrupted() {
         before = null;
+        gap.forget();
+        uncertain.interrupted();
     }
 
     long shifts() {
@@ -74,68 +91,22 @@ final class ShiftEvents implements Detector {
         boolean lever = old.lever() != taken.lever() || old.range() != taken.range();
         leverShifts += lever ? 1 : 0;
         rangeShifts += old.range() != taken.range() ? 1 : 0;
-        if (pause > Math.max(LONGEST_SHIFT_SECONDS, 2.5 * slowestHertzSeconds) || after.startKmh < LEAST_KMH) {
+        double longest = 2.5 * slowestHertzSeconds;
+        if (pause > Math.max(LONGEST_PAUSE_SECONDS, longest) || after.startKmh < LEAST_KMH) {
             return;
         }
         if (old.range() == Gear.Range.HIGH && taken.range() == Gear.Range.LOW) {
             drive.chances().count(EventKind.Chance.RANGE_DOWNSHIFT);
-            lowRange(from, after, old, taken);
-            overdriveToLow(from, after, old, taken);
+            new RangeDownshift(drive, from, after, gap, pause > Math.max(SHORT_SECONDS, longest)).look();
         }
-        if (lever && pedalKnown && !pull.isUnbrokenSince(from.endMicros)) {
-            drive.chances().count(EventKind.Chance.LEVER_SHIFT);
+        if (lever && pedalKnown && pause <= LONGEST_SHIFT_SECONDS && !pull.isUnbrokenSince(from.endMicros)) {
             clutchUse(from, after, old, taken);
         }
     }
 
-    private void lowRange(GearRun from, GearRun after, Gear old, Gear taken) {
-        double ceiling = drive.ceilingKmh(taken);
-        double governed = drive.table().governedRpm();
-        double over = (after.startKmh / ceiling + after.highestRpm / governed) / 2;
-        if (over <= drive.limits().ceilingMargin()) {
-            return;
-        }
-        double sure = Math.min(from.confidence(), after.confidence()) * Math.min(1, 0.7 + 6 * (over - 1));
-        found(
-                EventKind.LOW_RANGE_ABOVE_CEILING,
-                from,
-                after,
-                over * over,
-                sure,
-                Drive.words(
-                        "From %s to %s at %.0f km/h; the ceiling of %s is %.0f km/h. The range synchronizer took %.1f times"
-                                + " the energy of the same shift at the ceiling; engine up to %.0f rpm.",
-                        old.name(), taken.name(), after.startKmh, taken.name(), ceiling, over * over, after.highestRpm),
-                "ceiling-km-h",
-                ceiling,
-                "energy-multiple",
-                over * over);
-    }
-
-    private void overdriveToLow(GearRun from, GearRun after, Gear old, Gear taken) {
-        if (old.splitter() != Gear.Splitter.OVERDRIVE) {
-            return;
-        }
-        double range = drive.table().rangeStep();
-        double split = drive.table().splitterRatio().orElse(1.0);
-        boolean returning = taken.splitter() != Gear.Splitter.OVERDRIVE;
-        double slip = returning ? (range - split) / (range - 1) : split;
-        double over = after.startKmh / drive.ceilingKmh(taken);
-        double energy = slip * slip * over * over;
-        found(
-                EventKind.OVERDRIVE_TO_LOW,
-                from,
-                after,
-                energy,
-                Math.min(from.confidence(), after.confidence()),
-                Drive.words(
-                        "From %s, an overdrive, straight to %s at %.0f km/h: %.2f times the slip of the same shift from"
-                                + " direct, %.1f times the energy of a proper one at the ceiling.",
-                        old.name(), taken.name(), after.startKmh, slip, energy),
-                "slip-multiple",
-                slip,
-                "energy-multiple",
-                energy);
+    /** A start from rest with the pedal up: the clutch signal had stopped telling anything. */
+    void startedWithoutPedal() {
+        uncertain.drop();
     }
 
     private void clutchUse(GearRun from, GearRun after, Gear old, Gear taken) {
@@ -147,57 +118,35 @@ final class ShiftEvents implements Detector {
         long settled = Math.min(after.endMicros, after.startMicros + ABOUT_MICROS);
         long end = Math.max(after.startMicros + (long) (AFTER_SECONDS * 1e6), settled);
         int pressed = presses.between(begin, end);
-        if (pressed >= 2 || presses.maybeMissed(begin, end) || old.isReverse() || taken.isReverse()) {
+        if (presses.maybeMissed(begin, end)) {
+            return;
+        }
+        if (pressed > 0) {
+            drive.chances().count(EventKind.Chance.LEVER_SHIFT);
+        }
+        if (pressed >= 2 || old.isReverse() || taken.isReverse()) {
             return;
         }
         double mismatch = Math.abs(after.startRpm - drive.engineRpm(taken, after.startKmh));
         EventKind kind = pressed == 0 ? EventKind.SHIFT_WITHOUT_CLUTCH : EventKind.SHIFT_WITHOUT_DOUBLE_CLUTCH;
-        found(
-                kind,
-                from,
-                after,
-                mismatch / 300,
-                0.9 * Math.min(from.confidence(), after.confidence()),
-                Drive.words(
-                        "From %s to %s at %.0f km/h with %s; engine speed %.0f rpm off the matching one when the gear"
-                                + " first showed. %s",
-                        old.name(),
-                        taken.name(),
-                        after.startKmh,
-                        pressed == 0 ? "no press of the clutch" : "a single press of the clutch",
-                        mismatch,
-                        mismatch < WELL_MATCHED_RPM
-                                ? "A shift matched so well leaves no mark."
-                                : "A well-matched shift would leave no mark; this one may have."),
-                "mismatch-rpm",
-                mismatch);
-    }
-
-    private void found(
-            EventKind kind,
-            GearRun from,
-            GearRun after,
-            double severity,
-            double confidence,
-            String sentence,
-            Object... figures) {
-        if (confidence < LEAST_CONFIDENCE) {
-            return;
+        double confidence = 0.9 * Math.min(from.confidence(), after.confidence());
+        String sentence = Drive.words(
+                "From %s to %s at %.0f km/h with %s; engine speed %.0f rpm off the matching one when the gear"
+                        + " first showed. %s",
+                old.name(),
+                taken.name(),
+                after.startKmh,
+                pressed == 0 ? "no press of the clutch" : "a single press of the clutch",
+                mismatch,
+                mismatch < WELL_MATCHED_RPM
+                        ? "A shift matched so well leaves no mark."
+                        : "A well-matched shift would leave no mark; this one may have.");
+        HabitEvent event = drive.shift(
+                kind, from, after, mismatch / 300, confidence, Figures.of(Figure.MISMATCH_RPM, mismatch), sentence);
+        if (pressed == 0) {
+            uncertain.add(event, confidence >= Drive.LEAST_CONFIDENCE);
+        } else if (confidence >= Drive.LEAST_CONFIDENCE) {
+            drive.found().accept(event);
         }
-        drive.found()
-                .accept(new HabitEvent(
-                        kind,
-                        from.endMicros,
-                        (after.startMicros - from.endMicros) / 1e6,
-                        from.lastLine,
-                        after.lastLine,
-                        after.startKmh,
-                        after.highestRpm,
-                        Optional.of(drive.table().gear(from.gear).name()),
-                        Optional.of(drive.table().gear(after.gear).name()),
-                        severity,
-                        confidence,
-                        Drive.figures(figures),
-                        sentence));
     }
 }

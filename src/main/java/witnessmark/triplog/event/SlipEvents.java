@@ -128,13 +128,13 @@ final class SlipEvents implements Detector {
         Optional<String> gear = run == null
                 ? Optional.empty()
                 : Optional.of(drive.table().gear(run.gear).name());
-        return Drive.event(
+        return HabitEvent.of(
                 EventKind.CLUTCH_SLIP,
-                spell,
-                gear,
+                spell.stretch(),
+                new HabitEvent.Gears(gear, gear),
                 spell.integral / 0.5,
                 0.85,
-                Drive.figures("highest-slip-percent", 100 * spell.peak),
+                Figures.of(Figure.HIGHEST_SLIP_PERCENT, 100 * spell.peak),
                 sentence);
     }
 
@@ -170,19 +170,19 @@ final class SlipEvents implements Detector {
         Gear gear = drive.table().gear(after.gear);
         double share = 1 - gear.ratio() / drive.table().gear(middle.gear).ratio();
         drive.found()
-                .accept(new HabitEvent(
+                .accept(HabitEvent.of(
                         EventKind.CLUTCH_SLIP,
-                        middle.startMicros,
-                        seconds,
-                        middle.firstLine,
-                        after.firstLine,
-                        Math.max(middle.startKmh, middle.endKmh),
-                        middle.highestRpm,
-                        Optional.of(gear.name()),
-                        Optional.of(gear.name()),
+                        new HabitEvent.Stretch(
+                                middle.startMicros,
+                                seconds,
+                                middle.firstLine,
+                                after.firstLine,
+                                Math.max(middle.startKmh, middle.endKmh),
+                                middle.highestRpm),
+                        HabitEvent.Gears.in(gear.name()),
                         share * seconds / 0.5,
                         0.7,
-                        Drive.figures("highest-slip-percent", 100 * share),
+                        Figures.of(Figure.HIGHEST_SLIP_PERCENT, 100 * share),
                         Drive.words(
                                 "Clutch slipped under load for %.1f s by about %.0f %%, pedal not pressed: as much as a"
                                         + " split, but %s came back with the engine pulling on.",

@@ -90,6 +90,10 @@ final class Spell {
         return open;
     }
 
+    HabitEvent.Stretch stretch() {
+        return new HabitEvent.Stretch(startMicros, seconds(), firstLine, lastLine, highestKmh, highestRpm);
+    }
+
     double seconds() {
         return (endMicros - startMicros) / 1e6;
     }

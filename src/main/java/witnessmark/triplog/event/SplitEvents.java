@@ -126,19 +126,19 @@ final class SplitEvents implements Detector {
     private HabitEvent event(GearRun from, GearRun after, Gear old, Gear taken, double sure) {
         double step = Math.abs(1 - Math.min(old.ratio(), taken.ratio()) / Math.max(old.ratio(), taken.ratio()));
         double dogRpm = step * after.startKmh * drive.perKmh();
-        return new HabitEvent(
+        return HabitEvent.of(
                 EventKind.SPLIT_UNDER_TORQUE,
-                from.endMicros,
-                (after.startMicros - from.endMicros) / 1e6,
-                from.lastLine,
-                after.lastLine,
-                after.startKmh,
-                after.highestRpm,
-                Optional.of(old.name()),
-                Optional.of(taken.name()),
+                new HabitEvent.Stretch(
+                        from.endMicros,
+                        (after.startMicros - from.endMicros) / 1e6,
+                        from.lastLine,
+                        after.lastLine,
+                        after.startKmh,
+                        after.highestRpm),
+                new HabitEvent.Gears(Optional.of(old.name()), Optional.of(taken.name())),
                 dogRpm / 200,
                 sure,
-                Drive.figures("dog-speed-difference-rpm", dogRpm),
+                Figures.of(Figure.DOG_SPEED_DIFFERENCE_RPM, dogRpm),
                 Drive.words(
                         "Split from %s to %s at %.0f km/h with the engine pulling all through it, pedal up; the dogs"
                                 + " met about %.0f rpm apart. %s",

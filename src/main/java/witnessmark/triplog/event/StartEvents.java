@@ -10,10 +10,14 @@ import witnessmark.triplog.signal.Signal;
 /** Looks at the first settled gear after each standstill. */
 final class StartEvents implements Detector {
     private static final double STANDING_SECONDS = 1;
-    private static final double LONGEST_START_SECONDS = 30;
-    private static final double LEAST_CONFIDENCE = 0.6;
-    /** An engine that was this much faster on the way, wheels turning, was pulled down by a shift that did not show. */
-    private static final double HIDDEN_SHIFT = 1.3;
+    /** A start that took longer held more than a clutch taking hold. */
+    private static final double LONGEST_START_SECONDS = 12;
+
+    /** Where the clutch signal shows that no second press came between, the clutch may have slipped for longer. */
+    private static final double LONGEST_SLIP_SECONDS = 25;
+
+    /** A fall of engine speed by this share, wheels turning, is a shift that did not show; a clutch takes less. */
+    private static final double HIDDEN_SHIFT = 0.18;
 
     private static final double WHEELS_TURN_KMH = 4;
     /** Faster than this with the pedal down and the engine at idle, the truck rolls and is not being started. */
@@ -28,6 +32,7 @@ final class StartEvents implements Detector {
 
     private final Drive drive;
     private final Trust trust;
+    private final Runnable withoutPedal;
     private double stoodSeconds;
     private boolean starting;
     private long movedMicros;
@@ -40,13 +45,18 @@ final class StartEvents implements Detector {
     private boolean pedalGiven;
     private boolean pressed;
     private long upMicros;
+    /** How long the pedal was up, or not known, with no gear in hand yet. */
+    private double upSeconds;
+
     private double lever;
     /** Whether the pedal or the lever says that the first gear was changed for another before it showed. */
     private boolean changed;
 
-    StartEvents(Drive drive, Trust trust) {
+    /** @param withoutPedal told of each start at which the clutch signal had the pedal up */
+    StartEvents(Drive drive, Trust trust, Runnable withoutPedal) {
         this.drive = drive;
         this.trust = trust;
+        this.withoutPedal = withoutPedal;
     }
 
     @Override
@@ -68,14 +78,16 @@ final class StartEvents implements Detector {
             mass = m.get(Signal.GROSS_MASS);
             highestRpm = 0;
             upMicros = 0;
+            upSeconds = 0;
             lever = Double.NaN;
             changed = false;
         }
         if (!Double.isNaN(m.kmh())) {
             stoodSeconds = 0;
         }
-        if (starting && m.kmh() > WHEELS_TURN_KMH && m.rpm() > highestRpm) {
-            highestRpm = m.rpm();
+        if (starting && m.kmh() > WHEELS_TURN_KMH) {
+            highestRpm = Math.max(highestRpm, m.rpm());
+            changed |= m.rpm() < (1 - HIDDEN_SHIFT) * highestRpm;
         }
         boolean rolls = m.isPedalPressed()
                 && m.kmh() > ROLLS_KMH
@@ -95,6 +107,7 @@ final class StartEvents implements Detector {
         } else if (m.isPedalKnown() && upMicros == 0) {
             upMicros = m.micros();
         }
+        upSeconds += m.isPedalPressed() || m.isInGear() ? 0 : m.seconds();
         double now = m.get(Signal.LEVER);
         changed |= now != lever && !Double.isNaN(now) && !Double.isNaN(lever);
         lever = Double.isNaN(now) ? lever : now;
@@ -122,15 +135,18 @@ final class StartEvents implements Detector {
         starting = false;
         double took = (run.startMicros - movedMicros) / 1e6;
         Gear gear = drive.table().gear(run.gear);
-        if (took > LONGEST_START_SECONDS || gear.isReverse()) {
+        boolean slipped = pedalGiven && (apart <= SURE_SECONDS || upSeconds < UP_SECONDS);
+        if (took > (slipped ? LONGEST_SLIP_SECONDS : LONGEST_START_SECONDS) || gear.isReverse()) {
             return;
         }
         if (pedalGiven) {
             trust.started(pressed);
+            if (!pressed) {
+                withoutPedal.run();
+            }
         }
         boolean high = gear.range() == Gear.Range.HIGH || tooHigh(gear);
-        boolean hidden = changed || highestRpm > HIDDEN_SHIFT * run.endRpm;
-        if (hidden && high) {
+        if (changed && high) {
             // The first gear was a shorter one, but which cannot be told.
             return;
         }
@@ -195,25 +211,19 @@ final class StartEvents implements Detector {
         double confidence = run.confidence()
                 * (drive.limits().load() == HabitLimits.Load.UNKNOWN ? 0.95 : 1)
                 * (apart > SURE_SECONDS ? PASSED_UNSEEN : 1);
-        if (confidence < LEAST_CONFIDENCE) {
+        if (confidence < Drive.LEAST_CONFIDENCE) {
             return;
         }
         drive.found()
-                .accept(new HabitEvent(
+                .accept(HabitEvent.of(
                         kind,
-                        movedMicros,
-                        took,
-                        movedLine,
-                        run.lastLine,
-                        run.endKmh,
-                        run.highestRpm,
-                        Optional.empty(),
-                        Optional.of(gear.name()),
+                        new HabitEvent.Stretch(movedMicros, took, movedLine, run.lastLine, run.endKmh, run.highestRpm),
+                        HabitEvent.Gears.into(gear.name()),
                         severity,
                         confidence,
                         Double.isNaN(mass)
-                                ? Drive.figures("slip-seconds", took)
-                                : Drive.figures("slip-seconds", took, "gross-mass-kg", mass),
+                                ? Figures.of(Figure.SLIP_SECONDS, took)
+                                : Figures.of(Figure.SLIP_SECONDS, took).and(Figure.GROSS_MASS_KG, mass),
                         sentence));
     }
 }

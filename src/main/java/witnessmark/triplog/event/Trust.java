@@ -19,6 +19,8 @@ final class Trust {
             Signal.ACCELERATOR,
             Signal.ENGINE_TORQUE,
             Signal.LEVER,
+            Signal.NEUTRAL_SWITCH,
+            Signal.REVERSE_SWITCH,
             Signal.CURRENT_GEAR,
             Signal.RANGE_KNOB);
 
@@ -106,6 +108,12 @@ final class Trust {
     void started(boolean byPedal) {
         starts++;
         startsWithout += byPedal ? 0 : 1;
+    }
+
+    /** Whether the log has a clutch signal that changes and that nothing contradicts so far. */
+    boolean isPedalBelieved() {
+        return (changes(Signal.CLUTCH) || changes(Signal.CLUTCH_PEDAL))
+                && clutchDoubt().isEmpty();
     }
 
     /** Why the clutch signal is not believed; empty as long as nothing contradicts it. */

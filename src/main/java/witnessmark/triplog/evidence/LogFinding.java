@@ -2,6 +2,7 @@ package witnessmark.triplog.evidence;
 
 import java.util.Optional;
 import witnessmark.triplog.event.EventKind;
+import witnessmark.triplog.event.Figure;
 import witnessmark.triplog.event.HabitEvent;
 import witnessmark.triplog.gear.Gear;
 import witnessmark.triplog.gear.GearTable;
@@ -84,13 +85,13 @@ enum LogFinding {
 
     /** Whether the event, of this finding's kind, speaks for it. */
     boolean covers(HabitEvent event, GearTable table) {
-        boolean oneGear = event.figures().getOrDefault("in-one-gear", 0.0) > 0.5;
+        boolean oneGear = event.figures().is(Figure.IN_ONE_GEAR);
         return switch (this) {
             case OVERSPEED_ONE_RATIO -> oneGear;
             case OVERSPEED_DOWNSHIFT -> !oneGear && isDownshift(event, table);
             case OVERSPEED_LEVER -> !oneGear && isDownshift(event, table) && isSameRange(event, table);
             case SHORT_GAPS -> event.seconds() < SHORT_GAP_SECONDS
-                    && event.figures().getOrDefault("mismatch-rpm", 0.0) > UNMATCHED_RPM;
+                    && event.figures().get(Figure.MISMATCH_RPM) > UNMATCHED_RPM;
             default -> true;
         };
     }

@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import witnessmark.triplog.event.EventKind;
+import witnessmark.triplog.event.Figure;
 import witnessmark.triplog.event.HabitEvent;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.summary.RecordedTimes;
@@ -50,7 +51,7 @@ public final class TakeRecord {
                 rounded(sum.fittingHours()),
                 rounded(events.stream()
                         .filter(e -> e.kind() == EventKind.COAST_IN_NEUTRAL)
-                        .mapToDouble(e -> e.figures().getOrDefault("distance-km", 0.0))
+                        .mapToDouble(e -> e.figures().get(Figure.DISTANCE_KM))
                         .sum()),
                 tallies,
                 List.of());

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import witnessmark.triplog.event.Chances;
 import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.gear.GearTable;
@@ -68,12 +69,19 @@ final class JudgeCoverage {
             if (best == 0) {
                 return Optional.of("the log has no " + names);
             }
-            if (best < RATE_MARGIN * kind.leastHertz()) {
-                return Optional.of(String.format(
-                        Locale.ROOT, "%s comes %.2g times a second; %.2g are needed", names, best, kind.leastHertz()));
+            double least = kind.leastHertz(isPedalKnown());
+            if (best < RATE_MARGIN * least) {
+                return Optional.of(names + " comes " + HowOften.of(best) + "; " + HowOften.needed(least)
+                        + (least > kind.leastHertz() ? " without a clutch signal" : ""));
             }
         }
         return Optional.empty();
+    }
+
+    private boolean isPedalKnown() {
+        return Stream.of(Signal.CLUTCH, Signal.CLUTCH_PEDAL)
+                .anyMatch(s -> hertz.getOrDefault(s, 0.0) >= RATE_MARGIN
+                        && !chances.doubts().containsKey(s));
     }
 
     /** Why none of the signals that the log has of these is believed; empty if one is. */

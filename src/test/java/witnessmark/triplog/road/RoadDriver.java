@@ -115,18 +115,21 @@ class RoadDriver extends RoadDrive {
             pedal = place;
             step();
         }
+        boolean slow = t - begin > 8;
         brakeForce = 0;
         pedalTo(0, 0.4);
         throttle = 0.45;
         hold(uniform(1.5, 2.5));
-        label(index, from);
+        label(index, from, slow);
     }
 
-    private void label(int index, double from) {
+    /** What took longer than a clutch should is told from shifts only by the clutch signal. */
+    private void label(int index, double from, boolean slow) {
+        Signal[] needs = slow ? new Signal[] {Signal.CLUTCH} : new Signal[0];
         if (gear(index).range() == Gear.Range.HIGH) {
-            truth(EventKind.START_IN_HIGH_RANGE, from, 1, gear(index).name());
+            truth(EventKind.START_IN_HIGH_RANGE, from, 1, gear(index).name(), needs);
         } else if (gear(index).lever() > tallestStart()) {
-            truth(EventKind.START_GEAR_TOO_HIGH, from, 1, gear(index).name());
+            truth(EventKind.START_GEAR_TOO_HIGH, from, 1, gear(index).name(), needs);
         }
     }
 

@@ -86,12 +86,16 @@ final class RoadHabits {
             return;
         }
         double from = d.t;
+        boolean overdrive = d.isOverdrive(d.gear);
         boolean slow = d.chance(0.35);
         RoadDriver.Feet feet = d.chance(0.5) ? RoadDriver.Feet.DOUBLE : RoadDriver.Feet.SINGLE;
         d.grade = slow ? -0.012 : 0;
         d.shift(low, feet, slow ? d.uniform(4.5, 14) : 0, 0);
         double over = d.over(low);
         d.truth(EventKind.LOW_RANGE_ABOVE_CEILING, from, over > 1.06 ? 2 : RoadDriver.NEVER, "over " + over);
+        if (overdrive) {
+            d.truth(EventKind.OVERDRIVE_TO_LOW, from, RoadDriver.NEVER, "too fast");
+        }
         d.hold(1);
         d.comeToRest();
     }
@@ -285,8 +289,8 @@ final class RoadHabits {
         for (double end = d.t + seconds; d.t < end; ) {
             d.brakeForce = d.t < end - seconds + 0.8 ? 2 : 0;
             d.free(wish + 150);
-            d.throttle = Math.max(0.15, d.throttle);
-            d.pedal = Math.max(15, Math.min(56, d.pedal - (d.speed < 0.02 ? 30 : -40) * RoadDrive.DT));
+            d.throttle = Math.max(0.1, d.throttle);
+            d.pedal = Math.max(15, Math.min(62, d.pedal - (d.speed < 0.02 ? 30 : -40) * RoadDrive.DT));
             d.step();
         }
         d.truth(EventKind.RIDING_CLUTCH, from, 1, "holding", Signal.CLUTCH, Signal.ACCELERATOR);

@@ -1,0 +1,54 @@
+package witnessmark.triplog.event;
+
+/**
+ * What happened between two settled gears: the lowest road speed, and when the range moved, where knob and lever tell.
+ * The range follows its knob only while the lever is out of gear.
+ */
+final class Gap {
+    private static final int UNKNOWN = -1;
+
+    /** Where the range moved to low; nothing is assumed of rows in which the lever or the knob is not known. */
+    record Move(long micros, long line, double kmh) {}
+
+    private double lowestKmh = Double.NaN;
+    private int range = UNKNOWN;
+    private Move toLow = new Move(Long.MIN_VALUE, 0, Double.NaN);
+
+    /** The gear in hand goes on. */
+    void inGear(Moment m) {
+        lowestKmh = m.kmh();
+    }
+
+    void between(Moment m) {
+        if (!(m.kmh() >= lowestKmh)) {
+            lowestKmh = Double.isNaN(m.kmh()) ? lowestKmh : m.kmh();
+        }
+    }
+
+    /** Follows the range, in gear and out of it. */
+    void followRange(double knob, double position, Moment m) {
+        if (position != 0 || Double.isNaN(knob)) {
+            return;
+        }
+        int now = knob > 0.5 ? 1 : 0;
+        if (range == 1 && now == 0 && !Double.isNaN(m.kmh())) {
+            toLow = new Move(m.micros(), m.line(), m.kmh());
+        }
+        range = now;
+    }
+
+    /** Lowest road speed since the last row in gear, NaN if none was given. */
+    double lowestKmh() {
+        return lowestKmh;
+    }
+
+    /** Road speed in km/h at which the range moved to low between the two times; NaN if knob and lever do not tell. */
+    double rangeToLowKmh(long fromMicros, long toMicros) {
+        return toLow.micros() >= fromMicros && toLow.micros() <= toMicros ? toLow.kmh() : Double.NaN;
+    }
+
+    void forget() {
+        lowestKmh = Double.NaN;
+        range = UNKNOWN;
+    }
+}

@@ -1,0 +1,107 @@
+package witnessmark.triplog.event;
+
+import witnessmark.triplog.gear.Gear;
+
+/** One shift from high to low range: whether low range was taken above its ceiling, or straight from an overdrive. */
+final class RangeDownshift {
+    private static final long BEFORE_MICROS = 2_000_000;
+
+    private final Drive drive;
+    private final GearRun from;
+    private final GearRun after;
+    private final Gear old;
+    private final Gear taken;
+    /** Road speed at which the range moved: from knob and lever, else the least that it can have been. */
+    private final double kmh;
+
+    private final boolean exact;
+    private final boolean longPause;
+
+    /** @param longPause whether the truck rolled on so long that its speed at the end says little */
+    RangeDownshift(Drive drive, GearRun from, GearRun after, Gap gap, boolean longPause) {
+        this.drive = drive;
+        this.from = from;
+        this.after = after;
+        this.longPause = longPause;
+        this.old = drive.table().gear(from.gear);
+        this.taken = drive.table().gear(after.gear);
+        double moved = gap.rangeToLowKmh(from.endMicros - BEFORE_MICROS, after.startMicros + BEFORE_MICROS / 2);
+        this.exact = !Double.isNaN(moved);
+        double least = longPause && gap.lowestKmh() < after.startKmh ? gap.lowestKmh() : after.startKmh;
+        this.kmh = exact ? moved : least;
+    }
+
+    void look() {
+        double over = over();
+        if (over > drive.limits().ceilingMargin()) {
+            aboveCeiling(over);
+        }
+        if (old.splitter() == Gear.Splitter.OVERDRIVE || old.ratio() < 1) {
+            fromOverdrive();
+        }
+    }
+
+    private double over() {
+        double byRoad = kmh / drive.ceilingKmh(taken);
+        double byEngine = after.highestRpm / drive.table().governedRpm();
+        return exact || longPause ? byRoad : (byRoad + byEngine) / 2;
+    }
+
+    private void aboveCeiling(double over) {
+        double ceiling = drive.ceilingKmh(taken);
+        double sure = Math.min(from.confidence(), after.confidence()) * Math.min(1, 0.7 + 6 * (over - 1));
+        found(
+                EventKind.LOW_RANGE_ABOVE_CEILING,
+                over * over,
+                sure,
+                Figures.of(Figure.CEILING_KMH, ceiling)
+                        .and(Figure.ENERGY_MULTIPLE, over * over)
+                        .and(Figure.RANGE_MOVED_KMH, kmh),
+                Drive.words(
+                        "From %s to %s, the range moved at %s%.0f km/h; the ceiling of %s is %.0f km/h. The range"
+                                + " synchronizer took %s%.1f times the energy of the same shift at the ceiling; engine up"
+                                + " to %.0f rpm.",
+                        old.name(),
+                        taken.name(),
+                        atLeast(),
+                        kmh,
+                        taken.name(),
+                        ceiling,
+                        atLeast(),
+                        over * over,
+                        after.highestRpm));
+    }
+
+    /** Without knob and lever only the speed at which low range first showed is known; it was no less before. */
+    private String atLeast() {
+        return exact ? "" : "at least ";
+    }
+
+    private void fromOverdrive() {
+        double range = drive.table().rangeStep();
+        double split = drive.table().splitterRatio().orElse(1.0);
+        boolean splits = old.splitter() == Gear.Splitter.OVERDRIVE;
+        boolean returning = splits && taken.splitter() != Gear.Splitter.OVERDRIVE;
+        double slip = returning ? (range - split) / (range - 1) : splits ? split : 1;
+        double over = kmh / drive.ceilingKmh(taken);
+        double energy = slip * slip * over * over;
+        found(
+                EventKind.OVERDRIVE_TO_LOW,
+                energy,
+                Math.min(from.confidence(), after.confidence()),
+                Figures.of(Figure.SLIP_MULTIPLE, slip)
+                        .and(Figure.ENERGY_MULTIPLE, energy)
+                        .and(Figure.CEILING_MULTIPLE, over)
+                        .and(Figure.SPLITTER_RETURNS, returning ? 1 : 0),
+                Drive.words(
+                        "From %s, an overdrive, straight to %s, the range moved at %s%.0f km/h: %.2f times the slip of the"
+                                + " same shift from direct, %s%.1f times the energy of a proper one at the ceiling.",
+                        old.name(), taken.name(), atLeast(), kmh, slip, atLeast(), energy));
+    }
+
+    private void found(EventKind kind, double severity, double confidence, Figures figures, String sentence) {
+        if (confidence >= Drive.LEAST_CONFIDENCE) {
+            drive.found().accept(drive.shift(kind, from, after, severity, confidence, figures, sentence));
+        }
+    }
+}

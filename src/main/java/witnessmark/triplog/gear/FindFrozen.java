@@ -1,0 +1,168 @@
+package witnessmark.triplog.gear;
+
+import java.util.ArrayList;
+import java.util.List;
+import witnessmark.triplog.signal.RowBlock;
+import witnessmark.triplog.signal.Signal;
+
+/**
+ * Takes out signals that stand still, row after row, while others move. A still value alone says nothing: an engine at
+ * idle, a steady foot and a cruise at one speed stand still too.
+ */
+final class FindFrozen {
+    private static final int MOST_KEPT = 50;
+    /** So long a value may stand still by its rounding. */
+    private static final double LEAST_SECONDS = 6;
+
+    private static final double LEAST_FOOT_SECONDS = 30;
+    /** The engine, or the wheels, moved by this share meanwhile. */
+    private static final double MOVED = 0.2;
+
+    private static final double IDLING = 1.15;
+    private static final double IDLE_MOVED_KMH = 25;
+    private static final double ROLLING_KMH = 3;
+
+    private final Watch[] watches;
+    private final List<FrozenSignal> found = new ArrayList<>();
+
+    FindFrozen(double idleRpm) {
+        watches = new Watch[] {
+            new Watch(Signal.ENGINE_SPEED, idleRpm), new Watch(Signal.ROAD_SPEED, idleRpm),
+            new Watch(Signal.OUTPUT_SHAFT_SPEED, idleRpm), new Watch(Signal.ACCELERATOR, idleRpm)
+        };
+    }
+
+    List<FrozenSignal> found() {
+        return List.copyOf(found);
+    }
+
+    /** Looks at the rows from {@code from} on, the ones before having been looked at, and takes out what stands still. */
+    void over(RowBlock block, int from) {
+        for (Watch watch : watches) {
+            watch.over(block, from);
+        }
+    }
+
+    /** Notes what stands still to the end of the log; to be called once. */
+    void end() {
+        for (Watch watch : watches) {
+            watch.close();
+        }
+    }
+
+    /** Rows have been dropped from the front of the block. */
+    void dropped(int rows) {
+        for (Watch watch : watches) {
+            watch.begin = Math.max(0, watch.begin - rows);
+        }
+    }
+
+    /** One signal, and the stretch in which it stands still at present. */
+    private final class Watch {
+        private final Signal signal;
+        private final double idleRpm;
+        private double value = Double.NaN;
+        private int begin;
+        private long beginMicros;
+        private double lowestOther;
+        private double highestOther;
+        private double wander;
+        private double lastOther = Double.NaN;
+        private double highestThrottle;
+        private boolean stood;
+        private boolean frozen;
+        private long lastMicros;
+
+        Watch(Signal signal, double idleRpm) {
+            this.signal = signal;
+            this.idleRpm = idleRpm;
+        }
+
+        void over(RowBlock block, int from) {
+            double[] own = block.column(signal);
+            double[] other = block.column(other());
+            double[] throttle = block.column(Signal.ACCELERATOR);
+            for (int i = from; i < block.size(); i++) {
+                if (!(own[i] == value) || block.isAfresh(i)) {
+                    end(block, i);
+                    value = own[i];
+                    begin = i;
+                    beginMicros = block.timeMicros(i);
+                    lowestOther = other[i];
+                    highestOther = other[i];
+                    lastOther = other[i];
+                    wander = 0;
+                    highestThrottle = 0;
+                    stood = false;
+                } else if (other[i] != lastOther && !Double.isNaN(other[i])) {
+                    lowestOther = other[i] < lowestOther || Double.isNaN(lowestOther) ? other[i] : lowestOther;
+                    highestOther = other[i] > highestOther || Double.isNaN(highestOther) ? other[i] : highestOther;
+                    wander += Double.isNaN(lastOther) ? 0 : Math.abs(other[i] - lastOther);
+                    lastOther = other[i];
+                    highestThrottle = Math.max(highestThrottle, Double.isNaN(throttle[i]) ? 0 : throttle[i]);
+                    stood |= other[i] < ROLLING_KMH;
+                }
+            }
+            takeOut(block, block.size());
+        }
+
+        private Signal other() {
+            return signal == Signal.ENGINE_SPEED || signal == Signal.ACCELERATOR
+                    ? Signal.ROAD_SPEED
+                    : Signal.ENGINE_SPEED;
+        }
+
+        private void end(RowBlock block, int to) {
+            takeOut(block, to);
+            close();
+        }
+
+        void close() {
+            if (frozen && found.size() < MOST_KEPT) {
+                found.add(new FrozenSignal(signal, value, beginMicros, (lastMicros - beginMicros) / 1e6));
+            }
+            frozen = false;
+        }
+
+        /** The rows of the stretch so far no longer give the signal, if it is frozen. */
+        private void takeOut(RowBlock block, int to) {
+            if (to == 0
+                    || begin >= to
+                    || Double.isNaN(value)
+                    || !isFrozen((block.timeMicros(to - 1) - beginMicros) / 1e6)) {
+                return;
+            }
+            double[] own = block.column(signal);
+            for (int i = begin; i < to; i++) {
+                own[i] = Double.NaN;
+            }
+            begin = to;
+            frozen = true;
+            lastMicros = block.timeMicros(to - 1);
+        }
+
+        private boolean isFrozen(double seconds) {
+            if (seconds < LEAST_SECONDS) {
+                return false;
+            }
+            return switch (signal) {
+                case ENGINE_SPEED -> value > 0 && isEngineFrozen(seconds);
+                case ACCELERATOR -> value > 2
+                        && value < 98
+                        && seconds > LEAST_FOOT_SECONDS
+                        && stood
+                        && highestOther > 3 * ROLLING_KMH;
+                default -> value > ROLLING_KMH && highestOther - lowestOther > MOVED * highestOther;
+            };
+        }
+
+        /** At idle the wheels may slow down for long; going up and down they need an engine that moves. */
+        private boolean isEngineFrozen(double seconds) {
+            if (value > IDLING * idleRpm) {
+                return highestOther > ROLLING_KMH && highestOther - lowestOther > MOVED * highestOther;
+            }
+            boolean pulled = highestThrottle > 40 && highestOther - lowestOther > ROLLING_KMH;
+            return pulled || wander > 1.6 * (highestOther - lowestOther) && highestOther - lowestOther > IDLE_MOVED_KMH;
+        }
+    }
+}
