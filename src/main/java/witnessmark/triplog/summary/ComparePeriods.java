@@ -13,7 +13,8 @@ public final class ComparePeriods {
     /** To be read with every comparison (common practice). */
     public static final String CAUTION =
             "The test takes events as independent and evenly spread; habit events come in clusters by trip, so p is"
-                    + " smaller and the interval narrower than they should be.";
+                    + " smaller and the interval narrower than they should be. p is twice the smaller tail, so that it"
+                    + " always agrees with the interval.";
 
     private static final double SIGNIFICANT = 0.05;
 

@@ -42,6 +42,20 @@ class TwoRatesTest {
         assertThat(rates.upper()).isEqualTo(upper, within(1e-6 * (1 + upper)));
     }
 
+    /**
+     * A public statistics manual: 41 events in 28,010 person-years against 15 in 19,017, ratio 1.8558, exact 95 % interval
+     * 1.0057 to 3.6093 (Rothman's breast cancer example; figures from memory, recomputed).
+     */
+    @Test
+    void the_rate_ratio_of_a_statistics_manual() {
+        TwoRates rates = TwoRates.compare(15, 19_017, 41, 28_010);
+
+        assertThat(rates.ratio()).isEqualTo(1.8558, within(5e-5));
+        assertThat(rates.lower()).isEqualTo(1.0057, within(5e-5));
+        assertThat(rates.upper()).isEqualTo(3.6093, within(5e-5));
+        assertThat(rates.pTwoSided()).isLessThan(0.05);
+    }
+
     @Test
     void the_chance_that_so_few_are_left_is_one_sided() {
         assertThat(TwoRates.compare(42, 9.6, 18, 10.1).pFell()).isEqualTo(0.0006908529832, within(1e-9));
