@@ -60,6 +60,18 @@ class UnitFactorsTest {
         assertThat(Figure.given(0, Unit.KILOJOULE).text()).isEqualTo("0 kJ (0 Btu)");
     }
 
+    /** Common practice: one or two digits more than is known, engine speeds whole, nothing smaller than a shop can use. */
+    @Test
+    void what_is_computed_is_rounded_once_and_what_is_given_stays_as_it_was_written() {
+        assertThat(Figure.computed(34_530.1, Unit.RADIAN_PER_SECOND_SQUARED, "").text())
+                .isEqualTo("34500 rad/s2");
+        assertThat(Figure.computed(1.31139, Unit.KILOJOULE, "").text()).isEqualTo("1.31 kJ (1.24 Btu)");
+        assertThat(Figure.computed(23.8095, Unit.KILOMETRE_PER_HOUR, "").text()).isEqualTo("23.81 km/h (14.79 mph)");
+        assertThat(Figure.computed(7.825e-8, Unit.RATIO, "").text()).isEqualTo("below 0.0001");
+        assertThat(Figure.computed(-7.825e-8, Unit.RATIO, "").text()).isEqualTo("above -0.0001");
+        assertThat(Figure.given(123_456, Unit.KILOGRAM).text()).isEqualTo("123456 kg (272174 lb)");
+    }
+
     @Test
     void a_figure_refuses_what_is_no_number() {
         assertThatThrownBy(() -> Figure.given(Double.NaN, Unit.RPM))

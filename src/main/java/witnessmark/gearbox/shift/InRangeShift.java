@@ -74,6 +74,11 @@ public record InRangeShift(
         return rpm < truck.value(Parameter.IDLE_RPM) ? Outcome.BELOW_IDLE : Outcome.WITHIN_GOVERNED;
     }
 
+    /** By the speed that the gear after gives engine or disc. */
+    public Verdict verdict() {
+        return Verdict.ofSpeed(timesGoverned.value());
+    }
+
     public boolean down() {
         return to.ratio() > from.ratio();
     }

@@ -23,6 +23,7 @@ import witnessmark.gearbox.shift.RangeShiftQuestion.Rolling;
 import witnessmark.gearbox.shift.RangeShiftQuestion.SplitterMove;
 import witnessmark.gearbox.shift.Reason;
 import witnessmark.gearbox.shift.ShiftSymbols;
+import witnessmark.gearbox.shift.Verdict;
 import witnessmark.shell.print.FigureJson;
 import witnessmark.shell.print.FigureText;
 import witnessmark.shell.print.Page;
@@ -156,6 +157,7 @@ final class ShiftAnswer {
         List<Symbol> symbols = ShiftSymbols.of(truck, shift);
         Map<String, Object> json = json();
         json.put("verdict", shift.outcome().words());
+        json.put("severity", shift.verdict().words());
         json.put("figures", FigureJson.of(shift.figures()));
         json.put("inputs", FigureJson.of(symbols));
         return answer(page -> print(page, shift, symbols), json, ShiftEvidence.of(truck, shift));
@@ -163,7 +165,10 @@ final class ShiftAnswer {
 
     private void print(Page page, InRangeShift shift, List<Symbol> symbols) {
         heading(page);
-        page.strong("Verdict: " + shift.outcome().words());
+        page.strong("Verdict: "
+                + (shift.verdict() == Verdict.PROPER
+                        ? shift.outcome().words()
+                        : shift.verdict().words() + ": " + shift.outcome().words()));
         page.item("engine speed " + rpm(shift.engineBefore()) + " before, " + rpm(shift.engineAfter()) + " after, "
                 + times(shift.timesGoverned()) + " governed speed");
         page.item("gear " + to.id() + " is at governed speed at "

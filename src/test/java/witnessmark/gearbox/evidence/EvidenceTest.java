@@ -7,6 +7,8 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import witnessmark.diagnosis.ShippedKnowledge;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Parameter;
@@ -20,11 +22,13 @@ import witnessmark.gearbox.exposure.Exposure;
 import witnessmark.gearbox.exposure.Journey;
 import witnessmark.gearbox.shift.AnalyseRangeShift;
 import witnessmark.gearbox.shift.InRangeShift;
+import witnessmark.gearbox.shift.RangeShift;
 import witnessmark.gearbox.shift.RangeShiftQuestion;
 import witnessmark.gearbox.shift.RangeShiftQuestion.Clutch;
 import witnessmark.gearbox.shift.RangeShiftQuestion.LeverTiming;
 import witnessmark.gearbox.shift.RangeShiftQuestion.Rolling;
 import witnessmark.gearbox.shift.RangeShiftQuestion.SplitterMove;
+import witnessmark.gearbox.shift.Verdict;
 import witnessmark.gearbox.start.StartQuestion;
 import witnessmark.knowledge.KnowledgeBase;
 
@@ -196,6 +200,71 @@ class EvidenceTest {
     private static ComputedFinding tow(double km) {
         return RollingEvidence.of(
                 TRUCK, Exposure.of(TRUCK, Exposure.Mode.TOW, Range.HIGH, Journey.overDistance(80, km)));
+    }
+
+    /**
+     * Bounds of 2 km in a tow and 5 km in a coast: judgement, no safe distance is known. A tow slides by the shaft's
+     * circumference, pi x 70 mm, for each of 312 x 3.5 turns in a km: 0.24014 km in each km, so 2 km in 8.3284 km.
+     */
+    @Test
+    void sliding_is_long_from_its_bound_on() {
+        assertThat(tow(8.33).state()).isEqualTo(State.PRESENT);
+        assertThat(tow(8.32).state()).isEqualTo(State.NOT_COUNTED);
+        Figure minute = Exposure.of(TRUCK, Exposure.Mode.COAST, Range.HIGH, Journey.overMinutes(80, 1))
+                .worst()
+                .distance();
+        assertThat(coast(4.999 / minute.value()).state()).isEqualTo(State.NOT_COUNTED);
+        assertThat(coast(5.001 / minute.value()).state()).isEqualTo(State.PRESENT);
+    }
+
+    private static ComputedFinding coast(double minutes) {
+        return RollingEvidence.of(
+                TRUCK, Exposure.of(TRUCK, Exposure.Mode.COAST, Range.HIGH, Journey.overMinutes(80, minutes)));
+    }
+
+    /** What the heat depends on how gently the clutch was let in proves nothing against the gear. */
+    @Test
+    void a_start_that_is_hot_only_when_let_in_gently_is_not_counted() {
+        TruckProfile truck = SampleTrucks.splitHigh().build();
+        double least = slipEnergy(truck);
+        TruckProfile between = SampleTrucks.splitHigh()
+                .set(Parameter.CLUTCH_START_ENERGY, least * 1.001)
+                .build();
+        TruckProfile below = SampleTrucks.splitHigh()
+                .set(Parameter.CLUTCH_START_ENERGY, least * 0.999)
+                .build();
+
+        assertThat(named(start(between, "4", 36_000, 2), "computed-start-gear-too-high")
+                        .state())
+                .isEqualTo(State.NOT_COUNTED);
+        assertThat(named(start(below, "4", 36_000, 2), "computed-start-gear-too-high")
+                        .state())
+                .isEqualTo(State.PRESENT);
+    }
+
+    private static double slipEnergy(TruckProfile truck) {
+        return named(start(truck, "4", 36_000, 2), "computed-start-gear-too-high")
+                .result()
+                .value();
+    }
+
+    /** Governed 2000 rpm, judgement: 1 % for reading a dial, then a quarter more; 1.0 front ratio turns 18.2 rpm a km/h. */
+    @ParameterizedTest
+    @CsvSource({
+        "32.96, BELOW_IDLE, PROPER",
+        "32.97, WITHIN_GOVERNED, PROPER",
+        "110.9, WITHIN_GOVERNED, PROPER",
+        "111.1, ENGINE_OVERSPED, HARD",
+        "137.3, ENGINE_OVERSPED, HARD",
+        "137.4, ENGINE_OVERSPED, DESTRUCTIVE"
+    })
+    void a_shift_within_a_range_is_judged_by_the_engine_after_it(
+            double kmh, RangeShift.Outcome outcome, Verdict verdict) {
+        InRangeShift shift =
+                InRangeShift.of(TRUCK, TRUCK.gears().named("8o"), TRUCK.gears().named("8d"), kmh, Clutch.ENGAGED);
+
+        assertThat(shift.outcome()).isEqualTo(outcome);
+        assertThat(shift.verdict()).isEqualTo(verdict);
     }
 
     @Test

@@ -125,6 +125,20 @@ class StepsTest {
                 .hasValueSatisfying(even -> assertThat(even.verdict()).isEqualTo(Steps.Evenness.Verdict.UNEVEN));
     }
 
+    /** Judgement: the smallest drop within 5 % of the largest is equal, within 20 % nearly; largest 0.3 here. */
+    @ParameterizedTest
+    @CsvSource({"0.2851, EQUAL", "0.2849, NEARLY_EQUAL", "0.2401, NEARLY_EQUAL", "0.2399, UNEVEN"})
+    void evenness_at_its_bounds(double leastDrop, Steps.Evenness.Verdict verdict) {
+        double wide = 1 / (1 - 0.3);
+        double narrow = 1 / (1 - leastDrop);
+        TruckProfile truck = SampleTrucks.splitHigh()
+                .mainRatios(List.of(wide * narrow, narrow, 1.0))
+                .build();
+
+        assertThat(Steps.of(truck).highRangeEvenness())
+                .hasValueSatisfying(even -> assertThat(even.verdict()).isEqualTo(verdict));
+    }
+
     @Test
     void a_downshift_is_no_step() {
         Gears gears = SampleTrucks.splitHigh().build().gears();

@@ -176,6 +176,104 @@ class TruckCommandsTest {
         assertThat(run.out().lines()).isNotEmpty().allMatch(text -> text.length() <= 80, "at most 80 columns");
     }
 
+    /** 45 degrees each way leave nothing at the axle and shake the shaft between with 34,500 rad/s2 at 2000 rpm. */
+    @Test
+    void equal_angles_however_large_are_not_within_guidance() {
+        assertThat(run("truck angles --angle 45,45 --rpm 2000").out())
+                .contains(">> Beyond the usual guidance")
+                .contains("34500 rad/s2")
+                .doesNotContain("Within the usual guidance");
+        assertThat(run("truck angles --angle 12,12 --rpm 2000").out()).contains("Beyond the usual guidance");
+        assertThat(run("truck angles --angle 2,2 --rpm 2000").out()).contains(">> Within the usual guidance");
+        assertThat(run("truck angles --angle 0").out())
+                .contains("A straight joint turns evenly")
+                .contains("needles do not roll")
+                .doesNotContain("never runs evenly");
+    }
+
+    @Test
+    void a_shift_out_of_reverse_rolls_back_and_is_never_proper() {
+        Run run = run("truck shift ten-ratio --from Rl --to 6 --speed 3");
+
+        assertThat(run.out())
+                .contains("rolling back")
+                .contains("Verdict: hard on the gearbox")
+                .contains("the input is turned backwards");
+        assertThat(json("truck shift ten-ratio --from Rl --to 6 --speed 3")
+                        .get("rollingBack")
+                        .asBoolean())
+                .isTrue();
+    }
+
+    @Test
+    void a_shift_of_splitter_and_range_tells_both_orders() {
+        String shift = "truck shift thirteen-ratio --from 5o --to 4 --speed 20";
+
+        assertThat(run(shift).out().replaceAll("\\s+", " "))
+                .contains("reckoned here with the splitter first, which costs the cone more: splitter first ")
+                .contains("slip energy, range first");
+        assertThat(json(shift + " --splitter last").get("order").asString()).isEqualTo("range-first");
+    }
+
+    @Test
+    void a_plan_says_what_the_engine_does_not_pull() {
+        Run run = run("truck plan odd-twelve --grade 12");
+
+        assertThat(run.out().replaceAll("\\s+", " "))
+                .containsPattern("On this grade gear \\S+ is the highest that the engine pulls")
+                .contains("full torque is")
+                .contains("out of gear the truck loses 4.488 km/h");
+        assertThat(json("truck plan odd-twelve --grade 12")
+                        .get("notPulled")
+                        .get("gear")
+                        .asString())
+                .isNotEmpty();
+    }
+
+    @Test
+    void a_tow_in_low_range_says_that_speed_alone_destroys() {
+        assertThat(run("truck tow odd-twelve --speed 85 --minutes 1 --range low")
+                        .out())
+                .contains(">> Too fast by itself");
+    }
+
+    /** 23.8095 km/h is 14.79 mph: rounded down, the same on every page. */
+    @Test
+    void ceilings_are_the_same_line_on_every_page() {
+        assertThat(run("truck speeds odd-twelve --units us").out()).contains("never above 23 km/h (14 mph)");
+        assertThat(run("truck card odd-twelve").out()).contains("   3d: 23 km/h (14 mph)");
+        assertThat(run("truck chart odd-twelve plan").out()).contains("3d: 23 km/h (14 mph)");
+        assertThat(run("truck chart odd-twelve slip").out()).contains("3d: 23 km/h (14 mph)");
+    }
+
+    @Test
+    void an_unusual_profile_is_asked_about_with_every_answer_and_still_reckoned_with() throws IOException {
+        Path odd = folder.resolve("per-mile.yaml");
+        Files.writeString(
+                odd, ODD_TRUCK.replace("revs-per-km: 300", "revs-per-km: 483").replace("odd-twelve", "per-mile"));
+        String name = "'" + odd + "'";
+
+        for (String line : new String[] {
+            "truck show " + name,
+            "truck speeds " + name,
+            "truck plan " + name,
+            "truck card " + name,
+            "truck chart " + name + " plan",
+            "truck shift " + name + " --from 4d --to 3d --speed 20",
+            "truck start " + name,
+            "truck tow " + name + " --speed 60 --minutes 5",
+            "truck import " + name
+        }) {
+            Run run = run(line);
+            assertThat(run.exitCode()).as(line).isZero();
+            assertThat(run.out().replaceAll("\\s+", " "))
+                    .as(line)
+                    .contains("Check the profile: tyre.revs-per-km: 483 turns in a kilometre are unusual")
+                    .contains("is it per mile?");
+        }
+        assertThat(json("truck speeds " + name).get("questions")).hasSize(1);
+    }
+
     @Test
     void a_chart_is_written_as_svg_and_not_over_another_file() {
         Path svg = folder.resolve("plan.svg");
