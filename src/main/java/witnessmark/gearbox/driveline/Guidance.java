@@ -23,6 +23,12 @@ public enum Guidance {
                     + " degree to one at least"),
     UNEQUAL_ANGLES(false, "the two angles are more than a degree apart");
 
+    /** Where the bounds come from, in a sentence. */
+    public static final String SOURCE =
+            "Bounds: a ripple of 0.0027, and angles of 0.5 to 3 degrees within a degree of each other, are public guidance"
+                    + " of driveshaft makers; 1000 rad/s2 is a usual value, from memory, and what their table of angle"
+                    + " against speed comes to";
+
     /** Speed ripple to stay under: a driveline maker's public text. */
     public static final double MOST_RIPPLE = 0.0027;
     /**

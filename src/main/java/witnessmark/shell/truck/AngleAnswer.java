@@ -95,6 +95,7 @@ final class AngleAnswer {
         Map<String, Object> json = new LinkedHashMap<>();
         json.put("verdict", verdict);
         json.put("concerns", why);
+        json.put("bounds", Guidance.SOURCE);
         json.put("figures", FigureJson.of(figures));
         json.put("inputs", FigureJson.of(symbols));
         return new TruckAnswer(
@@ -104,6 +105,7 @@ final class AngleAnswer {
                     page.blank();
                     page.strong(verdict);
                     page.items(why);
+                    page.blank().line(Guidance.SOURCE);
                     new FigureText(page, formulas).print(figures, symbols);
                 },
                 json,

@@ -68,7 +68,7 @@ final class SpeedsText {
         page.drawn(head.toString());
         for (RoadSpeeds.Row row : speeds.table(rpms)) {
             StringBuilder line = new StringBuilder(String.format(
-                    Locale.ROOT, "  %-4s %7.2f", row.gear().id(), row.gear().ratio()));
+                    Locale.ROOT, "  %-4s %7.3f", row.gear().id(), row.gear().ratio()));
             row.atEngineSpeeds().forEach(speed -> line.append(right(units.cell(speed), width)));
             page.drawn(line.toString());
         }

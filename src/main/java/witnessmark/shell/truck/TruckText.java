@@ -9,6 +9,7 @@ import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Gear;
 import witnessmark.gearbox.Parameter;
 import witnessmark.gearbox.TruckProfile;
+import witnessmark.gearbox.Unit;
 import witnessmark.shell.print.FigureText;
 import witnessmark.shell.print.Page;
 
@@ -92,6 +93,6 @@ public final class TruckText {
     }
 
     static String ratio(double value) {
-        return String.format(Locale.ROOT, "%.2f", value);
+        return Figure.given(value, Unit.RATIO).text();
     }
 }

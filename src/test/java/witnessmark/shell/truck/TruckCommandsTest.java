@@ -110,7 +110,7 @@ class TruckCommandsTest {
     void the_speed_table_shows_both_units_marks_the_ceilings_and_fits_the_page() {
         Run run = run("truck speeds odd-twelve");
 
-        assertThat(run.out()).contains("1u     12.50").contains("95.2 (59.2)");
+        assertThat(run.out()).contains("1u    12.500").contains("95.2 (59.2)");
         // 23.8 km/h and 14.8 mph, rounded down: a ceiling is not rounded up.
         assertThat(run.out()).contains(">> 3d   never above 23 km/h (14 mph)");
         assertThat(run.out()).contains("3d to 4u    1.280        438  21.9 %   lever, range and splitter");
