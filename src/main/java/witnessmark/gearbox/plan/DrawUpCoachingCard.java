@@ -26,6 +26,9 @@ public final class DrawUpCoachingCard {
     /** How far over the ceiling the card's example goes: a usual misjudgement. */
     private static final double EXAMPLE_EXCESS = 1.25;
 
+    /** A saving of less than a twentieth is none. */
+    private static final double WORTH_TELLING = 0.95;
+
     private final TruckProfile truck;
     private final RoadSpeeds speeds;
     private final ShiftPlan plan;
@@ -127,7 +130,9 @@ public final class DrawUpCoachingCard {
                     "torque-in-high", Figure.computed(truck.rangeRatio(), Unit.RATIO, "R: range ratio"));
             case SHIFT_PROGRESSIVELY -> {
                 plan.meanShiftSpeed().ifPresent(mean -> figures.put("mean-shift-speed", mean));
-                plan.rangeEnergyShare().ifPresent(share -> figures.put("range-energy-share", share));
+                plan.rangeEnergyShare()
+                        .filter(share -> share.value() < WORTH_TELLING)
+                        .ifPresent(share -> figures.put("range-energy-share", share));
             }
             case CRUISE_BELOW_GOVERNED -> figures.put(
                     "cruise-up-to", speeds.cruisingBand().ease());

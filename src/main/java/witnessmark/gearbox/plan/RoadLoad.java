@@ -17,6 +17,8 @@ import witnessmark.gearbox.Unit;
 record RoadLoad(TruckProfile truck, double massKg, double gradePercent) {
 
     static final double GRAVITY = 9.81;
+    /** A landing on the first point of the curve itself is on it, whatever the last binary digit says. */
+    private static final double ROUNDING = 1e-6;
     /** Half the density of air at 15 degrees, kg/m3. */
     static final double HALF_AIR_DENSITY = 1.225 / 2;
 
@@ -41,9 +43,10 @@ record RoadLoad(TruckProfile truck, double massKg, double gradePercent) {
         return massKg * GRAVITY * (Math.sin(angle) + truck.value(Parameter.ROLLING_RESISTANCE) * Math.cos(angle));
     }
 
-    /** Whether full torque holds the load in that gear at that engine speed. */
+    /** Whether full torque holds the load in that gear at that engine speed; below the torque curve nothing is held. */
     boolean held(Gear gear, double rpm) {
-        return truck.torque().atRpm(rpm) >= engineTorque(gear, rpm);
+        return rpm >= truck.torque().points().firstKey() - ROUNDING
+                && truck.torque().atRpm(rpm) >= engineTorque(gear, rpm);
     }
 
     /** Road speed lost in each second without torque; negative where the truck gains. */

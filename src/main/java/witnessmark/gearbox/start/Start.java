@@ -65,7 +65,9 @@ public record Start(
         HOT_AT_PART_THROTTLE(
                 "a sensible start only with all the torque there is: let in gently, the clutch takes more energy than an"
                         + " ordinary start should cost"),
-        CLUTCH_OVERHEATED("too high a gear: the clutch takes more energy than an ordinary start should cost"),
+        CLUTCH_OVERHEATED(
+                "too high a gear, or in the lowest too heavy a load: the clutch takes more energy than an ordinary start"
+                        + " should cost"),
         HIGH_RANGE("high range: never start in it"),
         DOES_NOT_START("does not start: the clutch never closes"),
         SPINS("does not start: the drive wheels spin on this grade"),

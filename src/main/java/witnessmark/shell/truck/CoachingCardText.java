@@ -24,8 +24,14 @@ final class CoachingCardText {
             page.strong(words.say("ceiling") + " " + ceiling.limit());
             card.ceilings().forEach(each -> page.indented("   ", "   ", each.line()));
         });
-        page.heading(words.say("shifts"));
-        page.indented("  ", "  ", card.shiftsOnDial());
+        if (!card.plan().shifts().isEmpty()) {
+            page.heading(words.say("shifts"));
+            page.indented("  ", "  ", card.shiftsOnDial());
+        }
+        card.plan()
+                .end()
+                .ifPresent(end -> page.item(
+                        words.say("plan-ends").replace("{gear}", end.gear().id())));
         card.drops().forEach(drop -> page.item(words.drop(drop)));
         page.heading(words.say("starts"));
         page.item(words.say("loaded") + ": " + starts(card.loaded()));

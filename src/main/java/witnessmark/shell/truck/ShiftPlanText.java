@@ -32,6 +32,8 @@ final class ShiftPlanText {
         plan.end().ifPresent(end -> end(plan, end));
         if (!plan.shifts().isEmpty()) {
             table(plan);
+        } else if (truck.gears().forward().size() == 1) {
+            page.item("one forward gear, so there is no shift to plan");
         }
         if (plan.gradePercent() > 0) {
             page.item("out of gear the truck loses " + plan.lostPerSecond().text()
@@ -47,8 +49,15 @@ final class ShiftPlanText {
         page.strong(plan.held(truck)
                 .map(gear -> "On this grade gear " + gear.id() + " is the highest that the engine pulls")
                 .orElse("On this grade no gear of this truck pulls the load"));
-        page.item("gear " + end.gear().id() + " needs " + end.needed().text() + " of the engine at "
-                + end.engineSpeed().text() + "; full torque is " + end.torque().text());
+        double curve = truck.torque().points().firstKey();
+        page.item(
+                end.engineSpeed().value() < curve
+                        ? "gear " + end.gear().id() + " would turn the engine at "
+                                + end.engineSpeed().text() + " at most, below its torque curve, which begins at "
+                                + Figure.given(curve, Unit.RPM).text()
+                        : "gear " + end.gear().id() + " needs " + end.needed().text() + " of the engine at "
+                                + end.engineSpeed().text() + "; full torque is "
+                                + end.torque().text());
         page.blank();
     }
 

@@ -93,6 +93,9 @@ final class SpeedsText {
     private void steps() {
         double governed = truck.value(Parameter.GOVERNED_RPM);
         Steps steps = Steps.of(truck);
+        if (steps.inOrder().isEmpty()) {
+            return;
+        }
         page.heading(String.format(
                 Locale.ROOT,
                 "Steps, and what an upshift at governed speed (%.0f rpm) takes from the engine",

@@ -93,15 +93,15 @@ final class StartAnswer {
     private void print(Page page, StartGears gears) {
         heading(page, "gears to start in");
         page.strong(sensible(gears.lowest(), gears.highest()));
-        page.blank().drawn(String.format("  %-5s %-12s %-14s %s", "gear", "clutch heat", "steepest grade", "verdict"));
+        page.blank().drawn(String.format("  %-5s %-14s %-14s %s", "gear", "clutch heat", "steepest grade", "verdict"));
         gears.starts()
                 .forEach(start -> page.indented(
                         String.format(
-                                "  %-5s %-12s %-14s ",
+                                "  %-5s %-14s %-14s ",
                                 start.question().gear().id(),
                                 heat(start),
                                 start.reach().steepest().text()),
-                        " ".repeat(35),
+                        " ".repeat(37),
                         start.verdict().words()));
         page.line("  Clutch heat: from all the torque there is to half of what is over the load; the latter is judged");
         page.blank()

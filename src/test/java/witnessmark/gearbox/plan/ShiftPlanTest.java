@@ -152,6 +152,23 @@ class ShiftPlanTest {
         assertThat(plan.shifts().isEmpty()).isEqualTo(!planned);
     }
 
+    /** Ratio 3.5 to 1 from 2000 rpm lands at 571 rpm, below the 600 of idle, where the assumed curve begins; by hand. */
+    @Test
+    void a_step_that_lands_below_the_torque_curve_is_not_planned() {
+        TruckProfile truck = TruckDraft.named("two")
+                .mainRatios(List.of(3.5, 1.0))
+                .set(Parameter.AXLE_RATIO, 4)
+                .set(Parameter.TYRE_REVS, 312)
+                .set(Parameter.GOVERNED_RPM, 2000)
+                .build();
+
+        ShiftPlan plan = ShiftPlan.of(truck, ShiftPlan.Floor.RISING_WITH_THE_GEAR, 8_000, 0);
+
+        assertThat(plan.shifts()).isEmpty();
+        assertThat(plan.held(truck)).map(Gear::id).contains("1");
+        assertThat(plan.end().orElseThrow().engineSpeed().value()).isCloseTo(571.43, within(0.01));
+    }
+
     @Test
     void on_a_wall_no_gear_pulls() {
         ShiftPlan plan = ShiftPlan.of(onAGrade(2), ShiftPlan.Floor.RISING_WITH_THE_GEAR, 60_000, 30);
