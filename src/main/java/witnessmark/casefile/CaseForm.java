@@ -38,6 +38,7 @@ public final class CaseForm {
         form.put("state", entry.state().word());
         putText(form, "note", entry.note());
         putText(form, "told-by", entry.toldBy().map(Teller::word).orElse(""));
+        putText(form, "gear", entry.gear().orElse(""));
         return form;
     }
 

@@ -1,27 +1,36 @@
 package witnessmark.casefile;
 
 import java.util.Optional;
+import witnessmark.gearbox.LoadPath;
 
 /**
  * What is said of one finding.
  *
  * @param finding id of the finding in the knowledge base
  * @param note the technician's own words, empty for none
+ * @param gear the lever gear it was heard in or the pair it was seen on, as {@link witnessmark.gearbox.LoadPath} writes it
  * @param toldBy who told it, where nobody of the shop looked; present it was told so, absent it was denied
  */
-public record FindingEntry(String finding, FindingState state, String note, Optional<Teller> toldBy) {
+public record FindingEntry(
+        String finding, FindingState state, String note, Optional<Teller> toldBy, Optional<String> gear) {
     public FindingEntry {
         finding = CheckedText.id("finding", finding);
         note = CheckedText.free("finding '" + finding + "', note", note);
+        gear = gear.map(FindingEntry::checkedGear);
     }
 
     /** What the shop itself found. */
     public FindingEntry(String finding, FindingState state, String note) {
-        this(finding, state, note, Optional.empty());
+        this(finding, state, note, Optional.empty(), Optional.empty());
     }
 
     public FindingEntry(String finding, FindingState state) {
         this(finding, state, "");
+    }
+
+    private static String checkedGear(String gear) {
+        return LoadPath.parse(gear)
+                .orElseThrow(() -> new CaseRefused("gear '" + gear + "' is none", "give " + LoadPath.WORDS));
     }
 
     /** Who told or denied it, in words that follow the state; empty where the shop looked itself. */

@@ -10,6 +10,7 @@ import witnessmark.casefile.Likelihood;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
 import witnessmark.casefile.logged.CombinedEvidence;
+import witnessmark.diagnosis.fact.GearSaid;
 import witnessmark.diagnosis.fact.Measured;
 import witnessmark.diagnosis.fact.State;
 import witnessmark.gearbox.Unit;
@@ -68,6 +69,11 @@ public final class Diagnosis {
      */
     private void report(FindingEntry entry, OpenCase open, CaseFile file) {
         Retired retired = knowledge.retired().get(entry.finding());
+        entry.gear().ifPresent(gear -> knowledge
+                .findings()
+                .get(entry.finding())
+                .gearRole()
+                .ifPresent(role -> open.gear(new GearSaid(entry.finding(), role, gear))));
         if (entry.toldBy().isPresent()) {
             told(entry, open);
             return;

@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Likelihood;
+import witnessmark.diagnosis.fact.GearSaid;
 import witnessmark.diagnosis.fact.Measured;
 import witnessmark.diagnosis.fact.ThinLog;
 import witnessmark.inference.Report;
@@ -52,6 +53,12 @@ public final class OpenCase implements AutoCloseable {
     void thin(String finding, String why) {
         changed();
         session.thin(new ThinLog(finding, why));
+    }
+
+    /** Says in which gear a finding was heard, or on which pair it was seen. */
+    void gear(GearSaid gear) {
+        changed();
+        session.gear(gear);
     }
 
     void measure(Measured measured) {

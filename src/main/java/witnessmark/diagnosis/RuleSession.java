@@ -13,6 +13,7 @@ import org.kie.api.runtime.rule.FactHandle;
 import witnessmark.diagnosis.fact.Believed;
 import witnessmark.diagnosis.fact.ClassChange;
 import witnessmark.diagnosis.fact.Contradiction;
+import witnessmark.diagnosis.fact.GearSaid;
 import witnessmark.diagnosis.fact.Given;
 import witnessmark.diagnosis.fact.HeldBack;
 import witnessmark.diagnosis.fact.Measured;
@@ -72,6 +73,11 @@ final class RuleSession implements AutoCloseable {
     /** Says that what logs show of a finding is too little to carry a conclusion. */
     void thin(ThinLog log) {
         session.insert(log);
+    }
+
+    /** Says in which gear a finding was heard, or on which pair it was seen. */
+    void gear(GearSaid gear) {
+        session.insert(gear);
     }
 
     Premises premises() {

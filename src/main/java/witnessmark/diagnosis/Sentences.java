@@ -52,6 +52,19 @@ public final class Sentences {
                 + ". Measure again and correct one of them.";
     }
 
+    public static String carriesNoLoad(String gear, String pair) {
+        return "It is heard in " + gearWord(gear) + ", in which " + pairWord(pair)
+                + " carries no load: one of the two is of another gear, or of another unit.";
+    }
+
+    private static String gearWord(String gear) {
+        return gear.equals("R") ? "reverse" : gear.equals("direct") ? "direct" : "gear " + gear;
+    }
+
+    private static String pairWord(String pair) {
+        return pair.equals("head") ? "the head pair" : "the pair of " + gearWord(pair);
+    }
+
     public static String spoiled(String spoiler) {
         return "it cannot be read any more: {finding:" + spoiler + "}";
     }

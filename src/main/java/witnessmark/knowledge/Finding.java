@@ -1,6 +1,7 @@
 package witnessmark.knowledge;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Something that can be seen, heard, measured, read in a log or learnt from papers.
@@ -16,6 +17,7 @@ import java.util.List;
  * @param whenFound ids of the cautions that hold from the moment it is found or cannot be ruled out
  * @param spoiledBy findings that, present, leave the answer unsure: what was washed off or drained cannot be read
  * @param doubtsIdentity whether it puts in doubt that the evidence is from one unit, so that no class is concluded
+ * @param gearRole whether it is heard in a gear or seen on a pair, so that the two can be held against each other
  * @param says what is to be said beside a cause that names people where it is present; empty for nothing
  * @param conclusive why the finding may move the odds by more than other signs; empty for one that may not
  */
@@ -40,9 +42,18 @@ public record Finding(
         List<String> whenFound,
         List<String> spoiledBy,
         boolean doubtsIdentity,
+        Optional<GearRole> gearRole,
         String says,
         String conclusive,
         List<String> sources) {
+
+    /** What a gear said of the finding means. */
+    public enum GearRole {
+        /** The lever gear in which it is heard. */
+        HEARD_IN,
+        /** The pair of gears on which it is seen. */
+        SEEN_ON
+    }
 
     /** What sort of observation it is: how far it can be trusted, and of what it speaks. */
     public enum Kind {
@@ -108,6 +119,7 @@ public record Finding(
                 whenFound,
                 spoiledBy,
                 doubtsIdentity,
+                gearRole,
                 says,
                 conclusive,
                 sources);

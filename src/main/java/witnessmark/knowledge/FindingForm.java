@@ -29,6 +29,7 @@ final class FindingForm {
             "when-found",
             "spoiled-by",
             "identity",
+            "gear",
             "says",
             "conclusive",
             "sources");
@@ -78,6 +79,7 @@ final class FindingForm {
                 draft.refer(Draft.Kind.CAUTION, fields, "when-found"),
                 draft.refer(Draft.Kind.FINDING, fields, "spoiled-by"),
                 fields.flagOr("identity", false),
+                fields.get("gear").flatMap(word -> word.one("gear", Word.all(Finding.GearRole.class))),
                 fields.textOr("says", ""),
                 fields.textOr("conclusive", ""),
                 SourceForm.cited(fields, draft));

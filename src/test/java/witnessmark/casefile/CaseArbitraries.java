@@ -109,7 +109,8 @@ public final class CaseArbitraries {
                         ids(),
                         Arbitraries.of(FindingState.class),
                         texts(),
-                        Arbitraries.of(Teller.class).optional())
+                        Arbitraries.of(Teller.class).optional(),
+                        Arbitraries.of("1", "4", "R", "direct", "head").optional())
                 .as(FindingEntry::new);
     }
 

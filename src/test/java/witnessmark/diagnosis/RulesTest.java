@@ -175,6 +175,24 @@ class RulesTest {
         }
 
         @Test
+        void a_noise_in_a_gear_in_which_the_damaged_pair_carries_no_load_contradicts() {
+            assertThat(heardAndSeen("direct", "4").contradictions())
+                    .singleElement()
+                    .satisfies(c -> assertThat(c.why()).contains("carries no load"));
+            assertThat(heardAndSeen("4", "4").contradictions()).isEmpty();
+            assertThat(heardAndSeen("3", "head").contradictions()).isEmpty();
+        }
+
+        private static Judgement heardAndSeen(String gear, String pair) {
+            Optional<String> in = Optional.of(gear);
+            Optional<String> on = Optional.of(pair);
+            return DIAGNOSIS.judge(SmallTrade.sheet()
+                    .finding(new FindingEntry("grinds", FindingState.PRESENT, "", Optional.empty(), in))
+                    .finding(new FindingEntry("hubs-scored", FindingState.PRESENT, "", Optional.empty(), on))
+                    .toCaseFile());
+        }
+
+        @Test
         void no_verdict_leans_on_contradicted_evidence() {
             assertThat(judge("towed", "hubs-scored", "hubs-sound").verdict().isDetermined())
                     .isFalse();
@@ -319,8 +337,10 @@ class RulesTest {
 
         @Test
         void what_somebody_told_is_no_look_and_what_he_denied_moves_nobody() {
-            FindingEntry told = new FindingEntry("outlet-low", FindingState.PRESENT, "", Optional.of(Teller.DRIVER));
-            FindingEntry denied = new FindingEntry("towed", FindingState.ABSENT, "", Optional.of(Teller.FLEET));
+            FindingEntry told = new FindingEntry(
+                    "outlet-low", FindingState.PRESENT, "", Optional.of(Teller.DRIVER), Optional.empty());
+            FindingEntry denied =
+                    new FindingEntry("towed", FindingState.ABSENT, "", Optional.of(Teller.FLEET), Optional.empty());
             Judgement silent = judge("grinds", "hubs-scored");
             Judgement tale = DIAGNOSIS.judge(
                     SmallTrade.sheet("grinds", "hubs-scored").finding(told).toCaseFile());

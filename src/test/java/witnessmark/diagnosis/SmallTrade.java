@@ -85,7 +85,7 @@ final class SmallTrade {
                   background: now-and-then, sources: [common-practice] }
               - { id: told, title: Told so, ask: Told?, kind: account, access: cab, minutes: 1,
                   background: now-and-then, sources: [common-practice] }
-              - { id: grinds, title: Grinds, ask: Grinds?, kind: symptom, access: cab, minutes: 1,
+              - { id: grinds, title: Grinds, ask: Grinds?, kind: symptom, gear: heard-in, access: cab, minutes: 1,
                   background: now-and-then, sources: [common-practice] }
               - { id: rattles, title: Rattles, ask: Rattles?, kind: symptom, access: cab, minutes: 1,
                   background: now-and-then, sources: [common-practice] }
@@ -104,7 +104,7 @@ final class SmallTrade {
                   background: now-and-then, sources: [common-practice] }
               - { id: towed, title: Towed, ask: Towed?, kind: paper, access: cab, minutes: 1,
                   background: rarely, sources: [common-practice] }
-              - { id: hubs-scored, title: Hubs scored, ask: Scored?, kind: mark, access: bench, minutes: 5,
+              - { id: hubs-scored, title: Hubs scored, ask: Scored?, kind: mark, gear: seen-on, access: bench, minutes: 5,
                   look: Look., background: almost-never, sources: [common-practice] }
               - { id: hubs-sound, title: Hubs sound, ask: Sound?, kind: mark, access: bench, minutes: 5,
                   look: Look., background: commonly, sources: [common-practice] }

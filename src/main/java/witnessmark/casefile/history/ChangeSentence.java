@@ -12,6 +12,7 @@ public final class ChangeSentence {
     public static String of(Change change) {
         if (change instanceof FindingSet set) {
             return "finding " + set.to().finding() + ": " + set.to().state().word()
+                    + set.to().gear().map(g -> ", gear " + g).orElse("")
                     + (set.to().toldBy().isEmpty() ? "" : ", " + set.to().toldWords())
                     + set.from().map(f -> " (was " + f.state().word() + ")").orElse("")
                     + (set.to().note().isEmpty() ? "" : " - " + set.to().note());

@@ -80,7 +80,9 @@ public final class CaseWriter {
     }
 
     private static String finding(FindingEntry entry) {
-        return entry.note().isEmpty() && entry.toldBy().isEmpty()
+        return entry.note().isEmpty()
+                        && entry.toldBy().isEmpty()
+                        && entry.gear().isEmpty()
                 ? entry.state().word()
                 : flow(CaseForm.finding(entry));
     }

@@ -90,10 +90,11 @@ final class ValueReader {
         if (!value.isMap()) {
             return state(id, value).flatMap(state -> Built.at(name, () -> new FindingEntry(id, state)));
         }
-        YamlMap map = value.map(called("finding", id), List.of("state", "note", "told-by"));
+        YamlMap map = value.map(called("finding", id), List.of("state", "note", "told-by", "gear"));
         return map.require("state", "present")
                 .flatMap(node -> state(id, node))
-                .flatMap(state -> Built.at(name, () -> new FindingEntry(id, state, map.written("note"), toldBy(map))));
+                .flatMap(state ->
+                        Built.at(name, () -> new FindingEntry(id, state, map.written("note"), toldBy(map), gear(map))));
     }
 
     private static Optional<FindingState> state(String id, YamlNode node) {
@@ -102,6 +103,10 @@ final class ValueReader {
 
     private static String called(String thing, String id) {
         return thing + " '" + CheckedText.shown(id) + "'";
+    }
+
+    private static Optional<String> gear(YamlMap map) {
+        return map.has("gear") ? Optional.of(map.written("gear")) : Optional.empty();
     }
 
     private static Optional<Teller> toldBy(YamlMap map) {

@@ -91,6 +91,7 @@ final class CaseText {
                 String.format("  %-14s", entry.state().word()),
                 " ".repeat(16),
                 title + " (" + entry.finding() + ")"
+                        + entry.gear().map(g -> ", gear " + g).orElse("")
                         + (entry.toldBy().isEmpty() ? "" : ", " + entry.toldWords())
                         + (entry.note().isEmpty() ? "" : " - " + entry.note()));
     }

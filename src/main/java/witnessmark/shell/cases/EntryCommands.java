@@ -57,9 +57,10 @@ class EntryCommands {
             name = "case set",
             group = GROUP,
             description = "Enter findings: present, absent (looked at and sound), unsure",
-            help = "case set CASE FINDING=present|absent|unsure|not-looked-at ... [--note TEXT] [--told-by WHO]"
-                    + " [--reason TEXT]; --told-by where nobody of the shop looked: driver, fleet, tow-operator,"
-                    + " previous-shop, previous-owner, other; present is then told, absent denied",
+            help =
+                    "case set CASE FINDING=present|absent|unsure|not-looked-at ... [--note TEXT] [--told-by WHO] [--gear GEAR]"
+                            + " [--reason TEXT]; --told-by where nobody of the shop looked: driver, fleet, tow-operator,"
+                            + " previous-shop, previous-owner, other; present is then told, absent denied",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void set(
@@ -68,6 +69,8 @@ class EntryCommands {
             @Option(longName = "note", defaultValue = "", description = "the technician's own words") String note,
             @Option(longName = "told-by", defaultValue = "", description = "who told it, where nobody looked")
                     String toldBy,
+            @Option(longName = "gear", defaultValue = "", description = "lever gear heard in, or pair seen on")
+                    String gear,
             @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
                     String reason) {
         Map<String, FindingState> states = CaseCommands.states(rest(words, "case set CASE FINDING=STATE ..."));
@@ -75,7 +78,9 @@ class EntryCommands {
         states.keySet().forEach(knows::finding);
         List<Change> changes = new ArrayList<>();
         Optional<Teller> teller = teller(toldBy);
-        states.forEach((finding, state) -> changes.add(new FindingSet(new FindingEntry(finding, state, note, teller))));
+        Optional<String> in = gear.isEmpty() ? Optional.empty() : Optional.of(gear);
+        states.forEach(
+                (finding, state) -> changes.add(new FindingSet(new FindingEntry(finding, state, note, teller, in))));
         CaseHistory history = enter(words.get(0), changes, reason);
         states.forEach((finding, state) -> context.outputWriter().println("  " + state.word() + ": " + finding));
         stored(context, history);

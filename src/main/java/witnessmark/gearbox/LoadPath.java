@@ -1,0 +1,52 @@
+package witnessmark.gearbox;
+
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Pattern;
+
+/**
+ * Which pair of gears carries load in which lever gear of a countershaft box with constant-mesh gears: in an indirect
+ * gear the head pair (input gear and countershaft drive gear) and the pair of that gear; in direct no pair at all, the
+ * countershafts turn unloaded; in reverse the head pair and the reverse pair with its idler. Textbook mechanics, from
+ * memory.
+ */
+public final class LoadPath {
+    /** How a gear is written. */
+    public static final String WORDS = "a lever gear from 1 to 9, R for reverse, direct, or head for the head pair";
+
+    private static final Pattern LEVER = Pattern.compile("[1-9]");
+    private static final String REVERSE = "R";
+    private static final String DIRECT = "direct";
+    private static final String HEAD = "head";
+
+    private LoadPath() {}
+
+    /** The gear as it is kept; empty if it is none. */
+    public static Optional<String> parse(String text) {
+        String plain = text.strip().toLowerCase(Locale.ROOT);
+        if (plain.equals("r") || plain.equals("reverse")) {
+            return Optional.of(REVERSE);
+        }
+        return plain.equals(DIRECT)
+                        || plain.equals(HEAD)
+                        || LEVER.matcher(plain).matches()
+                ? Optional.of(plain)
+                : Optional.empty();
+    }
+
+    /**
+     * Whether a pair carries load while a gear is in.
+     *
+     * @param gear the lever gear in, R or direct
+     * @param pair the pair of a lever gear, R or head
+     * @throws IllegalArgumentException if either is no gear
+     */
+    public static boolean carries(String gear, String pair) {
+        String in = parse(gear).orElseThrow(() -> new IllegalArgumentException("gear '" + gear + "': " + WORDS));
+        String loaded = parse(pair).orElseThrow(() -> new IllegalArgumentException("pair '" + pair + "': " + WORDS));
+        if (in.equals(DIRECT)) {
+            return loaded.equals(DIRECT);
+        }
+        return loaded.equals(HEAD) || in.equals(HEAD) || loaded.equals(in);
+    }
+}
