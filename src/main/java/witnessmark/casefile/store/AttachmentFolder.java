@@ -8,6 +8,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.Optional;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.history.CanonicalText;
@@ -57,6 +58,16 @@ final class AttachmentFolder {
             throw damaged(file, attachment, "cannot be read");
         }
         throw damaged(file, attachment, "is not as it was put in");
+    }
+
+    /** What is wrong with the kept bytes, or empty if they are as they were put in. */
+    Optional<String> fault(CaseId id, Attachment attachment) {
+        try {
+            read(id, attachment);
+            return Optional.empty();
+        } catch (StoreUnavailable e) {
+            return Optional.of(e.what());
+        }
     }
 
     private static StoreUnavailable damaged(Path file, Attachment attachment, String how) {

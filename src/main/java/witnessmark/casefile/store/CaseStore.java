@@ -70,6 +70,40 @@ public final class CaseStore implements AutoCloseable {
         return importAll(List.of(document), who).get(0);
     }
 
+    /**
+     * Keeps a case from outside with the bytes of its files. The bytes come first: should it end in the middle, the same
+     * import can be made again. A case that is there already with the same last entry only gets the files it lacks.
+     *
+     * @param contents bytes by SHA-256; files of the case that are not among them stay missing
+     */
+    public CaseHistory importCase(CaseDocument document, Map<String, byte[]> contents, String who) {
+        CaseHistory history = document.history().orElseGet(() -> CaseHistory.leadingTo(document.present(), stamp(who)));
+        return putWithFiles(history, contents);
+    }
+
+    private CaseHistory putWithFiles(CaseHistory history, Map<String, byte[]> contents) {
+        Optional<CaseRows.Head> there = session.read(sql -> new CaseRows(sql).head(history.id()));
+        boolean same = there.isPresent()
+                && there.get().lastHash().equals(history.last().hash());
+        if (there.isPresent() && !same) {
+            throw alreadyThere(history);
+        }
+        history.present().attachments().forEach(attachment -> {
+            byte[] bytes = contents.get(attachment.sha256());
+            if (bytes != null) {
+                attachments.keep(history.id(), attachment.sha256(), bounded(attachment.name(), bytes));
+            }
+        });
+        if (!same) {
+            put(List.of(history));
+        }
+        return history;
+    }
+
+    private static CaseRefused alreadyThere(CaseHistory history) {
+        return new CaseRefused("case '" + history.id() + "' is in the store already", "give it another id");
+    }
+
     /** Keeps many new cases in one transaction: all of them or, if one is refused, none. */
     public List<CaseHistory> importAll(List<CaseDocument> documents, String who) {
         Stamp stamp = stamp(who);
@@ -82,14 +116,18 @@ public final class CaseStore implements AutoCloseable {
 
     /** Keeps a case from outside under another id, as entered now, with a note of where it came from. */
     public CaseHistory importAs(CaseId id, CaseDocument document, String who) {
+        return importAs(id, document, Map.of(), who);
+    }
+
+    /** The same with the bytes of its files, by SHA-256; the bytes come first. */
+    public CaseHistory importAs(CaseId id, CaseDocument document, Map<String, byte[]> contents, String who) {
         CaseFile present = document.present();
         String entry = document.history()
                 .map(h -> ", entry " + h.last().number() + ", hash " + h.last().hash())
                 .orElse("");
         NoteAdded origin = new NoteAdded("Taken over from case '" + present.id() + "'" + entry);
         CaseHistory history = CaseHistory.leadingTo(present.as(id), stamp(who)).with(origin, stamp(who));
-        put(List.of(history));
-        return history;
+        return putWithFiles(history, contents);
     }
 
     private void put(List<CaseHistory> all) {
@@ -103,7 +141,7 @@ public final class CaseStore implements AutoCloseable {
                     missing.add(history);
                 } else if (!mayBeOurs
                         || !head.get().lastHash().equals(history.last().hash())) {
-                    throw new CaseRefused("case '" + history.id() + "' is in the store already", "give it another id");
+                    throw alreadyThere(history);
                 }
             }
             rows.insertAll(missing);
@@ -177,27 +215,82 @@ public final class CaseStore implements AutoCloseable {
         return session.read(sql -> new CaseSearch(sql).ids(prefix, limit));
     }
 
-    /** Whether the case lies in the store as it was written, read anew from the disk's tables. */
+    /**
+     * Whether the case lies in the store as it was written, read anew from the disk's tables, and as the journal has it.
+     */
     public ChainCheck verify(CaseId id) {
+        if (session.read(sql -> new CaseRows(sql).head(id)).isEmpty()) {
+            Optional<String> journalled = session.compareCase(id, 0, "");
+            if (journalled.isPresent()) {
+                return new ChainCheck.Broken(1, journalled.get());
+            }
+        }
+        ChainCheck chain = chain(id);
+        if (chain instanceof ChainCheck.Intact intact) {
+            CaseHistory now = read(id);
+            return session.compareCase(id, intact.entries(), now.last().hash())
+                    .<ChainCheck>map(why -> new ChainCheck.Broken(intact.entries() + 1, why))
+                    .orElse(chain);
+        }
+        return chain;
+    }
+
+    private ChainCheck chain(CaseId id) {
         return session.read(sql -> StoredChain.verify(new CaseRows(sql), id));
     }
 
-    /** Every case that does not lie in the store as it was written; empty if all do. */
+    /** The files of the case that are missing or not as they were put in, a sentence each; none if all are whole. */
+    public List<String> verifyFiles(CaseId id) {
+        return read(id).present().attachments().stream()
+                .map(attachment -> attachments.fault(id, attachment))
+                .flatMap(Optional::stream)
+                .toList();
+    }
+
+    /** Looks over the whole store: every case, its files, and the entries of all cases together. */
+    public StoreCheck verifyStore() {
+        Map<CaseId, ChainCheck.Broken> broken = verifyAll();
+        Map<CaseId, List<String>> files = new LinkedHashMap<>();
+        long[] count = new long[2];
+        eachCase(id -> {
+            count[0]++;
+            if (!broken.containsKey(id)) {
+                count[1] += read(id).present().attachments().size();
+                List<String> amiss = verifyFiles(id);
+                if (!amiss.isEmpty()) {
+                    files.put(id, amiss);
+                }
+            }
+        });
+        List<String> lines = session.compareLines();
+        return new StoreCheck(count[0], head(), count[1], broken, files, lines);
+    }
+
+    /** Where the chain over all entries of the store ends. */
+    public StoreHead head() {
+        return session.read(sql -> new StoreLines(sql).head().orElse(StoreHead.NONE));
+    }
+
+    /** Every case whose entries do not lie in the database as they were written; empty if all do. */
     public Map<CaseId, ChainCheck.Broken> verifyAll() {
         Map<CaseId, ChainCheck.Broken> broken = new LinkedHashMap<>();
+        eachCase(id -> {
+            if (chain(id) instanceof ChainCheck.Broken at) {
+                broken.put(id, at);
+            }
+        });
+        return broken;
+    }
+
+    private void eachCase(Consumer<CaseId> use) {
         String last = "";
         List<CaseId> page;
         do {
             String after = last;
             page = session.read(sql -> new CaseSearch(sql).idsAfter(after, 500));
-            for (CaseId id : page) {
-                if (verify(id) instanceof ChainCheck.Broken at) {
-                    broken.put(id, at);
-                }
-                last = id.text();
-            }
+            page.forEach(use);
+            last = page.isEmpty() ? last : page.get(page.size() - 1).text();
         } while (!page.isEmpty());
-        return broken;
     }
 
     /**
@@ -216,15 +309,20 @@ public final class CaseStore implements AutoCloseable {
 
     /** Keeps the bytes without adding the attachment to the case, which is then for the caller to do. */
     public Attachment keepBytes(CaseId id, String name, String mediaType, byte[] bytes) {
+        bounded(name, bytes);
+        Attachment attachment = new Attachment(name, mediaType, CanonicalText.sha256(bytes), bytes.length);
+        CaseId known = read(id).id();
+        attachments.keep(known, attachment.sha256(), bytes);
+        return attachment;
+    }
+
+    private static byte[] bounded(String name, byte[] bytes) {
         if (bytes.length > LARGEST_ATTACHMENT) {
             throw new CaseRefused(
                     "attachment '" + name + "': " + bytes.length + " bytes",
                     "keep it to " + LARGEST_ATTACHMENT + " at most");
         }
-        Attachment attachment = new Attachment(name, mediaType, CanonicalText.sha256(bytes), bytes.length);
-        CaseId known = read(id).id();
-        attachments.keep(known, attachment.sha256(), bytes);
-        return attachment;
+        return bytes;
     }
 
     /** The bytes as they were put in; {@link StoreUnavailable} if they are missing or not the same. */

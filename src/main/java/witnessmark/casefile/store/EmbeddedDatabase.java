@@ -17,6 +17,7 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.JdbcTemplate;
@@ -130,6 +131,15 @@ final class EmbeddedDatabase {
         if (fault.isOfTheFile() && !journal.isEmpty()) {
             throw rebuildable("its database cannot be read", e);
         }
+    }
+
+    /** Gives every whole line of the journal, in order; the caller holds the turn. A sentence where it is not whole. */
+    Optional<String> eachLine(Consumer<StoreLine> taker) throws IOException {
+        Journal.Followed followed = journal.follow(StoreHead.NONE, change -> change.forEach(taker));
+        return followed.fits() && followed.tornFile() == null
+                ? Optional.empty()
+                : Optional.of(
+                        "the journal is not whole after line " + followed.end().lines());
     }
 
     StoreUnavailable rebuildable(String what, @Nullable Throwable cause) {

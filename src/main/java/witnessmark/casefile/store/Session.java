@@ -3,7 +3,10 @@ package witnessmark.casefile.store;
 import java.io.IOException;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.concurrent.ThreadLocalRandom;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
@@ -11,6 +14,7 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.datasource.SingleConnectionDataSource;
+import witnessmark.casefile.CaseId;
 import witnessmark.casefile.store.SqlFault.Kind;
 
 /** One connection to the database, opened at first use, opened again when lost, used by one thread at a time. */
@@ -101,6 +105,55 @@ final class Session implements AutoCloseable {
             // The change is on the disk in the journal and committed: it is kept all the same.
             abandon(SqlFault.of(e).kind() == Kind.LOST);
         }
+    }
+
+    /** Compares what the database holds with the chain over all entries and with the journal; what is amiss. */
+    List<String> compareLines() {
+        return run(() -> {
+            JdbcTemplate template = opened();
+            CompareLines compare = new CompareLines(template);
+            List<String> amiss = new ArrayList<>();
+            if (embedded != null) {
+                try (StoreLock turn = embedded.turn()) {
+                    embedded.eachLine(compare::journalled).ifPresent(amiss::add);
+                    amiss.addAll(compare.found(head(template)));
+                } catch (IOException e) {
+                    throw new StoreUnavailable(
+                            location.shown(), "its journal cannot be read", "check the disk and the rights", e);
+                }
+            } else {
+                amiss.addAll(compare.found(head(template)));
+            }
+            open().commit();
+            return amiss;
+        });
+    }
+
+    private static StoreHead head(JdbcTemplate template) {
+        return new StoreLines(template).head().orElse(StoreHead.NONE);
+    }
+
+    /** What the journal says of a case that the database does not; empty without a journal or if both say the same. */
+    Optional<String> compareCase(CaseId id, long entries, String hash) {
+        if (embedded == null) {
+            return Optional.empty();
+        }
+        StoreLine[] last = new StoreLine[1];
+        try (StoreLock turn = embedded.turn()) {
+            embedded.eachLine(line -> {
+                if (line.caseId().equals(id.text())) {
+                    last[0] = line;
+                }
+            });
+        } catch (IOException e) {
+            throw new StoreUnavailable(
+                    location.shown(), "its journal cannot be read", "check the disk and the rights", e);
+        }
+        long known = last[0] == null ? 0 : last[0].row().number();
+        return known == entries && (known == 0 || last[0].row().hash().equals(hash))
+                ? Optional.empty()
+                : Optional.of("the journal ends with entry " + known + " of it, the database with entry " + entries
+                        + (known == entries ? " of another hash" : ""));
     }
 
     /** Work with the database that may fail because of it. */

@@ -21,10 +21,10 @@ import witnessmark.casefile.FindingState;
 import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.CaseHistory;
-import witnessmark.casefile.history.ChainCheck;
 import witnessmark.casefile.history.Opened;
 import witnessmark.casefile.history.SignedOff;
 import witnessmark.casefile.store.CaseQuery;
+import witnessmark.casefile.store.CaseStore;
 import witnessmark.casefile.store.CaseSummary;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.casefile.yaml.CaseWriter;
@@ -198,7 +198,7 @@ class CaseCommands {
     @Command(
             name = "case verify",
             group = GROUP,
-            description = "Check the chain of entries of one case, or of all",
+            description = "Check the entries and files of one case, or of the whole store",
             help = "case verify CASE, or: case verify --all",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
@@ -209,31 +209,9 @@ class CaseCommands {
         if (ids.size() != (all ? 0 : 1)) {
             throw new WrongUsage("name one case, or --all");
         }
-        if (all) {
-            Map<CaseId, ChainCheck.Broken> broken = cases.getObject().store().verifyAll();
-            if (!broken.isEmpty()) {
-                throw new Refused(String.join(
-                        "\n",
-                        broken.entrySet().stream()
-                                .map(e -> broken(e.getKey(), e.getValue()))
-                                .toList()));
-            }
-            context.outputWriter().println("Every case's chain of entries is whole.");
-            return;
-        }
-        CaseId of = new CaseId(ids.get(0));
-        ChainCheck check = cases.getObject().store().verify(of);
-        if (check instanceof ChainCheck.Broken cut) {
-            throw new Refused(broken(of, cut));
-        }
-        context.outputWriter()
-                .println("Case " + of + ": the chain of " + ((ChainCheck.Intact) check).entries()
-                        + " entries is whole.");
-    }
-
-    private static String broken(CaseId id, ChainCheck.Broken cut) {
-        return "case " + id + ": the chain breaks at entry " + cut.number() + ": " + cut.why()
-                + "; it was changed outside the program, keep the store as it is and restore a copy";
+        Page page = new Page(context.outputWriter());
+        CaseStore store = cases.getObject().store();
+        new VerifyText(store, page).print(all ? null : new CaseId(ids.get(0)));
     }
 
     @Command(

@@ -46,15 +46,9 @@ class PacketCommands {
         CaseStore store = cases.getObject().store();
         String who = cases.getObject().who();
         CaseHistory kept = newId.isEmpty()
-                ? store.importCase(packed.document(), who)
-                : store.importAs(new CaseId(newId), packed.document(), who);
+                ? store.importCase(packed.document(), packed.contents(), who)
+                : store.importAs(new CaseId(newId), packed.document(), packed.contents(), who);
         CaseFile now = kept.present();
-        now.attachments().forEach(a -> {
-            byte[] bytes = packed.contents().get(a.sha256());
-            if (bytes != null) {
-                store.keepBytes(now.id(), a.name(), a.mediaType(), bytes);
-            }
-        });
         int missing = now.attachments().size() - packed.contents().size();
         new Page(context.outputWriter())
                 .line("Case '" + now.id() + "' taken in: " + kept.entries().size() + " entries, "

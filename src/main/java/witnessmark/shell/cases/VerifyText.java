@@ -1,0 +1,83 @@
+package witnessmark.shell.cases;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import witnessmark.casefile.CaseId;
+import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.ChainCheck;
+import witnessmark.casefile.history.ClockDoubts;
+import witnessmark.casefile.store.CaseStore;
+import witnessmark.casefile.store.StoreCheck;
+import witnessmark.shell.print.Page;
+import witnessmark.shell.print.Refused;
+
+/** Says whether cases lie in the store as they were written, and what that does not prove. */
+final class VerifyText {
+    private static final String OUTSIDE =
+            "Whoever can write to all files of the store could have made them anew. Only a"
+                    + " number and hash noted outside, on paper or with somebody else, shows that: note these.";
+
+    private final CaseStore store;
+    private final Page page;
+
+    VerifyText(CaseStore store, Page page) {
+        this.store = store;
+        this.page = page;
+    }
+
+    /** The case, or the whole store; {@link Refused} with a line for each thing amiss. */
+    void print(@Nullable CaseId id) {
+        if (id == null) {
+            all();
+        } else {
+            one(id);
+        }
+        page.line(OUTSIDE);
+        page.flush();
+    }
+
+    private void one(CaseId id) {
+        ChainCheck check = store.verify(id);
+        if (check instanceof ChainCheck.Broken cut) {
+            throw new Refused(broken(id, cut));
+        }
+        List<String> files = store.verifyFiles(id);
+        if (!files.isEmpty()) {
+            throw new Refused(String.join("\n", damaged(id, files)));
+        }
+        CaseHistory history = store.read(id);
+        int attachments = history.present().attachments().size();
+        page.line("Case " + id + ": the chain of " + history.entries().size() + " entries is whole"
+                + (attachments == 0 ? "" : ", its " + attachments + " files are as they were put in")
+                + "; it ends with entry " + history.last().number() + ", hash "
+                + history.last().hash() + ".");
+        ClockDoubts.of(history).forEach(page::line);
+    }
+
+    private void all() {
+        StoreCheck check = store.verifyStore();
+        if (!check.isWhole()) {
+            List<String> amiss = new ArrayList<>(check.lines());
+            check.broken().forEach((id, cut) -> amiss.add(broken(id, cut)));
+            check.files().forEach((id, files) -> amiss.addAll(damaged(id, files)));
+            throw new Refused(String.join("\n", amiss));
+        }
+        page.line("Every case's chain of entries is whole: " + check.cases() + " cases, "
+                + check.head().lines() + " entries, " + check.attachments()
+                + " files as they were put in. The store ends with entry "
+                + check.head().lines() + ", hash "
+                + check.head().hash() + ".");
+    }
+
+    private static String broken(CaseId id, ChainCheck.Broken cut) {
+        return "case " + id + ": the chain breaks at entry " + cut.number() + ": " + cut.why()
+                + "; it was changed outside the program, keep the store as it is and restore a copy";
+    }
+
+    private static List<String> damaged(CaseId id, List<String> files) {
+        return files.stream()
+                .map(file -> "case " + id + ": " + file + "; put the same file in again")
+                .toList();
+    }
+}
