@@ -78,18 +78,40 @@ final class CaseRows {
         return sql.query(
                 "select entry_number, made_at, who, body, previous_hash, hash from case_entry"
                         + " where case_no = ? order by entry_number",
-                (row, n) -> new Row(
-                        row.getLong(1),
-                        instant(row, 2),
-                        row.getString(3),
-                        row.getString(4),
-                        row.getString(5),
-                        row.getString(6)),
+                (row, n) -> row(row, 1),
                 caseNo);
     }
 
+    /** An entry from six columns that follow each other. */
+    static Row row(ResultSet row, int first) throws SQLException {
+        return new Row(
+                row.getLong(first),
+                instant(row, first + 1),
+                text(row, first + 2),
+                text(row, first + 3),
+                text(row, first + 4),
+                text(row, first + 5));
+    }
+
     static Instant instant(ResultSet row, int column) throws SQLException {
-        return row.getObject(column, OffsetDateTime.class).toInstant();
+        OffsetDateTime time = row.getObject(column, OffsetDateTime.class);
+        if (time == null) {
+            throw missing();
+        }
+        return time.toInstant();
+    }
+
+    private static String text(ResultSet row, int column) throws SQLException {
+        String text = row.getString(column);
+        if (text == null) {
+            throw missing();
+        }
+        return text;
+    }
+
+    /** The tables allow no nothing there: what was read is not what was written. */
+    private static SQLException missing() {
+        return new SQLException("corrupt: a row of an entry has nothing where something must be", "XX001");
     }
 
     /** Cases not in the store before, with all their entries. */

@@ -24,4 +24,18 @@ class Disk {
         Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
         OwnerOnly.sync(to.getParent());
     }
+
+    /** Takes a file away, if it is there. */
+    void delete(Path file) throws IOException {
+        Files.deleteIfExists(file);
+    }
+
+    /** What tells one run of this machine from the next, or empty where that cannot be known. */
+    String run() {
+        try {
+            return Files.readString(Path.of("/proc/sys/kernel/random/boot_id")).strip();
+        } catch (IOException e) {
+            return "";
+        }
+    }
 }

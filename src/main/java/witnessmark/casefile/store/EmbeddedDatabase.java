@@ -41,12 +41,14 @@ final class EmbeddedDatabase {
     private final Path file;
     private final Disk disk;
     private final Journal journal;
+    private final OpenMark mark;
 
     EmbeddedDatabase(Path folder, Disk disk) {
         this.folder = folder;
         this.file = folder.resolve(NAME + ".mv.db");
         this.disk = disk;
         this.journal = new Journal(folder.resolve("journal"), disk);
+        this.mark = new OpenMark(folder, disk);
     }
 
     Journal journal() {
@@ -67,6 +69,10 @@ final class EmbeddedDatabase {
                 make();
             }
             refuseEmpty();
+            if (!anew && mark.isOfAnotherRun() && !journal.isEmpty() && !isOpenElsewhere()) {
+                rebuildInTurn();
+            }
+            mark.set();
             return openThere();
         } catch (IOException e) {
             throw unusable(e);
@@ -158,24 +164,31 @@ final class EmbeddedDatabase {
                 throw new StoreUnavailable(
                         folder.toString(), "there is no journal to make it from", "bring the store back from a copy");
             }
-            refuseOpenElsewhere();
-            removeLeftOvers();
-            String name = IN_THE_MAKING + Long.toHexString(System.nanoTime());
-            Database database = address(name, "");
-            Rebuilt made;
-            try (Connection opened = connect(database)) {
-                new Schema(folder.toString(), database, opened).bringUpToDate();
-                opened.setAutoCommit(false);
-                made = filled(new JdbcTemplate(new SingleConnectionDataSource(opened, true)));
-                opened.commit();
+            if (isOpenElsewhere()) {
+                throw new StoreUnavailable(
+                        folder.toString(), "another shell has it open", "close all shells, then repeat");
             }
-            Optional<Path> aside = Files.exists(file) ? Optional.of(setAside("before-rebuild")) : Optional.empty();
-            Files.deleteIfExists(folder.resolve(NAME + ".lock.db"));
-            putInPlace(name);
-            return new Rebuilt(made.cases(), made.head(), aside, made.tornAfter());
+            return rebuildInTurn();
         } catch (IOException e) {
             throw unusable(e);
         }
+    }
+
+    private Rebuilt rebuildInTurn() throws SQLException, IOException {
+        removeLeftOvers();
+        String name = IN_THE_MAKING + Long.toHexString(System.nanoTime());
+        Database database = address(name, "");
+        Rebuilt made;
+        try (Connection opened = connect(database)) {
+            new Schema(folder.toString(), database, opened).bringUpToDate();
+            opened.setAutoCommit(false);
+            made = filled(new JdbcTemplate(new SingleConnectionDataSource(opened, true)));
+            opened.commit();
+        }
+        Optional<Path> aside = Files.exists(file) ? Optional.of(setAside("before-rebuild")) : Optional.empty();
+        Files.deleteIfExists(folder.resolve(NAME + ".lock.db"));
+        putInPlace(name);
+        return new Rebuilt(made.cases(), made.head(), aside, made.tornAfter());
     }
 
     private Rebuilt filled(JdbcTemplate sql) throws IOException {
@@ -194,19 +207,28 @@ final class EmbeddedDatabase {
     }
 
     /** The database holds a lock on its file as long as it is open. */
-    private void refuseOpenElsewhere() throws IOException {
+    private boolean isOpenElsewhere() throws IOException {
         if (!Files.exists(file)) {
-            return;
+            return false;
         }
         try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE);
                 FileLock lock = channel.tryLock()) {
-            if (lock != null) {
-                return;
-            }
+            return lock == null;
         } catch (OverlappingFileLockException e) {
             // held by this very process
+            return true;
         }
-        throw new StoreUnavailable(folder.toString(), "another shell has it open", "close all shells, then repeat");
+    }
+
+    /** After the connection was closed, in turn: if no other shell has the database open, all of it is on the disk. */
+    void closed() throws IOException {
+        if (Files.exists(folder.resolve(NAME + ".lock.db")) || !Files.exists(file)) {
+            return;
+        }
+        try (FileChannel written = disk.open(file, StandardOpenOption.WRITE)) {
+            written.force(true);
+        }
+        mark.clear();
     }
 
     /** Begins a new journal from the database as it is; the one that was there is kept aside. */

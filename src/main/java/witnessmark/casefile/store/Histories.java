@@ -45,17 +45,24 @@ final class Histories {
 
     private CaseHistory load(CaseRows rows, CaseId id, CaseRows.Head head) {
         try {
-            List<Entry> entries = rows.entries(head.caseNo()).stream()
-                    .map(CaseRows.Row::entry)
-                    .toList();
+            List<Entry> entries =
+                    rows.entries(head.caseNo()).stream().map(Histories::entry).toList();
             return CaseHistory.of(entries);
         } catch (FaultyInput | CaseRefused e) {
             throw new StoreUnavailable(
                     location.shown(),
                     "case '" + id + "' cannot be read: "
                             + String.valueOf(e.getMessage()).lines().findFirst().orElse(""),
-                    "bring it back from a copy of the store or from an exported case",
+                    "bring it back from a copy of the store or from an exported case, or make the database anew from"
+                            + " its journal with: store rebuild",
                     e);
         }
+    }
+
+    private static Entry entry(CaseRows.Row row) {
+        if (!row.isTrue()) {
+            throw new CaseRefused("entry " + row.number() + " is not as it was written", "see: case verify");
+        }
+        return row.entry();
     }
 }

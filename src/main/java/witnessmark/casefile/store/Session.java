@@ -308,7 +308,9 @@ final class Session implements AutoCloseable {
         }
         try (StoreLock turn = embedded.turn()) {
             closeQuietly(connection);
-        } catch (StoreUnavailable e) {
+            embedded.closed();
+        } catch (StoreUnavailable | IOException e) {
+            // the next opening takes it for not closed, and looks to it
             closeQuietly(connection);
         }
     }

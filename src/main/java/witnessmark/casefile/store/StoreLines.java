@@ -139,17 +139,7 @@ final class StoreLines {
                 "select e.line_number, e.line_hash, f.case_id, e.entry_number, e.made_at, e.who, e.body,"
                         + " e.previous_hash, e.hash from case_entry e join case_file f on f.case_no = e.case_no"
                         + " where e.line_number > ? order by e.line_number limit ?",
-                (row, n) -> new Numbered(
-                        row.getLong(1),
-                        row.getString(2),
-                        row.getString(3),
-                        new CaseRows.Row(
-                                row.getLong(4),
-                                CaseRows.instant(row, 5),
-                                row.getString(6),
-                                row.getString(7),
-                                row.getString(8),
-                                row.getString(9))),
+                (row, n) -> new Numbered(row.getLong(1), row.getString(2), row.getString(3), CaseRows.row(row, 4)),
                 after,
                 HEAP));
     }

@@ -351,9 +351,9 @@ class CaseStoreTest {
                 assertThatThrownBy(() -> fresh.read(ID))
                         .isInstanceOf(StoreUnavailable.class)
                         .hasMessage("case store " + folder
-                                + ": case 'grinds-into-low' cannot be read: entry 2:1:22 this is not YAML: expected ',' or"
-                                + " '}', but got <stream end>; check quotes, colons and indentation; bring it back from a"
-                                + " copy of the store or from an exported case");
+                                + ": case 'grinds-into-low' cannot be read: entry 2 is not as it was written; see: case"
+                                + " verify; bring it back from a copy of the store or from an exported case, or make"
+                                + " the database anew from its journal with: store rebuild");
             }
         }
     }

@@ -39,6 +39,8 @@ final class RecordingDisk extends Disk {
 
     private record Move(Path from, Path to) implements Step {}
 
+    private record Gone(Path file) implements Step {}
+
     private record Told(int kept) implements Step {}
 
     /** A recorder for the store in the folder; one at a time in this process. */
@@ -78,6 +80,17 @@ final class RecordingDisk extends Disk {
     void move(Path from, Path to) throws IOException {
         super.move(from, to);
         add(new Move(from, to));
+    }
+
+    @Override
+    void delete(Path file) throws IOException {
+        super.delete(file);
+        add(new Gone(file));
+    }
+
+    @Override
+    String run() {
+        return "the run before the power cut";
     }
 
     /** What is on the disk of one file for sure, and what was written since. */
@@ -143,6 +156,8 @@ final class RecordingDisk extends Disk {
                 file(files, write.file).since.add(write);
             } else if (step instanceof Cut shorter) {
                 file(files, shorter.file).since.add(shorter);
+            } else if (step instanceof Gone gone) {
+                files.remove(gone.file);
             } else if (step instanceof Move move) {
                 rename(files, move);
             }
