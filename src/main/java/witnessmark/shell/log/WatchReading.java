@@ -37,8 +37,9 @@ final class WatchReading implements Progress, AutoCloseable {
     }
 
     private void stop() {
-        stopped.set(true);
+        // Given back first: who sees that the reading is stopped may press again at once.
         giveBack();
+        stopped.set(true);
     }
 
     private void giveBack() {
