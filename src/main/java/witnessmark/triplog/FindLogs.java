@@ -57,7 +57,9 @@ final class FindLogs {
     private static List<Path> files(Path folder) {
         try (Stream<Path> walk = Files.walk(folder, 2)) {
             List<Path> files = walk.filter(Files::isRegularFile)
-                    .filter(f -> f.getFileName().toString().matches("(?i)[^.].*\\.(csv|log|txt|candump|asc)(\\.gz)?"))
+                    .filter(f -> f.getFileName()
+                            .toString()
+                            .matches("(?i)(?!read ?me|liesmich|notes?\\b)[^.].*\\.(csv|log|txt|candump|asc)(\\.gz)?"))
                     .sorted()
                     .limit(MOST_FILES + 1L)
                     .toList();

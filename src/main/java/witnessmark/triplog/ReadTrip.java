@@ -8,9 +8,11 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import witnessmark.triplog.event.FindEvents;
+import witnessmark.triplog.event.GroupActs;
 import witnessmark.triplog.event.HabitEvent;
 import witnessmark.triplog.gear.TrackGears;
 import witnessmark.triplog.gear.TrackedRows;
+import witnessmark.triplog.read.ClockFaults;
 import witnessmark.triplog.read.ColumnMapping;
 import witnessmark.triplog.read.GuessMapping;
 import witnessmark.triplog.read.LogFormat;
@@ -18,6 +20,7 @@ import witnessmark.triplog.read.LogHead;
 import witnessmark.triplog.read.Progress;
 import witnessmark.triplog.read.ReadLog;
 import witnessmark.triplog.read.ReadReport;
+import witnessmark.triplog.read.UnreadableLog;
 import witnessmark.triplog.signal.RowBlock;
 import witnessmark.triplog.signal.Signal;
 import witnessmark.triplog.summary.SumUp;
@@ -27,6 +30,9 @@ import witnessmark.triplog.summary.TakeTimes;
 public final class ReadTrip implements TrackedRows {
     /** More events than this are counted but not kept. */
     public static final int MOST_EVENTS = 20_000;
+
+    /** Share of rows older than the one before them from which a log runs backwards. */
+    private static final double NEWEST_FIRST = 0.9;
 
     private final TripRequest request;
     private final TrackGears tracker;
@@ -61,6 +67,7 @@ public final class ReadTrip implements TrackedRows {
                 guessed.map(GuessMapping.Guess::mapping).or(request::mapping);
         ReadReport report = ReadLog.read(head, mapping, request.hash(), progress, tracker);
         tracker.end();
+        refuseNewestFirst(report);
         if (tracker.speedFactor().misfit()) {
             finder.doubtGears(String.format(
                     Locale.ROOT,
@@ -80,14 +87,23 @@ public final class ReadTrip implements TrackedRows {
                 tracker.speedFactor(),
                 tracker.factorDrift(),
                 guessed.map(GuessMapping.Guess::notes).orElse(List.of()),
+                tracker.frozen(),
                 times.times(),
                 sums.summary(),
-                List.copyOf(events),
+                GroupActs.of(events),
                 leftOut,
                 sums.timeline().bins(),
                 sums.speedMap(),
                 sums,
                 request.table());
+    }
+
+    private void refuseNewestFirst(ReadReport report) {
+        ClockFaults clock = tracker.clockFaults();
+        if (report.rows() > 20 && clock.backward() + clock.setBack() > NEWEST_FIRST * report.rows()) {
+            throw new UnreadableLog(report.file()
+                    + ": the newest row comes first; turn the rows round, so that time goes on, and read it again");
+        }
     }
 
     private void found(HabitEvent event) {

@@ -2,6 +2,7 @@ package witnessmark.triplog;
 
 import java.util.List;
 import witnessmark.triplog.event.HabitEvent;
+import witnessmark.triplog.gear.FrozenSignal;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.gear.SpeedFactor;
 import witnessmark.triplog.read.ClockFaults;
@@ -20,6 +21,7 @@ import witnessmark.triplog.summary.TripSummary;
  * @param factor the true road speed factor of this truck in this log
  * @param factorDrift by how much the factor of the whole log differs from that of its beginning
  * @param mappingNotes what a person should look at in a guessed mapping; empty otherwise
+ * @param frozen stretches in which a signal stood still while others moved, and was not used
  * @param times when it was recorded
  * @param summary what the trip came to
  * @param events the events in the order of their first lines, at most {@link ReadTrip#MOST_EVENTS}
@@ -35,6 +37,7 @@ public record TripResult(
         SpeedFactor factor,
         double factorDrift,
         List<String> mappingNotes,
+        List<FrozenSignal> frozen,
         RecordedTimes times,
         TripSummary summary,
         List<HabitEvent> events,
@@ -43,6 +46,11 @@ public record TripResult(
         SpeedMap speedMap,
         SumUp sums,
         GearTable table) {
+
+    /** How many acts the events that were kept come to; what follows from an act counts with it. */
+    public long acts() {
+        return events.stream().filter(e -> !e.isConsequence()).count();
+    }
 
     public boolean isPartial() {
         return report.partial();
@@ -57,6 +65,7 @@ public record TripResult(
                 factor,
                 factorDrift,
                 mappingNotes,
+                frozen,
                 times,
                 summary,
                 List.copyOf(events.subList(0, kept)),

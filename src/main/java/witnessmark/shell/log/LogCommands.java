@@ -59,10 +59,7 @@ class LogCommands {
         Page page = new Page(context.outputWriter());
         new LogLookText(page).print(peek);
         if (!saveTo.isEmpty()) {
-            NewFile.write(
-                    Path.of(saveTo),
-                    (peek.mapping().orElseThrow().toYaml().strip() + "\n").getBytes(StandardCharsets.UTF_8),
-                    replace);
+            NewFile.write(Path.of(saveTo), MappingText.of(peek).getBytes(StandardCharsets.UTF_8), replace);
             page.line("The mapping is written to " + saveTo + ".");
         }
         page.flush();

@@ -93,6 +93,8 @@ final class LogJson {
         map.put("engineRpm", e.engineRpm());
         e.gearBefore().ifPresent(g -> map.put("gearBefore", g));
         e.gearAfter().ifPresent(g -> map.put("gearAfter", g));
+        map.put("act", e.act().number());
+        e.act().follows().ifPresent(k -> map.put("follows", k.id()));
         map.put("severity", e.severity());
         map.put("grade", e.grade().name().toLowerCase(Locale.ROOT));
         map.put("confidence", e.confidence());

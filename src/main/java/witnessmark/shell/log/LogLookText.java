@@ -54,7 +54,14 @@ final class LogLookText {
         asRead(peek);
         if (!peek.unused().isEmpty()) {
             page.heading("Columns not used");
-            page.indented("  ", "  ", String.join(", ", peek.unused()));
+            page.indented(
+                    "  ",
+                    "  ",
+                    peek.unused().stream()
+                            .map(c -> peek.couldBe().containsKey(c)
+                                    ? c + " (could be " + peek.couldBe().get(c).words() + ")"
+                                    : c)
+                            .collect(Collectors.joining(", ")));
         }
         if (!peek.notes().isEmpty()) {
             page.heading("Look at these");

@@ -3,7 +3,9 @@ package witnessmark.shell.log;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import witnessmark.shell.print.ScreenFigures;
 import witnessmark.triplog.TripResult;
+import witnessmark.triplog.gear.FrozenSignal;
 import witnessmark.triplog.summary.TimeSpan;
 
 /** What is to be known of how the reading of one log went, in plain sentences. */
@@ -18,6 +20,7 @@ final class LogRemarks {
         }
         trip.mappingNotes().forEach(n -> remarks.add("columns guessed: " + n));
         trip.report().broken().forEach(b -> remarks.add(b.sentence()));
+        trip.frozen().forEach(f -> remarks.add(frozen(f)));
         clock(trip, remarks);
         double away = 100 * (trip.factor().factor() - 1);
         if (trip.factor().isKnown() && Math.abs(away) >= 1) {
@@ -51,14 +54,26 @@ final class LogRemarks {
         return remarks;
     }
 
+    private static String frozen(FrozenSignal f) {
+        return String.format(
+                Locale.ROOT,
+                "%s stood still at %s for %.0f s from %s while others moved: not used there",
+                f.signal().words(),
+                ScreenFigures.plain(f.value())
+                        + f.signal().unit().map(u -> " " + u.symbol()).orElse(""),
+                f.seconds(),
+                EventTable.moment(f.fromMicros()));
+    }
+
     private static void clock(TripResult trip, List<String> remarks) {
         var clock = trip.clock();
         if (clock.gaps() > 0) {
             remarks.add(String.format(
                     Locale.ROOT,
-                    "%d %s without rows, %.0f s together: nothing is assumed of that time",
+                    clock.gaps() == 1
+                            ? "%d gap of %.0f s without rows: nothing is assumed of that time"
+                            : "%d gaps without rows, %.0f s together: nothing is assumed of that time",
                     clock.gaps(),
-                    clock.gaps() == 1 ? "gap" : "gaps",
                     clock.gapSeconds()));
         }
         remark(remarks, clock.duplicates(), "rows with the time of the row before, left out");
@@ -69,7 +84,7 @@ final class LogRemarks {
 
     private static void remark(List<String> remarks, long count, String what) {
         if (count > 0) {
-            remarks.add(count + " " + what);
+            remarks.add(count + " " + (count == 1 ? what.replaceFirst("^(row|time)s", "$1") : what));
         }
     }
 }

@@ -86,7 +86,11 @@ final class LogText {
                 .filter(v -> v.state() == Verdict.State.CANNOT_BE_SEEN)
                 .count();
         String events = s.events() == 0 ? "No event" : s.events() == 1 ? "1 event" : s.events() + " events";
-        page.strong(events + " in " + distance + "; " + blind + " of "
+        long acts = truck.trips().stream().mapToLong(TripResult::acts).sum();
+        String done = acts > 0 && acts < s.events()
+                ? ", " + acts + (acts == 1 ? " act" : " acts") + " with what followed,"
+                : "";
+        page.strong(events + done + " in " + distance + "; " + blind + " of "
                 + s.verdicts().size() + " kinds cannot be seen here");
         if (truck.isPartial()) {
             page.strong("PARTIAL: the reading was stopped; this is what was read until then");
@@ -135,8 +139,10 @@ final class LogText {
         row("highest", String.format(Locale.ROOT, "%.0f km/h, %.0f rpm", s.highestKmh(), s.highestRpm()));
         row(
                 "shifts",
-                s.shifts() + ", of them " + s.leverShifts() + " with the lever, " + s.rangeShifts()
-                        + " through the range");
+                s.shifts() == 0 && s.tellingHours() == 0 && s.movingHours() > 0
+                        ? "cannot be counted at this rate"
+                        : s.shifts() + ", of them " + s.leverShifts() + " with the lever, " + s.rangeShifts()
+                                + " through the range");
         row("a gear fits in", String.format(Locale.ROOT, "%.0f %% of the driving time", 100 * s.gearKnownShare()));
         page.heading("Time in hand, h:mm:ss");
         s.hoursInHand().forEach((name, hours) -> {

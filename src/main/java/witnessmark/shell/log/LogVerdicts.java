@@ -9,6 +9,7 @@ import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
 import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.summary.CountInterval;
+import witnessmark.triplog.summary.ShareInterval;
 import witnessmark.triplog.summary.TripSummary;
 import witnessmark.triplog.summary.Verdict;
 
@@ -41,9 +42,13 @@ final class LogVerdicts {
     }
 
     private String rate(Verdict v) {
-        String basis = v.kind().chance() != EventKind.Chance.DISTANCE && v.chances() > 0
-                ? ", in " + v.kind().chance().words(v.chances())
-                : "";
+        boolean counted = v.kind().chance() != EventKind.Chance.DISTANCE && v.chances() >= 1;
+        if (counted && v.count() <= Math.round(v.chances())) {
+            long of = Math.round(v.chances());
+            return ", " + v.count() + " of " + v.kind().chance().words(v.chances()) + " "
+                    + ShareInterval.of(v.count(), of).words();
+        }
+        String basis = counted ? ", in " + v.kind().chance().words(v.chances()) : "";
         CountInterval per100 = summary.per100km().get(v.kind());
         return per100 == null
                 ? basis

@@ -16,6 +16,7 @@ final class ClutchEvents implements Detector {
     private static final double HOLDING_TO_IDLE = 1.05;
     private static final double HOLDING_TO_GOVERNED = 0.75;
     private static final double HOLDING_PERCENT = 7;
+    private static final double HOLDING_TORQUE = 18;
     /** Where no brake signal tells that the truck is not held by its brakes. */
     private static final double UNKNOWN_BRAKE_SECONDS = 6;
 
@@ -72,13 +73,19 @@ final class ClutchEvents implements Detector {
         double brake = m.get(Signal.BRAKE);
         brakeKnown = !Double.isNaN(brake);
         return m.kmh() < HOLDING_KMH
-                && m.get(Signal.ACCELERATOR) > HOLDING_PERCENT
+                && pulls(m)
                 && m.rpm() > HOLDING_TO_IDLE * drive.table().idleRpm()
                 && m.rpm() < HOLDING_TO_GOVERNED * drive.table().governedRpm()
                 && !(brake > 0.5)
                 && !(m.get(Signal.PARKING_BRAKE) > 0.5)
                 && !(m.get(Signal.CLUTCH_PEDAL) >= FLOOR_PERCENT)
                 && m.leverPosition() != 0;
+    }
+
+    /** By the accelerator; by torque only beyond what the engine takes to turn itself. */
+    private static boolean pulls(Moment m) {
+        double accelerator = m.get(Signal.ACCELERATOR);
+        return Double.isNaN(accelerator) ? m.get(Signal.ENGINE_TORQUE) > HOLDING_TORQUE : accelerator > HOLDING_PERCENT;
     }
 
     @Override

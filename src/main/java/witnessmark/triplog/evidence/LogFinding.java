@@ -29,7 +29,7 @@ enum LogFinding {
     HOT_OIL("log-oil-temperature-high", EventKind.HOT_OIL, 0.3, 0.005),
     POWER_TAKE_OFF("log-pto-engaged-on-road", EventKind.POWER_TAKE_OFF_ON_ROAD, 0.3, 0.003),
     RANGE_NEUTRAL("log-range-moved-in-neutral", EventKind.RANGE_MOVED_IN_NEUTRAL, 0.10, 0.002),
-    RANGE_REVERSE("log-range-moved-rolling-back", EventKind.RANGE_MOVED_IN_REVERSE, 0.05, 0.001),
+    RANGE_REVERSE("log-range-moved-rolling-back", EventKind.RANGE_MOVED_IN_REVERSE, 0.2, 0.004),
     FAST_ENGAGEMENT("log-fast-clutch-engagement", EventKind.CLUTCH_DROPPED, 0.10, 0.005),
     DISC_OVERSPEED("log-disc-overspeed", EventKind.DISC_OVERSPEED, 0.10, 0.001),
     REVERSE_ROLLING("log-reverse-while-rolling", EventKind.GEAR_AGAINST_ROLL, 0.15, 0.005),
@@ -39,6 +39,8 @@ enum LogFinding {
 
     private static final double SHORT_GAP_SECONDS = 0.5;
     private static final double UNMATCHED_RPM = 200;
+    /** A stalled truck that rolls out goes metres; one that is towed goes kilometres. */
+    private static final double TOWED_KM = 1;
 
     private final String id;
     private final EventKind kind;
@@ -83,8 +85,33 @@ enum LogFinding {
         };
     }
 
-    /** Whether the event, of this finding's kind, speaks for it. */
-    boolean covers(HabitEvent event, GearTable table) {
+    /** What an event of a finding's kind says of the finding. */
+    enum Fit {
+        SPEAKS_FOR,
+        /** It says something else. */
+        NOT_MEANT,
+        /** It may be one, but something else explains it, or another finding has it already. */
+        OPEN
+    }
+
+    /** What the event, of this finding's kind, says of it. What follows from another act is that act's witness. */
+    Fit fit(HabitEvent event, GearTable table) {
+        if (event.isConsequence() && isMeant(event, table)) {
+            return Fit.OPEN;
+        }
+        boolean open =
+                switch (this) {
+                    case OVERDRIVE_TO_LOW -> !(event.figures().is(Figure.SPLITTER_RETURNS)
+                            && event.figures().get(Figure.CEILING_MULTIPLE) > 1);
+                    case ROLLING_STOPPED -> !(event.figures().is(Figure.BY_OUTPUT_SHAFT)
+                            && event.figures().get(Figure.DISTANCE_KM) >= TOWED_KM);
+                    case RANGE_REVERSE -> !event.figures().is(Figure.LEVER_OUT);
+                    default -> false;
+                };
+        return open ? Fit.OPEN : isMeant(event, table) ? Fit.SPEAKS_FOR : Fit.NOT_MEANT;
+    }
+
+    private boolean isMeant(HabitEvent event, GearTable table) {
         boolean oneGear = event.figures().is(Figure.IN_ONE_GEAR);
         return switch (this) {
             case OVERSPEED_ONE_RATIO -> oneGear;

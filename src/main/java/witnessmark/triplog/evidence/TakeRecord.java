@@ -3,6 +3,7 @@ package witnessmark.triplog.evidence;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.event.Figure;
 import witnessmark.triplog.event.HabitEvent;
@@ -32,13 +33,7 @@ public final class TakeRecord {
             Verdict verdict = sum.verdict(finding.kind());
             // A log too short to say anything still adds to others.
             if (verdict.state() != Verdict.State.CANNOT_BE_SEEN || verdict.chances() > 0) {
-                List<HabitEvent> fitting = events.stream()
-                        .filter(e -> e.kind() == finding.kind() && finding.covers(e, table))
-                        .toList();
-                double weight =
-                        fitting.stream().mapToDouble(HabitEvent::confidence).sum();
-                tallies.put(
-                        finding.id(), new LogRecord.Tally(fitting.size(), rounded(weight), rounded(verdict.chances())));
+                tallies.put(finding.id(), tally(finding, verdict, events, table));
             }
         }
         return new LogRecord(
@@ -55,6 +50,18 @@ public final class TakeRecord {
                         .sum()),
                 tallies,
                 List.of());
+    }
+
+    /** What neither speaks for a finding nor may be held against it takes the chances away. */
+    private static LogRecord.Tally tally(
+            LogFinding finding, Verdict verdict, List<HabitEvent> events, GearTable table) {
+        Map<LogFinding.Fit, List<HabitEvent>> byFit = events.stream()
+                .filter(e -> e.kind() == finding.kind())
+                .collect(Collectors.groupingBy(e -> finding.fit(e, table)));
+        List<HabitEvent> fitting = byFit.getOrDefault(LogFinding.Fit.SPEAKS_FOR, List.of());
+        boolean open = fitting.isEmpty() && byFit.containsKey(LogFinding.Fit.OPEN);
+        double weight = fitting.stream().mapToDouble(HabitEvent::confidence).sum();
+        return new LogRecord.Tally(fitting.size(), rounded(weight), open ? 0 : rounded(verdict.chances()));
     }
 
     /** A case keeps no more figures than mean anything. */

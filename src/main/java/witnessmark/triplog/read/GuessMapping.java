@@ -44,14 +44,20 @@ public final class GuessMapping {
      * @param mapping what the header seems to say
      * @param notes what a person should look at, one sentence each
      * @param preview the first rows of the file by column name, for the confirmation
+     * @param couldBe columns that were not taken, with the signal that each could be
      */
-    public record Guess(ColumnMapping mapping, List<String> notes, List<Map<String, String>> preview) {}
+    public record Guess(
+            ColumnMapping mapping,
+            List<String> notes,
+            List<Map<String, String>> preview,
+            Map<String, Signal> couldBe) {}
 
     private final String file;
     private final List<String> notes = new ArrayList<>();
     private List<String> header = List.of();
     private List<List<String>> rows = List.of();
     private List<HeaderWords.Heading> headings = List.of();
+    private final Map<String, Signal> doubts = new LinkedHashMap<>();
 
     private GuessMapping(String file) {
         this.file = file;
@@ -94,6 +100,7 @@ public final class GuessMapping {
             throw new UnreadableLog(file + ": a header line and at least one row are needed; " + whyNoRows(head, all));
         }
         header = all.get(0);
+        refuseLinesBeforeHeader(all);
         boolean unitLine = isUnitLine(all.get(1));
         headings = headings(unitLine ? all.get(1) : List.of());
         rows = all.subList(unitLine ? 2 : 1, all.size());
@@ -106,7 +113,22 @@ public final class GuessMapping {
                             + String.join(", ", header));
         }
         ColumnMapping mapping = new ColumnMapping(separator, decimal, unitLine ? 2 : 1, time, columns);
-        return new Guess(mapping, List.copyOf(notes), preview());
+        return new Guess(mapping, List.copyOf(notes), preview(), doubts);
+    }
+
+    /** A title or notes above the header: the names must stand in the first line. */
+    private void refuseLinesBeforeHeader(List<List<String>> all) {
+        int widest = all.stream().limit(20).mapToInt(List::size).max().orElse(0);
+        for (int i = 1; header.size() < 3 && widest >= 3 && i < Math.min(20, all.size()); i++) {
+            List<String> line = all.get(i);
+            boolean names = line.size() == widest
+                    && line.stream().noneMatch(f -> f.matches("-?\\d+([.,]\\d+)?"))
+                    && line.stream().anyMatch(f -> HeaderWords.isTime(HeaderWords.heading(f)));
+            if (names) {
+                throw new UnreadableLog(file + ": the columns are named in line " + (i + 1)
+                        + ", not in the first; take the lines above it away and read it again");
+            }
+        }
     }
 
     private static String whyNoRows(String head, List<List<String>> all) {
@@ -292,17 +314,39 @@ public final class GuessMapping {
         Map<Signal, ColumnMapping.Column> columns = new EnumMap<>(Signal.class);
         for (int i = 0; i < header.size(); i++) {
             HeaderWords.Heading heading = headings.get(i);
-            Optional<Signal> signal = HeaderWords.signal(heading);
-            if (header.get(i).equals(time.column()) || signal.isEmpty()) {
+            boolean isTime = header.get(i).equals(time.column())
+                    || time.dateColumn().filter(header.get(i)::equals).isPresent();
+            Optional<HeaderTokens.Meaning> meant = isTime ? Optional.empty() : HeaderWords.meaning(heading);
+            if (meant.isEmpty()) {
                 continue;
             }
-            if (columns.containsKey(signal.get())) {
-                notes.add(signal.get().id() + ": column '" + header.get(i) + "' could be it too; the first was taken");
-                continue;
+            ColumnValues values = new ColumnValues(column(i), decimal);
+            Optional<HeaderTokens.Meaning> meaning = values.fitting(meant.get(), heading.unit());
+            if (meaning.isEmpty()) {
+                ask(i, meant.get().signal(), "its values are not those of one");
+            } else if (columns.containsKey(meaning.get().signal())) {
+                ask(i, meaning.get().signal(), "another column was taken for it");
+            } else if (!meaning.get().sure()) {
+                ask(i, meaning.get().signal(), "its name has a word that is not known");
+            } else {
+                Signal signal = meaning.get().signal();
+                ColumnMapping.Column read = column(i, signal, heading, decimal);
+                boolean inverted = meaning.get().inverted();
+                columns.put(signal, new ColumnMapping.Column(read.column(), read.unit(), read.factor(), inverted));
+                if (inverted) {
+                    notes.add(
+                            signal.id() + ": column '" + header.get(i) + "' was taken the other way round (1 is low)");
+                }
             }
-            columns.put(signal.get(), column(i, signal.get(), heading, decimal));
         }
         return columns;
+    }
+
+    /** A guess in doubt is asked, never taken. */
+    private void ask(int at, Signal signal, String why) {
+        doubts.put(header.get(at), signal);
+        notes.add(signal.id() + ": column '" + header.get(at) + "' could be it, but " + why
+                + "; write it into a mapping if it is");
     }
 
     private ColumnMapping.Column column(int at, Signal signal, HeaderWords.Heading heading, char decimal) {

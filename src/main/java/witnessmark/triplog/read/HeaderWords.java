@@ -42,7 +42,7 @@ final class HeaderWords {
         name(Signal.CLUTCH, "clutch( switch| pressed| sw| state| pedal switch| down)?|kupplung(sschalter)?|embrague");
         name(
                 Signal.CLUTCH_PEDAL,
-                "clutch( pedal)? (position|pos|travel|pct|percent|stroke)|clutch pedal|kupplungsweg|kupplungspedal");
+                "clutch( pedal)? (position|pos|travel|pct|percent|stroke)|kupplungsweg|kupplungspedal");
         name(Signal.CLUTCH_FLOOR, "clutch (at )?(floor|bottom|brake|floored)( switch| sw)?");
         name(
                 Signal.BRAKE,
@@ -108,7 +108,14 @@ final class HeaderWords {
                 .strip();
     }
 
-    static Optional<Signal> signal(Heading heading) {
+    /** By the usual names as a whole, else by their single words. */
+    static Optional<HeaderTokens.Meaning> meaning(Heading heading) {
+        return signal(heading)
+                .map(s -> new HeaderTokens.Meaning(s, false, true))
+                .or(() -> HeaderTokens.of(heading));
+    }
+
+    private static Optional<Signal> signal(Heading heading) {
         if (heading.plain().isEmpty()) {
             return heading.unit().filter(u -> u.equalsIgnoreCase("rpm")).map(u -> Signal.ENGINE_SPEED);
         }

@@ -20,8 +20,28 @@ final class NumberText {
 
     private static final Set<String> ABSENT =
             Set.of("", "-", "--", "---", "nan", "na", "n/a", "null", "none", "nil", "inf", "?", "invalid", "error");
-    private static final Set<String> ON = Set.of("on", "true", "yes", "pressed", "set", "high", "ein", "si", "sí");
-    private static final Set<String> OFF = Set.of("off", "false", "no", "released", "not set", "low", "aus");
+    private static final Set<String> ON = Set.of(
+            "on",
+            "true",
+            "yes",
+            "y",
+            "pressed",
+            "set",
+            "high",
+            "hi",
+            "h",
+            "active",
+            "applied",
+            "down",
+            "depressed",
+            "ein",
+            "si",
+            "sí");
+    private static final Set<String> OFF = Set.of(
+            "off", "false", "no", "n", "neutral", "released", "not set", "low", "lo", "l", "inactive", "up", "aus");
+
+    /** Reverse, where a lever or a gear is written in words; neutral is 0. */
+    private static final Set<String> REVERSE = Set.of("r", "rev", "reverse");
 
     /** What the slow way found. */
     enum Sort {
@@ -45,8 +65,8 @@ final class NumberText {
         if (ABSENT.contains(text)) {
             return Sort.ABSENT;
         }
-        if (ON.contains(text) || OFF.contains(text)) {
-            value = ON.contains(text) ? 1 : 0;
+        if (isWord(text)) {
+            value = ON.contains(text) ? 1 : REVERSE.contains(text) ? -1 : 0;
             return Sort.NUMBER;
         }
         String plain = decimal == ',' ? text.replace(',', '.') : text;
@@ -55,6 +75,12 @@ final class NumberText {
         }
         value = Double.parseDouble(plain);
         return Sort.NUMBER;
+    }
+
+    /** Whether the text is a word for a state of a switch or a lever. */
+    static boolean isWord(String text) {
+        String plain = text.strip().toLowerCase(Locale.ROOT);
+        return ON.contains(plain) || OFF.contains(plain) || REVERSE.contains(plain);
     }
 
     static int mostDigits() {

@@ -30,6 +30,7 @@ public final class PeekLog {
      * @param written the first rows by column name, as they stand in the file; empty for a candump log
      * @param read the first rows as they are read, in the signals' own units; signals not given are left out
      * @param report on the beginning that was read
+     * @param couldBe unused columns with the signal that each could be
      */
     public record Peek(
             LogHead head,
@@ -39,7 +40,8 @@ public final class PeekLog {
             List<String> unused,
             List<Map<String, String>> written,
             List<Map<Signal, Double>> read,
-            ReadReport report) {}
+            ReadReport report,
+            Map<String, Signal> couldBe) {}
 
     /**
      * @param given a mapping to try; empty to guess one
@@ -48,23 +50,28 @@ public final class PeekLog {
     public static Peek at(Path file, Optional<ColumnMapping> given) {
         LogHead head = LogHead.of(file);
         if (head.format() == LogFormat.CANDUMP) {
-            return peek(head, Optional.empty(), false, List.of());
+            return peek(head, Optional.empty(), false, List.of(), Map.of());
         }
         if (given.isPresent()) {
-            return peek(head, given, false, List.of());
+            return peek(head, given, false, List.of(), Map.of());
         }
         GuessMapping.Guess guess = head.guess();
-        return peek(head, Optional.of(guess.mapping()), true, guess.notes());
+        return peek(head, Optional.of(guess.mapping()), true, guess.notes(), guess.couldBe());
     }
 
-    private static Peek peek(LogHead head, Optional<ColumnMapping> mapping, boolean guessed, List<String> notes) {
+    private static Peek peek(
+            LogHead head,
+            Optional<ColumnMapping> mapping,
+            boolean guessed,
+            List<String> notes,
+            Map<String, Signal> couldBe) {
         List<Map<Signal, Double>> rows = new ArrayList<>();
         AtomicInteger fills = new AtomicInteger();
         ReadReport report = ReadLog.read(
                 head, mapping, false, (done, total) -> fills.incrementAndGet() <= 1, row -> keep(row, rows));
         List<Map<String, String>> written = mapping.map(m -> written(head, m)).orElse(List.of());
         List<String> unused = mapping.map(m -> unused(head, m)).orElse(List.of());
-        return new Peek(head, mapping, guessed, notes, unused, written, List.copyOf(rows), report);
+        return new Peek(head, mapping, guessed, notes, unused, written, List.copyOf(rows), report, couldBe);
     }
 
     private static void keep(SignalRow row, List<Map<Signal, Double>> rows) {

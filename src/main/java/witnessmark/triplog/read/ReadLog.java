@@ -4,6 +4,7 @@ import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
+import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.EnumMap;
@@ -43,16 +44,16 @@ public final class ReadLog {
         Optional<CsvPlan> plan = head.format() == LogFormat.CSV
                 ? Optional.of(head.plan(mapping.orElseGet(() -> head.guess().mapping())))
                 : Optional.empty();
-        try (Counted file = new Counted(Files.newInputStream(head.file()), digest)) {
-            InputStream text = head.compressed() ? new GZIPInputStream(file, 64 * 1024) : file;
+        try (Counted file = new Counted(Files.newInputStream(head.file()))) {
+            // Hashed unpacked, so that a log is known again whether it is packed or not.
+            InputStream unpacked = head.compressed() ? new GZIPInputStream(file, 64 * 1024) : file;
+            InputStream text = digest.<InputStream>map(d -> new DigestInputStream(unpacked, d))
+                    .orElse(unpacked);
             ByteLines lines = new ByteLines(text, broken, () -> progress.goOn(file.done, head.size()));
             if (plan.isPresent()) {
                 new CsvReader(lines, broken, counts, sink, plan.get()).readAll();
             } else {
                 new CandumpReader(lines, broken, counts, sink).readAll();
-            }
-            if (!lines.stopped()) {
-                file.drain();
             }
             return report(lines.stopped());
         } catch (IOException e) {
@@ -92,14 +93,12 @@ public final class ReadLog {
         }
     }
 
-    /** Counts and hashes the bytes of the file as stored. */
+    /** Counts the bytes of the file as stored. */
     private static final class Counted extends FilterInputStream {
-        private final Optional<MessageDigest> digest;
         private long done;
 
-        Counted(InputStream in, Optional<MessageDigest> digest) {
+        Counted(InputStream in) {
             super(in);
-            this.digest = digest;
         }
 
         @Override
@@ -113,18 +112,8 @@ public final class ReadLog {
             int read = in.read(bytes, from, length);
             if (read > 0) {
                 done += read;
-                int taken = read;
-                digest.ifPresent(d -> d.update(bytes, from, taken));
             }
             return read;
-        }
-
-        /** Reads what the decompressor left behind, so that the hash is that of the whole file. */
-        void drain() throws IOException {
-            byte[] rest = new byte[8192];
-            while (read(rest, 0, rest.length) >= 0) {
-                // only for the hash
-            }
         }
     }
 }

@@ -310,14 +310,22 @@ final class RoadHabits {
         d.cruiseFor(3);
         double from = d.t;
         double share = d.uniform(0.07, 0.18);
+        double slipped = 0;
         d.throttle = 0.85;
         for (double end = d.t + d.uniform(3, 7); d.t < end; ) {
             boolean less = d.rpm < d.lockedRpm(gear) / (1 - share);
             double carried = d.truck.engineNm(d.rpm, 0.85);
             d.clutchHealth = Math.max(0.05, (carried + (less ? -250 : 250)) / 4200);
             d.step();
+            slipped += d.rpm > 1.055 * d.lockedRpm(gear) ? RoadDrive.DT : 0;
         }
-        d.truth(EventKind.CLUTCH_SLIP, from, 2, "", Signal.CLUTCH, Signal.ACCELERATOR);
+        d.truth(
+                EventKind.CLUTCH_SLIP,
+                from,
+                slipped > 2.5 ? 2 : RoadDriver.NEVER,
+                "",
+                Signal.CLUTCH,
+                Signal.ACCELERATOR);
         d.clutchHealth = 1;
         d.throttle = 0.3;
         d.hold(4);

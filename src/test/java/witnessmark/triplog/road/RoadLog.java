@@ -103,6 +103,10 @@ final class RoadLog {
         }
     }
 
+    void giveAll() {
+        given.addAll(ORDER);
+    }
+
     void leaveOut(Signal signal) {
         given.remove(signal);
     }

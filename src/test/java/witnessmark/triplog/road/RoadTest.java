@@ -1,0 +1,85 @@
+package witnessmark.triplog.road;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import witnessmark.triplog.event.EventKind;
+import witnessmark.triplog.event.HabitEvent;
+import witnessmark.triplog.evidence.LogRecord;
+import witnessmark.triplog.evidence.TakeRecord;
+import witnessmark.triplog.evidence.WeighRecord;
+import witnessmark.triplog.signal.Signal;
+
+/** Against the truth of drives by physics: seeds that were never looked at while the program was made. */
+class RoadTest {
+    private static final int FIRST = 2001;
+
+    @TempDir
+    private Path folder;
+
+    @Test
+    void what_the_logs_can_show_is_found_and_what_is_found_is_true_however_the_columns_are_mapped() {
+        RoadScore hand = new RoadScore(false);
+        RoadScore guess = new RoadScore(false);
+        for (int seed = FIRST; seed < FIRST + 24; seed += 2) {
+            RoadDriver drive = RoadTrip.habits(seed);
+            RoadLog log = RoadReport.log(drive, seed);
+            Path file = folder.resolve("road.log");
+            log.write(file);
+            hand.add(drive, log, RoadReport.read(file, drive, log.byHand()).events(), "");
+            guess.add(drive, log, RoadReport.read(file, drive, Optional.empty()).events(), "");
+        }
+
+        assertThat(hand.recall()).as(hand.table()).isGreaterThanOrEqualTo(0.95);
+        assertThat(hand.precision()).as(hand.table()).isGreaterThanOrEqualTo(0.97);
+        assertThat(guess.recall()).as(guess.table()).isGreaterThanOrEqualTo(hand.recall() - 0.03);
+        assertThat(hand.visible(EventKind.LOW_RANGE_ABOVE_CEILING)).isPositive();
+    }
+
+    @Test
+    void clean_drives_show_nothing_false_at_any_rate() {
+        for (int i = 0; i < RoadLog.RATES.length; i++) {
+            RoadDriver drive = RoadTrip.clean(FIRST + 2 * i);
+            RoadLog log = new RoadLog(drive, FIRST + i, RoadLog.RATES[i], RoadLog.Style.values()[i], true);
+            RoadScore score = new RoadScore(false);
+            score.add(drive, log, events(drive, log), "");
+
+            assertThat(score.falseEvents).as(score.table()).isZero();
+        }
+    }
+
+    @Test
+    void no_signal_left_out_makes_innocent_driving_evidence_for_a_habit() {
+        RoadDriver drive = RoadTrip.clean(FIRST + 101);
+        for (double hertz : new double[] {1, 5, 20}) {
+            for (Signal signal : Signal.values()) {
+                RoadLog log = new RoadLog(drive, FIRST, hertz, RoadLog.Style.SNAKE, true);
+                log.giveAll();
+                if (signal == Signal.ENGINE_SPEED || signal == Signal.ROAD_SPEED || !log.given.contains(signal)) {
+                    continue;
+                }
+                log.leaveOut(signal);
+                Path file = folder.resolve("left-out.log");
+                log.write(file);
+                var trip = RoadReport.read(file, drive, log.byHand());
+                LogRecord record = TakeRecord.of(trip.summary(), trip.events(), drive.table, List.of(trip.times()));
+
+                assertThat(WeighRecord.weigh(record).stream()
+                                .filter(e -> e.speaksFor() && e.count() > 0)
+                                .filter(e -> !e.finding().equals("log-shift-gaps-very-short")))
+                        .as("without %s at %s rows a second", signal, hertz)
+                        .isEmpty();
+            }
+        }
+    }
+
+    private List<HabitEvent> events(RoadDriver drive, RoadLog log) {
+        Path file = folder.resolve("clean.log");
+        log.write(file);
+        return RoadReport.read(file, drive, log.byHand()).events();
+    }
+}
