@@ -12,6 +12,7 @@ import witnessmark.diagnosis.fact.Given;
 import witnessmark.diagnosis.fact.LooksAt;
 import witnessmark.diagnosis.fact.MarkOf;
 import witnessmark.diagnosis.fact.MustBeGood;
+import witnessmark.diagnosis.fact.MustBeGoodAny;
 import witnessmark.diagnosis.fact.Needs;
 import witnessmark.diagnosis.fact.OwnerTurnsOn;
 import witnessmark.diagnosis.fact.Says;
@@ -104,6 +105,7 @@ final class KnowledgeFacts {
                 .forEach(a -> about(byFinding, a.finding(), new SpeaksAgainst(id, a.finding(), a.factor(), a.why())));
         cause.links().forEach(link -> ofLink(cause, link, knowledge.findings().get(link.finding())));
         cause.provedGood().forEach(f -> about(byCause, id, new MustBeGood(id, f)));
+        cause.provedGoodAny().forEach(any -> about(byCause, id, new MustBeGoodAny(id, any)));
         cause.breeds().forEach(other -> about(byCause, id, new Breeds(id, other)));
         advise(id, Given.Kind.REPAIR, cause.repair());
         advise(id, Given.Kind.COACHING, cause.coaching());
@@ -117,7 +119,7 @@ final class KnowledgeFacts {
             about(byCause, cause.id(), new LooksAt(cause.id(), finding.id()));
         } else if (finding.kind().isPhysical() && (own || link.strength() >= Thresholds.SOMETIMES)) {
             about(byCause, cause.id(), new MarkOf(cause.id(), finding.id(), own));
-        } else if (finding.kind().isWitness() && (own || link.strength() >= Thresholds.EXPECTED)) {
+        } else if (finding.kind().isWitness() && (own || link.strength() >= Thresholds.SOMETIMES)) {
             about(byCause, cause.id(), new WitnessOf(cause.id(), finding.id()));
         }
     }

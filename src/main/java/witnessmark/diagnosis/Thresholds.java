@@ -17,7 +17,7 @@ public final class Thresholds {
     /** A rival less probable than this, had the cause not happened, does not hold it back. */
     public static final double RIVAL = 0.08;
     /** How many times better the answer to a check must fit a cause than its rival to close the rival. */
-    public static final double CLOSES_RIVAL = 2.5;
+    public static final double CLOSES_RIVAL = 2.0;
     /** From here a class is pointed to. */
     public static final double POINTS_TO = 0.70;
     /** From here a part seen broken explains a symptom. */

@@ -8,7 +8,8 @@ import java.util.List;
  * @param classWhen what turns the class, in order: the first whose finding is present counts
  * @param prior chance of it before anything was looked at
  * @param mechanism plain sentences that can be read out to the fleet
- * @param provedGood findings that must be answered absent before this cause may be concluded by exclusion
+ * @param provedGood findings that must be answered absent before this cause may be concluded
+ * @param provedGoodAny sets of findings of which one each must be answered absent before it may be concluded
  * @param breeds causes that this one can bring about in time
  */
 public record Cause(
@@ -22,6 +23,7 @@ public record Cause(
         List<Link> links,
         List<Against> against,
         List<String> provedGood,
+        List<List<String>> provedGoodAny,
         List<String> breeds,
         Applicability applicability,
         List<String> repair,
@@ -85,6 +87,7 @@ public record Cause(
                 links,
                 against,
                 provedGood,
+                provedGoodAny,
                 breeds,
                 applicability,
                 repair,

@@ -19,6 +19,7 @@ final class CauseForm {
             "links",
             "against",
             "proved-good",
+            "proved-good-any",
             "breeds",
             "applies-to",
             "repair",
@@ -51,6 +52,7 @@ final class CauseForm {
                 links(fields, draft),
                 against(fields, draft),
                 draft.refer(Draft.Kind.FINDING, fields, "proved-good"),
+                provedGoodAny(fields, draft),
                 draft.refer(Draft.Kind.CAUSE, fields, "breeds"),
                 ApplicabilityForm.read(fields),
                 fields.texts("repair"),
@@ -69,6 +71,15 @@ final class CauseForm {
                     draft.refer(Draft.Kind.CLASS, one, "class", "")));
         }
         return List.copyOf(list);
+    }
+
+    private static List<List<String>> provedGoodAny(YamlMap fields, Draft draft) {
+        return fields.items("proved-good-any").stream()
+                .map(set -> set.items("proved-good-any").stream()
+                        .map(item -> draft.refer(Draft.Kind.FINDING, item))
+                        .toList())
+                .filter(set -> !set.isEmpty())
+                .toList();
     }
 
     private static List<Cause.Link> links(YamlMap fields, Draft draft) {

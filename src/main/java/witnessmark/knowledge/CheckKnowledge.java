@@ -89,7 +89,7 @@ public final class CheckKnowledge {
 
     private boolean hasGround(Cause cause) {
         boolean mark = false;
-        boolean beside = !cause.provedGood().isEmpty();
+        boolean beside = !cause.provedGood().isEmpty() || !cause.provedGoodAny().isEmpty();
         for (Cause.Link link : cause.links()) {
             Finding.Kind kind = knowledge.findings().get(link.finding()).kind();
             if (link.look() || link.specific() && kind.isPhysical()) {
