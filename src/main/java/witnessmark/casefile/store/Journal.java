@@ -62,15 +62,20 @@ final class Journal {
 
     /** Whether the journal ends with this line, as it does unless a shell was ended in the middle of a change. */
     boolean endsWith(StoreHead head) throws IOException {
+        End end = known;
+        if (end != null
+                && end.head.equals(head)
+                && !Files.exists(named(head.lines() + 1))
+                && Files.exists(end.file)
+                && end.size == Files.size(end.file)) {
+            return true;
+        }
+        known = null;
         List<Path> files = files();
         if (files.isEmpty()) {
             return head.lines() == 0;
         }
         Path file = files.get(files.size() - 1);
-        End end = known;
-        if (end != null && end.file.equals(file) && end.size == Files.size(file)) {
-            return end.head.equals(head);
-        }
         Optional<JournalText> text = lastLine(file);
         boolean so = text.isPresent()
                 && text.get().left() == 0
@@ -151,7 +156,8 @@ final class Journal {
 
     /** The last file, or a new one if there is none or it is full. A full one is checked before it is left. */
     private Path fileFor(StoreLine next) throws IOException {
-        List<Path> files = files();
+        End end = known;
+        List<Path> files = end == null ? files() : List.of(end.file);
         if (!files.isEmpty()) {
             Path open = files.get(files.size() - 1);
             if (Files.size(open) < FULL) {
@@ -167,7 +173,11 @@ final class Journal {
         }
         OwnerOnly.folder(folder);
         OwnerOnly.sync(folder.getParent());
-        return folder.resolve("entries-%012d.jsonl".formatted(next.number()));
+        return named(next.number());
+    }
+
+    private Path named(long firstLine) {
+        return folder.resolve("entries-%012d.jsonl".formatted(firstLine));
     }
 
     /** Takes the change appended last away again, when the database has not taken it. */

@@ -68,14 +68,13 @@ final class Session implements AutoCloseable {
     private <T> T writeJournalled(EmbeddedDatabase database, JdbcTemplate template, Function<CaseRows, T> work)
             throws SQLException {
         try (StoreLock turn = database.turn()) {
-            database.catchUp(template);
+            database.catchUpAgain(template);
             StoreLines lines = new StoreLines(template);
             T result = work.apply(new CaseRows(template, lines));
             if (!lines.taken().isEmpty()) {
                 database.journal().append(lines.taken());
             }
             commit(database);
-            syncDatabase(template);
             return result;
         } catch (IOException e) {
             throw new StoreUnavailable(
@@ -94,16 +93,6 @@ final class Session implements AutoCloseable {
                 database.journal().takeBack();
             }
             throw e;
-        }
-    }
-
-    /** Else the database would be synced only now and then, and a power cut could leave it unreadable. */
-    private void syncDatabase(JdbcTemplate template) {
-        try {
-            template.execute("checkpoint sync");
-        } catch (DataAccessException e) {
-            // The change is on the disk in the journal and committed: it is kept all the same.
-            abandon(SqlFault.of(e).kind() == Kind.LOST);
         }
     }
 
