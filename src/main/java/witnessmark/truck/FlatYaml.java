@@ -8,6 +8,9 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Compose;
+import org.snakeyaml.engine.v2.events.CollectionEndEvent;
+import org.snakeyaml.engine.v2.events.CollectionStartEvent;
+import org.snakeyaml.engine.v2.events.Event;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
@@ -15,6 +18,8 @@ import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.NodeTuple;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
+import org.snakeyaml.engine.v2.parser.ParserImpl;
+import org.snakeyaml.engine.v2.scanner.StreamReader;
 import witnessmark.gearbox.ProfileFault;
 
 /**
@@ -28,11 +33,16 @@ record FlatYaml(Map<String, Node> entries, Map<String, Mark> marks, List<Profile
 
     private static final int MOST_CHARACTERS = 100_000;
     private static final int MOST_LEVELS = 4;
+    private static final int DEEPEST = 20;
 
     /** Reads a text; a mapping for which {@code whole} holds is kept as one entry. */
     static FlatYaml read(String label, String text, Predicate<String> whole) {
         FlatYaml flat = new FlatYaml(new LinkedHashMap<>(), new LinkedHashMap<>(), new ArrayList<>());
         try {
+            if (isTooDeep(label, text)) {
+                flat.faults.add(new ProfileFault("", "too many maps and lists inside each other", "write it flatter"));
+                return flat;
+            }
             Optional<Node> root = new Compose(settings(label)).composeString(text);
             if (root.isPresent() && root.get() instanceof MappingNode mapping) {
                 flat.walk("", mapping, whole);
@@ -46,6 +56,21 @@ record FlatYaml(Map<String, Node> entries, Map<String, Mark> marks, List<Profile
             flat.faults.add(new ProfileFault("", "not readable as YAML: " + oneLine(e.getMessage()), "mend the file"));
         }
         return flat;
+    }
+
+    /** Counted first, since composing goes as deep as the text does. */
+    private static boolean isTooDeep(String label, String text) {
+        LoadSettings settings = settings(label);
+        ParserImpl events = new ParserImpl(settings, new StreamReader(settings, text));
+        int depth = 0;
+        while (events.hasNext()) {
+            Event event = events.next();
+            depth += event instanceof CollectionStartEvent ? 1 : event instanceof CollectionEndEvent ? -1 : 0;
+            if (depth > DEEPEST) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static LoadSettings settings(String label) {

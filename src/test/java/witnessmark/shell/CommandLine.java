@@ -13,6 +13,7 @@ import org.springframework.core.env.MapPropertySource;
 import org.springframework.core.env.PropertySource;
 import org.springframework.core.io.support.ResourcePropertySource;
 import org.springframework.shell.core.command.Command;
+import org.springframework.shell.core.command.CommandOption;
 import org.springframework.shell.core.command.CommandRegistry;
 import witnessmark.Witnessmark;
 import witnessmark.shell.run.OneShot;
@@ -76,6 +77,15 @@ public final class CommandLine implements AutoCloseable {
     public List<String> withOption(String name) {
         return shown().filter(c -> c.getOptions().stream().anyMatch(o -> name.equals(o.longName())))
                 .map(Command::getName)
+                .toList();
+    }
+
+    /** The long names of the options of a command that take a value. */
+    public List<String> valuesOf(String command) {
+        return shown().filter(c -> c.getName().equals(command))
+                .flatMap(c -> c.getOptions().stream())
+                .filter(o -> o.type() != boolean.class && o.type() != Boolean.class)
+                .map(CommandOption::longName)
                 .toList();
     }
 

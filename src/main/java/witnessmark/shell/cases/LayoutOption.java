@@ -13,6 +13,9 @@ import witnessmark.shell.print.WrongUsage;
 final class LayoutOption {
     private LayoutOption() {}
 
+    /** As many as a layout takes. */
+    private static final int MOST_RATIOS = 32;
+
     /** The layout of these words where they say something, else as it was; {@link WrongUsage} names the words allowed. */
     static Layout changed(
             Layout now,
@@ -50,7 +53,11 @@ final class LayoutOption {
 
     private static int number(String option, String word) {
         try {
-            return Integer.parseInt(word);
+            int number = Integer.parseInt(word);
+            if (number < 1 || number > MOST_RATIOS) {
+                throw new WrongUsage("--" + option + " '" + word + "' is not from 1 to " + MOST_RATIOS);
+            }
+            return number;
         } catch (NumberFormatException e) {
             throw new WrongUsage("--" + option + " '" + Terminal.harmless(word) + "' is not a whole number");
         }

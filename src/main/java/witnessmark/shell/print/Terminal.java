@@ -22,6 +22,14 @@ public final class Terminal {
         return plain.toString();
     }
 
+    /** Text from outside as it may stand in a message of one line. */
+    public static String shortened(String text) {
+        int longest = 200;
+        return text.codePointCount(0, text.length()) <= longest
+                ? text
+                : text.substring(0, text.offsetByCodePoints(0, longest)) + " ...";
+    }
+
     /** Whether somebody sits at a terminal and can be asked. */
     public static boolean canAsk() {
         Console console = System.console();

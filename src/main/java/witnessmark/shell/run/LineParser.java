@@ -123,6 +123,10 @@ public final class LineParser implements CommandParser {
         } else {
             throw new WrongUsage("--" + name + " needs a value; see: help " + command.getName());
         }
+        if (known.type() == Integer.class && !value.matches("-?\\d{1,9}")) {
+            throw new WrongUsage("--" + name + " '" + Terminal.harmless(Terminal.shortened(value))
+                    + "' is no whole number; give digits, as in --" + name + " 10");
+        }
         input.addOption(CommandOption.with()
                 .longName(name)
                 .value(value)

@@ -2,8 +2,11 @@ package witnessmark.shell.run;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
@@ -44,15 +47,14 @@ public final class OneShot implements ShellRunner, ExitCodeGenerator {
     private int script(String name) {
         List<String> lines;
         try {
-            lines = name.equals("-")
-                    ? new String(System.in.readAllBytes(), StandardCharsets.UTF_8)
-                            .lines()
-                            .toList()
-                    : Files.readAllLines(Path.of(name));
-        } catch (NoSuchFileException e) {
+            lines = name.equals("-") ? lines(System.in.readAllBytes()) : lines(Files.readAllBytes(Path.of(name)));
+        } catch (CharacterCodingException e) {
+            return refuse((name.equals("-") ? "standard input" : "script '" + name + "'")
+                    + " is not UTF-8; write it anew as UTF-8 text");
+        } catch (InvalidPathException | NoSuchFileException e) {
             return refuse("no script '" + name + "'; give the path of a file with one command a line");
         } catch (IOException e) {
-            return refuse("script '" + name + "' cannot be read: " + e.getMessage());
+            return refuse("script '" + name + "' cannot be read; give the path of a file that you may read");
         }
         for (int i = 0; i < lines.size(); i++) {
             String line = lines.get(i).strip();
@@ -61,11 +63,21 @@ public final class OneShot implements ShellRunner, ExitCodeGenerator {
             }
             int code = command.run(line, out, messages);
             if (code != 0) {
-                messages.println("stopped at line " + (i + 1) + ": " + Terminal.harmless(line));
+                messages.println("stopped at line " + (i + 1) + ": " + Terminal.harmless(Terminal.shortened(line)));
                 return code;
             }
         }
         return ExitCode.DONE.number();
+    }
+
+    /** Throws CharacterCodingException where the bytes are no UTF-8. */
+    private static List<String> lines(byte[] bytes) throws IOException {
+        return StandardCharsets.UTF_8
+                .newDecoder()
+                .decode(ByteBuffer.wrap(bytes))
+                .toString()
+                .lines()
+                .toList();
     }
 
     private int refuse(String message) {

@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.springframework.shell.core.InputReader;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.CommandExecutor;
@@ -17,6 +19,9 @@ import witnessmark.yaml.Nearest;
 
 /** Runs one command, the same way from arguments, a script and a typed line; answers to one side, messages to the other. */
 public final class RunCommand {
+    /** A word from outside that would hide what the message says; no word of the program's own is as long. */
+    private static final Pattern OVERLONG = Pattern.compile("\\S{300,}");
+
     private final LineParser parser;
     private final CommandRegistry registry;
     private final Refusals refusals;
@@ -94,7 +99,8 @@ public final class RunCommand {
     }
 
     private static int tell(ExitStatus status, PrintWriter messages) {
-        messages.println(Terminal.harmless(status.description()));
+        messages.println(OVERLONG.matcher(Terminal.harmless(status.description()))
+                .replaceAll(word -> Matcher.quoteReplacement(Terminal.shortened(word.group()))));
         messages.flush();
         return status.code();
     }
