@@ -92,7 +92,9 @@ final class AngleAnswer {
             List<ComputedFinding> findings,
             boolean formulas) {
         List<String> why = concerns.stream().map(Guidance::words).toList();
+        List<String> unusual = Unusual.of(symbols.stream().map(Symbol::figure).toArray(Figure[]::new));
         Map<String, Object> json = new LinkedHashMap<>();
+        Unusual.put(json, unusual);
         json.put("verdict", verdict);
         json.put("concerns", why);
         json.put("bounds", Guidance.SOURCE);
@@ -101,6 +103,7 @@ final class AngleAnswer {
         return new TruckAnswer(
                 Optional.empty(),
                 page -> {
+                    Unusual.print(page, unusual);
                     page.line(title);
                     page.blank();
                     page.strong(verdict);

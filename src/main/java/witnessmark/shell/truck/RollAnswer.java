@@ -73,6 +73,7 @@ final class RollAnswer {
             List<Symbol> symbols,
             ComputedFinding finding,
             boolean formulas) {
+        Unusual.print(page, Unusual.of(Figure.given(exposure.journey().kmh(), Unit.KILOMETRE_PER_HOUR)));
         page.line(TruckText.title(truck) + ": " + word(exposure.mode()) + " of "
                 + km(exposure.journey().km())
                 + " at " + speed(exposure) + ", " + exposure.range().name().toLowerCase(Locale.ROOT)
@@ -125,6 +126,7 @@ final class RollAnswer {
         json.put("range", exposure.range() == Range.LOW ? "low" : "high");
         json.put("kmh", exposure.journey().kmh());
         json.put("km", exposure.journey().km());
+        Unusual.put(json, Unusual.of(Figure.given(exposure.journey().kmh(), Unit.KILOMETRE_PER_HOUR)));
         json.put("mainshaft", FigureJson.of(exposure.mainshaft()));
         json.put("timesOrdinary", FigureJson.of(exposure.timesOrdinary()));
         json.put("shaftSpeed", exposure.shaft().words());

@@ -191,6 +191,7 @@ final class ShiftAnswer {
     }
 
     private void heading(Page page) {
+        Unusual.print(page, Unusual.of(speed));
         page.line(TruckText.title(truck) + ": gear " + from.id() + " to gear " + to.id() + " at " + speed.text()
                 + ", clutch " + (clutch == Clutch.ENGAGED ? "engaged" : "pedal down")
                 + (rollsBack() ? ", rolling back" : ""));
@@ -216,6 +217,7 @@ final class ShiftAnswer {
         json.put("clutch", words.clutch());
         json.put("lever", words.lever());
         json.put("rollingBack", rollsBack());
+        Unusual.put(json, Unusual.of(speed));
         return json;
     }
 

@@ -1,6 +1,8 @@
 package witnessmark.shell.truck;
 
+import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.Unit;
@@ -25,6 +27,7 @@ final class ShiftPlanText {
 
     void print(ShiftPlan plan, boolean formulas) {
         TruckText.questions(page, truck);
+        Unusual.print(page, unusual(truck, plan));
         page.line(TruckText.title(truck) + ": shift plan for "
                 + Figure.given(plan.massKg(), Unit.KILOGRAM).text() + " on a grade of "
                 + Figure.given(plan.gradePercent(), Unit.PERCENT).text());
@@ -43,6 +46,15 @@ final class ShiftPlanText {
             formulas(plan);
         }
         page.flush();
+    }
+
+    /** What the profile gave is asked about with the profile. */
+    static List<String> unusual(TruckProfile truck, ShiftPlan plan) {
+        return Stream.of(Figure.given(plan.massKg(), Unit.KILOGRAM), Figure.given(plan.gradePercent(), Unit.PERCENT))
+                .filter(figure -> truck.figures().values().stream()
+                        .noneMatch(own -> own.unit() == figure.unit() && own.value() == figure.value()))
+                .flatMap(figure -> Unusual.of(figure).stream())
+                .toList();
     }
 
     private void end(ShiftPlan plan, NotPulled end) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Gear;
 import witnessmark.gearbox.Parameter;
@@ -128,7 +129,16 @@ final class StartAnswer {
                 : "no end";
     }
 
+    /** What the profile gave is asked about with the profile. */
+    private List<String> unusual() {
+        return Stream.of(mass, grade)
+                .filter(figure -> !truck.figures().containsValue(figure))
+                .flatMap(figure -> Unusual.of(figure).stream())
+                .toList();
+    }
+
     private void heading(Page page, String what) {
+        Unusual.print(page, unusual());
         page.line(TruckText.title(truck) + ": " + what + ", " + mass.text() + " on a grade of " + grade.text());
         page.blank();
     }
@@ -138,6 +148,7 @@ final class StartAnswer {
         json.put("truck", truck.id());
         json.put("mass", FigureJson.of(mass));
         json.put("grade", FigureJson.of(grade));
+        Unusual.put(json, unusual());
         return json;
     }
 

@@ -133,6 +133,7 @@ final class TruckJson {
         Map<String, Object> map = named(truck);
         map.put("massKg", plan.massKg());
         map.put("gradePercent", plan.gradePercent());
+        Unusual.put(map, ShiftPlanText.unusual(truck, plan));
         map.put("shifts", plan.shifts().stream().map(TruckJson::of).toList());
         map.put("highestGearPulled", plan.held(truck).map(Gear::id).orElse(null));
         plan.end().ifPresent(end -> {

@@ -274,6 +274,34 @@ class TruckCommandsTest {
         assertThat(json("truck speeds " + name).get("questions")).hasSize(1);
     }
 
+    /** Bounds of what is typed: judgement, common practice; what is outside is asked about and still answered. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            textBlock =
+                    """
+                    truck shift odd-twelve --from 4d --to 5d --speed 130|false
+                    truck shift odd-twelve --from 4d --to 5d --speed 131|true
+                    truck start odd-twelve --mass 150000kg|false
+                    truck start odd-twelve --mass 151000kg|true
+                    truck start odd-twelve --mass 3999kg|true
+                    truck start odd-twelve --grade 20|false
+                    truck start odd-twelve --grade 21|true
+                    truck plan odd-twelve --grade -21|true
+                    truck plan odd-twelve --grade 3|false
+                    truck tow odd-twelve --speed 131 --minutes 1|true
+                    truck angles --angle 15,15|false
+                    truck angles --angle 15.1,15|true
+                    truck angles --angle 3,3 --rpm 4001|true
+                    """)
+    void what_is_typed_out_of_the_ordinary_is_asked_about(String line, boolean asked) {
+        Run run = run(line);
+
+        assertThat(run.exitCode()).isZero();
+        assertThat(run.out().contains(">> Check what was typed: ")).isEqualTo(asked);
+        assertThat(json(line).has("unusual")).isEqualTo(asked);
+    }
+
     @Test
     void a_chart_is_written_as_svg_and_not_over_another_file() {
         Path svg = folder.resolve("plan.svg");
