@@ -39,6 +39,8 @@ public class Witnessmark {
 
     private static int start(String[] args) {
         refuseLostLetters(args);
+        // Else the rule engine would look for definitions of work in the current folder.
+        System.setProperty("drools.workDefinitions", "");
         StartOptions options = StartOptions.of(args);
         SpringApplication application = new SpringApplication(Witnessmark.class);
         // Otherwise each --name=value of a command would also become a Spring property.

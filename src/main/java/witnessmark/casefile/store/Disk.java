@@ -14,6 +14,10 @@ class Disk {
         return "file:";
     }
 
+    boolean isWritable(Path path) {
+        return Files.isWritable(path);
+    }
+
     /** Opens a file; if it is made, for its owner only. */
     FileChannel open(Path file, OpenOption... options) throws IOException {
         return OwnerOnly.open(file, options);

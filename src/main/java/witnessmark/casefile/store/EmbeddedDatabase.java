@@ -59,11 +59,43 @@ final class EmbeddedDatabase {
     }
 
     StoreLock turn() {
-        return StoreLock.take(folder);
+        return isOnlyRead() ? StoreLock.ofReader(folder) : StoreLock.take(folder);
+    }
+
+    /** Whether it is there but may not be written to. */
+    boolean isOnlyRead() {
+        return Files.exists(file) && !(disk.isWritable(folder) && disk.isWritable(file));
+    }
+
+    /** The refusal of a change. */
+    StoreUnavailable onlyRead() {
+        return new StoreUnavailable(
+                folder.toString(), "it may be read but not written to", "choose a folder that can be written to");
+    }
+
+    private Connection openToRead() throws SQLException {
+        Database database = address(NAME, ";IFEXISTS=TRUE;ACCESS_MODE_DATA=r");
+        Connection opened = connect(database);
+        try {
+            if (!new Schema(folder.toString(), database, opened).isUpToDate()) {
+                throw new StoreUnavailable(
+                        folder.toString(),
+                        "it may be read but not written to, and its tables are of another version of the program",
+                        "copy it to a folder that can be written to");
+            }
+            opened.setAutoCommit(false);
+            return opened;
+        } catch (SQLException | RuntimeException e) {
+            opened.close();
+            throw e;
+        }
     }
 
     /** Opens the database, made if there was never one, with its tables as this version knows them, and all its lines. */
     Connection open() throws SQLException {
+        if (isOnlyRead()) {
+            return openToRead();
+        }
         prepareFolder();
         try (StoreLock turn = turn()) {
             boolean anew = !Files.exists(file);
@@ -233,7 +265,7 @@ final class EmbeddedDatabase {
 
     /** After the connection was closed, in turn: if no other shell has the database open, all of it is on the disk. */
     void closed() throws IOException {
-        if (Files.exists(folder.resolve(NAME + ".lock.db")) || !Files.exists(file)) {
+        if (Files.exists(folder.resolve(NAME + ".lock.db")) || !Files.exists(file) || isOnlyRead()) {
             return;
         }
         try (FileChannel written = disk.open(file, StandardOpenOption.WRITE)) {
@@ -332,9 +364,8 @@ final class EmbeddedDatabase {
             throw new StoreUnavailable(
                     folder.toString(), "the folder cannot be made", "choose a folder that can be written to", e);
         }
-        if (!Files.isWritable(folder) || (Files.exists(file) && !Files.isWritable(file))) {
-            throw new StoreUnavailable(
-                    folder.toString(), "it may be read but not written to", "choose a folder that can be written to");
+        if (!disk.isWritable(folder)) {
+            throw onlyRead();
         }
     }
 

@@ -50,6 +50,11 @@ final class Schema {
         }
     }
 
+    boolean isUpToDate() throws SQLException {
+        OptionalInt found = version();
+        return found.isPresent() && found.getAsInt() == VERSION;
+    }
+
     boolean hasTables() throws SQLException {
         return !tables().isEmpty();
     }

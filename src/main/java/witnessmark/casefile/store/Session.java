@@ -67,6 +67,9 @@ final class Session implements AutoCloseable {
      */
     private <T> T writeJournalled(EmbeddedDatabase database, JdbcTemplate template, Function<CaseRows, T> work)
             throws SQLException {
+        if (database.isOnlyRead()) {
+            throw database.onlyRead();
+        }
         try (StoreLock turn = database.turn()) {
             database.catchUpAgain(template);
             StoreLines lines = new StoreLines(template);

@@ -49,6 +49,18 @@ final class StoreLock implements AutoCloseable {
         }
     }
 
+    /** For a folder that cannot be written to, where nobody's turn matters. */
+    static StoreLock ofReader(Path folder) {
+        ReentrantLock inside = INSIDE.computeIfAbsent(folder, f -> new ReentrantLock());
+        inside.lock();
+        return new StoreLock(inside);
+    }
+
+    private StoreLock(ReentrantLock inside) {
+        this.inside = inside;
+        this.channel = null;
+    }
+
     private StoreLock(ReentrantLock inside, Path folder, long until) throws IOException {
         this.inside = inside;
         if (inside.getHoldCount() > 1) {

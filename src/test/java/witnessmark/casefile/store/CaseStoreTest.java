@@ -3,7 +3,6 @@ package witnessmark.casefile.store;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assumptions.assumeThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -468,17 +467,24 @@ class CaseStoreTest {
         }
 
         @Test
-        void a_folder_that_may_only_be_read() {
-            assumeThat(folder.toFile().setWritable(false)).isTrue();
-            assumeThat(Files.isWritable(folder))
-                    .as("the user who runs the tests is not above permissions")
-                    .isFalse();
+        void a_folder_that_may_only_be_read_is_read_and_not_written_to() {
+            CaseHistory kept = openWithFindings();
+            store.close();
+            Disk only = new Disk() {
+                @Override
+                boolean isWritable(Path path) {
+                    return false;
+                }
+            };
 
-            assertThatThrownBy(() -> store.ids("", 1))
-                    .hasMessage("case store " + folder
-                            + ": it may be read but not written to; choose a folder that can be written to");
-
-            assertThat(folder.toFile().setWritable(true)).isTrue();
+            try (CaseStore reader = new CaseStore(StoreLocation.in(folder), Clock.systemUTC(), only)) {
+                assertThat(reader.read(ID)).isEqualTo(kept);
+                assertThat(reader.verifyStore().isWhole()).isTrue();
+                assertThatThrownBy(() -> reader.append(ID, new NoteAdded("x"), "anna"))
+                        .hasMessage("case store " + folder
+                                + ": it may be read but not written to; choose a folder that can be written to");
+            }
+            assertThat(store.read(ID)).isEqualTo(kept);
         }
 
         @Test
