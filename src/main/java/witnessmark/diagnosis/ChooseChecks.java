@@ -49,6 +49,7 @@ final class ChooseChecks {
     /** The plan for these hands, without the findings left out. */
     List<NextVisit> visits(Reading reading, List<RankedCause> causes, Hands hands, Set<String> leftOut) {
         Map<String, Releases.Answer> releasing = new Releases(knowledge, reading, causes, reach(hands)).findings();
+        mustLook(reading).forEach(f -> releasing.putIfAbsent(f, Releases.Answer.EITHER));
         double[] weights = weights(reading, causes);
         Map<String, Gain> gains = new HashMap<>();
         List<Check> checks = new ArrayList<>();
@@ -197,6 +198,17 @@ final class ChooseChecks {
         return check.release() < check.bits() - check.release()
                 ? moves
                 : "sets a conclusion against what looks like it; " + moves;
+    }
+
+    /** What any mechanic looks at first for the complaint on record, and nobody has looked at yet, in order. */
+    Set<String> mustLook(Reading reading) {
+        Set<String> looks = new LinkedHashSet<>();
+        knowledge.mustLooks().stream()
+                .filter(must -> must.symptoms().stream().anyMatch(reading::isPresent))
+                .flatMap(must -> must.looks().stream())
+                .filter(f -> !reading.taken().containsKey(f) && reading.canBeFound(f))
+                .forEach(looks::add);
+        return looks;
     }
 
     /** How far a check may go for the sake of a conclusion that stands already. */

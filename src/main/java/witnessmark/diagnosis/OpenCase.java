@@ -144,6 +144,11 @@ public final class OpenCase implements AutoCloseable {
                 .anyMatch(c -> knowledge.classOf(c.classId()).blames() && c.probability() < Thresholds.BEYOND_DOUBT);
     }
 
+    /** What any mechanic looks at first for the complaint on record, and nobody has looked at yet, in order. */
+    public Set<String> mustLook() {
+        return checks.mustLook(reading());
+    }
+
     /** The open findings that tell what is concluded from its look-alikes. */
     public Set<String> lookAlikes() {
         return Releases.lookAlikes(judgement().causes()).collect(Collectors.toSet());

@@ -3,6 +3,7 @@ package witnessmark.interview;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
@@ -31,6 +32,9 @@ import witnessmark.planner.PlanChecks;
  * is in no cause's chance. And as long as another cause beside those concluded is about as likely as not, it is asked
  * about as if no verdict stood, since several can be at work.
  *
+ * <p>What any mechanic looks at first for the complaint is asked before all else, as far as nothing is taken apart for it;
+ * what is probable orders these checks but drops none.
+ *
  * <p>Where what leads leans on answers that contradict each other, nothing more is asked: that is to be cleared up first.
  * The rule looks one check ahead: that two checks together might overturn what neither does alone is not counted. The
  * thresholds are judgement, not measured.
@@ -46,6 +50,7 @@ final class StopRule {
     private final Set<String> otherSide;
     private final Set<String> secondSources;
     private final Set<String> lookAlikes;
+    private final Set<String> mustLook;
     private final int skipped;
 
     /** A check to ask, with the visit it belongs to. */
@@ -57,6 +62,7 @@ final class StopRule {
         this.otherSide = open.otherSide(hands);
         this.secondSources = open.secondSources(hands);
         this.lookAlikes = open.lookAlikes();
+        this.mustLook = open.mustLook();
         this.skipped = skipped;
     }
 
@@ -65,9 +71,14 @@ final class StopRule {
         if (judgement.waitsOnContradiction()) {
             return Optional.empty();
         }
+        return first(plan, check -> mustLook.contains(check.finding()) && !check.teardown())
+                .or(() -> first(plan, this::isWorthAsking));
+    }
+
+    private static Optional<Asked> first(List<NextVisit> plan, Predicate<NextCheck> which) {
         for (NextVisit visit : plan) {
             for (NextCheck check : visit.checks()) {
-                if (isWorthAsking(check)) {
+                if (which.test(check)) {
                     return Optional.of(new Asked(check, visit));
                 }
             }
@@ -109,6 +120,9 @@ final class StopRule {
     private boolean isWorthAsking(NextCheck check) {
         if (check.teardown() && open.pointsNowhere()) {
             return false;
+        }
+        if (mustLook.contains(check.finding())) {
+            return true;
         }
         boolean tells = check.gainBits() >= PlanChecks.TRIFLE_BITS;
         if (!stands()) {

@@ -47,6 +47,7 @@ final class Draft {
     final List<NeverTogether> neverTogether = new ArrayList<>();
     final List<Follows> follows = new ArrayList<>();
     final List<OneFact> oneFacts = new ArrayList<>();
+    final List<MustLook> mustLooks = new ArrayList<>();
     final List<ContextEffect> context = new ArrayList<>();
     final Map<String, Advice> coaching = new LinkedHashMap<>();
     final Map<String, Advice> towing = new LinkedHashMap<>();
@@ -149,6 +150,7 @@ final class Draft {
                 List.copyOf(neverTogether),
                 List.copyOf(follows),
                 List.copyOf(oneFacts),
+                List.copyOf(mustLooks),
                 List.copyOf(context),
                 coaching,
                 towing,

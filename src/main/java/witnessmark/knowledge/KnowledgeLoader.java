@@ -116,6 +116,7 @@ public final class KnowledgeLoader {
             case "look-alikes" -> LookAlikeForm.read(root, draft);
             case "consistency" -> ConsistencyForm.read(root, draft);
             case "one-fact" -> OneFactForm.read(root, draft);
+            case "must-look" -> MustLookForm.read(root, draft);
             case "retired" -> RetiredForm.read(root, draft);
             case "context" -> ContextForm.read(root, draft);
             case "advice" -> AdviceForm.read(root, draft);

@@ -170,6 +170,23 @@ class InterviewTest {
             assertThat(asked).hasSizeGreaterThan(5);
         }
 
+        /** A bar under the mounts takes two minutes: common practice, no source. */
+        @Test
+        void what_any_mechanic_looks_at_first_comes_first_whatever_is_denied() {
+            Interview interview = interview();
+            while (interview.stage() != Stage.COMPLAINT) {
+                interview.tell("");
+            }
+            interview.tell("jumps out", List.of("slips-out-under-pull"));
+            interview.tell("");
+            List<String> asked = new ArrayList<>();
+            for (int i = 0; i < 8 && interview.question().isPresent(); i++) {
+                asked.add(interview.question().orElseThrow().finding().id());
+                say(interview, FindingState.ABSENT);
+            }
+            assertThat(asked).contains("mount-movement-over", "lever-hits-cab");
+        }
+
         @Test
         void back_takes_the_answer_out_and_asks_the_question_again() {
             Interview interview = atTheChecks();
