@@ -107,6 +107,7 @@ final class EmbeddedDatabase {
             if (!anew && mark.isOfAnotherRun() && !journal.isEmpty() && !isOpenElsewhere()) {
                 rebuildInTurn();
             }
+            takeAwayStaleLock();
             mark.set();
             return openThere();
         } catch (IOException e) {
@@ -114,10 +115,19 @@ final class EmbeddedDatabase {
         }
     }
 
+    /** The lock of a shell that was killed here, which the database would wait out for seconds; not that of a copy. */
+    private void takeAwayStaleLock() throws IOException {
+        Path lock = folder.resolve(NAME + ".lock.db");
+        if (Files.exists(lock) && mark.isOf(file) && !isOpenElsewhere()) {
+            Files.delete(lock);
+        }
+    }
+
     private Connection openThere() throws SQLException, IOException {
         Connection opened = connectThere();
         try {
             refuseCopy(opened);
+            mark.claim(file);
             closeToOthers();
             Schema schema = new Schema(folder.toString(), shared(), opened);
             if (schema.isHalfMade()) {

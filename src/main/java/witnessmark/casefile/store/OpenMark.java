@@ -8,6 +8,8 @@ import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.List;
 
 /**
  * A file that lies beside the database while it is open, and says in which run of the machine. If it is found in a later
@@ -29,7 +31,33 @@ final class OpenMark {
             return false;
         }
         String run = disk.run();
-        return run.isEmpty() || !Files.readString(file).strip().equals(run);
+        return run.isEmpty() || !line(0).equals(run);
+    }
+
+    /** Whether a shell set it for this very file, which is not the case in a copy of the folder. */
+    boolean isOf(Path database) throws IOException {
+        return Files.exists(file)
+                && Files.exists(database)
+                && !key(database).isEmpty()
+                && line(1).equals(key(database));
+    }
+
+    /** Notes for which file it is set, when that is sure. */
+    void claim(Path database) throws IOException {
+        if (!isOf(database)) {
+            write(disk.run() + "\n" + key(database) + "\n");
+        }
+    }
+
+    private String line(int number) throws IOException {
+        List<String> lines = Files.readAllLines(file);
+        return lines.size() > number ? lines.get(number).strip() : "";
+    }
+
+    /** What the system knows the file by, whatever its name; empty where it knows it by the name alone. */
+    private static String key(Path database) throws IOException {
+        Object key = Files.readAttributes(database, BasicFileAttributes.class).fileKey();
+        return key == null ? "" : key.toString();
     }
 
     /** On the disk when this returns. */
@@ -37,12 +65,16 @@ final class OpenMark {
         if (Files.exists(file) && !isOfAnotherRun()) {
             return;
         }
+        write(disk.run() + "\n");
+        OwnerOnly.sync(file.getParent());
+    }
+
+    private void write(String text) throws IOException {
         try (FileChannel out = disk.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
             out.truncate(0);
-            out.write(ByteBuffer.wrap((disk.run() + "\n").getBytes(UTF_8)), 0);
+            out.write(ByteBuffer.wrap(text.getBytes(UTF_8)), 0);
             out.force(true);
         }
-        OwnerOnly.sync(file.getParent());
     }
 
     void clear() throws IOException {
