@@ -1,21 +1,25 @@
 package witnessmark;
 
+import java.net.URL;
 import java.util.HashMap;
 import java.util.Map;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.WebApplicationType;
-import org.springframework.boot.autoconfigure.SpringBootApplication;
-import org.springframework.boot.flyway.autoconfigure.FlywayAutoConfiguration;
-import org.springframework.boot.jdbc.autoconfigure.DataSourceAutoConfiguration;
+import org.springframework.context.ConfigurableApplicationContext;
+import org.springframework.context.annotation.ComponentScan;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.shell.core.ShellRunner;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.shell.run.ExitCode;
 import witnessmark.shell.run.FaultLog;
+import witnessmark.shell.run.OneShot;
 import witnessmark.shell.run.StartOptions;
 
 /** Starts the program: with arguments it runs one command and sets the exit code, without it opens the shell. */
-@SpringBootApplication(exclude = {DataSourceAutoConfiguration.class, FlywayAutoConfiguration.class})
+@Configuration(proxyBeanMethods = false)
+@ComponentScan("witnessmark.shell")
 public class Witnessmark {
     public static void main(String[] args) {
         System.exit(run(args));
@@ -25,6 +29,9 @@ public class Witnessmark {
     private static int run(String[] args) {
         try {
             return start(args);
+        } catch (SpringApplication.AbandonedRunException e) {
+            // The build prepares the context ahead of time and stops here.
+            throw e;
         } catch (WrongUsage e) {
             return told(e.getMessage(), ExitCode.WRONG_USAGE);
         } catch (Refused e) {
@@ -37,21 +44,32 @@ public class Witnessmark {
         }
     }
 
-    private static int start(String[] args) {
+    private static int start(String[] args) throws Exception {
         refuseLostLetters(args);
         // Else the rule engine would look for definitions of work in the current folder.
         System.setProperty("drools.workDefinitions", "");
         StartOptions options = StartOptions.of(args);
+        if (isPackaged()) {
+            System.setProperty("spring.aot.enabled", "true");
+        }
         SpringApplication application = new SpringApplication(Witnessmark.class);
         // Otherwise each --name=value of a command would also become a Spring property.
         application.setAddCommandLineProperties(false);
         application.setWebApplicationType(WebApplicationType.NONE);
         Map<String, Object> properties = new HashMap<>(options.properties());
-        properties.put(
-                "spring.shell.interactive.enabled",
-                String.valueOf(options.words().isEmpty()));
+        properties.put("witnessmark.prompt", String.valueOf(options.words().isEmpty()));
         application.setEnvironment(Settings.of(properties, System.getenv(), System.getProperty("user.home")));
-        return SpringApplication.exit(application.run(args));
+        try (ConfigurableApplicationContext context = application.run(args)) {
+            ShellRunner runner = context.getBean(ShellRunner.class);
+            runner.run(args);
+            return runner instanceof OneShot one ? one.getExitCode() : ExitCode.DONE.number();
+        }
+    }
+
+    /** Whether this is the program as it ships, whose context the build has prepared ahead of time. */
+    private static boolean isPackaged() {
+        URL prepared = Witnessmark.class.getResource("Witnessmark__ApplicationContextInitializer.class");
+        return prepared != null && !prepared.getProtocol().equals("file");
     }
 
     /** Under a locale without these letters they are replaced before the program sees them, and would be stored so. */

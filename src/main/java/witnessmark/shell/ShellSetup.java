@@ -1,16 +1,22 @@
 package witnessmark.shell;
 
+import jakarta.validation.Validator;
+import java.io.IOException;
 import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.lang.reflect.Method;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import org.jline.terminal.Terminal;
-import org.springframework.boot.autoconfigure.condition.ConditionalOnProperty;
+import org.jline.terminal.TerminalBuilder;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Lazy;
-import org.springframework.context.annotation.Primary;
+import org.springframework.context.support.GenericApplicationContext;
 import org.springframework.core.env.Environment;
+import org.springframework.shell.core.ShellRunner;
 import org.springframework.shell.core.command.CommandRegistry;
+import org.springframework.shell.core.command.annotation.Command;
+import org.springframework.shell.core.command.annotation.support.CommandFactoryBean;
 import witnessmark.casefile.MadeWith;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.RuleBase;
@@ -42,23 +48,54 @@ class ShellSetup {
         return new RunCommand(parser, registry, refusals);
     }
 
+    /**
+     * The commands of all rooms. The framework's own registry would scan the class path once more, and make a validator
+     * of a thousand classes for each command although no option carries a constraint.
+     */
     @Bean
-    @Primary
-    @ConditionalOnProperty(name = "spring.shell.interactive.enabled", havingValue = "false")
-    OneShot oneShot(RunCommand command) {
-        return new OneShot(
-                command,
-                new PrintWriter(System.out, false, StandardCharsets.UTF_8),
-                new PrintWriter(System.err, true, StandardCharsets.UTF_8));
+    CommandRegistry commandRegistry(GenericApplicationContext context) {
+        CommandRegistry registry = new CommandRegistry();
+        for (String bean : context.getBeanDefinitionNames()) {
+            Class<?> type = context.getType(bean, false);
+            for (Method method : type == null ? new Method[0] : type.getDeclaredMethods()) {
+                if (method.isAnnotationPresent(Command.class)) {
+                    CommandFactoryBean command = new CommandFactoryBean(method);
+                    command.setApplicationContext(context);
+                    registry.registerCommand(command.getObject());
+                }
+            }
+        }
+        return registry;
     }
 
     @Bean
-    @Primary
-    @ConditionalOnProperty(name = "spring.shell.interactive.enabled", havingValue = "true", matchIfMissing = true)
-    InteractiveShell interactiveShell(RunCommand command, CommandRegistry registry, Terminal terminal) {
+    Validator validator() {
+        return new NothingToCheck();
+    }
+
+    /** Runs the one command of the arguments, or the prompt where there is none. */
+    @Bean
+    @Lazy
+    ShellRunner shellRunner(RunCommand command, CommandRegistry registry, Environment environment) {
+        return environment.getProperty("witnessmark.prompt", Boolean.class, false)
+                ? prompt(command, registry)
+                : new OneShot(
+                        command,
+                        new PrintWriter(System.out, false, StandardCharsets.UTF_8),
+                        new PrintWriter(System.err, true, StandardCharsets.UTF_8));
+    }
+
+    private static InteractiveShell prompt(RunCommand command, CommandRegistry registry) {
         String settings = System.getenv().getOrDefault("XDG_CONFIG_HOME", System.getProperty("user.home") + "/.config");
-        return new InteractiveShell(
-                command, new CompleteCommand(registry), terminal, Path.of(settings, "witnessmark", "history"));
+        try {
+            return new InteractiveShell(
+                    command,
+                    new CompleteCommand(registry),
+                    TerminalBuilder.builder().build(),
+                    Path.of(settings, "witnessmark", "history"));
+        } catch (IOException e) {
+            throw new UncheckedIOException("the terminal cannot be opened", e);
+        }
     }
 
     @Bean

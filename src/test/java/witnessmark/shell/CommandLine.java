@@ -31,14 +31,7 @@ public final class CommandLine implements AutoCloseable {
         context.getEnvironment()
                 .getPropertySources()
                 .addFirst(new MapPropertySource(
-                        "test",
-                        Map.of(
-                                "spring.shell.interactive.enabled",
-                                "false",
-                                "witnessmark.store",
-                                store.toString(),
-                                "witnessmark.who",
-                                "tester")));
+                        "test", Map.of("witnessmark.store", store.toString(), "witnessmark.who", "tester")));
         context.getEnvironment().getPropertySources().addLast(shipped());
         context.register(Witnessmark.class);
         context.refresh();

@@ -10,14 +10,13 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
-import org.springframework.boot.ExitCodeGenerator;
 import org.springframework.shell.core.ShellRunner;
 import witnessmark.shell.print.Terminal;
 
 /**
  * Runs one command from the program's arguments, or the lines of {@code @file} or {@code @-}, and keeps the exit code.
  */
-public final class OneShot implements ShellRunner, ExitCodeGenerator {
+public final class OneShot implements ShellRunner {
     private final RunCommand command;
     private final PrintWriter out;
     private final PrintWriter messages;
@@ -39,7 +38,7 @@ public final class OneShot implements ShellRunner, ExitCodeGenerator {
         messages.flush();
     }
 
-    @Override
+    /** The exit code of what was run. */
     public int getExitCode() {
         return exitCode;
     }
