@@ -3,11 +3,12 @@ package witnessmark.shell;
 import jakarta.validation.Validator;
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.io.UncheckedIOException;
 import java.lang.reflect.Method;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import org.jline.terminal.Terminal;
 import org.jline.terminal.TerminalBuilder;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Lazy;
@@ -73,29 +74,30 @@ class ShellSetup {
         return new NothingToCheck();
     }
 
+    /** The terminal of the prompt and of an interview; it is given back when the program ends. */
+    @Bean
+    @Lazy
+    Terminal terminal() throws IOException {
+        return TerminalBuilder.builder().build();
+    }
+
     /** Runs the one command of the arguments, or the prompt where there is none. */
     @Bean
     @Lazy
-    ShellRunner shellRunner(RunCommand command, CommandRegistry registry, Environment environment) {
+    ShellRunner shellRunner(
+            RunCommand command, CommandRegistry registry, Environment environment, ObjectProvider<Terminal> terminal) {
         return environment.getProperty("witnessmark.prompt", Boolean.class, false)
-                ? prompt(command, registry)
+                ? prompt(command, registry, terminal.getObject())
                 : new OneShot(
                         command,
                         new PrintWriter(System.out, false, StandardCharsets.UTF_8),
                         new PrintWriter(System.err, true, StandardCharsets.UTF_8));
     }
 
-    private static InteractiveShell prompt(RunCommand command, CommandRegistry registry) {
+    private static InteractiveShell prompt(RunCommand command, CommandRegistry registry, Terminal terminal) {
         String settings = System.getenv().getOrDefault("XDG_CONFIG_HOME", System.getProperty("user.home") + "/.config");
-        try {
-            return new InteractiveShell(
-                    command,
-                    new CompleteCommand(registry),
-                    TerminalBuilder.builder().build(),
-                    Path.of(settings, "witnessmark", "history"));
-        } catch (IOException e) {
-            throw new UncheckedIOException("the terminal cannot be opened", e);
-        }
+        return new InteractiveShell(
+                command, new CompleteCommand(registry), terminal, Path.of(settings, "witnessmark", "history"));
     }
 
     @Bean
