@@ -6,8 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 import witnessmark.diagnosis.fact.Instead;
 import witnessmark.inference.Evidence;
+import witnessmark.inference.ExactInference;
 import witnessmark.inference.Posterior;
 import witnessmark.inference.Report;
 import witnessmark.knowledge.Cause;
@@ -25,6 +27,7 @@ final class FindRivals {
     private final Reading reading;
     private final KnowledgeBase knowledge;
     private final CauseNetwork network;
+    private @Nullable ExactInference evenHanded;
 
     FindRivals(Reading reading, KnowledgeBase knowledge) {
         this.reading = reading;
@@ -38,7 +41,7 @@ final class FindRivals {
         if (shared.isEmpty()) {
             return List.of();
         }
-        Posterior without = reading.inference().posterior(hadItNotHappened(cause));
+        Posterior without = evenHanded().posterior(hadItNotHappened(cause));
         List<Instead> rivals = new ArrayList<>();
         for (Cause other : knowledge.causes().values()) {
             double probability = without.of(network.cause(other.id()));
@@ -92,6 +95,16 @@ final class FindRivals {
     private boolean showsIt(Cause.Link link, String finding) {
         return link.finding().equals(finding)
                 && (link.look() || link.specific() && reading.kind(finding) == Finding.Kind.LOOK);
+    }
+
+    /** That a rival is rare is no reason not to look at it. */
+    private ExactInference evenHanded() {
+        ExactInference made = evenHanded;
+        if (made == null) {
+            made = reading.inferenceNoRarerThan(Thresholds.RIVAL_PRIOR);
+            evenHanded = made;
+        }
+        return made;
     }
 
     private Evidence hadItNotHappened(Cause cause) {

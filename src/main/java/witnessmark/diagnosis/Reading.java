@@ -73,6 +73,15 @@ final class Reading {
         return inference;
     }
 
+    /** The same network with no cause rarer than this: for asking what must be looked at, however seldom it is. */
+    ExactInference inferenceNoRarerThan(double least) {
+        double[] raised = priors.clone();
+        for (int c = 0; c < raised.length; c++) {
+            raised[c] = Math.max(raised[c], least);
+        }
+        return new ExactInference(network.network().withPriors(raised));
+    }
+
     Evidence evidence() {
         Map<Integer, Report> reports = new TreeMap<>();
         for (Taken t : taken.values()) {

@@ -16,6 +16,8 @@ public final class Thresholds {
     public static final double SOMETIMES = 0.30;
     /** A rival less probable than this, had the cause not happened, does not hold it back. */
     public static final double RIVAL = 0.08;
+    /** A rival is asked about as if it were at least so likely beforehand. */
+    public static final double RIVAL_PRIOR = 0.015;
     /** How many times better the answer to a check must fit a cause than its rival to close the rival. */
     public static final double CLOSES_RIVAL = 2.0;
     /** From here a class is pointed to. */

@@ -13,14 +13,12 @@ import witnessmark.diagnosis.ShippedKnowledge;
 /** The sample cases, whose outcomes were written from the mechanism: common practice, no source. */
 class SampleCasesTest {
     private static Tally tally;
-    private static List<Shaken> shaken;
 
     @BeforeAll
     static void score() {
         List<CaseDocument> samples = ShippedKnowledge.samples();
         RuleBase rules = RuleBase.shipped();
         tally = new ScoreCases(new Diagnosis(rules, ShippedKnowledge.load())).score(samples);
-        shaken = new ShakeKnowledge(rules, ShippedKnowledge.load()).shake(samples);
     }
 
     @Test
@@ -40,14 +38,5 @@ class SampleCasesTest {
                 .filteredOn(c -> !c.isRight())
                 .extracting(Scored::caseId)
                 .isEmpty();
-    }
-
-    @Test
-    void moved_numbers_seldom_move_the_answer() {
-        assertThat(shaken).hasSize(4).allSatisfy(s -> {
-            assertThat(s.trials()).isGreaterThan(100);
-            assertThat(s.firstChanged() / (double) s.trials()).as(s.what()).isLessThan(0.05);
-            assertThat(s.verdictChanged() / (double) s.trials()).as(s.what()).isLessThan(0.10);
-        });
     }
 }

@@ -1,0 +1,42 @@
+package witnessmark.diagnosis;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+
+/** The sweep over all innocents; its counts are printed. */
+class InnocentSweepTest {
+    private static final int SOME = 4;
+    private static final int MANY = 200;
+    private static final long SEED = 20_261_126;
+
+    private final InnocentSweep sweep = new InnocentSweep(new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load()));
+
+    @Test
+    void what_one_cause_leaves_is_never_concluded_as_anothers() {
+        InnocentSweep.Outcome outcome = sweep.pairs();
+        System.out.println("innocent sweep: " + outcome.pairs() + " pairs, " + outcome.cases() + " cases, "
+                + outcome.failures().size() + " failing");
+        assertThat(outcome.pairs()).isGreaterThan(500);
+        assertThat(outcome.failures()).isEmpty();
+    }
+
+    @Test
+    void cases_drawn_from_a_causes_own_strengths_conclude_no_other_owner() {
+        assertDrawn(SOME);
+    }
+
+    @Test
+    @Tag("long")
+    void many_cases_drawn_from_a_causes_own_strengths_conclude_no_other_owner() {
+        assertDrawn(MANY);
+    }
+
+    private void assertDrawn(int each) {
+        InnocentSweep.Outcome outcome = sweep.drawn(each, SEED);
+        System.out.println("innocents drawn: " + outcome.pairs() + " causes, " + outcome.cases() + " cases, "
+                + outcome.failures().size() + " failing");
+        assertThat(outcome.failures()).isEmpty();
+    }
+}
