@@ -18,7 +18,7 @@ class ShippedJudgementTest {
                 .finding(new FindingEntry("hubs-scored-several-gears", FindingState.PRESENT))
                 .finding(new FindingEntry("washers-cracked", FindingState.PRESENT))
                 .finding(new FindingEntry("oil-level-low", FindingState.ABSENT))
-                .finding(new FindingEntry("front-countershaft-bearing-damaged", FindingState.ABSENT))
+                .finding(new FindingEntry("front-countershaft-bearing-blue", FindingState.ABSENT))
                 .toCaseFile();
     }
 
