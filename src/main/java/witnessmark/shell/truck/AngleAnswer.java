@@ -20,6 +20,8 @@ import witnessmark.shell.run.TypedFigure;
 
 /** Works out the ripple of one or two universal joints, in words of a command. */
 final class AngleAnswer {
+    private static final String PHASE = "phase";
+
     private AngleAnswer() {}
 
     /** Of one angle, or of two parted by a comma. */
@@ -77,7 +79,7 @@ final class AngleAnswer {
                 List.of(
                         angle("b1", "joint at the gearbox", line.firstDegrees()),
                         angle("b2", "joint at the axle", line.secondDegrees()),
-                        angle("phase", "yokes turned from where the joints cancel", line.phaseErrorDegrees()),
+                        angle(PHASE, "yokes turned from where the joints cancel", line.phaseErrorDegrees()),
                         speed(rpm)),
                 List.of(RollingEvidence.of(line, rpm)),
                 formulas);
@@ -92,7 +94,11 @@ final class AngleAnswer {
             List<ComputedFinding> findings,
             boolean formulas) {
         List<String> why = concerns.stream().map(Guidance::words).toList();
-        List<String> unusual = Unusual.of(symbols.stream().map(Symbol::figure).toArray(Figure[]::new));
+        // Any phase is usual in a question about a line put together wrong.
+        List<String> unusual = Unusual.of(symbols.stream()
+                .filter(symbol -> !symbol.symbol().equals(PHASE))
+                .map(Symbol::figure)
+                .toArray(Figure[]::new));
         Map<String, Object> json = new LinkedHashMap<>();
         Unusual.put(json, unusual);
         json.put("verdict", verdict);

@@ -291,6 +291,7 @@ class TruckCommandsTest {
                     truck plan odd-twelve --grade 3|false
                     truck tow odd-twelve --speed 131 --minutes 1|true
                     truck angles --angle 15,15|false
+                    truck angles --angle 4,3 --phase 90|false
                     truck angles --angle 15.1,15|true
                     truck angles --angle 3,3 --rpm 4001|true
                     """)
