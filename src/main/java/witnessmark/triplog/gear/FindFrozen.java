@@ -11,6 +11,8 @@ import witnessmark.triplog.signal.Signal;
  */
 final class FindFrozen {
     private static final int MOST_KEPT = 50;
+    /** So few rows are no stretch worth a look. */
+    private static final int FEW_ROWS = 4;
     /** So long a value may stand still by its rounding. */
     private static final double LEAST_SECONDS = 6;
 
@@ -84,7 +86,9 @@ final class FindFrozen {
             double[] throttle = block.column(Signal.ACCELERATOR);
             for (int i = from; i < block.size(); i++) {
                 if (!(own[i] == value) || block.isAfresh(i)) {
-                    end(block, i);
+                    if (frozen || i - begin > FEW_ROWS) {
+                        end(block, i);
+                    }
                     value = own[i];
                     begin = i;
                     beginMicros = block.timeMicros(i);

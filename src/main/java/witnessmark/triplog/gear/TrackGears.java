@@ -145,6 +145,9 @@ public final class TrackGears implements RowSink {
 
     /** Whether the signal ever leaves its value for neutral: one that never does tells nothing. */
     private static boolean isLeft(double[] values, double neutral, int until) {
+        if (until > 0 && Double.isNaN(values[0]) && Double.isNaN(values[until - 1])) {
+            return false;
+        }
         for (int i = 0; i < until; i++) {
             if (values[i] != neutral && !Double.isNaN(values[i])) {
                 return true;
