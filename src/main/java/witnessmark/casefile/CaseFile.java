@@ -22,6 +22,7 @@ public record CaseFile(
         Map<TextField, String> texts,
         Vehicle vehicle,
         Layout gearbox,
+        Claim claim,
         Map<String, FindingEntry> findings,
         Map<String, Measurement> measurements,
         List<String> notes,
@@ -41,7 +42,7 @@ public record CaseFile(
     /** The same case under another id. */
     public CaseFile as(CaseId other) {
         return new CaseFile(
-                other, texts, vehicle, gearbox, findings, measurements, notes, attachments, evidence, signedOff);
+                other, texts, vehicle, gearbox, claim, findings, measurements, notes, attachments, evidence, signedOff);
     }
 
     public String text(TextField field) {

@@ -22,6 +22,7 @@ public final class CaseSheet {
     private final Map<String, Evidence> evidence = new LinkedHashMap<>();
     private Vehicle vehicle = Vehicle.unknown();
     private Layout gearbox = Layout.unknown();
+    private Claim claim = Claim.none();
     private Optional<SignOff> signedOff = Optional.empty();
 
     /** An empty case. */
@@ -40,12 +41,13 @@ public final class CaseSheet {
         evidence.putAll(now.evidence());
         vehicle = now.vehicle();
         gearbox = now.gearbox();
+        claim = now.claim();
         signedOff = now.signedOff();
     }
 
     public CaseFile toCaseFile() {
         return new CaseFile(
-                id, texts, vehicle, gearbox, findings, measurements, notes, attachments, evidence, signedOff);
+                id, texts, vehicle, gearbox, claim, findings, measurements, notes, attachments, evidence, signedOff);
     }
 
     public CaseId id() {
@@ -82,6 +84,15 @@ public final class CaseSheet {
 
     public CaseSheet gearbox(Layout now) {
         gearbox = now;
+        return this;
+    }
+
+    public Claim claim() {
+        return claim;
+    }
+
+    public CaseSheet claim(Claim now) {
+        claim = now;
         return this;
     }
 

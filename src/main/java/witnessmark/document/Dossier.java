@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.diagnosis.EvidenceMatrix;
 import witnessmark.diagnosis.Judgement;
@@ -15,6 +16,7 @@ import witnessmark.knowledge.KnowledgeBase;
  * All that the documents of one case are written from.
  *
  * @param history how the case came to stand so; empty for a case that was not stored
+ * @param made what the judgement was made with
  * @param contents bytes of the attachments at hand, by SHA-256; one that is missing is said to be missing
  * @param truck profile of the truck, from which its figures and charts are computed; empty where none is named
  * @param figures charts that come from elsewhere, such as a trip log; may be empty
@@ -25,6 +27,7 @@ public record Dossier(
         Judgement judgement,
         EvidenceMatrix matrix,
         KnowledgeBase knowledge,
+        MadeWith made,
         Map<String, byte[]> contents,
         Optional<TruckProfile> truck,
         List<Figure> figures) {

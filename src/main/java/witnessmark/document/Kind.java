@@ -13,6 +13,8 @@ public enum Kind {
     EXPLANATION("Explanation", false, false),
     /** The evidence with its weights and its record: for the warranty clerk. */
     EVIDENCE("Evidence record", false, false),
+    /** The claim on one page: for the warranty clerk. */
+    CLAIM("Claim sheet", false, true),
     /** Good practice on one page: for the driver. */
     COACHING("Coaching card", true, true),
     /** Getting the next tow right, on one page: for the tow operator. */

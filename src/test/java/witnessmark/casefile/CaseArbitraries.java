@@ -12,6 +12,7 @@ import net.jqwik.api.Combinators;
 import net.jqwik.api.EdgeCases;
 import witnessmark.casefile.history.AttachmentAdded;
 import witnessmark.casefile.history.Change;
+import witnessmark.casefile.history.ClaimSet;
 import witnessmark.casefile.history.EvidenceSet;
 import witnessmark.casefile.history.FindingSet;
 import witnessmark.casefile.history.GearboxSet;
@@ -85,6 +86,20 @@ public final class CaseArbitraries {
     public static Arbitrary<Vehicle> vehicles() {
         return Combinators.combine(lines(), lines(), texts(), km(), km(), km(), texts())
                 .as(Vehicle::new);
+    }
+
+    public static Arbitrary<Claim> claims() {
+        Arbitrary<Map<ClaimField, String>> facts = Arbitraries.maps(
+                        Arbitraries.of(ClaimField.CUSTOMER, ClaimField.COST, ClaimField.LOOKED), lines())
+                .ofMaxSize(3);
+        Arbitrary<PartLine> parts = Combinators.combine(
+                        lines().filter(l -> !l.isBlank()),
+                        lines(),
+                        Arbitraries.doubles().between(0.1, 99),
+                        Arbitraries.of(PartLine.Whereabouts.class).optional(),
+                        lines())
+                .as(PartLine::new);
+        return Combinators.combine(facts, parts.list().ofMaxSize(3)).as(Claim::new);
     }
 
     public static Arbitrary<Layout> gearboxes() {
@@ -186,6 +201,7 @@ public final class CaseArbitraries {
                 Combinators.combine(Arbitraries.of(TextField.class), lines()).as((f, t) -> (Change) new TextSet(f, t)),
                 vehicles().map(VehicleSet::new),
                 gearboxes().map(GearboxSet::new),
+                claims().map(ClaimSet::new),
                 findings().map(FindingSet::new),
                 measurements().map(MeasurementSet::new),
                 evidence().map(EvidenceSet::new),
@@ -195,6 +211,7 @@ public final class CaseArbitraries {
     public static Arbitrary<CaseFile> cases() {
         Arbitrary<List<Function<CaseSheet, CaseSheet>>> parts = Arbitraries.<Function<CaseSheet, CaseSheet>>oneOf(
                         findings().map(f -> s -> s.finding(f)),
+                        claims().map(c -> s -> s.claim(c)),
                         measurements().map(m -> s -> s.measurement(m)),
                         evidence().map(e -> s -> s.evidence(e)),
                         texts().filter(t -> !t.isBlank()).map(n -> s -> s.note(n)),

@@ -21,6 +21,7 @@ class CardsTest {
                 plain.judgement(),
                 plain.matrix(),
                 plain.knowledge(),
+                plain.made(),
                 Map.of(),
                 Optional.of(ReadyTrucks.named(truck)),
                 List.of());
@@ -42,7 +43,7 @@ class CardsTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"ENGLISH, Low range only below, Always", "SPANISH, Rango bajo solo por debajo de, Siempre"})
+    @CsvSource({"ENGLISH, Low range: never above, Always", "SPANISH, Gama baja: nunca a más de, Siempre"})
     void the_driver_reads_the_figures_of_this_truck_in_the_own_language(
             Language language, String ceiling, String always) {
         String card = PdfText.of(card(Kind.COACHING, "thirteen-ratio", Paper.A4, language))

@@ -1,6 +1,7 @@
 package witnessmark.document;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -12,10 +13,13 @@ import witnessmark.casefile.Evidence;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Limits;
+import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.Measurement;
 import witnessmark.casefile.TextField;
 import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.Entry;
+import witnessmark.casefile.history.NoteAdded;
 import witnessmark.casefile.history.Stamp;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.OpenCase;
@@ -29,6 +33,8 @@ import witnessmark.truck.ReadyTrucks;
 final class Cases {
     static final Diagnosis DIAGNOSIS = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());
     static final Stamp STAMP = new Stamp(Instant.parse("2026-03-02T08:15:00Z"), "R. Ortega");
+
+    static final MadeWith MADE = new MadeWith("of a test", "ab".repeat(32), Optional.empty());
 
     /** Text that could do harm, or hide, on paper, on a screen or in a spreadsheet. */
     static final String HOSTILE =
@@ -56,10 +62,35 @@ final class Cases {
                     open.judgement(),
                     open.matrix(),
                     DIAGNOSIS.knowledge(),
+                    MADE,
                     contents,
                     Optional.of(ReadyTrucks.named("thirteen-ratio")),
                     List.of());
         }
+    }
+
+    /** The same with its second entry changed outside the program. */
+    static Dossier changed(Dossier whole) {
+        List<Entry> entries = new ArrayList<>(whole.history().orElseThrow().entries());
+        Entry second = entries.get(1);
+        entries.set(
+                1,
+                new Entry(
+                        second.number(),
+                        second.stamp(),
+                        new NoteAdded("another text"),
+                        second.previousHash(),
+                        second.hash()));
+        return new Dossier(
+                whole.file(),
+                Optional.of(CaseHistory.of(entries)),
+                whole.judgement(),
+                whole.matrix(),
+                whole.knowledge(),
+                whole.made(),
+                whole.contents(),
+                whole.truck(),
+                whole.figures());
     }
 
     static CaseFile sample(String id) {

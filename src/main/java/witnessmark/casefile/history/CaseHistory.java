@@ -31,6 +31,9 @@ public final class CaseHistory {
                 changes.add(new TextSet(field, text));
             }
         });
+        if (!present.claim().isEmpty()) {
+            changes.add(new ClaimSet(present.claim()));
+        }
         present.findings().values().forEach(finding -> changes.add(new FindingSet(finding)));
         present.measurements().values().forEach(measurement -> changes.add(new MeasurementSet(measurement)));
         present.notes().forEach(note -> changes.add(new NoteAdded(note)));

@@ -9,6 +9,7 @@ public sealed interface Change
                 TextSet,
                 VehicleSet,
                 GearboxSet,
+                ClaimSet,
                 FindingSet,
                 FindingCleared,
                 MeasurementSet,

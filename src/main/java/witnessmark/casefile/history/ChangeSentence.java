@@ -1,5 +1,6 @@
 package witnessmark.casefile.history;
 
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import witnessmark.casefile.CaseForm;
@@ -52,6 +53,9 @@ public final class ChangeSentence {
         if (change instanceof GearboxSet gearbox) {
             return "gearbox: " + words(CaseForm.gearbox(gearbox.to()));
         }
+        if (change instanceof ClaimSet claim) {
+            return "claim: " + words(claim.to().form());
+        }
         if (change instanceof EvidenceSet evidence) {
             return evidence.to().kind().word() + " evidence " + evidence.to().id() + ": "
                     + evidence.to().summary();
@@ -81,6 +85,14 @@ public final class ChangeSentence {
     }
 
     private static String plain(Object value) {
+        if (value instanceof Map<?, ?> map) {
+            return map.entrySet().stream()
+                    .map(e -> e.getKey() + " " + plain(e.getValue()))
+                    .collect(Collectors.joining(", ", "(", ")"));
+        }
+        if (value instanceof List<?> list) {
+            return list.stream().map(ChangeSentence::plain).collect(Collectors.joining("; "));
+        }
         return value instanceof Double number ? PlainNumber.of(number) : String.valueOf(value);
     }
 }

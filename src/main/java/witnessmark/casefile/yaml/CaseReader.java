@@ -33,6 +33,7 @@ public final class CaseReader {
             "complaint",
             "vehicle",
             "gearbox",
+            "claim",
             "driver-account",
             "findings",
             "measurements",
@@ -97,6 +98,7 @@ public final class CaseReader {
     private static void readParts(YamlMap map, CaseSheet sheet) {
         map.get("vehicle").flatMap(ValueReader::vehicle).ifPresent(sheet::vehicle);
         map.get("gearbox").flatMap(ValueReader::gearbox).ifPresent(sheet::gearbox);
+        map.get("claim").flatMap(ClaimReader::read).ifPresent(sheet::claim);
         map.get("findings").ifPresent(node -> ValueReader.findings(node, MOST_PARTS)
                 .entries()
                 .forEach(e -> ValueReader.finding(e.key(), e.name(), e.value()).ifPresent(sheet::finding)));

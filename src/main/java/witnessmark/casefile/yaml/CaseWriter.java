@@ -32,6 +32,9 @@ public final class CaseWriter {
         text(out, now, TextField.COMPLAINT);
         line(out, "vehicle", flow(CaseForm.vehicle(now.vehicle())));
         line(out, "gearbox", flow(CaseForm.gearbox(now.gearbox())));
+        if (!now.claim().isEmpty()) {
+            line(out, "claim", flow(now.claim().form()));
+        }
         text(out, now, TextField.DRIVER_ACCOUNT);
         named(out, "findings", now.findings(), CaseWriter::finding);
         named(out, "measurements", now.measurements(), m -> flow(CaseForm.measurement(m)));

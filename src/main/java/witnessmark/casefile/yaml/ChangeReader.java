@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseId;
+import witnessmark.casefile.Claim;
 import witnessmark.casefile.Evidence;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.Measurement;
@@ -14,6 +15,7 @@ import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.AttachmentAdded;
 import witnessmark.casefile.history.AttachmentRemoved;
 import witnessmark.casefile.history.Change;
+import witnessmark.casefile.history.ClaimSet;
 import witnessmark.casefile.history.CorrectedAfterSignOff;
 import witnessmark.casefile.history.EvidenceRemoved;
 import witnessmark.casefile.history.EvidenceSet;
@@ -63,6 +65,7 @@ public final class ChangeReader {
             case "text-set" -> textSet(node);
             case "vehicle-set" -> vehicleSet(map(node, kind, FROM_TO));
             case "gearbox-set" -> gearboxSet(map(node, kind, FROM_TO));
+            case "claim-set" -> claimSet(map(node, kind, FROM_TO));
             case "finding-set", "finding-cleared" -> finding(node, kind);
             case "measurement-set", "measurement-cleared" -> measurement(node, kind);
             case "evidence-set", "evidence-removed" -> evidence(node, kind);
@@ -118,6 +121,12 @@ public final class ChangeReader {
         Optional<Layout> from = map.require("from", "{}").flatMap(ValueReader::gearbox);
         Optional<Layout> to = map.require("to", "{}").flatMap(ValueReader::gearbox);
         return from.flatMap(before -> to.map(after -> new GearboxSet(before, after)));
+    }
+
+    private static Optional<Change> claimSet(YamlMap map) {
+        Optional<Claim> from = map.require("from", "{}").flatMap(ClaimReader::read);
+        Optional<Claim> to = map.require("to", "{}").flatMap(ClaimReader::read);
+        return from.flatMap(before -> to.map(after -> new ClaimSet(before, after)));
     }
 
     private static Optional<Change> finding(YamlNode node, String kind) {

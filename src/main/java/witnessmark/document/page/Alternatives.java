@@ -1,8 +1,12 @@
 package witnessmark.document.page;
 
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.RankedCause;
 import witnessmark.document.Dossier;
@@ -11,6 +15,7 @@ import witnessmark.document.Dossier;
 final class Alternatives {
     private static final double RULED_OUT = 0.08;
     private static final int MOST_FINDINGS = 4;
+    private static final int MOST_ROWS = 6;
 
     /**
      * One look-alike.
@@ -26,12 +31,19 @@ final class Alternatives {
         this.dossier = dossier;
     }
 
+    /** The look-alikes, those nearest to being the cause first, as far as a reader takes them in. */
     List<Row> rows(List<RankedCause> causes) {
-        List<Row> rows = new ArrayList<>();
+        List<Map.Entry<RankedCause, RankedCause.Rivalry>> pairs = new ArrayList<>();
         for (RankedCause cause : causes) {
-            cause.lookAlikes().forEach(rival -> rows.add(row(cause, rival)));
+            cause.lookAlikes().forEach(rival -> pairs.add(Map.entry(cause, rival)));
         }
-        return rows;
+        Set<String> told = new HashSet<>();
+        return pairs.stream()
+                .sorted(Comparator.comparingDouble(p -> -p.getValue().probability()))
+                .filter(p -> told.add(p.getValue().cause()))
+                .limit(MOST_ROWS)
+                .map(p -> row(p.getKey(), p.getValue()))
+                .toList();
     }
 
     private Row row(RankedCause cause, RankedCause.Rivalry rival) {

@@ -66,7 +66,7 @@ public record ChainRows(String check, List<Row> entries, List<Person> people) {
     }
 
     /** The whole of an entry stands in the case's YAML form. */
-    private static String shortened(String text) {
+    static String shortened(String text) {
         return text.codePointCount(0, text.length()) <= LONGEST
                 ? text
                 : text.substring(0, text.offsetByCodePoints(0, LONGEST)) + "…";

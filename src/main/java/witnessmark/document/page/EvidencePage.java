@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import witnessmark.casefile.Evidence;
 import witnessmark.casefile.logged.LoggedEvidence;
@@ -13,12 +15,12 @@ import witnessmark.diagnosis.RankedCause;
 import witnessmark.document.Dossier;
 import witnessmark.document.drawing.DrawCauses;
 import witnessmark.document.drawing.DrawGearbox;
-import witnessmark.document.drawing.DrawMatrix;
 import witnessmark.document.drawing.Mark;
 
 /**
  * The warranty clerk's record.
  *
+ * @param claim the first page
  * @param classTitles heads of the matrix's columns
  * @param attribution chance of each class
  * @param causes ranked, with what speaks for and against each
@@ -27,10 +29,10 @@ import witnessmark.document.drawing.Mark;
  * @param results computed and logged evidence with its inputs
  */
 public record EvidencePage(
+        ClaimPage claim,
         List<String> classTitles,
         List<Field> attribution,
         List<MatrixRow> matrix,
-        String matrixChart,
         String causeChart,
         List<CauseRow> causes,
         List<Alternatives.Row> alternatives,
@@ -46,8 +48,8 @@ public record EvidencePage(
         List<Dossier.Figure> figures,
         String drawing,
         List<Mark> marks) {
-    private static final int MOST_CAUSES = 8;
-    private static final double WORTH_LISTING = 0.01;
+    private static final int MOST_CAUSES = 4;
+    private static final double WORTH_LISTING = 0.05;
 
     /** A finding against each class. */
     public record MatrixRow(String id, String title, String state, String from, List<String> cells) {}
@@ -56,7 +58,6 @@ public record EvidencePage(
     public record CauseRow(
             String title,
             String id,
-            String className,
             String chance,
             String standing,
             List<String> speaksFor,
@@ -76,6 +77,7 @@ public record EvidencePage(
                 .toList();
         List<Mark> marks = new ChooseMarks(dossier).found();
         return new EvidencePage(
+                ClaimPage.of(dossier),
                 classTitles,
                 judgement.attribution().stream()
                         .map(s -> new Field(s.title(), PaperFigures.percent(s.probability())))
@@ -83,18 +85,14 @@ public record EvidencePage(
                 dossier.matrix().rows().stream()
                         .map(r -> matrixRow(r, dossier.matrix().classes()))
                         .toList(),
-                DrawMatrix.draw(dossier.matrix(), classTitles),
                 DrawCauses.draw(listed),
-                listed.stream().map(c -> causeRow(dossier, c)).toList(),
+                listed.stream().map(EvidencePage::causeRow).toList(),
                 new Alternatives(dossier).rows(ExplanationPage.toldOf(judgement)),
                 judgement.contradictions().stream()
                         .map(c -> conflict(dossier, c))
                         .toList(),
                 new FindGaps(dossier).gaps(),
-                Stream.concat(
-                                judgement.changes().stream().map(Judgement.Change::sentence),
-                                judgement.remarks().stream())
-                        .toList(),
+                changes(judgement),
                 FoundRow.of(dossier),
                 MeasuredRow.of(dossier),
                 Stream.concat(
@@ -107,6 +105,23 @@ public record EvidencePage(
                 figures(dossier),
                 DrawGearbox.draw(dossier.file().gearbox(), marks),
                 marks);
+    }
+
+    /** What the rules changed for the causes that are listed; the rest only as a number. */
+    private static List<String> changes(Judgement judgement) {
+        Set<String> listed = judgement.causesFrom(WORTH_LISTING).stream()
+                .map(RankedCause::id)
+                .collect(Collectors.toSet());
+        List<Judgement.Change> telling = judgement.changes().stream()
+                .filter(c -> listed.contains(c.subject()))
+                .toList();
+        List<String> said = new ArrayList<>(judgement.remarks());
+        telling.forEach(c -> said.add(c.sentence()));
+        int more = judgement.changes().size() - telling.size();
+        if (more > 0) {
+            said.add(more + " more changes to causes that are not listed above.");
+        }
+        return said;
     }
 
     private static List<Dossier.Figure> figures(Dossier dossier) {
@@ -127,11 +142,10 @@ public record EvidencePage(
                         .toList());
     }
 
-    private static CauseRow causeRow(Dossier dossier, RankedCause cause) {
+    private static CauseRow causeRow(RankedCause cause) {
         return new CauseRow(
                 cause.title(),
                 cause.id(),
-                dossier.knowledge().classOf(cause.classId()).title(),
                 PaperFigures.percent(cause.probability()),
                 ExplanationPage.standing(cause),
                 weights(cause.evidenceFor()),

@@ -16,7 +16,7 @@ import witnessmark.document.drawing.Mark;
  * What the service writer explains to the fleet.
  *
  * @param stories the causes that carry the verdict, or, where it cannot be told yet, those still possible
- * @param coachingNote what the coaching points say of this driver, which is nothing unless the verdict does
+ * @param coaching points that go with a concluded habit; none without
  * @param wouldTell what to look at to know more
  * @param damage drawing of how the damage comes about
  */
@@ -26,7 +26,6 @@ public record ExplanationPage(
         List<String> wouldTell,
         List<String> repair,
         List<String> coaching,
-        String coachingNote,
         List<String> towing,
         List<String> otherSteps,
         String damage,
@@ -38,12 +37,15 @@ public record ExplanationPage(
     private static final double WORTH_A_WORD_BESIDE_A_VERDICT = 0.30;
     private static final int MOST_REASONS = 6;
 
-    /** One cause in plain words. */
+    /**
+     * One cause in plain words.
+     *
+     * @param weight class and chance; empty while the cause is not concluded, for a class names people
+     */
     public record Story(
             String title,
-            String className,
             String standing,
-            String chance,
+            String weight,
             String mechanism,
             List<String> speaksFor,
             List<String> speaksAgainst,
@@ -64,8 +66,7 @@ public record ExplanationPage(
                         .map(c -> c.ask() + " (" + c.accessTitle() + ", " + PaperFigures.minutes(c.minutes()) + ")")
                         .toList(),
                 texts(advice.repair()),
-                texts(advice.coaching()),
-                CoachingPage.note(judgement),
+                CoachingPage.habit(dossier).map(AdviceGiven.Piece::text).toList(),
                 texts(advice.towing()),
                 otherSteps(judgement),
                 DrawDamage.draw(causes.stream()
@@ -94,9 +95,8 @@ public record ExplanationPage(
     private static Story story(Dossier dossier, RankedCause cause) {
         return new Story(
                 cause.title(),
-                dossier.knowledge().classOf(cause.classId()).title(),
                 standing(cause),
-                PaperFigures.percent(cause.probability()) + ", " + PaperFigures.chance(cause.probability()),
+                weight(dossier, cause),
                 mechanism(dossier, cause),
                 reasons(cause.evidenceFor()),
                 reasons(cause.evidenceAgainst()),
@@ -105,6 +105,14 @@ public record ExplanationPage(
                         .map(id -> FoundRow.title(dossier, id))
                         .toList(),
                 cause.heldBack());
+    }
+
+    private static String weight(Dossier dossier, RankedCause cause) {
+        return cause.standing() == RankedCause.Standing.CONCLUDED
+                ? "Chance: " + PaperFigures.percent(cause.probability()) + ", "
+                        + PaperFigures.chance(cause.probability()) + ". Class: "
+                        + dossier.knowledge().classOf(cause.classId()).title() + "."
+                : "";
     }
 
     static String standing(RankedCause cause) {

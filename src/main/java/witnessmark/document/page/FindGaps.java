@@ -23,9 +23,13 @@ final class FindGaps {
         gaps.add("Looked at so far: " + PaperFigures.percent(dossier.judgement().coverage())
                 + " of the evidence that matters for the causes still in question.");
         for (RankedCause cause : ExplanationPage.toldOf(dossier.judgement())) {
-            cause.unchecked()
-                    .forEach(id -> gaps.add("\"" + FoundRow.title(dossier, id) + "\" was not looked at; \""
-                            + cause.title() + "\" would be expected to show it."));
+            if (!cause.unchecked().isEmpty()) {
+                gaps.add("\"" + cause.title() + "\" would be expected to show these too, which were not looked at: "
+                        + PaperFigures.list(cause.unchecked().stream()
+                                .map(id -> FoundRow.title(dossier, id))
+                                .toList())
+                        + ".");
+            }
         }
         file.findings().values().stream()
                 .filter(f -> f.state() == FindingState.UNSURE)

@@ -14,7 +14,8 @@ import witnessmark.gearbox.Layout;
  * What every document says of its case; the names are those that templates use.
  *
  * @param asOf as of when the document speaks
- * @param verdict the verdict's own sentence, no surer than the judgement
+ * @param verdict the sentence of the signed verdict, where one was signed, else of today's
+ * @param judged its standing, and what speaks beside it
  * @param open why no more can be said
  * @param coverage share of the evidence that matters which was looked at
  */
@@ -29,6 +30,7 @@ public record Head(
         String workDone,
         boolean determined,
         String verdict,
+        Judged judged,
         List<String> open,
         String coverage,
         String signedOff) {
@@ -36,6 +38,7 @@ public record Head(
     public static Head of(Dossier dossier) {
         CaseFile file = dossier.file();
         Judgement judgement = dossier.judgement();
+        Judged judged = Judged.of(dossier);
         return new Head(
                 file.id().text(),
                 file.title(),
@@ -45,8 +48,9 @@ public record Head(
                 file.complaint(),
                 file.driverAccount(),
                 file.workDone(),
-                judgement.verdict().isDetermined(),
-                judgement.verdict().sentence(),
+                judged.concluded(),
+                judged.verdict(),
+                judged,
                 judgement.verdict().open(),
                 PaperFigures.percent(judgement.coverage()),
                 file.signedOff()
@@ -61,7 +65,7 @@ public record Head(
                 .orElse("not stored: read from a case file, undated");
     }
 
-    private static List<Field> truck(Vehicle vehicle) {
+    static List<Field> truck(Vehicle vehicle) {
         List<Field> fields = new ArrayList<>();
         text(fields, "Truck", vehicle.unit());
         text(fields, "Serial number", vehicle.serial());

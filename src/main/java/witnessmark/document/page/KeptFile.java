@@ -2,17 +2,21 @@ package witnessmark.document.page;
 
 import java.util.Base64;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import witnessmark.casefile.Attachment;
 import witnessmark.document.Dossier;
 
 /**
  * A file kept with the case.
  *
+ * @param number its number in the photo index, from one
  * @param shows the finding it shows, in words; empty where it belongs to the case as a whole
  * @param picture the picture as a data address; empty for other files and where its bytes are not at hand
  * @param note what the reader should know of its bytes
  */
 public record KeptFile(
+        String number,
         String name,
         String mediaType,
         String size,
@@ -24,16 +28,29 @@ public record KeptFile(
     private static final List<String> PICTURES = List.of("image/jpeg", "image/png");
 
     static List<KeptFile> of(Dossier dossier) {
-        return dossier.file().attachments().stream().map(a -> of(dossier, a)).toList();
+        List<Attachment> all = dossier.file().attachments();
+        return IntStream.range(0, all.size())
+                .mapToObj(i -> of(dossier, i + 1, all.get(i)))
+                .toList();
     }
 
-    private static KeptFile of(Dossier dossier, Attachment attachment) {
+    /** The numbers of the photographs that show a finding, as words; empty without one. */
+    static String numbersShowing(Dossier dossier, String finding) {
+        List<Attachment> all = dossier.file().attachments();
+        return IntStream.range(0, all.size())
+                .filter(i -> all.get(i).finding().filter(finding::equals).isPresent())
+                .mapToObj(i -> String.valueOf(i + 1))
+                .collect(Collectors.joining(", "));
+    }
+
+    private static KeptFile of(Dossier dossier, int number, Attachment attachment) {
         byte[] bytes = dossier.contents().get(attachment.sha256());
         boolean picture = bytes != null && PICTURES.contains(attachment.mediaType());
         return new KeptFile(
+                String.valueOf(number),
                 attachment.name(),
                 attachment.mediaType(),
-                attachment.size() + " bytes",
+                attachment.size() / 1024 + " KiB",
                 attachment.sha256(),
                 attachment.originalSha256().orElse(""),
                 attachment.finding().map(f -> FoundRow.title(dossier, f)).orElse(""),

@@ -6,12 +6,14 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import witnessmark.casefile.PlainNumber;
-import witnessmark.document.drawing.DrawMatrix;
 
 /** How figures and times are said on paper. */
 final class PaperFigures {
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss 'UTC'", Locale.ROOT)
             .withZone(ZoneOffset.UTC);
+
+    /** Decibans below which a finding is silent on a class. */
+    private static final double SILENT = 0.5;
 
     private PaperFigures() {}
 
@@ -43,7 +45,7 @@ final class PaperFigures {
 
     /** A weight with its direction in a word, so that no sign or colour is needed to read it. */
     static String weight(double decibans) {
-        if (Math.abs(decibans) < DrawMatrix.SILENT) {
+        if (Math.abs(decibans) < SILENT) {
             return "silent";
         }
         return (decibans > 0 ? "for " : "against ") + decibans(decibans);

@@ -2,10 +2,9 @@ package witnessmark.document.page;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import witnessmark.document.Dossier;
+import witnessmark.document.Language;
 import witnessmark.document.chart.Chart;
 import witnessmark.document.chart.DrawSvg;
 import witnessmark.document.chart.ShiftPlanChart;
@@ -13,6 +12,7 @@ import witnessmark.document.chart.SlipEnergyChart;
 import witnessmark.gearbox.Gear;
 import witnessmark.gearbox.Range;
 import witnessmark.gearbox.TruckProfile;
+import witnessmark.gearbox.Word;
 import witnessmark.gearbox.plan.CoachingCard;
 import witnessmark.gearbox.plan.DrawUpCoachingCard;
 import witnessmark.gearbox.speed.RoadSpeeds.Ceiling;
@@ -25,37 +25,33 @@ public final class TruckFigures {
 
     private TruckFigures() {}
 
-    /**
-     * The figures for the driver.
-     *
-     * @param words the words for them in the card's language, by name
-     */
-    public static List<Field> forDriver(TruckProfile truck, Map<String, String> words) {
+    /** The figures for the driver, in the words and from the computation of the truck's own card. */
+    public static List<Field> forDriver(TruckProfile truck, Language language) {
         CoachingCard card = new DrawUpCoachingCard(truck).card();
+        CoachingTexts words = CoachingTexts.in(language.tag()).orElseThrow();
         List<Field> fields = new ArrayList<>();
         if (!card.ceilings().isEmpty()) {
             // One row, so that the card of a box with ten low-range gears still fits its sheet.
             fields.add(new Field(
-                    words.get("figureCeiling"),
+                    words.say("ceiling"),
                     card.ceilings().stream().map(Ceiling::line).collect(Collectors.joining("; "))));
         }
-        start(fields, words.get("figureStartEmpty"), card.empty());
-        start(fields, words.get("figureStartLoaded"), card.loaded());
+        if (!card.plan().shifts().isEmpty()) {
+            fields.add(new Field(words.say("shifts"), card.shiftsOnDial()));
+        }
+        start(fields, words, "loaded", card.loaded());
+        start(fields, words, "empty", card.empty());
         card.drops()
-                .forEach(drop -> fields.add(
-                        new Field(words.get("figureDrop" + drop.kind().name()), drop.onDial() + " rpm")));
-        fields.add(new Field(words.get("figureCruise"), card.cruise()));
+                .forEach(drop ->
+                        fields.add(new Field(words.say("drop-" + Word.of(drop.kind())), drop.onDial() + " rpm")));
+        fields.add(new Field(words.say("cruise"), card.cruise()));
         return fields;
     }
 
-    private static void start(List<Field> fields, String label, StartGears start) {
-        Optional<Gear> highest = start.highest();
+    private static void start(List<Field> fields, CoachingTexts words, String key, StartGears start) {
         start.lowest()
-                .ifPresent(lowest -> fields.add(new Field(
-                        label,
-                        highest.filter(h -> !h.equals(lowest))
-                                .map(h -> lowest.id() + " - " + h.id())
-                                .orElse(lowest.id()))));
+                .flatMap(low -> start.highest().map(high -> words.startGears(low.id(), high.id())))
+                .ifPresent(gears -> fields.add(new Field(words.say(key), gears)));
     }
 
     /** The charts for the evidence record. */

@@ -15,6 +15,7 @@ import witnessmark.document.Kind;
 import witnessmark.document.Language;
 import witnessmark.document.Paper;
 import witnessmark.document.page.BenchPage;
+import witnessmark.document.page.ClaimPage;
 import witnessmark.document.page.CoachingPage;
 import witnessmark.document.page.EvidencePage;
 import witnessmark.document.page.ExplanationPage;
@@ -126,15 +127,17 @@ public final class WriteDocument {
         return switch (part.kind()) {
             case BENCH -> BenchPage.of(dossier);
             case EXPLANATION -> ExplanationPage.of(dossier, Glossary.parse(templates.text("glossary.txt")));
+            case CLAIM -> Map.of("claim", ClaimPage.of(dossier));
             case EVIDENCE -> EvidencePage.of(dossier);
-            case COACHING -> CoachingPage.of(dossier, part.language(), figures(dossier, words(part.language())));
+            case COACHING -> CoachingPage.of(
+                    dossier, part.language(), figures(dossier, part.language()), words(part.language()));
             case TOWING -> TowingPage.of(dossier, part.language());
             case PACKET -> throw new IllegalArgumentException("a packet is made of its parts");
         };
     }
 
-    private static List<Field> figures(Dossier dossier, Map<String, String> words) {
-        return dossier.truck().map(t -> TruckFigures.forDriver(t, words)).orElse(List.of());
+    private static List<Field> figures(Dossier dossier, Language language) {
+        return dossier.truck().map(t -> TruckFigures.forDriver(t, language)).orElse(List.of());
     }
 
     private Map<String, Object> around(Dossier dossier, Language language) {

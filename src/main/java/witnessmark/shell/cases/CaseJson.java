@@ -18,6 +18,7 @@ final class CaseJson {
         map.put("complaint", file.complaint());
         map.put("vehicle", CaseForm.vehicle(file.vehicle()));
         map.put("gearbox", CaseForm.gearbox(file.gearbox()));
+        map.put("claim", file.claim().form());
         map.put("driver-account", file.driverAccount());
         map.put("work-done", file.workDone());
         Map<String, Object> findings = new LinkedHashMap<>();

@@ -34,6 +34,7 @@ final class CaseText {
         labelled("Complaint", file.complaint());
         labelled("Truck", ChangeSentence.words(CaseForm.vehicle(file.vehicle())));
         labelled("Gearbox", ChangeSentence.words(CaseForm.gearbox(file.gearbox())));
+        labelled("Claim", ChangeSentence.words(file.claim().form()));
         labelled("Driver's account", file.driverAccount());
         labelled("Work done", file.workDone());
         if (!file.findings().isEmpty()) {

@@ -35,14 +35,15 @@ class DocumentCommands {
             name = "document",
             group = "Documents",
             description =
-                    "Write a bench sheet, explanation, evidence record, coaching card, towing-prep sheet or packet",
-            help = "document bench|explanation|evidence|coaching|towing|packet CASE|FILE.yaml [--as html|pdf|md]"
+                    "Write a bench sheet, explanation, evidence record, claim sheet, coaching card, towing-prep sheet or packet",
+            help = "document bench|explanation|evidence|claim|coaching|towing|packet CASE|FILE.yaml [--as html|pdf|md]"
                     + " [--out FILE] [--replace] [--language en|es] [--paper a4|letter] [--templates DIR] [--truck NAME|FILE.yaml [--log FILE]]; a packet also"
                     + " --as zip, which another shop can import",
             exitStatusExceptionMapper = "refusals")
     void document(
             CommandContext context,
-            @Argument(index = 0, description = "bench, explanation, evidence, coaching, towing or packet") String kind,
+            @Argument(index = 0, description = "bench, explanation, evidence, claim, coaching, towing or packet")
+                    String kind,
             @Argument(index = 1, description = "id of a stored case, or a YAML case file") String name,
             @Option(longName = "as", defaultValue = "", description = "html, pdf or md; a packet also zip") String as,
             @Option(longName = "out", defaultValue = "", description = "file to write") String out,
@@ -84,7 +85,7 @@ class DocumentCommands {
     }
 
     private static String usualName(Dossier dossier, Kind kind, Language language, String extension) {
-        String tongue = kind.isOnePage() ? "-" + language.tag() : "";
+        String tongue = kind.isIn(Language.SPANISH) ? "-" + language.tag() : "";
         return dossier.file().id() + "-" + kind.word() + tongue + "." + extension;
     }
 

@@ -11,6 +11,7 @@ import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.history.CanonicalText;
 import witnessmark.casefile.store.StoreUnavailable;
 import witnessmark.casefile.yaml.CaseDocument;
@@ -34,16 +35,19 @@ class GatherDossier {
     private final ObjectProvider<Cases> cases;
     private final ObjectProvider<Trucks> trucks;
     private final ObjectProvider<LogJob> jobs;
+    private final ObjectProvider<MadeWith> made;
 
     GatherDossier(
             ObjectProvider<Diagnosis> diagnosis,
             ObjectProvider<Cases> cases,
             ObjectProvider<Trucks> trucks,
-            ObjectProvider<LogJob> jobs) {
+            ObjectProvider<LogJob> jobs,
+            ObjectProvider<MadeWith> made) {
         this.diagnosis = diagnosis;
         this.cases = cases;
         this.trucks = trucks;
         this.jobs = jobs;
+        this.made = made;
     }
 
     /**
@@ -68,6 +72,7 @@ class GatherDossier {
                     open.judgement(),
                     open.matrix(),
                     diagnosis.getObject().knowledge(),
+                    made.getObject(),
                     contents(name, file),
                     profile,
                     log.isEmpty() ? List.of() : List.of(timeline(truck, log)));

@@ -1,0 +1,124 @@
+package witnessmark.document;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseId;
+import witnessmark.casefile.CaseSheet;
+import witnessmark.casefile.FindingEntry;
+import witnessmark.casefile.FindingState;
+import witnessmark.casefile.MadeWith;
+import witnessmark.casefile.SignOff;
+import witnessmark.casefile.SignedJudgement;
+import witnessmark.casefile.SignedJudgement.SignedCause;
+import witnessmark.diagnosis.ShippedKnowledge;
+import witnessmark.document.template.TemplateFolder;
+import witnessmark.document.write.WriteDocument;
+
+class StandingOnPaperTest {
+    private static final WriteDocument WRITE = new WriteDocument(TemplateFolder.shipped(), Paper.A4);
+
+    private static String text(Dossier dossier, Kind kind) {
+        return new String(WRITE.write(dossier, kind, Form.MARKDOWN, Language.ENGLISH), StandardCharsets.UTF_8);
+    }
+
+    static List<CaseFile> samples() {
+        return ShippedKnowledge.samples().stream().map(d -> d.present()).toList();
+    }
+
+    private static CaseFile burnedCones(Optional<SignOff> signOff) {
+        CaseSheet sheet = new CaseSheet(new CaseId("burned-cones"))
+                .finding(new FindingEntry("range-cone-low-burned", FindingState.PRESENT))
+                .finding(new FindingEntry("range-cone-high-burned", FindingState.PRESENT));
+        signOff.ifPresent(sheet::signedOff);
+        return sheet.toCaseFile();
+    }
+
+    private static SignOff signedAsTowed() {
+        return new SignOff(
+                "R. Ortega",
+                Instant.parse("2026-03-02T09:00:00Z"),
+                Optional.of(new SignedJudgement(
+                        "towing-transport",
+                        "concluded",
+                        Optional.empty(),
+                        "The evidence is that of a tow with the driveline turning.",
+                        List.of(new SignedCause("towed", "Towed with the driveline turning", "towing-transport", 0.99)),
+                        List.of("Towed on its drive wheels"),
+                        new MadeWith("of a test", "cd".repeat(32), Optional.empty()))));
+    }
+
+    @Test
+    void what_was_signed_stands_first_and_what_is_judged_today_beside_it_with_what_changed() {
+        Dossier dossier = Cases.of(burnedCones(Optional.of(signedAsTowed())));
+
+        for (Kind kind : List.of(Kind.EXPLANATION, Kind.EVIDENCE, Kind.BENCH)) {
+            assertThat(text(dossier, kind))
+                    .containsSubsequence(
+                            "Signed off by R. Ortega, 2026-03-02 09:00:00 UTC.",
+                            "The evidence is that of a tow with the driveline turning.",
+                            "Standing: concluded.",
+                            "Towed with the driveline turning",
+                            "Judged today: ",
+                            "Changed since: the knowledge base.");
+        }
+    }
+
+    @Test
+    void a_signed_judgement_that_is_still_today_s_stands_alone() {
+        assertThat(text(Cases.of(burnedCones(Optional.empty())), Kind.EXPLANATION))
+                .contains("Standing: cannot be told yet.")
+                .doesNotContain("Judged today", "Signed off");
+    }
+
+    @ParameterizedTest
+    @MethodSource("samples")
+    void no_cause_that_is_not_concluded_carries_a_chance_or_a_class_in_the_explanation(CaseFile file) {
+        String text = text(Cases.of(file), Kind.EXPLANATION);
+
+        text.lines().filter(l -> l.contains("Chance: ")).forEach(l -> assertThat(l)
+                .as(file.id().text())
+                .startsWith("**The evidence is consistent with this.**"));
+    }
+
+    @ParameterizedTest
+    @MethodSource("samples")
+    void the_card_has_seven_points_at_most_and_puts_none_first_but_for_a_concluded_habit(CaseFile file) {
+        Dossier dossier = Cases.of(file);
+        boolean habit = dossier.judgement().verdict().classId().equals("driver-habit");
+
+        String card = text(dossier, Kind.COACHING);
+        String points = card.substring(card.indexOf("## "));
+
+        assertThat(points.lines().filter(l -> l.startsWith("- "))).hasSizeBetween(1, 7);
+        assertThat(card.contains("## First for this truck"))
+                .as(file.id().text())
+                .isEqualTo(habit && !dossier.judgement().advice().coaching().isEmpty());
+        if (!habit) {
+            assertThat(card)
+                    .containsAnyOf(
+                            "Nothing that was found points to the driver.",
+                            "No conclusion is drawn about anybody's driving.");
+        }
+    }
+
+    @Test
+    void a_broken_chain_stands_above_the_verdict() {
+        Dossier whole = Cases.stored(burnedCones(Optional.empty()), Map.of());
+        Dossier broken = Cases.changed(whole);
+
+        for (Kind kind : List.of(Kind.EXPLANATION, Kind.EVIDENCE, Kind.BENCH)) {
+            assertThat(text(broken, kind))
+                    .containsSubsequence("THE CHAIN OF ENTRIES IS BROKEN at entry 2", "Standing: ");
+            assertThat(text(whole, kind)).doesNotContain("IS BROKEN");
+        }
+    }
+}
