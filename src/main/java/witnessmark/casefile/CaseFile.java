@@ -45,6 +45,22 @@ public record CaseFile(
                 other, texts, vehicle, gearbox, claim, findings, measurements, notes, attachments, evidence, signedOff);
     }
 
+    /** The same case open to change. */
+    public CaseFile reopened() {
+        return new CaseFile(
+                id,
+                texts,
+                vehicle,
+                gearbox,
+                claim,
+                findings,
+                measurements,
+                notes,
+                attachments,
+                evidence,
+                Optional.empty());
+    }
+
     public String text(TextField field) {
         return texts.getOrDefault(field, "");
     }

@@ -69,6 +69,20 @@ final class Cases {
         }
     }
 
+    /** The same without figures of a truck. */
+    static Dossier withoutTruck(Dossier all) {
+        return new Dossier(
+                all.file(),
+                all.history(),
+                all.judgement(),
+                all.matrix(),
+                all.knowledge(),
+                all.made(),
+                all.contents(),
+                Optional.empty(),
+                List.of());
+    }
+
     /** The same with its second entry changed outside the program. */
     static Dossier changed(Dossier whole) {
         List<Entry> entries = new ArrayList<>(whole.history().orElseThrow().entries());

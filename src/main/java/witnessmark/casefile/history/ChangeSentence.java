@@ -1,5 +1,6 @@
 package witnessmark.casefile.history;
 
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -54,7 +55,7 @@ public final class ChangeSentence {
             return "gearbox: " + words(CaseForm.gearbox(gearbox.to()));
         }
         if (change instanceof ClaimSet claim) {
-            return "claim: " + words(claim.to().form());
+            return "claim: " + changed(claim.from().form(), claim.to().form());
         }
         if (change instanceof EvidenceSet evidence) {
             return evidence.to().kind().word() + " evidence " + evidence.to().id() + ": "
@@ -75,6 +76,19 @@ public final class ChangeSentence {
                     + signed.judgement().map(j -> " on: " + j.sentence()).orElse("");
         }
         throw new IllegalArgumentException("no sentence for a change of kind " + change.kind());
+    }
+
+    /** What differs between two forms; a name that is gone is said to be taken off. */
+    private static String changed(Map<String, Object> from, Map<String, Object> to) {
+        Map<String, Object> differing = new LinkedHashMap<>(to);
+        from.forEach((name, value) -> {
+            if (value.equals(to.get(name))) {
+                differing.remove(name);
+            } else if (!to.containsKey(name)) {
+                differing.put(name, "taken off");
+            }
+        });
+        return words(differing);
     }
 
     /** A form as "name value, name value". */

@@ -179,12 +179,37 @@ public final class CaseStore implements AutoCloseable {
             if (before != null && now.contains(before.last())) {
                 return now;
             }
+            refuseBroken(now);
             allowed.accept(now);
             CaseHistory next = now.with(changes, stamp);
             tried.set(next);
             rows.extend(head, next);
             return histories.remember(next);
         });
+    }
+
+    /** What is added to a broken chain would look as good as what was there before. */
+    private static void refuseBroken(CaseHistory now) {
+        if (now.verify() instanceof ChainCheck.Broken broken) {
+            throw new CaseRefused(
+                    "case '" + now.id() + "': the chain of entries is broken at entry " + broken.number() + ": "
+                            + broken.why(),
+                    "bring the store back from a copy, or carry on in a new case with: case fork " + now.id()
+                            + " NEW-ID --reason TEXT");
+        }
+    }
+
+    /** The entries as they are kept, true or not; for what is to be saved of a broken case. */
+    public CaseHistory readAsKept(CaseId id) {
+        return session.read(sql -> {
+            CaseRows rows = new CaseRows(sql);
+            return histories.readAsKept(rows, id, Histories.known(id, rows.head(id)));
+        });
+    }
+
+    /** Whether the entries kept of the case follow from one another; quicker than {@link #verify}, and knows no journal. */
+    public ChainCheck verifyEntries(CaseId id) {
+        return chain(id);
     }
 
     /** The case with its history. */

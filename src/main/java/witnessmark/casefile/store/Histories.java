@@ -43,20 +43,34 @@ final class Histories {
         return history;
     }
 
+    CaseHistory readAsKept(CaseRows rows, CaseId id, CaseRows.Head head) {
+        try {
+            return CaseHistory.of(rows.entries(head.caseNo()).stream()
+                    .map(CaseRows.Row::entry)
+                    .toList());
+        } catch (FaultyInput | CaseRefused e) {
+            throw unreadable(id, e);
+        }
+    }
+
     private CaseHistory load(CaseRows rows, CaseId id, CaseRows.Head head) {
         try {
             List<Entry> entries =
                     rows.entries(head.caseNo()).stream().map(Histories::entry).toList();
             return CaseHistory.of(entries);
         } catch (FaultyInput | CaseRefused e) {
-            throw new StoreUnavailable(
-                    location.shown(),
-                    "case '" + id + "' cannot be read: "
-                            + String.valueOf(e.getMessage()).lines().findFirst().orElse(""),
-                    "bring it back from a copy of the store or from an exported case, or make the database anew from"
-                            + " its journal with: store rebuild",
-                    e);
+            throw unreadable(id, e);
         }
+    }
+
+    private StoreUnavailable unreadable(CaseId id, RuntimeException e) {
+        return new StoreUnavailable(
+                location.shown(),
+                "case '" + id + "' cannot be read: "
+                        + String.valueOf(e.getMessage()).lines().findFirst().orElse(""),
+                "bring it back from a copy of the store or from an exported case, or make the database anew from"
+                        + " its journal with: store rebuild",
+                e);
     }
 
     private static Entry entry(CaseRows.Row row) {

@@ -15,7 +15,7 @@ import witnessmark.document.Dossier;
 final class Alternatives {
     private static final double RULED_OUT = 0.08;
     private static final int MOST_FINDINGS = 4;
-    private static final int MOST_ROWS = 6;
+    private static final int MOST_ROWS = 5;
 
     /**
      * One look-alike.

@@ -106,7 +106,7 @@ public record ClaimPage(
         return Stream.concat(fields, others).toList();
     }
 
-    /** What the signed judgement leans on where there is one, else what today's does; then what was measured. */
+    /** What was measured against a limit; then what the signed judgement leans on, or today's where none was signed. */
     private static List<Carrying> carrying(Dossier dossier) {
         Set<String> titles = new LinkedHashSet<>();
         dossier.file()
@@ -133,7 +133,8 @@ public record ClaimPage(
                         c -> List.copyOf(titles).indexOf(c.title())))
                 .limit(MOST_CARRYING - rows.size())
                 .toList();
-        return Stream.concat(found.stream(), rows.stream()).toList();
+        rows.addAll(found);
+        return rows;
     }
 
     /** The causes that carry the verdict; without any the likeliest. */

@@ -6,8 +6,10 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.Vehicle;
+import witnessmark.casefile.history.HeadMark;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.document.Dossier;
+import witnessmark.document.drawing.DrawCode;
 import witnessmark.gearbox.Layout;
 
 /**
@@ -17,6 +19,8 @@ import witnessmark.gearbox.Layout;
  * @param verdict the sentence of the signed verdict, where one was signed, else of today's
  * @param judged its standing, and what speaks beside it
  * @param open why no more can be said
+ * @param chainHead end of the chain of entries as it is noted outside the store; empty for a case not stored
+ * @param chainCode the same as a scannable code, one SVG element
  * @param coverage share of the evidence that matters which was looked at
  */
 public record Head(
@@ -33,7 +37,9 @@ public record Head(
         Judged judged,
         List<String> open,
         String coverage,
-        String signedOff) {
+        String signedOff,
+        String chainHead,
+        String chainCode) {
 
     public static Head of(Dossier dossier) {
         CaseFile file = dossier.file();
@@ -55,7 +61,15 @@ public record Head(
                 PaperFigures.percent(judgement.coverage()),
                 file.signedOff()
                         .map(s -> "Signed off by " + s.who() + ", " + PaperFigures.time(s.time()))
-                        .orElse(""));
+                        .orElse(""),
+                mark(dossier),
+                dossier.history().isEmpty()
+                        ? ""
+                        : DrawCode.draw(mark(dossier), "Scannable code: end of the chain of entries"));
+    }
+
+    private static String mark(Dossier dossier) {
+        return dossier.history().map(HeadMark::of).map(HeadMark::text).orElse("");
     }
 
     private static String asOf(Dossier dossier) {

@@ -21,6 +21,7 @@ import witnessmark.casefile.FindingState;
 import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.ChainCheck;
 import witnessmark.casefile.history.Opened;
 import witnessmark.casefile.history.SignedOff;
 import witnessmark.casefile.store.CaseQuery;
@@ -114,7 +115,9 @@ class CaseCommands {
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         CaseDocument document = cases.getObject().find(name);
         if (Format.of(format) == Format.JSON) {
-            context.outputWriter().println(Json.of(CaseJson.of(document.present())));
+            Map<String, Object> answer = CaseJson.of(document.present());
+            answer.put("chain", ChainAlarm.json(document));
+            context.outputWriter().println(Json.of(answer));
             return;
         }
         new CaseText(knowledge.getObject(), new Page(context.outputWriter())).print(document);
@@ -156,11 +159,17 @@ class CaseCommands {
         list.forEach(c -> page.indented(
                 String.format("%-24s ", c.id()),
                 " ".repeat(25),
-                (c.signedOff().isPresent() ? "[signed off] " : "") + c.title()
+                broken(c.id()) + (c.signedOff().isPresent() ? "[signed off] " : "") + c.title()
                         + (c.unit().isEmpty() ? "" : " - " + c.unit()) + ", changed "
                         + c.changed().toString().substring(0, 10)));
         page.line(all == 0 ? "No case fits." : list.size() + " of " + all + " shown.");
         page.flush();
+    }
+
+    private String broken(CaseId id) {
+        return cases.getObject().store().verifyEntries(id) instanceof ChainCheck.Broken cut
+                ? "[CHAIN BROKEN at entry " + cut.number() + "] "
+                : "";
     }
 
     @Command(
@@ -199,19 +208,23 @@ class CaseCommands {
             name = "case verify",
             group = GROUP,
             description = "Check the entries and files of one case, or of the whole store",
-            help = "case verify CASE, or: case verify --all",
+            help =
+                    "case verify CASE [--head TEXT], or: case verify --all; --head is the end of the chain as a document of the"
+                            + " case prints it, also as a code to scan",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void verify(
             CommandContext context,
             @Arguments List<String> ids,
+            @Option(longName = "head", defaultValue = "", description = "end of the chain as noted outside")
+                    String head,
             @Option(longName = "all", description = "every case") boolean all) {
-        if (ids.size() != (all ? 0 : 1)) {
+        if (ids.size() != (all ? 0 : 1) || all && !head.isEmpty()) {
             throw new WrongUsage("name one case, or --all");
         }
         Page page = new Page(context.outputWriter());
         CaseStore store = cases.getObject().store();
-        new VerifyText(store, page).print(all ? null : new CaseId(ids.get(0)));
+        new VerifyText(store, page).print(all ? null : new CaseId(ids.get(0)), head);
     }
 
     @Command(

@@ -52,7 +52,9 @@ public class Cases implements DisposableBean {
     /** The case; a name that ends in .yaml or .yml, or has a path in it, means a file. */
     public CaseDocument find(String name) {
         if (!isFile(name)) {
-            return store.export(new CaseId(name));
+            CaseDocument document = store.export(new CaseId(name));
+            ChainAlarm.of(document).ifPresent(ChainAlarm::sound);
+            return document;
         }
         return read(Path.of(name));
     }

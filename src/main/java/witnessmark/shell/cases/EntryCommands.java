@@ -74,6 +74,10 @@ class EntryCommands {
             @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
                     String reason) {
         Map<String, FindingState> states = CaseCommands.states(rest(words, "case set CASE FINDING=STATE ..."));
+        if (states.size() > 1 && !note.isEmpty()) {
+            throw new WrongUsage("--note with " + states.size()
+                    + " findings would stand on each of them; enter the finding it belongs to by itself");
+        }
         KnownIds knows = new KnownIds(knowledge.getObject());
         states.keySet().forEach(knows::finding);
         List<Change> changes = new ArrayList<>();

@@ -1,7 +1,6 @@
 package witnessmark.shell.cases;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
+import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -16,10 +15,16 @@ import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
 import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.ClaimField;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
+import witnessmark.casefile.MadeWith;
+import witnessmark.casefile.SignOff;
+import witnessmark.casefile.SignedJudgement;
 import witnessmark.casefile.store.CaseQuery;
 import witnessmark.casefile.store.CaseSummary;
+import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.SignJudgement;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.print.CsvTable;
@@ -32,17 +37,33 @@ import witnessmark.shell.print.WrongUsage;
 @Component
 class ExportCommands {
     private static final int PAGE = 500;
-    private static final List<String> CASE_COLUMNS = List.of(
-            "case", "title", "truck", "odometer_km", "complaint", "findings_present", "signed_off_by", "work_done");
+    private static final List<ClaimField> CLAIM_COLUMNS = List.of(
+            ClaimField.WORK_ORDER,
+            ClaimField.CLAIM_NUMBER,
+            ClaimField.CUSTOMER,
+            ClaimField.TRUCK_SERIAL,
+            ClaimField.GEARBOX_SERIAL,
+            ClaimField.IN_SERVICE,
+            ClaimField.FAILED,
+            ClaimField.REPAIRED);
+    private static final List<String> CASE_COLUMNS = caseColumns();
     private static final List<String> FINDING_COLUMNS =
             List.of("case", "truck", "finding", "title", "system", "part", "state", "note");
 
     private final ObjectProvider<Cases> cases;
     private final ObjectProvider<KnowledgeBase> knowledge;
+    private final ObjectProvider<Diagnosis> diagnosis;
+    private final ObjectProvider<MadeWith> made;
 
-    ExportCommands(ObjectProvider<Cases> cases, ObjectProvider<KnowledgeBase> knowledge) {
+    ExportCommands(
+            ObjectProvider<Cases> cases,
+            ObjectProvider<KnowledgeBase> knowledge,
+            ObjectProvider<Diagnosis> diagnosis,
+            ObjectProvider<MadeWith> made) {
         this.cases = cases;
         this.knowledge = knowledge;
+        this.diagnosis = diagnosis;
+        this.made = made;
     }
 
     @Command(
@@ -98,11 +119,32 @@ class ExportCommands {
         } while (page.size() == PAGE);
     }
 
-    private static List<Object> caseRow(CaseFile file) {
-        return List.of(
+    private static List<String> caseColumns() {
+        List<String> columns = new ArrayList<>(List.of(
+                "case",
+                "title",
+                "truck",
+                "serial",
+                "odometer_km",
+                "complaint",
+                "findings_present",
+                "verdict",
+                "standing",
+                "points_to",
+                "signed_off_by",
+                "signed_off_on",
+                "work_done"));
+        CLAIM_COLUMNS.forEach(f -> columns.add(f.word().replace('-', '_')));
+        return List.copyOf(columns);
+    }
+
+    private List<Object> caseRow(CaseFile file) {
+        SignedJudgement judgement = judgement(file);
+        List<Object> row = new ArrayList<>(List.of(
                 file.id().text(),
                 file.title(),
                 file.vehicle().unit(),
+                file.vehicle().serial(),
                 file.vehicle().odometerKm().isPresent()
                         ? (Object) file.vehicle().odometerKm().getAsDouble()
                         : "",
@@ -113,8 +155,21 @@ class ExportCommands {
                                 .filter(f -> f.state() == FindingState.PRESENT)
                                 .map(FindingEntry::finding)
                                 .toList()),
-                file.signedOff().map(s -> s.who()).orElse(""),
-                file.workDone());
+                judgement.verdict(),
+                judgement.standing(),
+                judgement.pointsTo().orElse(""),
+                file.signedOff().map(SignOff::who).orElse(""),
+                file.signedOff().map(s -> s.time().toString()).orElse(""),
+                file.workDone()));
+        CLAIM_COLUMNS.forEach(field -> row.add(file.claim().fact(field)));
+        return row;
+    }
+
+    /** What was signed; for a case that is open what is judged today. */
+    private SignedJudgement judgement(CaseFile file) {
+        return file.signedOff()
+                .flatMap(SignOff::judgement)
+                .orElseGet(() -> SignJudgement.of(diagnosis.getObject().judge(file), made.getObject()));
     }
 
     private List<List<Object>> findingRows(CaseFile file) {
@@ -157,7 +212,7 @@ class ExportCommands {
     /** Rows being gathered in the form asked for. */
     private static final class Rows {
         private final boolean json;
-        private final StringBuilder csv = new StringBuilder();
+        private final StringWriter csv = new StringWriter();
         private final CsvTable table = new CsvTable(csv);
         private final List<Map<String, Object>> objects = new ArrayList<>();
         private int count;
@@ -180,11 +235,7 @@ class ExportCommands {
         }
 
         private void write(List<?> row) {
-            try {
-                table.row(row);
-            } catch (IOException e) {
-                throw new UncheckedIOException(e);
-            }
+            table.row(row);
         }
 
         String text() {

@@ -1,6 +1,7 @@
 package witnessmark.shell.cases;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
@@ -11,6 +12,7 @@ import org.springframework.stereotype.Component;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.history.AttachmentAdded;
+import witnessmark.casefile.history.Change;
 import witnessmark.casefile.store.CaseStore;
 import witnessmark.document.photo.Photo;
 import witnessmark.document.photo.PreparePhoto;
@@ -36,7 +38,7 @@ class PhotoCommands {
             name = "photo add",
             group = "Cases",
             description = "Put a photograph with a finding; its location is taken out unless it is to be kept",
-            help = "photo add CASE FINDING FILE.jpg|FILE.png [--keep-location]",
+            help = "photo add CASE FINDING FILE.jpg|FILE.png [--keep-location] [--reason TEXT]",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void add(
@@ -45,23 +47,23 @@ class PhotoCommands {
             @Argument(index = 1, description = "id of the finding it shows") String finding,
             @Argument(index = 2, description = "JPEG or PNG file") String file,
             @Option(longName = "keep-location", defaultValue = "false", description = "keep where it was taken")
-                    Boolean keepLocation) {
+                    Boolean keepLocation,
+            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
+                    String reason) {
         new KnownIds(knowledge.getObject()).finding(finding);
         CaseId id = new CaseId(name);
         CaseStore store = cases.getObject().store();
         String own = String.valueOf(Path.of(file).getFileName());
         Photo photo = PreparePhoto.prepare(own, GivenFile.read(Path.of(file), LARGEST_BYTES), keepLocation);
         Attachment kept = store.keepBytes(id, own, photo.mediaType(), photo.bytes());
-        store.append(
-                id,
-                new AttachmentAdded(new Attachment(
-                        kept.name(),
-                        kept.mediaType(),
-                        kept.sha256(),
-                        kept.size(),
-                        Optional.of(finding),
-                        Optional.of(photo.originalSha256()))),
-                cases.getObject().who());
+        Change added = new AttachmentAdded(new Attachment(
+                kept.name(),
+                kept.mediaType(),
+                kept.sha256(),
+                kept.size(),
+                Optional.of(finding),
+                Optional.of(photo.originalSha256())));
+        cases.getObject().enter(name, List.of(added), reason);
         new Page(context.outputWriter())
                 .line("'" + own + "' is with the finding " + finding + " of case '" + id + "': " + photo.width() + " x "
                         + photo.height() + " pixels, " + kept.size() + " bytes" + location(photo))

@@ -7,6 +7,7 @@ import witnessmark.casefile.CaseId;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.ChainCheck;
 import witnessmark.casefile.history.ClockDoubts;
+import witnessmark.casefile.history.HeadMark;
 import witnessmark.casefile.store.CaseStore;
 import witnessmark.casefile.store.StoreCheck;
 import witnessmark.shell.print.Page;
@@ -16,7 +17,8 @@ import witnessmark.shell.print.Refused;
 final class VerifyText {
     private static final String OUTSIDE =
             "Whoever can write to all files of the store could have made them anew. Only a"
-                    + " number and hash noted outside, on paper or with somebody else, shows that: note these.";
+                    + " number and hash noted outside, on paper or with somebody else, shows that: note these, or check a"
+                    + " printed document with --head.";
 
     private final CaseStore store;
     private final Page page;
@@ -27,11 +29,14 @@ final class VerifyText {
     }
 
     /** The case, or the whole store; {@link Refused} with a line for each thing amiss. */
-    void print(@Nullable CaseId id) {
+    void print(@Nullable CaseId id, String head) {
         if (id == null) {
             all();
         } else {
             one(id);
+            if (!head.isEmpty()) {
+                noted(id, head);
+            }
         }
         page.line(OUTSIDE);
         page.flush();
@@ -53,6 +58,21 @@ final class VerifyText {
                 + "; it ends with entry " + history.last().number() + ", hash "
                 + history.last().hash() + ".");
         ClockDoubts.of(history).forEach(page::line);
+    }
+
+    /** What was noted outside tells a store replaced by an older copy, which is whole in itself. */
+    private void noted(CaseId id, String head) {
+        HeadMark mark = HeadMark.parse(head)
+                .orElseThrow(() -> new Refused("--head '" + head + "' is not the end of a chain; it reads"
+                        + " witnessmark:CASE:NUMBER:HASH and stands at the foot of every document of the case"));
+        CaseHistory history = store.read(id);
+        if (!mark.isIn(history)) {
+            throw new Refused("case " + id + ": it does not hold the entry that was noted, entry " + mark.entry()
+                    + " of case " + mark.id() + "; it ends with entry "
+                    + history.last().number() + ". It was cut, changed or replaced by an older copy; bring back the"
+                    + " store in which that entry stands");
+        }
+        page.line("Entry " + mark.entry() + " stands as it was noted.");
     }
 
     private void all() {

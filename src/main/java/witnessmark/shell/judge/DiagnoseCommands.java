@@ -12,6 +12,7 @@ import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.shell.cases.Cases;
+import witnessmark.shell.cases.ChainAlarm;
 import witnessmark.shell.cases.MadeWithJson;
 import witnessmark.shell.cases.SignedOffJson;
 import witnessmark.shell.print.Format;
@@ -55,6 +56,7 @@ class DiagnoseCommands {
             answer.put(
                     "signedOff",
                     document.present().signedOff().map(SignedOffJson::of).orElse(null));
+            answer.put("chain", ChainAlarm.json(document));
             answer.putAll(MadeWithJson.of(made.getObject()));
             context.outputWriter().println(Json.of(answer));
         } else {

@@ -3,6 +3,7 @@ package witnessmark.shell.log;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
+import witnessmark.shell.print.CsvTable;
 import witnessmark.triplog.event.HabitEvent;
 
 /** Events as CSV rows, and their moments in words. */
@@ -23,7 +24,7 @@ public final class EventTable {
      * @param partial whether the reading of the file was stopped before its end
      */
     public static String row(String truck, String file, boolean partial, HabitEvent e) {
-        return CsvText.line(List.of(
+        return CsvTable.line(List.of(
                 truck,
                 file,
                 partial ? "yes" : "no",

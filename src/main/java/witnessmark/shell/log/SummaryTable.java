@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.List;
 import java.util.Locale;
+import witnessmark.shell.print.CsvTable;
 import witnessmark.triplog.summary.CountInterval;
 import witnessmark.triplog.summary.TripSummary;
 import witnessmark.triplog.summary.Verdict;
@@ -32,7 +33,7 @@ public final class SummaryTable {
         CountInterval rate = s.per100km().get(v.kind());
         boolean possible = v.state() == Verdict.State.NOT_SEEN_THOUGH_POSSIBLE && s.km() > 0;
         CountInterval interval = rate == null && possible ? CountInterval.of(0, s.km() / 100) : rate;
-        return CsvText.line(List.of(
+        return CsvTable.line(List.of(
                 truck,
                 partial ? "yes" : "no",
                 v.kind().id(),

@@ -2,7 +2,7 @@ package witnessmark.shell.print;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.IOException;
+import java.io.StringWriter;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -10,8 +10,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class CsvTableTest {
 
-    private static String row(Object... cells) throws IOException {
-        StringBuilder out = new StringBuilder();
+    private static String row(Object... cells) {
+        StringWriter out = new StringWriter();
         new CsvTable(out).row(List.of(cells));
         return out.toString();
     }
@@ -28,6 +28,9 @@ class CsvTableTest {
                 "\r=1",
                 "\n=1",
                 "  =1",
+                "\u00A0=1",
+                "\uFEFF=1",
+                "\u200B@SUM(A1)",
                 "\uFF1D1",
                 "\uFF0B1",
                 "\uFF0D1",
@@ -45,18 +48,18 @@ class CsvTableTest {
 
     /** RFC 4180, section 2: quotes double, fields with commas, quotes or line breaks in quotes, lines end in CRLF. */
     @Test
-    void cells_are_quoted_as_the_standard_says() throws IOException {
+    void cells_are_quoted_as_the_standard_says() {
         assertThat(row("plain", "a,b", "say \"so\"", "two\nlines"))
                 .isEqualTo("plain,\"a,b\",\"say \"\"so\"\"\",\"two\nlines\"\r\n");
     }
 
     @Test
-    void a_number_is_a_number_even_below_zero() throws IOException {
+    void a_number_is_a_number_even_below_zero() {
         assertThat(row(-3.5, 4)).isEqualTo("-3.5,4\r\n");
     }
 
     @Test
-    void a_formula_cannot_hide_behind_a_quote() throws IOException {
+    void a_formula_cannot_hide_behind_a_quote() {
         assertThat(row("=HYPERLINK(\"http://bad\",\"x\")"))
                 .isEqualTo("\"'=HYPERLINK(\"\"http://bad\"\",\"\"x\"\")\"\r\n");
     }

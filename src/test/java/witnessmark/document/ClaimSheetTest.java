@@ -1,0 +1,112 @@
+package witnessmark.document;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import witnessmark.casefile.Attachment;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseId;
+import witnessmark.casefile.CaseSheet;
+import witnessmark.casefile.Claim;
+import witnessmark.casefile.ClaimField;
+import witnessmark.casefile.FindingEntry;
+import witnessmark.casefile.FindingState;
+import witnessmark.casefile.Limits;
+import witnessmark.casefile.Measurement;
+import witnessmark.casefile.PartLine;
+import witnessmark.casefile.TextField;
+import witnessmark.document.template.TemplateFolder;
+import witnessmark.document.write.WriteDocument;
+import witnessmark.gearbox.Unit;
+
+class ClaimSheetTest {
+
+    private static byte[] written(Dossier dossier, Kind kind, Form form, Paper paper) {
+        return new WriteDocument(TemplateFolder.shipped(), paper).write(dossier, kind, form, Language.ENGLISH);
+    }
+
+    private static String text(Dossier dossier, Kind kind) {
+        return new String(written(dossier, kind, Form.MARKDOWN, Paper.A4), StandardCharsets.UTF_8);
+    }
+
+    /** Two findings, one reading and one photograph. */
+    private static CaseSheet twoFindings() {
+        return new CaseSheet(new CaseId("two-findings"))
+                .text(TextField.COMPLAINT, "Grinds going into low range.")
+                .finding(new FindingEntry("range-cone-low-burned", FindingState.PRESENT))
+                .finding(new FindingEntry("range-cone-high-burned", FindingState.PRESENT))
+                .measurement(new Measurement(
+                        "range-regulator-pressure",
+                        44,
+                        Unit.PSI,
+                        Optional.of(new Limits(
+                                OptionalDouble.of(57), OptionalDouble.of(62), Unit.PSI, "manual of this unit")),
+                        ""))
+                .attachment(new Attachment(
+                        "cone.jpg",
+                        "image/jpeg",
+                        "ab".repeat(32),
+                        12_000,
+                        Optional.of("range-cone-low-burned"),
+                        Optional.empty()));
+    }
+
+    private static Claim claim() {
+        return Claim.none()
+                .with(Map.of(
+                        ClaimField.WORK_ORDER, "W-1007",
+                        ClaimField.TRUCK_SERIAL, "TS-1",
+                        ClaimField.GEARBOX_SERIAL, "GS-9",
+                        ClaimField.FAILED, "2026-02-27",
+                        ClaimField.LOOKED, "R. Ortega, technician"))
+                .with(new PartLine(
+                        "cone, low range", "cone, new", 1, Optional.of(PartLine.Whereabouts.KEPT), "W-1007-1"));
+    }
+
+    @ParameterizedTest
+    @EnumSource(Paper.class)
+    void the_claim_is_one_page_and_a_record_of_two_findings_four_at_most(Paper paper) {
+        CaseFile file = twoFindings().claim(claim()).toCaseFile();
+        Dossier dossier = Cases.withoutTruck(Cases.stored(file, Map.of()));
+
+        assertThat(PdfText.of(written(dossier, Kind.CLAIM, Form.PDF, paper)).pages())
+                .isEqualTo(1);
+        assertThat(PdfText.of(written(dossier, Kind.EVIDENCE, Form.PDF, paper)).pages())
+                .isLessThanOrEqualTo(4);
+    }
+
+    @Test
+    void the_sheet_says_who_what_when_and_where_and_what_was_not_said() {
+        Dossier dossier = Cases.stored(twoFindings().claim(claim()).toCaseFile(), Map.of());
+
+        assertThat(text(dossier, Kind.CLAIM))
+                .contains("W-1007", "TS-1", "GS-9", "2026-02-27", "R. Ortega, technician")
+                .contains("cone, low range", "kept")
+                .contains("44 psi, below the low limit", "manual of this unit")
+                .containsPattern("Low-range cone burned \\| present \\|\\s+\\| 1 \\|")
+                .containsPattern("Not said \\|.*claim number.*engine hours.*correction");
+    }
+
+    @Test
+    void the_evidence_record_begins_with_the_sheet() {
+        Dossier dossier = Cases.stored(twoFindings().claim(claim()).toCaseFile(), Map.of());
+
+        assertThat(text(dossier, Kind.EVIDENCE))
+                .containsSubsequence("Standing: ", "Unit and claim", "What carries it", "Head of the chain", "## ");
+    }
+
+    @Test
+    void a_case_that_says_nothing_of_the_claim_and_one_full_of_hostile_text_still_have_their_page() {
+        for (CaseFile file : List.of(twoFindings().toCaseFile(), Cases.hostile())) {
+            byte[] pdf = written(Cases.stored(file, Map.of()), Kind.CLAIM, Form.PDF, Paper.LETTER);
+            assertThat(PdfText.of(pdf).pages()).isEqualTo(1);
+        }
+    }
+}
