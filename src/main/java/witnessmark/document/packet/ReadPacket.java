@@ -6,12 +6,15 @@ import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CheckedText;
 import witnessmark.casefile.history.CanonicalText;
+import witnessmark.casefile.history.HeadMark;
+import witnessmark.casefile.history.SignedHead;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.casefile.yaml.CaseReader;
 import witnessmark.document.DocumentRefused;
@@ -102,7 +105,25 @@ public final class ReadPacket {
         if (given != contents.size()) {
             throw refused("it brings attachments that the case does not name, or that are not what their names say");
         }
-        return new PackedCase(document, contents);
+        return new PackedCase(document, contents, signed(document));
+    }
+
+    /** The signed end of the chain, which must be of this chain. */
+    private Optional<SignedHead> signed(CaseDocument document) {
+        byte[] text = files.get(WritePacket.SIGNED_HEAD);
+        if (text == null) {
+            return Optional.empty();
+        }
+        Optional<SignedHead> signed = SignedHead.parse(new String(text, StandardCharsets.UTF_8));
+        boolean fits = signed.filter(SignedHead::isTrue)
+                .filter(s -> document.history()
+                        .filter(h -> HeadMark.of(h).equals(s.mark()))
+                        .isPresent())
+                .isPresent();
+        if (!fits) {
+            throw refused("its signature '" + WritePacket.SIGNED_HEAD + "' is not that of the case in it");
+        }
+        return signed;
     }
 
     private DocumentRefused refused(String what) {

@@ -22,6 +22,9 @@ import witnessmark.document.Dossier;
 public final class WritePacket {
     static final String CASE = "case.yaml";
     static final String HASHES = "SHA256SUMS";
+    /** The end of the chain signed, where the shop has a key. */
+    public static final String SIGNED_HEAD = "signed-head.txt";
+
     static final String ATTACHMENTS = "attachments/";
     /** The earliest whole year a ZIP entry can bear; a later case's own time is used. */
     private static final LocalDateTime EARLIEST = LocalDateTime.of(1981, 1, 1, 0, 0);

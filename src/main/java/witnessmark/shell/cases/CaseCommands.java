@@ -209,7 +209,7 @@ class CaseCommands {
             group = GROUP,
             description = "Check the entries and files of one case, or of the whole store",
             help =
-                    "case verify CASE [--head TEXT], or: case verify --all; --head is the end of the chain as a document of the"
+                    "case verify CASE [--head TEXT|FILE], or: case verify --all; --head is the end of the chain as a document of the"
                             + " case prints it, also as a code to scan",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")

@@ -53,6 +53,10 @@ class PacketCommands {
         new Page(context.outputWriter())
                 .line("Case '" + now.id() + "' taken in: " + kept.entries().size() + " entries, "
                         + packed.contents().size() + " files"
+                        + packed.signed()
+                                .map(s -> ", signed with key " + s.fingerprint()
+                                        + "; compare it with the one the shop gave you")
+                                .orElse("")
                         + (missing > 0 ? "; " + missing + " files named in it were not in the packet" : ""))
                 .flush();
     }

@@ -1,17 +1,22 @@
 package witnessmark.shell.cases;
 
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.ChainCheck;
 import witnessmark.casefile.history.ClockDoubts;
 import witnessmark.casefile.history.HeadMark;
+import witnessmark.casefile.history.SignedHead;
 import witnessmark.casefile.store.CaseStore;
 import witnessmark.casefile.store.StoreCheck;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
+import witnessmark.shell.run.GivenFile;
 
 /** Says whether cases lie in the store as they were written, and what that does not prove. */
 final class VerifyText {
@@ -19,6 +24,8 @@ final class VerifyText {
             "Whoever can write to all files of the store could have made them anew. Only a"
                     + " number and hash noted outside, on paper or with somebody else, shows that: note these, or check a"
                     + " printed document with --head.";
+
+    private static final int LARGEST_HEAD = 10_000;
 
     private final CaseStore store;
     private final Page page;
@@ -33,10 +40,18 @@ final class VerifyText {
         if (id == null) {
             all();
         } else {
-            one(id);
             if (!head.isEmpty()) {
                 noted(id, head);
             }
+            one(id);
+        }
+        if (!head.isEmpty()) {
+            page.line("The entry that was noted stands as it was"
+                    + signed(head)
+                            .map(s -> ", signed with key " + s.fingerprint()
+                                    + "; compare it with the one the shop gave you")
+                            .orElse("")
+                    + ".");
         }
         page.line(OUTSIDE);
         page.flush();
@@ -62,7 +77,9 @@ final class VerifyText {
 
     /** What was noted outside tells a store replaced by an older copy, which is whole in itself. */
     private void noted(CaseId id, String head) {
-        HeadMark mark = HeadMark.parse(head)
+        HeadMark mark = signed(head)
+                .map(SignedHead::mark)
+                .or(() -> HeadMark.parse(head))
                 .orElseThrow(() -> new Refused("--head '" + head + "' is not the end of a chain; it reads"
                         + " witnessmark:CASE:NUMBER:HASH and stands at the foot of every document of the case"));
         CaseHistory history = store.read(id);
@@ -72,7 +89,23 @@ final class VerifyText {
                     + history.last().number() + ". It was cut, changed or replaced by an older copy; bring back the"
                     + " store in which that entry stands");
         }
-        page.line("Entry " + mark.entry() + " stands as it was noted.");
+    }
+
+    /** What a file that {@code case head} wrote says, its signature checked; empty where no such file is meant. */
+    private static Optional<SignedHead> signed(String head) {
+        if (!head.startsWith("witnessmark:")) {
+            String text = new String(GivenFile.read(Path.of(head), LARGEST_HEAD), StandardCharsets.UTF_8);
+            Optional<SignedHead> signed = SignedHead.parse(text);
+            if (signed.isEmpty() && HeadMark.parse(text).isPresent()) {
+                throw new Refused("'" + head + "' is not signed; give its text to --head itself");
+            }
+            signed.filter(s -> !s.isTrue()).ifPresent(s -> {
+                throw new Refused("'" + head + "': the signature is not that of key " + s.fingerprint()
+                        + "; it was changed, get it anew from the shop that signed");
+            });
+            return signed;
+        }
+        return Optional.empty();
     }
 
     private void all() {

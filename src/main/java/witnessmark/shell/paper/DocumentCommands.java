@@ -1,5 +1,6 @@
 package witnessmark.shell.paper;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -8,6 +9,7 @@ import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
+import witnessmark.casefile.history.HeadMark;
 import witnessmark.document.Dossier;
 import witnessmark.document.Form;
 import witnessmark.document.Kind;
@@ -16,6 +18,7 @@ import witnessmark.document.Paper;
 import witnessmark.document.packet.WritePacket;
 import witnessmark.document.template.TemplateFolder;
 import witnessmark.document.write.WriteDocument;
+import witnessmark.shell.cases.ShopKey;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
@@ -26,9 +29,11 @@ class DocumentCommands {
     private static final String ZIP = "zip";
 
     private final GatherDossier dossiers;
+    private final ShopKey shopKey;
 
-    DocumentCommands(GatherDossier dossiers) {
+    DocumentCommands(GatherDossier dossiers, ShopKey shopKey) {
         this.dossiers = dossiers;
+        this.shopKey = shopKey;
     }
 
     @Command(
@@ -77,10 +82,14 @@ class DocumentCommands {
         context.outputWriter().flush();
     }
 
-    private static byte[] packed(WriteDocument write, Dossier dossier) {
+    private byte[] packed(WriteDocument write, Dossier dossier) {
         Map<String, byte[]> documents = new LinkedHashMap<>();
         documents.put("packet.pdf", write.write(dossier, Kind.PACKET, Form.PDF, Language.ENGLISH));
         documents.put("packet.html", write.write(dossier, Kind.PACKET, Form.HTML, Language.ENGLISH));
+        dossier.history()
+                .map(HeadMark::of)
+                .flatMap(shopKey::sign)
+                .ifPresent(s -> documents.put(WritePacket.SIGNED_HEAD, s.text().getBytes(StandardCharsets.UTF_8)));
         return WritePacket.pack(dossier, documents);
     }
 
