@@ -47,14 +47,14 @@ final class FindRivals {
             double probability = without.of(network.cause(other.id()));
             if (probability >= Thresholds.RIVAL
                     && !reading.classOf(other.id()).equals(reading.classOf(cause.id()))
-                    && shared.stream().anyMatch(f -> strength(other, f) > 0)
-                    && !isSeen(other)
+                    && explains(other, shared)
                     && !isClosed(cause, other)) {
                 Optional<LookAlike> pair = pair(cause, other);
                 rivals.add(new Instead(
                         cause.id(),
                         other.id(),
                         probability,
+                        isSeen(other),
                         pair.map(LookAlike::tells).orElse(""),
                         looks(cause, other)));
             }
@@ -63,7 +63,17 @@ final class FindRivals {
         return rivals;
     }
 
-    /** Whether the state that the cause is was seen; then it stands beside, and holds nothing back. */
+    /**
+     * Whether the other explains what the cause is taken from: any of it, or, where the other was itself seen, all of it;
+     * one that was seen and explains only a part stands beside, since both can be true.
+     */
+    private boolean explains(Cause other, List<String> shared) {
+        return isSeen(other)
+                ? shared.stream().allMatch(f -> strength(other, f) >= Thresholds.SOMETIMES)
+                : shared.stream().anyMatch(f -> strength(other, f) > 0);
+    }
+
+    /** Whether the state that the cause is was seen. */
     boolean isSeen(Cause cause) {
         return cause.links().stream().anyMatch(l -> showsIt(l, l.finding()) && reading.isPresent(l.finding()));
     }

@@ -80,7 +80,10 @@ public final class Sentences {
             return "{finding:" + good.finding() + "} has not been looked at and found sound";
         }
         if (reason instanceof HoldReason.RivalOpen rival) {
-            return "{cause:" + rival.other() + "} would leave the same marks and was not ruled out"
+            return "{cause:" + rival.other()
+                    + (rival.seen()
+                            ? "} was seen, and leaves the same marks"
+                            : "} would leave the same marks and was not ruled out")
                     + (rival.tells().isEmpty() ? "" : ". " + rival.tells())
                     + (rival.looks().isEmpty() ? "" : " Look at: " + list(rival.looks(), "or"));
         }

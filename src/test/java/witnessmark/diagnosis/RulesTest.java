@@ -247,8 +247,12 @@ class RulesTest {
         }
 
         @Test
-        void a_rival_seen_stands_beside_and_holds_nothing_back() {
+        void a_rival_seen_that_explains_every_mark_holds_back_and_one_that_does_not_stands_beside() {
             assertThat(reasons("habit", "cone-burned", "log-shows-it", "outlet-low"))
+                    .anySatisfy(r -> assertThat(r)
+                            .isInstanceOfSatisfying(HoldReason.RivalOpen.class, rival -> assertThat(rival.seen())
+                                    .isTrue()));
+            assertThat(reasons("exclusion-habit", "hubs-scored", "outlet-low"))
                     .noneMatch(HoldReason.RivalOpen.class::isInstance);
         }
 

@@ -22,13 +22,15 @@ public sealed interface HoldReason {
     record NotProvedGood(String finding) implements HoldReason {}
 
     /**
-     * Another cause, somebody else's, would explain the parts as well, and was not looked at.
+     * Another cause, somebody else's, would explain the parts as well, and was not looked at, or was seen to be there.
      *
      * @param instead chance of it on what the parts show, had this one not happened
+     * @param seen whether the other was itself seen
      * @param tells what tells the two apart, in words; empty where no pair of look-alikes says so
      * @param looks open findings that would close it
      */
-    record RivalOpen(String other, double instead, String tells, List<String> looks) implements HoldReason {
+    record RivalOpen(String other, double instead, boolean seen, String tells, List<String> looks)
+            implements HoldReason {
         public RivalOpen {
             looks = List.copyOf(looks);
         }
