@@ -34,21 +34,6 @@ class PointlessChecksTest {
                 .doesNotContain(rule.conclusion()));
     }
 
-    /** One sign excludes another in words only: where a conclusion waits for the look, the look is asked for. */
-    @Test
-    void what_is_excluded_is_asked_only_where_a_conclusion_waits_for_the_look() {
-        Diagnosis shipped = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());
-        assertThat(nextOf(
-                        shipped,
-                        SmallTrade.caseWith(
-                                "clutch-brake-tangs-sheared",
-                                "clutch-brake-facing-burned",
-                                "first-reverse-grind-cured-by-waiting")))
-                .contains("first-reverse-grind-any-wait");
-        assertThat(nextOf(shipped, SmallTrade.caseWith("regulator-outlet-low")))
-                .doesNotContain("regulator-outlet-high");
-    }
-
     @Test
     void what_cannot_stand_beside_a_finding_that_is_there_is_not_asked() {
         assertThat(next(SmallTrade.caseWith("towed"))).contains("hubs-scored");
