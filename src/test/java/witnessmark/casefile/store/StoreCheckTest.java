@@ -17,10 +17,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseId;
+import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.AttachmentAdded;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.ChainCheck;
+import witnessmark.casefile.history.CorrectedAfterSignOff;
 import witnessmark.casefile.history.NoteAdded;
 import witnessmark.casefile.history.Opened;
 import witnessmark.casefile.history.SignedOff;
@@ -112,6 +114,33 @@ class StoreCheckTest {
                 .isEqualTo(new ChainCheck.Broken(3, "the journal ends with entry 3 of it, the database with entry 2"));
         assertThat(store.verifyStore().lines())
                 .containsExactly("case 'one': entry 3 of the journal is not in the database as it was kept");
+    }
+
+    @Test
+    void a_case_with_an_entry_cut_from_its_middle_takes_no_more_and_can_be_carried_on() throws Exception {
+        tamper("delete from case_entry where entry_number = 2 and case_no ="
+                + " (select case_no from case_file where case_id = 'one')");
+        store = store();
+
+        assertThat(store.verifyEntries(ONE)).isInstanceOf(ChainCheck.Broken.class);
+        assertThatThrownBy(() -> store.append(ONE, new CorrectedAfterSignOff("late", new NoteAdded("x")), "anna"))
+                .isInstanceOf(CaseRefused.class)
+                .hasMessageContaining("broken at entry 2")
+                .hasMessageContaining("case fork one");
+        assertThat(store.readAsKept(ONE).entries()).hasSize(2);
+    }
+
+    @Test
+    void an_entry_rewritten_in_the_table_is_not_read_as_good_but_can_be_carried_on() throws Exception {
+        tamper("update case_entry set who = 'carl' where entry_number = 2 and case_no ="
+                + " (select case_no from case_file where case_id = 'one')");
+        store = store();
+
+        assertThatThrownBy(() -> store.read(ONE)).isInstanceOf(StoreUnavailable.class);
+        assertThatThrownBy(() -> store.append(ONE, new CorrectedAfterSignOff("late", new NoteAdded("x")), "anna"))
+                .isInstanceOf(StoreUnavailable.class);
+        assertThat(store.readAsKept(ONE).verify())
+                .isEqualTo(new ChainCheck.Broken(2, "entry 2 is not as it was written"));
     }
 
     @Test
