@@ -2,8 +2,11 @@ package witnessmark.diagnosis;
 
 import java.util.Collection;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseSheet;
 import witnessmark.casefile.Measurement;
 import witnessmark.casefile.logged.CombinedEvidence;
 import witnessmark.knowledge.KnowledgeBase;
@@ -18,6 +21,29 @@ public final class KnownWords {
 
     public static void check(CaseFile file, KnowledgeBase knowledge) {
         check(file, CombinedEvidence.of(file), knowledge);
+    }
+
+    /** Ids of findings and measures of the case that this knowledge does not know, as where another shop's own are used. */
+    public static List<String> unknown(CaseFile file, KnowledgeBase knowledge) {
+        return Stream.concat(
+                        file.findings().keySet().stream()
+                                .filter(id -> !knowledge.findings().containsKey(id)),
+                        file.measurements().keySet().stream()
+                                .filter(id -> !knowledge.measures().containsKey(id)))
+                .toList();
+    }
+
+    /** The case without what this knowledge does not know; for a record that must be read although not all is known. */
+    public static CaseFile knownPart(CaseFile file, KnowledgeBase knowledge) {
+        CaseSheet sheet = new CaseSheet(file);
+        unknown(file, knowledge).forEach(id -> {
+            if (file.findings().containsKey(id)) {
+                sheet.clearFinding(id);
+            } else {
+                sheet.clearMeasurement(id);
+            }
+        });
+        return sheet.toCaseFile();
     }
 
     static void check(CaseFile file, CombinedEvidence evidence, KnowledgeBase knowledge) {

@@ -19,6 +19,7 @@ import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.SignOff;
 import witnessmark.casefile.SignedJudgement;
 import witnessmark.casefile.SignedJudgement.SignedCause;
+import witnessmark.diagnosis.KnownWords;
 import witnessmark.diagnosis.ShippedKnowledge;
 import witnessmark.document.template.TemplateFolder;
 import witnessmark.document.write.WriteDocument;
@@ -70,6 +71,33 @@ class StandingOnPaperTest {
                             "Judged today: ",
                             "Changed since: the knowledge base.");
         }
+    }
+
+    @Test
+    void a_signed_case_with_another_shop_s_own_finding_is_printed_with_what_was_signed() {
+        CaseFile file = new CaseSheet(burnedCones(Optional.of(signedAsTowed())))
+                .finding(new FindingEntry("their-own-finding", FindingState.PRESENT))
+                .toCaseFile();
+        Dossier known = Cases.of(KnownWords.knownPart(file, Cases.DIAGNOSIS.knowledge()));
+        Dossier dossier = new Dossier(
+                file,
+                known.history(),
+                known.judgement(),
+                known.matrix(),
+                known.knowledge(),
+                known.made(),
+                Map.of(),
+                known.truck(),
+                List.of());
+
+        for (Kind kind : Kind.values()) {
+            assertThat(text(dossier, kind)).isNotEmpty();
+        }
+        assertThat(text(dossier, Kind.CLAIM))
+                .containsSubsequence(
+                        "The evidence is that of a tow with the driveline turning.",
+                        "Judged today: ",
+                        "left out of today's judgement: their-own-finding");
     }
 
     @Test

@@ -11,6 +11,7 @@ import witnessmark.casefile.history.ChainCheck;
 import witnessmark.casefile.history.ChangeSentence;
 import witnessmark.casefile.history.CorrectedAfterSignOff;
 import witnessmark.casefile.history.Entry;
+import witnessmark.diagnosis.KnownWords;
 import witnessmark.diagnosis.Verdict;
 import witnessmark.document.Dossier;
 
@@ -43,7 +44,9 @@ public record Judged(
         Verdict now = dossier.judgement().verdict();
         Optional<SignOff> signOff = dossier.file().signedOff();
         Optional<SignedJudgement> then = signOff.flatMap(SignOff::judgement);
-        boolean differs = then.filter(j -> !isSame(j, now)).isPresent();
+        List<String> unknown = KnownWords.unknown(dossier.file(), dossier.knowledge());
+        boolean differs =
+                then.filter(j -> !unknown.isEmpty() || !isSame(j, now)).isPresent();
         String standing =
                 then.map(SignedJudgement::standing).orElse(now.standing().word());
         return new Judged(
@@ -87,6 +90,10 @@ public record Judged(
 
     private static String today(Verdict now, SignedJudgement then, Dossier dossier) {
         List<String> changed = new ArrayList<>();
+        List<String> unknown = KnownWords.unknown(dossier.file(), dossier.knowledge());
+        if (!unknown.isEmpty()) {
+            changed.add("not known here and left out of today's judgement: " + String.join(", ", unknown));
+        }
         if (!then.made().knowledge().equals(dossier.made().knowledge())) {
             changed.add("the knowledge base");
         }

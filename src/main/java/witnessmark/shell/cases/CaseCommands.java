@@ -239,7 +239,7 @@ class CaseCommands {
             @Option(longName = "as", defaultValue = "", description = "store it under another id") String as) {
         Cases from = cases.getObject();
         CaseDocument document = Cases.read(Path.of(file));
-        new KnownIds(knowledge.getObject()).check(document.present());
+        new KnownIds(knowledge.getObject()).checkOpen(document.present());
         CaseHistory history = as.isEmpty()
                 ? from.store().importCase(document, from.who())
                 : from.store().importAs(new CaseId(as), document, from.who());

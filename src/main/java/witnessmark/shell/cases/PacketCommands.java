@@ -42,7 +42,7 @@ class PacketCommands {
             @Argument(index = 0, description = "a packet written with: document packet") String file,
             @Option(longName = "as", defaultValue = "", description = "another id for it here") String newId) {
         PackedCase packed = ReadPacket.read(file, GivenFile.read(Path.of(file), LARGEST_BYTES));
-        new KnownIds(knowledge.getObject()).check(packed.document().present());
+        new KnownIds(knowledge.getObject()).checkOpen(packed.document().present());
         CaseStore store = cases.getObject().store();
         String who = cases.getObject().who();
         CaseHistory kept = newId.isEmpty()

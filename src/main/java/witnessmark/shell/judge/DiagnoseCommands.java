@@ -7,10 +7,12 @@ import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
+import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.Judgement;
+import witnessmark.diagnosis.KnownWords;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.cases.ChainAlarm;
 import witnessmark.shell.cases.MadeWithJson;
@@ -50,7 +52,7 @@ class DiagnoseCommands {
             @Option(longName = "figures", description = "the same with strengths as figures") boolean figures) {
         Format form = Format.of(format);
         CaseDocument document = cases.getObject().find(name);
-        Judgement judgement = diagnosis.getObject().judge(document.present());
+        Judgement judgement = diagnosis.getObject().judge(judged(document.present()));
         if (form == Format.JSON) {
             Map<String, Object> answer = JudgementJson.of(judgement);
             answer.put(
@@ -67,5 +69,12 @@ class DiagnoseCommands {
                             Depth.of(full, figures))
                     .print(document.present().title(), document.present().signedOff(), judgement, top);
         }
+    }
+
+    /** A signed case can be read wherever it is opened; today's judgement then leaves aside what is not known here. */
+    private CaseFile judged(CaseFile file) {
+        return file.isSignedOff()
+                ? KnownWords.knownPart(file, diagnosis.getObject().knowledge())
+                : file;
     }
 }

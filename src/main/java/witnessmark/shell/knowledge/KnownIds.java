@@ -20,6 +20,11 @@ public final class KnownIds {
         KnownWords.check(file, knowledge);
     }
 
+    /** Refuses unknown words of a case that is open; one that was signed stands as it is, with what is known elsewhere. */
+    public void checkOpen(CaseFile file) {
+        KnownWords.check(file.isSignedOff() ? KnownWords.knownPart(file, knowledge) : file, knowledge);
+    }
+
     public void finding(String id) {
         known("finding", id, knowledge.findings().keySet());
     }

@@ -16,6 +16,7 @@ import witnessmark.casefile.history.CanonicalText;
 import witnessmark.casefile.store.StoreUnavailable;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.KnownWords;
 import witnessmark.diagnosis.OpenCase;
 import witnessmark.document.Dossier;
 import witnessmark.gearbox.TruckProfile;
@@ -65,7 +66,7 @@ class GatherDossier {
                 : Optional.of(trucks.getObject().find(truck));
         CaseDocument document = cases.getObject().find(name);
         CaseFile file = document.present();
-        try (OpenCase open = diagnosis.getObject().open(file)) {
+        try (OpenCase open = diagnosis.getObject().open(judged(file))) {
             return new Dossier(
                     file,
                     document.history(),
@@ -77,6 +78,13 @@ class GatherDossier {
                     profile,
                     log.isEmpty() ? List.of() : List.of(timeline(truck, log)));
         }
+    }
+
+    /** What was signed can be read wherever it is opened; today's judgement then leaves aside what is not known here. */
+    private CaseFile judged(CaseFile file) {
+        return file.isSignedOff()
+                ? KnownWords.knownPart(file, diagnosis.getObject().knowledge())
+                : file;
     }
 
     private Dossier.Figure timeline(String truck, String log) {
