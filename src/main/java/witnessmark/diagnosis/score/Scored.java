@@ -74,17 +74,13 @@ public record Scored(
         };
     }
 
-    /** Where two causes of different classes are expected and both are concluded, the class of either is right. */
+    /** Where several causes are expected and may come first, the class of the one that was concluded is right. */
     private static boolean isEitherOfTwo(ExpectedOutcome expected, Judgement judgement) {
-        List<RankedCause> concluded = judgement.causes().stream()
-                .filter(c -> c.standing() == RankedCause.Standing.CONCLUDED)
-                .filter(c -> expected.withinThree().contains(c.id()))
-                .toList();
-        return expected.withinThree().size() > 1
-                && concluded.size() == expected.withinThree().size()
-                && concluded.stream().anyMatch(c -> c.classId().equals(expected.verdict()))
-                && concluded.stream()
-                        .anyMatch(c -> c.classId().equals(judgement.verdict().classId()));
+        return expected.first().size() > 1
+                && judgement.verdict().carriedBy().stream()
+                        .findFirst()
+                        .filter(expected.first()::contains)
+                        .isPresent();
     }
 
     /** Whether the case came out in every respect as expected; pointing the right way counts. */
