@@ -68,7 +68,7 @@ class BlameTest {
     @MethodSource("unproved")
     void no_document_says_that_the_driver_did_it_where_the_judgement_does_not(CaseFile file) {
         Dossier dossier = Cases.of(file);
-        for (Kind kind : List.of(Kind.BENCH, Kind.EXPLANATION, Kind.EVIDENCE, Kind.COACHING, Kind.TOWING)) {
+        for (Kind kind : List.of(Kind.BENCH, Kind.EXPLANATION, Kind.EVIDENCE, Kind.CLAIM, Kind.COACHING, Kind.TOWING)) {
             assertThat(ACCUSATION.matcher(ownWords(dossier, kind)).results().map(m -> m.group()))
                     .as(file.id() + " " + kind)
                     .isEmpty();
@@ -98,7 +98,7 @@ class BlameTest {
         Dossier dossier = Cases.of(onlyBurnedCones());
         assertThat(dossier.judgement().verdict().isDetermined()).isFalse();
 
-        for (Kind kind : List.of(Kind.BENCH, Kind.EXPLANATION, Kind.EVIDENCE)) {
+        for (Kind kind : List.of(Kind.BENCH, Kind.EXPLANATION, Kind.EVIDENCE, Kind.CLAIM)) {
             assertThat(ownWords(dossier, kind)).contains("It cannot be told yet.");
         }
     }
