@@ -54,6 +54,7 @@ final class Draft {
     final Map<String, Caution> cautions = new LinkedHashMap<>();
     final Map<String, Source> sources = new LinkedHashMap<>();
     final List<List<String>> synonyms = new ArrayList<>();
+    final List<Wording> wordings = new ArrayList<>();
     final Map<String, String> pages = new LinkedHashMap<>();
     Vocabulary vocabulary = Vocabulary.EMPTY;
 
@@ -157,6 +158,7 @@ final class Draft {
                 cautions,
                 sources,
                 List.copyOf(synonyms),
+                List.copyOf(wordings),
                 pages);
     }
 }

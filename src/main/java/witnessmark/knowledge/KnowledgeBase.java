@@ -26,6 +26,7 @@ public record KnowledgeBase(
         Map<String, Caution> cautions,
         Map<String, Source> sources,
         List<List<String>> synonyms,
+        List<Wording> wordings,
         Map<String, String> pages) {
 
     /** The class with this id; throws if there is none. */
@@ -81,6 +82,7 @@ public record KnowledgeBase(
                 cautions,
                 sources,
                 synonyms,
+                wordings,
                 pages);
     }
 }

@@ -122,6 +122,7 @@ public final class KnowledgeLoader {
             case "advice" -> AdviceForm.read(root, draft);
             case "cautions" -> CautionForm.read(root, draft);
             case "sources" -> SourceForm.read(root, draft);
+            case "words" -> WordingForm.read(root, draft);
             case "synonyms" -> SynonymForm.read(root, draft);
             default -> root.fault(
                     "is no file of the knowledge base", "see the knowledge base's README for names, or move it away");

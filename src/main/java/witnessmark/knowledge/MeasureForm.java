@@ -15,7 +15,18 @@ final class MeasureForm {
         YamlMap map = root.map("the measures", List.of("measures"));
         for (YamlNode item : map.items("measures")) {
             YamlMap fields = item.map(
-                    "a measure", List.of("id", "title", "unit", "typical", "at-limit", "below", "above", "sources"));
+                    "a measure",
+                    List.of(
+                            "id",
+                            "title",
+                            "unit",
+                            "typical",
+                            "at-limit",
+                            "plausible",
+                            "possible",
+                            "below",
+                            "above",
+                            "sources"));
             String id = draft.define(Draft.Kind.MEASURE, fields);
             Optional<String> below = fields.get("below").map(p -> draft.refer(Draft.Kind.FINDING, p));
             Optional<String> above = fields.get("above").map(p -> draft.refer(Draft.Kind.FINDING, p));
@@ -32,10 +43,25 @@ final class MeasureForm {
                                     .orElse(Unit.COUNT),
                             fields.textOr("typical", ""),
                             limitCounts(fields),
+                            bounds(fields, "plausible"),
+                            bounds(fields, "possible"),
                             below,
                             above,
                             SourceForm.cited(fields, draft)));
         }
+    }
+
+    private static Measure.Bounds bounds(YamlMap fields, String name) {
+        List<YamlNode> ends = fields.items(name);
+        if (ends.isEmpty()) {
+            return Measure.Bounds.NONE;
+        }
+        double from = ends.get(0).number(name).orElse(0);
+        double to = ends.get(ends.size() - 1).number(name).orElse(0);
+        if (ends.size() != 2 || from >= to) {
+            ends.get(0).fault(name + " needs a lower and a higher end", "write it as " + name + ": [0, 16]");
+        }
+        return new Measure.Bounds(from, to);
     }
 
     private static boolean limitCounts(YamlMap fields) {

@@ -25,6 +25,7 @@ import org.apache.lucene.util.QueryBuilder;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.Wording;
 
 /** Finds causes, findings and pages by plain words, with stems and the trade's synonyms; best fit first. */
 public final class FindWords {
@@ -49,7 +50,7 @@ public final class FindWords {
                             Hit.Kind.FINDING,
                             finding.id(),
                             finding.title(),
-                            finding.words(),
+                            said(finding, knowledge),
                             finding.ask(),
                             finding.look() + " " + finding.looksLike()));
                 }
@@ -67,6 +68,15 @@ public final class FindWords {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** All ways to say it: those of the finding itself and those of the words files. */
+    private static List<String> said(Finding finding, KnowledgeBase knowledge) {
+        List<String> all = new ArrayList<>(finding.words());
+        knowledge.wordings().stream()
+                .filter(w -> w.of() == Wording.Of.FINDING && w.id().equals(finding.id()))
+                .forEach(w -> all.addAll(w.said()));
+        return all;
     }
 
     /** What fits the words, best first, at most {@code most}; none where no word is known. */

@@ -1,0 +1,100 @@
+package witnessmark.jobcard;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import witnessmark.gearbox.Unit;
+import witnessmark.knowledge.Measure;
+import witnessmark.knowledge.Wording;
+
+/** Values with their units, and the measure that the words beside them name. */
+final class Figures {
+    private static final Pattern VALUE = Pattern.compile(
+            "(?<![\\w.])([-\u2212]?\\d+(?:[.,]\\d+)?)\\s*(psi|bar|kpa|mm|um|\"|inch(?:es)?|in(?=\\W|$)|thou|deg ?[cf]|degrees? ?[cf]?|\u00b0 ?[cf]?|rpm|"
+                    + "seconds?|secs?|segundos?|s(?=\\W|$)|ms|nm|ft.?lbs?|lb.?ft|litros?|litres?|liters?|l(?=\\W|$)|qts?|quarts?|gal\\w*|ppm|mg/kg|%|hrc|l/min)",
+            Pattern.CASE_INSENSITIVE);
+    private static final Map<String, Unit> SPOKEN = Map.ofEntries(
+            Map.entry("inches", Unit.INCH),
+            Map.entry("second", Unit.SECOND),
+            Map.entry("seconds", Unit.SECOND),
+            Map.entry("secs", Unit.SECOND),
+            Map.entry("segundo", Unit.SECOND),
+            Map.entry("segundos", Unit.SECOND),
+            Map.entry("litro", Unit.LITRE),
+            Map.entry("litros", Unit.LITRE),
+            Map.entry("litre", Unit.LITRE),
+            Map.entry("litres", Unit.LITRE),
+            Map.entry("liter", Unit.LITRE),
+            Map.entry("liters", Unit.LITRE),
+            Map.entry("qts", Unit.US_QUART),
+            Map.entry("quart", Unit.US_QUART),
+            Map.entry("quarts", Unit.US_QUART));
+
+    private final Map<String, Measure> measures;
+
+    Figures(Map<String, Measure> measures) {
+        this.measures = measures;
+    }
+
+    /** One value, read from its words. */
+    record Value(double value, Unit unit) {}
+
+    static List<Value> values(String clause) {
+        List<Value> values = new ArrayList<>();
+        Matcher at = VALUE.matcher(clause);
+        while (at.find()) {
+            double value = Double.parseDouble(at.group(1).replace(',', '.').replace('\u2212', '-'));
+            String word = at.group(2).toLowerCase(java.util.Locale.ROOT).strip();
+            if (word.equals("thou")) {
+                values.add(new Value(value / 1000, Unit.INCH));
+                continue;
+            }
+            Unit unit = SPOKEN.get(word);
+            if (unit == null) {
+                unit = Unit.parse(
+                                word.startsWith("gal")
+                                        ? "gal"
+                                        : word.replaceAll("degrees? ?", "deg ").strip())
+                        .orElse(null);
+            }
+            if (unit != null) {
+                values.add(new Value(value, unit));
+            }
+        }
+        return values;
+    }
+
+    /** The measures that the clause names beside its values; none where it has no value that fits. */
+    List<Proposal> in(String clause, List<Match> matches) {
+        List<Proposal> proposals = new ArrayList<>();
+        for (Value value : values(clause)) {
+            matches.stream()
+                    .filter(m -> m.phrase().of() == Wording.Of.MEASURE)
+                    .filter(m -> fits(value, measures.get(m.phrase().id())))
+                    .findFirst()
+                    .ifPresent(m -> proposals.add(proposal(clause, value, m, matches)));
+        }
+        return proposals.size() > 1 ? proposals.subList(0, 1) : proposals;
+    }
+
+    private static boolean fits(Value value, Measure measure) {
+        return value.unit().quantity() == measure.unit().quantity();
+    }
+
+    private Proposal proposal(String clause, Value value, Match match, List<Match> matches) {
+        Measure measure = measures.get(match.phrase().id());
+        Measure.Belief belief = measure.belief(value.value(), value.unit());
+        boolean alone = matches.stream()
+                .filter(m -> m.phrase().of() == Wording.Of.MEASURE
+                        && fits(value, measures.get(m.phrase().id())))
+                .noneMatch(m -> !m.phrase().id().equals(match.phrase().id())
+                        && m.covered() >= match.covered()
+                        && m.at().size() >= match.at().size());
+        Sureness sureness = belief != Measure.Belief.PLAUSIBLE || values(clause).size() > 1 || !alone
+                ? Sureness.DOUBTFUL
+                : match.covered() > 0.96 ? Sureness.SURE : Sureness.LIKELY;
+        return new Proposal.OfMeasure(match.phrase().id(), value.value(), value.unit(), belief, clause, sureness);
+    }
+}

@@ -1,0 +1,42 @@
+package witnessmark.jobcard;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** The sentences of a card, and the clauses of a sentence. */
+final class Pieces {
+    private static final Pattern SENTENCE_END =
+            Pattern.compile("\\r?\\n|(?<!\\b(?:reg|press|trans|temp|approx|eng|hyd|no|max|min|aux))[.!](?=\\s|$)|;");
+    private static final Pattern CLAUSE_END = Pattern.compile(
+            ",(?!\\d)|:(?=\\s)|\\s[-\u2013\u2014]+\\s|[()]|\\b(?:but|however|although|pero|aunque|while|mientras)\\b");
+
+    private Pieces() {}
+
+    static List<String> sentences(String text) {
+        return split(text, SENTENCE_END);
+    }
+
+    static List<String> clauses(String sentence) {
+        return split(sentence, CLAUSE_END);
+    }
+
+    private static List<String> split(String text, Pattern end) {
+        List<String> pieces = new ArrayList<>();
+        Matcher at = end.matcher(text);
+        int from = 0;
+        while (at.find()) {
+            add(pieces, text.substring(from, at.start()) + (at.group().startsWith("?") ? "?" : ""));
+            from = at.end();
+        }
+        add(pieces, text.substring(from));
+        return pieces;
+    }
+
+    private static void add(List<String> pieces, String piece) {
+        if (!piece.isBlank()) {
+            pieces.add(piece.strip());
+        }
+    }
+}

@@ -1,0 +1,40 @@
+package witnessmark.jobcard;
+
+import java.util.Optional;
+import witnessmark.gearbox.Unit;
+import witnessmark.knowledge.Measure;
+
+/** Something that a job card seems to say, to be accepted, changed or dropped. */
+public sealed interface Proposal {
+    /** The id of the finding or measure. */
+    String id();
+
+    /** The words of the card that it rests on. */
+    String words();
+
+    Sureness sureness();
+
+    /** How a finding is meant. */
+    enum State {
+        PRESENT,
+        ABSENT,
+        UNSURE
+    }
+
+    /**
+     * A finding.
+     *
+     * @param saidBy whose words they are; empty where the shop itself found it
+     * @param when gear and direction as the card says them, such as "3rd, uphill"; empty where it does not
+     */
+    record OfFinding(String id, State state, String words, Sureness sureness, Optional<Sayer> saidBy, String when)
+            implements Proposal {}
+
+    /**
+     * A value read.
+     *
+     * @param belief whether the value can be at all
+     */
+    record OfMeasure(String id, double value, Unit unit, Measure.Belief belief, String words, Sureness sureness)
+            implements Proposal {}
+}

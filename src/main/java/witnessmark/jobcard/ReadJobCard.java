@@ -1,0 +1,169 @@
+package witnessmark.jobcard;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import witnessmark.gearbox.Layout;
+import witnessmark.knowledge.Finding;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.Wording;
+
+/** Takes a job card's own sentences, English or Spanish, for findings and values; what it does not take it hands back. */
+public final class ReadJobCard {
+    private static final double WHOLE = 0.96;
+    private static final double NEARLY = 0.85;
+
+    private final KnowledgeBase knowledge;
+    private final Phrases phrases;
+    private final Figures figures;
+
+    public ReadJobCard(KnowledgeBase knowledge) {
+        this.knowledge = knowledge;
+        this.phrases = new Phrases(knowledge);
+        this.figures = new Figures(knowledge.measures());
+    }
+
+    /** What the card says of this gearbox; nothing proposed and nothing left over for an empty card. */
+    public Reading read(String card, Layout gearbox) {
+        Map<String, Proposal> proposals = new LinkedHashMap<>();
+        List<String> left = new ArrayList<>();
+        for (String sentence : Pieces.sentences(card)) {
+            Optional<Sayer> sayer = Sayer.of(CardWords.letters(sentence));
+            List<String> clauses = Pieces.clauses(sentence);
+            for (int i = 0; i < clauses.size(); i++) {
+                boolean goodBehind = clauses.subList(i + 1, clauses.size()).stream()
+                        .anyMatch(c -> new Polarity(CardWords.letters(c)).isGood());
+                List<Proposal> found = clause(clauses.get(i), sayer, goodBehind, gearbox);
+                if (found.isEmpty()) {
+                    left.add(clauses.get(i));
+                }
+                found.forEach(p -> proposals.merge(p.id(), p, ReadJobCard::surer));
+            }
+        }
+        return new Reading(List.copyOf(proposals.values()), left);
+    }
+
+    /** Said twice: the surer; said both ways: neither is sure. */
+    private static Proposal surer(Proposal one, Proposal other) {
+        if (one instanceof Proposal.OfFinding a && other instanceof Proposal.OfFinding b && a.state() != b.state()) {
+            return new Proposal.OfFinding(
+                    a.id(),
+                    Proposal.State.UNSURE,
+                    a.words() + " / " + b.words(),
+                    Sureness.DOUBTFUL,
+                    a.saidBy().or(b::saidBy),
+                    a.when());
+        }
+        return one.sureness().compareTo(other.sureness()) <= 0 ? one : other;
+    }
+
+    private List<Proposal> clause(String clause, Optional<Sayer> sayer, boolean goodBehind, Layout gearbox) {
+        String plain = CardWords.letters(clause);
+        Polarity polarity = new Polarity(plain);
+        List<Term> terms = phrases.words().typed(clause);
+        if (polarity.isNotDone() || terms.isEmpty()) {
+            return List.of();
+        }
+        List<Match> matches = phrases.in(terms).stream()
+                .filter(m ->
+                        m.phrase().of() == Wording.Of.MEASURE || fits(m.phrase().id(), gearbox))
+                .toList();
+        List<Proposal> values = figures.in(clause, matches);
+        if (!values.isEmpty()) {
+            return values;
+        }
+        List<Proposal> found = new ArrayList<>();
+        List<Match> taken = new ArrayList<>();
+        for (Match match : matches) {
+            if (match.phrase().of() != Wording.Of.FINDING || match.phrase().ofPart()) {
+                continue;
+            }
+            if (taken.stream()
+                    .anyMatch(t -> t.shares(match)
+                            || t.phrase().id().equals(match.phrase().id()))) {
+                continue;
+            }
+            taken.add(match);
+            found.add(said(clause, polarity, match, matches, terms, sayer));
+        }
+        boolean good = polarity.isGood() || (goodBehind && found.isEmpty());
+        if (good && !polarity.isMended() && !polarity.isMaybe()) {
+            List<Proposal> sound = sound(clause, matches, sayer, polarity.isGood());
+            if (!sound.isEmpty()) {
+                return sound;
+            }
+        }
+        return found;
+    }
+
+    private boolean fits(String finding, Layout gearbox) {
+        return knowledge
+                .findings()
+                .get(finding)
+                .applicability()
+                .reasonAgainst(gearbox)
+                .isEmpty();
+    }
+
+    private Proposal said(
+            String clause,
+            Polarity polarity,
+            Match match,
+            List<Match> matches,
+            List<Term> terms,
+            Optional<Sayer> sayer) {
+        Sureness sureness = match.covered() >= WHOLE && match.exact()
+                ? Sureness.SURE
+                : match.covered() >= NEARLY ? Sureness.LIKELY : Sureness.DOUBTFUL;
+        boolean rivalled = matches.stream()
+                .anyMatch(m -> m.phrase().of() == Wording.Of.FINDING
+                        && !m.phrase().ofPart()
+                        && !m.phrase().id().equals(match.phrase().id())
+                        && m.at().equals(match.at())
+                        && m.covered() >= match.covered());
+        Polarity.Reach reach = polarity.negated(match, terms);
+        Proposal.State state = reach == Polarity.Reach.REACHES ? Proposal.State.ABSENT : Proposal.State.PRESENT;
+        if (rivalled || match.at().size() == 1) {
+            sureness = sureness.atBest(rivalled ? Sureness.DOUBTFUL : Sureness.LIKELY);
+        }
+        if (polarity.isMaybe()
+                || (polarity.isMended() && !isHistory(match))
+                || reach == Polarity.Reach.PERHAPS
+                || polarity.isGood()) {
+            state = Proposal.State.UNSURE;
+            sureness = Sureness.DOUBTFUL;
+        }
+        return new Proposal.OfFinding(
+                match.phrase().id(), state, clause, sureness, sayer, GearWords.in(CardWords.letters(clause)));
+    }
+
+    /** Whether it tells of work done, so that "replaced" and "last month" belong to it. */
+    private boolean isHistory(Match match) {
+        Finding.Kind kind = knowledge.findings().get(match.phrase().id()).kind();
+        return kind == Finding.Kind.PAPER || kind == Finding.Kind.ACCOUNT;
+    }
+
+    /** The findings whose part is said to be good. */
+    private static List<Proposal> sound(String clause, List<Match> matches, Optional<Sayer> sayer, boolean here) {
+        Map<String, Proposal> sound = new LinkedHashMap<>();
+        List<Match> wider = new ArrayList<>();
+        for (Match match : matches) {
+            boolean part =
+                    match.phrase().of() == Wording.Of.FINDING && match.phrase().ofPart();
+            boolean within = wider.stream()
+                    .anyMatch(w -> w.at().containsAll(match.at())
+                            && w.at().size() > match.at().size());
+            if (part && match.covered() >= NEARLY && !within) {
+                wider.add(match);
+                Sureness sureness = here && match.covered() >= WHOLE && match.exact() ? Sureness.SURE : Sureness.LIKELY;
+                sound.putIfAbsent(
+                        match.phrase().id(),
+                        new Proposal.OfFinding(
+                                match.phrase().id(), Proposal.State.ABSENT, clause, sureness, sayer, ""));
+            }
+        }
+        return List.copyOf(sound.values());
+    }
+}

@@ -1,0 +1,24 @@
+package witnessmark.knowledge;
+
+import java.util.List;
+
+/**
+ * How people say a finding or a measure on a job card.
+ *
+ * @param of what it names
+ * @param id id of the finding or measure
+ * @param said expressions that say that it is there, or name the measure; any language
+ * @param part what is looked at for it; with "ok", "good" or the like behind, the finding is absent; empty for a measure
+ */
+public record Wording(Of of, String id, List<String> said, List<String> part) {
+    public Wording {
+        said = List.copyOf(said);
+        part = List.copyOf(part);
+    }
+
+    /** What a wording names. */
+    public enum Of {
+        FINDING,
+        MEASURE
+    }
+}
