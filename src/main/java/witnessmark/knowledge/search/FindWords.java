@@ -31,8 +31,12 @@ import witnessmark.knowledge.Wording;
 public final class FindWords {
     private static final Map<String, Float> FIELDS = Map.of("title", 3f, "said", 3f, "asked", 1.5f, "text", 0.5f);
 
+    private static final int SLACK = 3;
+    private static final float TOGETHER = 10f;
+
     private final IndexSearcher searcher;
     private final Analyzer queryWords;
+    private final Analyzer asTyped = new TradeWords(List.of(), false);
 
     /** An index of the whole knowledge base, kept in memory. */
     public FindWords(KnowledgeBase knowledge) {
@@ -89,6 +93,11 @@ public final class FindWords {
                 query.add(new BoostQuery(part, boost), BooleanClause.Occur.SHOULD);
             }
         });
+        // Words said together as people say them mean more than the same words scattered.
+        Query together = new QueryBuilder(asTyped).createPhraseQuery("said", words, SLACK);
+        if (together != null) {
+            query.add(new BoostQuery(together, TOGETHER), BooleanClause.Occur.SHOULD);
+        }
         try {
             List<Hit> hits = new ArrayList<>();
             for (ScoreDoc found : searcher.search(query.build(), Math.max(1, most)).scoreDocs) {
