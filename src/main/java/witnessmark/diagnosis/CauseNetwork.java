@@ -24,7 +24,7 @@ final class CauseNetwork {
     private final Map<String, Map<String, LookAlike>> pairs = new HashMap<>();
 
     CauseNetwork(KnowledgeBase knowledge) {
-        countOnce = new CountOnce(knowledge.oneFacts());
+        countOnce = new CountOnce(knowledge.oneFacts(), knowledge.neverTogether());
         knowledge.lookAlikes().forEach(pair -> {
             pairsOf(pair.first()).putIfAbsent(pair.second(), pair);
             pairsOf(pair.second()).putIfAbsent(pair.first(), pair);
