@@ -139,11 +139,8 @@ final class ReachVerdict {
         if (held.isEmpty() && !causes.isEmpty()) {
             String leaders = String.join(
                     "; ",
-                    causes.stream()
-                            .limit(MOST_LEADERS)
-                            .map(c -> c.title() + " (" + Sentences.percent(c.probability()) + ")")
-                            .toList());
-            open.add("No cause is probable enough; ahead are " + leaders + ".");
+                    causes.stream().limit(MOST_LEADERS).map(RankedCause::title).toList());
+            open.add("No cause is probable enough; it could be: " + leaders + ".");
         }
         return new Verdict(
                 Verdict.UNDETERMINED,

@@ -8,7 +8,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -29,9 +32,11 @@ class FaultyValuesTest {
     Path folder;
 
     private CommandLine commands;
+    private Set<Path> before;
 
     @BeforeEach
     void begin() throws Exception {
+        before = here();
         commands = new CommandLine(folder.resolve("store"));
         commands.run("case", "new", "one", "--ratios", "13");
         commands.run("case", "new", "two");
@@ -39,8 +44,20 @@ class FaultyValuesTest {
     }
 
     @AfterEach
-    void end() {
+    void end() throws Exception {
         commands.close();
+        for (Path left : here()) {
+            if (!before.contains(left)) {
+                Files.delete(left);
+            }
+        }
+    }
+
+    /** The plain files of the current folder: a faulty name is a good name for a file, and some commands write one. */
+    private static Set<Path> here() throws Exception {
+        try (Stream<Path> list = Files.list(Path.of(""))) {
+            return list.filter(Files::isRegularFile).collect(Collectors.toSet());
+        }
     }
 
     private Map<String, String> faults() throws Exception {

@@ -154,8 +154,7 @@ final class JudgementText {
             }
             page.numbered(
                     i + 1,
-                    ScreenFigures.bar(cause.probability()) + " " + ScreenFigures.percent(cause.probability()) + "  "
-                            + cause.title() + " - "
+                    chance(judgement.verdict(), cause) + cause.title() + " - "
                             + knowledge.classOf(cause.classId()).title().toLowerCase(Locale.ROOT) + " ("
                             + cause.id() + ")");
             weights("stand.for", cause.evidenceFor());
@@ -170,6 +169,14 @@ final class JudgementText {
         if (depth == Depth.FIGURES) {
             page.indented("     ", "     ", wording.text("judge.decibans"));
         }
+    }
+
+    /** Where it cannot be told, nobody is given a chance of having done it. */
+    private String chance(Verdict verdict, RankedCause cause) {
+        boolean aboutPeople = knowledge.classOf(cause.classId()).blames();
+        return aboutPeople && verdict.standing() == Verdict.Standing.UNDETERMINED
+                ? ""
+                : ScreenFigures.bar(cause.probability()) + " " + ScreenFigures.percent(cause.probability()) + "  ";
     }
 
     private void weights(String key, List<RankedCause.Weight> weights) {
