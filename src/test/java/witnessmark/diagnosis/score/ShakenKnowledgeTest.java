@@ -18,10 +18,10 @@ class ShakenKnowledgeTest {
                     assertThat(s.trials()).isGreaterThan(100);
                     assertThat(s.firstChanged() / (double) s.trials())
                             .as(s.what())
-                            .isLessThan(0.10);
+                            .isLessThan(0.05);
                     assertThat(s.verdictChanged() / (double) s.trials())
                             .as(s.what())
-                            .isLessThan(0.25);
+                            .isLessThan(0.10);
                 });
     }
 }
