@@ -55,6 +55,7 @@ final class FindRivals {
                         other.id(),
                         probability,
                         isSeen(other),
+                        isSeen(other) || isWitnessed(other, cause),
                         pair.map(LookAlike::tells).orElse(""),
                         looks(cause, other)));
             }

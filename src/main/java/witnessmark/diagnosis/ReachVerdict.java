@@ -75,15 +75,24 @@ final class ReachVerdict {
     }
 
     /** The class of the best answer, if it is likely by far and not one of two that explain the parts alike. */
-    private static Optional<Judgement.ClassShare> pointsTo(
-            List<RankedCause> causes, List<Judgement.ClassShare> attribution) {
+    private Optional<Judgement.ClassShare> pointsTo(List<RankedCause> causes, List<Judgement.ClassShare> attribution) {
         return causes.stream()
                 .limit(1)
-                .filter(c -> c.reasons().stream().noneMatch(HoldReason::leavesNoDirection))
+                .filter(c ->
+                        hasDirection(c.reasons(), knowledge.classOf(c.classId()).blames()))
                 .flatMap(c -> attribution.stream()
                         .filter(share -> share.classId().equals(c.classId()))
                         .filter(share -> share.probability() >= Thresholds.POINTS_TO))
                 .findFirst();
+    }
+
+    /** People are pointed to only where little is missing: else it would be choosing among what nobody looked at. */
+    private static boolean hasDirection(List<HoldReason> reasons, boolean blames) {
+        long missing = reasons.stream()
+                .filter(r -> r instanceof HoldReason.NotProvedGood || r instanceof HoldReason.RivalOpen)
+                .count();
+        return reasons.stream().noneMatch(r -> r.leavesNoDirection(blames))
+                && !(blames && missing > Thresholds.MISSING_AT_MOST);
     }
 
     private Verdict pointing(Judgement.ClassShare share, List<RankedCause> causes) {

@@ -84,8 +84,8 @@ public final class Sentences {
                     + (rival.seen()
                             ? "} was seen, and leaves the same marks"
                             : "} would leave the same marks and was not ruled out")
-                    + (rival.tells().isEmpty() ? "" : ". " + rival.tells())
-                    + (rival.looks().isEmpty() ? "" : " Look at: " + list(rival.looks(), "or"));
+                    + (rival.tells().isEmpty() ? "" : ". " + withoutStop(rival.tells()))
+                    + (rival.looks().isEmpty() ? "" : ". Look at: " + list(rival.looks(), "or"));
         }
         if (reason instanceof HoldReason.OwnerOpen owner) {
             return "whose it is turns on this: {finding:" + owner.finding() + "}?";
@@ -101,6 +101,11 @@ public final class Sentences {
         }
         HoldReason.ExplainsNothing nothing = (HoldReason.ExplainsNothing) reason;
         return "it is there, but it does not explain " + list(nothing.symptoms(), "or");
+    }
+
+    /** What stands within a sentence of ours, which sets its own full stop. */
+    private static String withoutStop(String sentence) {
+        return sentence.endsWith(".") ? sentence.substring(0, sentence.length() - 1) : sentence;
     }
 
     private static String list(List<String> findings, String last) {

@@ -26,10 +26,11 @@ public sealed interface HoldReason {
      *
      * @param instead chance of it on what the parts show, had this one not happened
      * @param seen whether the other was itself seen
+     * @param spokenFor whether it was seen, or something bears witness of it that does not of this one
      * @param tells what tells the two apart, in words; empty where no pair of look-alikes says so
      * @param looks open findings that would close it
      */
-    record RivalOpen(String other, double instead, boolean seen, String tells, List<String> looks)
+    record RivalOpen(String other, double instead, boolean seen, boolean spokenFor, String tells, List<String> looks)
             implements HoldReason {
         public RivalOpen {
             looks = List.copyOf(looks);
@@ -59,11 +60,16 @@ public sealed interface HoldReason {
         }
     }
 
-    /** Whether it leaves so much open that the evidence does not even point to the cause. */
-    default boolean leavesNoDirection() {
+    /**
+     * Whether it leaves so much open that the evidence does not even point to the cause.
+     *
+     * @param blames whether the class of the cause names people: they are not pointed to by what is told or logged alone
+     */
+    default boolean leavesNoDirection(boolean blames) {
         return this instanceof Contradicted
                 || this instanceof DoubtfulIdentity
-                || this instanceof RivalOpen rival && rival.instead() >= RIVAL_STRONG;
+                || this instanceof NotLookedAt && blames
+                || this instanceof RivalOpen rival && rival.spokenFor() && rival.instead() >= RIVAL_STRONG;
     }
 
     /** From this chance on a rival explains the parts so well that naming the cause would be choosing. */
