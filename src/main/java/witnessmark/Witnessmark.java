@@ -16,6 +16,8 @@ import witnessmark.shell.run.ExitCode;
 import witnessmark.shell.run.FaultLog;
 import witnessmark.shell.run.OneShot;
 import witnessmark.shell.run.StartOptions;
+import witnessmark.shell.settings.SettingSources;
+import witnessmark.yaml.FaultyInput;
 
 /** Starts the program: with arguments it runs one command and sets the exit code, without it opens the shell. */
 @Configuration(proxyBeanMethods = false)
@@ -34,7 +36,7 @@ public class Witnessmark {
             throw e;
         } catch (WrongUsage e) {
             return told(e.getMessage(), ExitCode.WRONG_USAGE);
-        } catch (Refused e) {
+        } catch (Refused | FaultyInput e) {
             return told(e.getMessage(), ExitCode.REFUSED_INPUT);
         } catch (Throwable e) {
             return told(
@@ -58,7 +60,7 @@ public class Witnessmark {
         application.setWebApplicationType(WebApplicationType.NONE);
         Map<String, Object> properties = new HashMap<>(options.properties());
         properties.put("witnessmark.prompt", String.valueOf(options.words().isEmpty()));
-        application.setEnvironment(Settings.of(properties, System.getenv(), System.getProperty("user.home")));
+        application.setEnvironment(SettingSources.of(properties, System.getenv(), System.getProperty("user.home")));
         try (ConfigurableApplicationContext context = application.run(args)) {
             ShellRunner runner = context.getBean(ShellRunner.class);
             runner.run(args);

@@ -44,8 +44,13 @@ public record Figure(double value, Unit unit, Basis basis, String note) {
         return customary().map(us -> plain() + " (" + us.plain() + ")").orElse(plain());
     }
 
+    /** The same in the units that a shop reads: in the unit chosen alone, or as {@link #text()} where none was. */
+    public String text(Units units) {
+        return units.isChosenFor(unit) ? in(units.shown(unit)).plain() : text();
+    }
+
     /** The number and its own unit; a bare number for a ratio. */
-    private String plain() {
+    String plain() {
         return unit == Unit.RATIO ? number() : number() + " " + unit.symbol();
     }
 

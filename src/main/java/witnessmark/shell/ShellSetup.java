@@ -23,12 +23,15 @@ import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.RuleBase;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.knowledge.KnowledgeFolders;
+import witnessmark.shell.print.Screen;
 import witnessmark.shell.run.CompleteCommand;
 import witnessmark.shell.run.InteractiveShell;
 import witnessmark.shell.run.LineParser;
 import witnessmark.shell.run.OneShot;
 import witnessmark.shell.run.Refusals;
 import witnessmark.shell.run.RunCommand;
+import witnessmark.shell.settings.SettingsFile;
+import witnessmark.shell.settings.Shop;
 
 /** Wires the services that the commands call; each is made when first asked for. */
 @Configuration(proxyBeanMethods = false)
@@ -45,8 +48,21 @@ class ShellSetup {
     }
 
     @Bean
-    RunCommand runCommand(LineParser parser, CommandRegistry registry, Refusals refusals) {
-        return new RunCommand(parser, registry, refusals);
+    RunCommand runCommand(
+            LineParser parser,
+            CommandRegistry registry,
+            Refusals refusals,
+            Shop shop,
+            ObjectProvider<Terminal> terminal) {
+        return new RunCommand(parser, registry, refusals, out -> new Screen(out, () -> columns(terminal), shop::units));
+    }
+
+    /** What the environment says counts before the window: it is how a page is asked for at another width. */
+    private static int columns(ObjectProvider<Terminal> terminal) {
+        int said = witnessmark.shell.print.Terminal.columns();
+        return said > 0 || !witnessmark.shell.print.Terminal.canAsk()
+                ? said
+                : terminal.getObject().getWidth();
     }
 
     /**
@@ -95,9 +111,8 @@ class ShellSetup {
     }
 
     private static InteractiveShell prompt(RunCommand command, CommandRegistry registry, Terminal terminal) {
-        String settings = System.getenv().getOrDefault("XDG_CONFIG_HOME", System.getProperty("user.home") + "/.config");
-        return new InteractiveShell(
-                command, new CompleteCommand(registry), terminal, Path.of(settings, "witnessmark", "history"));
+        Path settings = SettingsFile.folder(System.getenv(), System.getProperty("user.home"));
+        return new InteractiveShell(command, new CompleteCommand(registry), terminal, settings.resolve("history"));
     }
 
     @Bean

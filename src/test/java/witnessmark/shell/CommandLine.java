@@ -31,7 +31,14 @@ public final class CommandLine implements AutoCloseable {
         context.getEnvironment()
                 .getPropertySources()
                 .addFirst(new MapPropertySource(
-                        "test", Map.of("witnessmark.store", store.toString(), "witnessmark.who", "tester")));
+                        "test",
+                        Map.of(
+                                "witnessmark.store",
+                                store.toString(),
+                                "witnessmark.who",
+                                "tester",
+                                "witnessmark.settings.file",
+                                store.resolve("settings.yaml").toString())));
         context.getEnvironment().getPropertySources().addLast(shipped());
         context.register(Witnessmark.class);
         context.refresh();

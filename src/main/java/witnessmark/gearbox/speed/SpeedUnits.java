@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Unit;
+import witnessmark.gearbox.Units;
 
 /** In which units road speeds are shown. */
 public enum SpeedUnits {
@@ -23,6 +24,14 @@ public enum SpeedUnits {
         return Arrays.stream(values())
                 .filter(units -> units.name().toLowerCase(Locale.ROOT).equals(word))
                 .findFirst();
+    }
+
+    /** The units of a shop that reads these. */
+    public static SpeedUnits of(Units units) {
+        return switch (units.shown(Unit.KILOMETRE_PER_HOUR)) {
+            case MILE_PER_HOUR -> US;
+            default -> units.read().contains(Unit.KILOMETRE_PER_HOUR) ? METRIC : BOTH;
+        };
     }
 
     public String heading() {

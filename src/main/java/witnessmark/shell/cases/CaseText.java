@@ -1,17 +1,19 @@
 package witnessmark.shell.cases;
 
+import java.util.OptionalDouble;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseForm;
 import witnessmark.casefile.Evidence;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
-import witnessmark.casefile.PlainNumber;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.ChangeSentence;
 import witnessmark.casefile.history.Entry;
 import witnessmark.casefile.logged.LoggedEvidence;
 import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.gearbox.Unit;
+import witnessmark.gearbox.Units;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.print.Page;
 
@@ -101,21 +103,23 @@ final class CaseText {
         String title = knowledge.measures().containsKey(m.measure())
                 ? knowledge.measures().get(m.measure()).title()
                 : m.measure();
-        page.item(title + " (" + m.measure() + "): " + PlainNumber.of(m.value()) + " "
-                + m.unit().symbol()
-                + m.limits().map(CaseText::limits).orElse(", no limit given")
+        page.item(title + " (" + m.measure() + "): " + page.units().given(m.value(), m.unit())
+                + m.limits().map(this::limits).orElse(", no limit given")
                 + (m.note().isEmpty() ? "" : " - " + m.note()));
     }
 
-    private static String limits(Limits limits) {
-        return ", limit"
-                + (limits.low().isPresent()
-                        ? " from " + PlainNumber.of(limits.low().getAsDouble())
-                        : "")
-                + (limits.high().isPresent()
-                        ? " to " + PlainNumber.of(limits.high().getAsDouble())
-                        : "") + " "
-                + limits.unit().symbol() + " (" + limits.source() + ")";
+    private String limits(Limits limits) {
+        boolean other = page.units().shown(limits.unit()) != limits.unit();
+        return ", limit" + sides(limits, page.units()) + " ("
+                + (other ? sides(limits, Units.BOTH).strip() + "; " : "") + limits.source() + ")";
+    }
+
+    private static String sides(Limits limits, Units units) {
+        return side(" from ", limits.low(), limits.unit(), units) + side(" to ", limits.high(), limits.unit(), units);
+    }
+
+    private static String side(String word, OptionalDouble limit, Unit unit, Units units) {
+        return limit.isPresent() ? word + units.read(limit.getAsDouble(), unit) : "";
     }
 
     private void labelled(String label, String text) {

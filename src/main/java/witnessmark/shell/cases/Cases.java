@@ -17,17 +17,18 @@ import witnessmark.casefile.store.StoreLocation;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.casefile.yaml.CaseReader;
 import witnessmark.shell.print.Refused;
+import witnessmark.shell.settings.Shop;
 
 /** Where commands find cases: a YAML file on disk, or the store, which is opened when first needed. */
 @Component
 @Lazy
 public class Cases implements DisposableBean {
     private final CaseStore store;
-    private final String who;
+    private final Shop shop;
 
-    Cases(Environment environment) {
+    Cases(Environment environment, Shop shop) {
         store = new CaseStore(location(environment), Clock.systemUTC());
-        who = environment.getProperty("witnessmark.who", System.getProperty("user.name", "unknown"));
+        this.shop = shop;
     }
 
     public CaseStore store() {
@@ -36,7 +37,7 @@ public class Cases implements DisposableBean {
 
     /** Who makes the entries of this run. */
     public String who() {
-        return who;
+        return shop.who();
     }
 
     /** Adds entries in this run's name; with a reason each is a correction of a case that was signed off. */
@@ -46,7 +47,7 @@ public class Cases implements DisposableBean {
                 : changes.stream()
                         .map(c -> new CorrectedAfterSignOff(reason, c))
                         .toList();
-        return store.appendAll(new CaseId(id), entries, who);
+        return store.appendAll(new CaseId(id), entries, who());
     }
 
     /** The case; a name that ends in .yaml or .yml, or has a path in it, means a file. */

@@ -35,6 +35,7 @@ import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.Texts;
+import witnessmark.shell.settings.Shop;
 
 /** The commands that ask the technician and show where a case stands. */
 @Component
@@ -45,12 +46,15 @@ class InterviewCommands {
     private final ObjectProvider<Cases> cases;
     private final ObjectProvider<org.jline.terminal.Terminal> terminal;
     private final Environment environment;
+    private final Shop shop;
 
     InterviewCommands(
             ObjectProvider<Diagnosis> diagnosis,
             ObjectProvider<Cases> cases,
             ObjectProvider<org.jline.terminal.Terminal> terminal,
-            Environment environment) {
+            Environment environment,
+            Shop shop) {
+        this.shop = shop;
         this.diagnosis = diagnosis;
         this.cases = cases;
         this.terminal = terminal;
@@ -71,12 +75,13 @@ class InterviewCommands {
             @Argument(index = 0, description = "new, or the id of a case", defaultValue = NEW) String name,
             @Option(
                             longName = "language",
-                            defaultValue = "en",
-                            description = "language of the texts for the driver: en" + " or es")
+                            defaultValue = "",
+                            description = "language of the texts for the driver: en or es; left out: as set, else en")
                     String language,
             @Option(longName = "answers", defaultValue = "", description = "file with one answer a line")
                     String answers) {
-        Texts wording = new Texts(Texts.Language.of(language));
+        Texts wording =
+                new Texts(Texts.Language.of(language.isEmpty() ? shop.language().tag() : language));
         if (Cases.isFile(name)) {
             throw new Refused("'" + Terminal.harmless(name) + "' is a file, and an interview keeps each answer in the"
                     + " store; import it first: case import " + Terminal.harmless(name));
@@ -112,12 +117,13 @@ class InterviewCommands {
             @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
             @Option(
                             longName = "language",
-                            defaultValue = "en",
-                            description = "language of the texts for the driver: en" + " or es")
+                            defaultValue = "",
+                            description = "language of the texts for the driver: en or es; left out: as set, else en")
                     String language,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         Format form = Format.of(format);
-        Texts wording = new Texts(Texts.Language.of(language));
+        Texts wording =
+                new Texts(Texts.Language.of(language.isEmpty() ? shop.language().tag() : language));
         CaseFile file = cases.getObject().find(name).present();
         try (OpenCase open = diagnosis.getObject().open(file)) {
             if (form == Format.JSON) {

@@ -2,6 +2,10 @@ package witnessmark.shell.log;
 
 import java.util.List;
 import java.util.Locale;
+import witnessmark.gearbox.Figure;
+import witnessmark.gearbox.Unit;
+import witnessmark.gearbox.Units;
+import witnessmark.gearbox.speed.SpeedUnits;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
 import witnessmark.triplog.TripResult;
@@ -48,14 +52,14 @@ final class LogText {
         page.line(done.results().size() + " trucks, "
                 + done.results().stream().mapToInt(r -> r.trips().size()).sum() + " logs read");
         page.blank();
-        page.drawn(String.format("  %-24s %5s %9s %9s %7s", "truck", "logs", "km", "h:mm:ss", "events"));
+        page.drawn(String.format("  %-24s %5s %9s %9s %7s", "truck", "logs", length().symbol(), "h:mm:ss", "events"));
         done.results()
                 .forEach(r -> page.drawn(String.format(
                         Locale.ROOT,
                         "  %-24s %5d %9.1f %9s %7d%s",
                         shortened(r.truck(), 24),
                         r.trips().size(),
-                        r.summary().km(),
+                        Unit.KILOMETRE.convert(r.summary().km(), length()),
                         ScreenFigures.clock(r.summary().coveredHours()),
                         r.summary().events(),
                         r.isPartial() ? " partial" : "")));
@@ -130,13 +134,16 @@ final class LogText {
 
     private void trip(TripSummary s) {
         page.heading("Trip");
-        row("distance", String.format(Locale.ROOT, "%.1f km (%.1f mi)", s.km(), s.km() / 1.609344));
-        s.odometerKm().ifPresent(km -> row("by odometer", String.format(Locale.ROOT, "%.1f km", km)));
+        row("distance", distance(s.km()));
+        s.odometerKm().ifPresent(km -> row("by odometer", distance(km)));
         row(
                 "time",
                 ScreenFigures.clock(s.coveredHours()) + " covered, " + ScreenFigures.clock(s.movingHours())
                         + " moving, " + ScreenFigures.clock(s.engineHours()) + " with the engine running");
-        row("highest", String.format(Locale.ROOT, "%.0f km/h, %.0f rpm", s.highestKmh(), s.highestRpm()));
+        row(
+                "highest",
+                SpeedUnits.of(page.units()).whole(Figure.given(s.highestKmh(), Unit.KILOMETRE_PER_HOUR))
+                        + String.format(Locale.ROOT, ", %.0f rpm", s.highestRpm()));
         row(
                 "shifts",
                 s.shifts() == 0 && s.tellingHours() == 0 && s.movingHours() > 0
@@ -157,6 +164,21 @@ final class LogText {
                         ScreenFigures.bar(share)));
             }
         });
+    }
+
+    private Unit length() {
+        return page.units().shown(Unit.KILOMETRE);
+    }
+
+    private Unit speed() {
+        return page.units().shown(Unit.KILOMETRE_PER_HOUR);
+    }
+
+    private String distance(double km) {
+        String shown = String.format(Locale.ROOT, "%.1f %s", Unit.KILOMETRE.convert(km, length()), length().symbol());
+        return page.units().equals(Units.BOTH)
+                ? shown + String.format(Locale.ROOT, " (%.1f mi)", Unit.KILOMETRE.convert(km, Unit.MILE))
+                : shown;
     }
 
     private void row(String name, String value) {
@@ -202,12 +224,12 @@ final class LogText {
     private void charts(TruckResult truck) {
         if (truck.trips().size() == 1 && !truck.trips().get(0).timeline().isEmpty()) {
             page.heading("Road speed over the covered time, and the gear in hand");
-            TripCharts.timeline(truck.trips().get(0).timeline(), truck.table(), page.width() - 6, CHART_ROWS)
+            TripCharts.timeline(truck.trips().get(0).timeline(), truck.table(), page.width() - 6, CHART_ROWS, speed())
                     .forEach(page::drawn);
         }
         if (truck.summary().movingHours() > 0) {
             page.heading("Time at each road and engine speed, darker for longer");
-            TripCharts.speedMap(truck.speedMap(), page.width() - 7).forEach(page::drawn);
+            TripCharts.speedMap(truck.speedMap(), page.width() - 7, speed()).forEach(page::drawn);
         }
     }
 }

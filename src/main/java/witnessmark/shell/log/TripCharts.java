@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import witnessmark.gearbox.Unit;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.gear.InHand;
 import witnessmark.triplog.summary.SpeedMap;
@@ -20,29 +21,29 @@ public final class TripCharts {
      * Road speed as a curve of the given height, and what was in hand below it: for a gear the last letter of its number
      * ({@code 0} for 10), for the rest the letters that the last line explains.
      */
-    public static List<String> timeline(List<Timeline.Bin> bins, GearTable table, int columns, int height) {
+    public static List<String> timeline(List<Timeline.Bin> bins, GearTable table, int columns, int height, Unit speed) {
         int width = Math.min(columns, bins.size());
-        double[] kmh = new double[width];
+        double[] speeds = new double[width];
         StringBuilder hand = new StringBuilder();
         double most = 1;
         for (int c = 0; c < width; c++) {
             int from = c * bins.size() / width;
             int to = (c + 1) * bins.size() / width;
             for (Timeline.Bin bin : bins.subList(from, to)) {
-                kmh[c] = Math.max(kmh[c], bin.highestKmh());
+                speeds[c] = Math.max(speeds[c], Unit.KILOMETRE_PER_HOUR.convert(bin.highestKmh(), speed));
             }
-            most = Math.max(most, kmh[c]);
+            most = Math.max(most, speeds[c]);
             hand.append(letter(bins.get((from + to) / 2).inHand(), table));
         }
         List<String> lines = new ArrayList<>();
         for (int row = height; row >= 1; row--) {
             StringBuilder line = new StringBuilder(String.format(Locale.ROOT, "%4.0f |", most * row / height));
-            for (double value : kmh) {
+            for (double value : speeds) {
                 line.append(value >= most * (row - 0.5) / height ? '#' : ' ');
             }
             lines.add(line.toString().stripTrailing());
         }
-        lines.add("km/h +" + "-".repeat(width));
+        lines.add(String.format("%-5s+", speed.symbol()) + "-".repeat(width));
         lines.add("gear  " + hand);
         lines.add("      by the last figure of its number; n neutral, p pedal down, s standing,");
         lines.add("      e engine stopped, ? cannot tell");
@@ -67,7 +68,7 @@ public final class TripCharts {
     }
 
     /** Engine speed upwards, road speed across, darker characters for more time; at most {@code columns} of the map. */
-    public static List<String> speedMap(SpeedMap map, int columns) {
+    public static List<String> speedMap(SpeedMap map, int columns, Unit speed) {
         int last = lastColumn(map);
         int join = Math.max(1, (last + columns) / columns);
         int top = highestRow(map);
@@ -86,9 +87,10 @@ public final class TripCharts {
         lines.add("  rpm +" + "-".repeat(cells.length));
         lines.add(String.format(
                 Locale.ROOT,
-                "       0 to %.0f km/h, %.0f km/h for each column",
-                cells.length * join * SpeedMap.KMH_STEP,
-                join * SpeedMap.KMH_STEP));
+                "       0 to %1$.0f %3$s, %2$.3g %3$s for each column",
+                Unit.KILOMETRE_PER_HOUR.convert(cells.length * join * SpeedMap.KMH_STEP, speed),
+                Unit.KILOMETRE_PER_HOUR.convert(join * SpeedMap.KMH_STEP, speed),
+                speed.symbol()));
         return lines;
     }
 

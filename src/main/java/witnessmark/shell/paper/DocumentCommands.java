@@ -22,6 +22,7 @@ import witnessmark.shell.cases.ShopKey;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
+import witnessmark.shell.settings.Shop;
 
 /** The commands that write documents. */
 @Component
@@ -30,8 +31,10 @@ class DocumentCommands {
 
     private final GatherDossier dossiers;
     private final ShopKey shopKey;
+    private final Shop shop;
 
-    DocumentCommands(GatherDossier dossiers, ShopKey shopKey) {
+    DocumentCommands(GatherDossier dossiers, ShopKey shopKey, Shop shop) {
+        this.shop = shop;
         this.dossiers = dossiers;
         this.shopKey = shopKey;
     }
@@ -54,8 +57,13 @@ class DocumentCommands {
             @Option(longName = "out", defaultValue = "", description = "file to write") String out,
             @Option(longName = "replace", defaultValue = "false", description = "write over an older file")
                     Boolean replace,
-            @Option(longName = "language", defaultValue = "en", description = "en or es") String language,
-            @Option(longName = "paper", defaultValue = "a4", description = "a4 or letter, for PDF") String paper,
+            @Option(longName = "language", defaultValue = "", description = "en or es; left out: as set, else en")
+                    String language,
+            @Option(
+                            longName = "paper",
+                            defaultValue = "",
+                            description = "a4 or letter, for PDF; left out: as set, else a4")
+                    String paper,
             @Option(longName = "truck", defaultValue = "", description = "profile of the truck, for its figures")
                     String truck,
             @Option(longName = "log", defaultValue = "", description = "trip log of that truck, for its timeline")
@@ -63,8 +71,12 @@ class DocumentCommands {
             @Option(longName = "templates", defaultValue = "", description = "folder of the shop's own templates")
                     String templates) {
         Kind what = Kind.parse(kind).orElseThrow(() -> unknown("document", kind, Kind.WORDS));
-        Language tongue = Language.parse(language).orElseThrow(() -> unknown("--language", language, "en, es"));
-        Paper sheet = Paper.parse(paper).orElseThrow(() -> unknown("--paper", paper, "a4, letter"));
+        Language tongue = language.isEmpty()
+                ? shop.language()
+                : Language.parse(language).orElseThrow(() -> unknown("--language", language, "en, es"));
+        Paper sheet = paper.isEmpty()
+                ? shop.paper()
+                : Paper.parse(paper).orElseThrow(() -> unknown("--paper", paper, "a4, letter"));
         String ending = !as.isEmpty() ? as : what == Kind.PACKET ? ZIP : Form.HTML.extension();
         boolean zip = what == Kind.PACKET && ending.equals(ZIP);
         Form form = zip

@@ -22,7 +22,7 @@ public final class FigureText {
     public void print(Map<String, Figure> figures, List<Symbol> symbols) {
         page.heading("Figures");
         figures.forEach((name, figure) -> {
-            row(name, figure.text());
+            row(name, figure.text(page.units()));
             if (formulas) {
                 page.indented("      ", "        ", figure.note());
             }
@@ -42,16 +42,17 @@ public final class FigureText {
                 .toList();
         if (!assumed.isEmpty()) {
             page.heading("Assumed, because the truck's profile does not say");
-            assumed.forEach(symbol -> page.item(symbol.meaning() + ": "
-                    + symbol.figure().text() + "; " + symbol.figure().note()));
+            assumed.forEach(symbol ->
+                    page.item(symbol.meaning() + ": " + symbol.figure().text(page.units()) + "; "
+                            + symbol.figure().note()));
         }
     }
 
-    private static String with(Figure figure) {
+    private String with(Figure figure) {
         return switch (figure.basis()) {
-            case GIVEN -> figure.text() + ", given";
-            case ASSUMED -> figure.text() + ", assumed: " + figure.note();
-            case COMPUTED -> figure.text();
+            case GIVEN -> figure.text(page.units()) + ", given";
+            case ASSUMED -> figure.text(page.units()) + ", assumed: " + figure.note();
+            case COMPUTED -> figure.text(page.units());
         };
     }
 

@@ -3,6 +3,7 @@ package witnessmark.shell.print;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
+import witnessmark.gearbox.Units;
 
 /** Writes headings, paragraphs and lists wrapped to the width of the terminal; every text is made harmless first. */
 public final class Page {
@@ -15,12 +16,14 @@ public final class Page {
     private final PrintWriter out;
     private final int width;
     private final boolean coloured;
+    private final Units units;
 
     public Page(PrintWriter out) {
-        this(out, Terminal.width(), Terminal.coloured());
+        this(out, Screen.width(out), Terminal.coloured());
     }
 
     public Page(PrintWriter out, int width, boolean coloured) {
+        this.units = Screen.units(out);
         this.out = out;
         this.width = width;
         this.coloured = coloured;
@@ -28,6 +31,11 @@ public final class Page {
 
     public int width() {
         return width;
+    }
+
+    /** The units that the reader of this page reads. */
+    public Units units() {
+        return units;
     }
 
     public Page heading(String text) {

@@ -5,9 +5,6 @@ import java.io.PrintWriter;
 
 /** What is known of the place the output goes to. */
 public final class Terminal {
-    private static final int NARROWEST = 60;
-    private static final int WIDEST = 120;
-    private static final int USUAL = 80;
 
     private Terminal() {}
 
@@ -52,13 +49,10 @@ public final class Terminal {
         return canAsk() && System.getenv("NO_COLOR") == null && !"dumb".equals(System.getenv("TERM"));
     }
 
-    /** Columns to write in. */
-    static int width() {
+    /** Columns as the environment says them; 0 where it does not. */
+    public static int columns() {
         String columns = System.getenv("COLUMNS");
-        if (columns != null && columns.matches("\\d{1,4}")) {
-            return Math.max(NARROWEST, Math.min(WIDEST, Integer.parseInt(columns)));
-        }
-        return USUAL;
+        return columns != null && columns.matches("\\d{1,4}") ? Integer.parseInt(columns) : 0;
     }
 
     public static void line(PrintWriter out, String text) {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.springframework.shell.core.InputReader;
@@ -13,6 +14,7 @@ import org.springframework.shell.core.command.CommandExecutor;
 import org.springframework.shell.core.command.CommandNotFoundException;
 import org.springframework.shell.core.command.CommandRegistry;
 import org.springframework.shell.core.command.ExitStatus;
+import witnessmark.shell.print.Screen;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.yaml.Nearest;
@@ -25,8 +27,12 @@ public final class RunCommand {
     private final LineParser parser;
     private final CommandRegistry registry;
     private final Refusals refusals;
+    private final Function<PrintWriter, Screen> screens;
 
-    public RunCommand(LineParser parser, CommandRegistry registry, Refusals refusals) {
+    /** @param screens what is known of the place an answer goes to */
+    public RunCommand(
+            LineParser parser, CommandRegistry registry, Refusals refusals, Function<PrintWriter, Screen> screens) {
+        this.screens = screens;
         this.parser = parser;
         this.registry = registry;
         this.refusals = refusals;
@@ -44,15 +50,16 @@ public final class RunCommand {
     /** Runs a command given as words; returns the exit code. */
     int run(List<String> typed, PrintWriter out, PrintWriter messages) {
         List<String> words = helpInstead(typed);
+        Screen screen = screens.apply(out);
         try {
             ExitStatus status = new CommandExecutor(registry)
-                    .execute(new CommandContext(parser.parse(words), registry, out, new InputReader() {}));
-            out.flush();
+                    .execute(new CommandContext(parser.parse(words), registry, screen, new InputReader() {}));
+            screen.flush();
             return status.code() == 0 ? 0 : tell(status, messages);
         } catch (CommandNotFoundException e) {
             return tell(new ExitStatus(ExitCode.WRONG_USAGE.number(), unknown(words)), messages);
         } catch (RuntimeException e) {
-            out.flush();
+            screen.flush();
             return tell(refusals.apply(e), messages);
         }
     }

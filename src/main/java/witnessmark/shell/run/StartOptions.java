@@ -13,8 +13,12 @@ import witnessmark.shell.print.WrongUsage;
  * @param words the command's own words, as typed
  */
 public record StartOptions(Map<String, Object> properties, List<String> words) {
-    private static final Map<String, String> WITH_VALUE =
-            Map.of("--store", "witnessmark.store", "--knowledge", "witnessmark.knowledge", "--who", "witnessmark.who");
+    private static final Map<String, String> WITH_VALUE = Map.of(
+            "--store", "witnessmark.store",
+            "--knowledge", "witnessmark.knowledge",
+            "--who", "witnessmark.who",
+            "--role", "witnessmark.role",
+            "--units", "witnessmark.units");
     private static final Map<String, String> FLAGS =
             Map.of("--allow-rules", "witnessmark.allow-rules", "--lines", "witnessmark.lines");
 

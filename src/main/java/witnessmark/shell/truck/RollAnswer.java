@@ -28,7 +28,14 @@ import witnessmark.shell.run.TypedFigure;
 final class RollAnswer {
 
     /** The roll as typed; one of distance and minutes is given. */
-    record Words(String range, String speed, String unit, String distance, String minutes, boolean formulas) {}
+    record Words(
+            String range,
+            String speed,
+            String unit,
+            String distance,
+            Unit plainDistance,
+            String minutes,
+            boolean formulas) {}
 
     private RollAnswer() {}
 
@@ -57,7 +64,8 @@ final class RollAnswer {
         }
         return words.minutes().isEmpty()
                 ? Journey.overDistance(
-                        kmh, TypedFigure.quantity("--distance", words.distance(), Unit.KILOMETRE, Unit.KILOMETRE))
+                        kmh,
+                        TypedFigure.quantity("--distance", words.distance(), words.plainDistance(), Unit.KILOMETRE))
                 : Journey.overMinutes(
                         kmh, TypedFigure.quantity("--minutes", words.minutes(), Unit.MINUTE, Unit.MINUTE));
     }
@@ -75,15 +83,16 @@ final class RollAnswer {
             boolean formulas) {
         Unusual.print(page, Unusual.of(Figure.given(exposure.journey().kmh(), Unit.KILOMETRE_PER_HOUR)));
         page.line(TruckText.title(truck) + ": " + word(exposure.mode()) + " of "
-                + km(exposure.journey().km())
-                + " at " + speed(exposure) + ", " + exposure.range().name().toLowerCase(Locale.ROOT)
+                + km(page, exposure.journey().km())
+                + " at " + speed(page, exposure) + ", "
+                + exposure.range().name().toLowerCase(Locale.ROOT)
                 + " range left in, "
                 + (exposure.mode() == Mode.COAST ? "engine idling" : "engine off, drive wheels turning"));
         page.blank();
         if (exposure.shaft() != Exposure.ShaftSpeed.ORDINARY) {
             page.strong("Too fast by itself: " + exposure.shaft().words());
         }
-        page.strong("The worst gear slides " + exposure.worst().distance().text() + " on the mainshaft");
+        page.strong("The worst gear slides " + exposure.worst().distance().text(page.units()) + " on the mainshaft");
         page.item(finding.summary());
         page.item("mainshaft speed " + exposure.mainshaft().text() + ", "
                 + ScreenFigures.times(exposure.timesOrdinary().value()) + " the most in ordinary driving");
@@ -93,14 +102,14 @@ final class RollAnswer {
         }
         page.blank();
         page.drawn("  gear   turns, rpm   against shaft, rpm   rubs at, m/s   slides");
-        exposure.gears().forEach(rub -> page.drawn(row(rub)));
+        exposure.gears().forEach(rub -> page.drawn(row(page, rub)));
         if (exposure.gears().stream().anyMatch(Rub::onPocketBearing)) {
             page.line("  * direct: no gear floats here, the pocket bearing takes the difference instead");
         }
         new FigureText(page, formulas).print(exposure.figures(), symbols);
     }
 
-    private static String row(Rub rub) {
+    private static String row(Page page, Rub rub) {
         return String.format(
                 Locale.ROOT,
                 "  %-5s %11.0f   %18.0f   %12.2f   %s",
@@ -108,15 +117,15 @@ final class RollAnswer {
                 rub.gearSpeed().value(),
                 rub.difference().value(),
                 rub.speed().value(),
-                rub.distance().text());
+                rub.distance().text(page.units()));
     }
 
-    private static String km(double km) {
-        return Figure.given(km, Unit.KILOMETRE).text();
+    private static String km(Page page, double km) {
+        return Figure.given(km, Unit.KILOMETRE).text(page.units());
     }
 
-    private static String speed(Exposure exposure) {
-        return Figure.given(exposure.journey().kmh(), Unit.KILOMETRE_PER_HOUR).text();
+    private static String speed(Page page, Exposure exposure) {
+        return Figure.given(exposure.journey().kmh(), Unit.KILOMETRE_PER_HOUR).text(page.units());
     }
 
     private static Map<String, Object> json(TruckProfile truck, Exposure exposure, List<Symbol> symbols) {

@@ -140,9 +140,9 @@ final class ShiftAnswer {
                 + times(shift.engine().timesGoverned()) + " governed speed");
         page.item("cone: " + times(shift.cone().timesHardestProper())
                 + " the slip energy of the hardest proper shift of this box");
-        shift.cone().orders().ifPresent(orders -> page.item(order(orders)));
+        shift.cone().orders().ifPresent(orders -> page.item(order(page, orders)));
         page.item(
-                "made well, this shift is proper up to " + shift.properCeiling().text());
+                "made well, this shift is proper up to " + shift.properCeiling().text(page.units()));
         page.blank().line(NOT_A_CHARGE);
         new FigureText(page, words.formulas()).print(shift.figures(), symbols);
     }
@@ -172,7 +172,7 @@ final class ShiftAnswer {
         page.item("engine speed " + rpm(shift.engineBefore()) + " before, " + rpm(shift.engineAfter()) + " after, "
                 + times(shift.timesGoverned()) + " governed speed");
         page.item("gear " + to.id() + " is at governed speed at "
-                + shift.ceiling().text());
+                + shift.ceiling().text(page.units()));
         page.item(
                 shift.dogSpeedDifference().isPresent()
                         ? "only the splitter moves: its dogs have no cone, so the torque must be broken cleanly"
@@ -181,18 +181,19 @@ final class ShiftAnswer {
         new FigureText(page, words.formulas()).print(shift.figures(), symbols);
     }
 
-    private String order(RangeShift.Orders orders) {
+    private String order(Page page, RangeShift.Orders orders) {
         String counted = orders.counted() == SplitterMove.SPLITTER_FIRST ? "splitter first" : "range first";
         return "the splitter moves beside the range; reckoned here with the " + counted
                 + (words.splitter().isEmpty() ? ", which costs the cone more" : "") + ": splitter first "
-                + orders.splitterFirst().text() + ", range first "
-                + orders.rangeFirst().text()
+                + orders.splitterFirst().text(page.units()) + ", range first "
+                + orders.rangeFirst().text(page.units())
                 + ". The splitter's dogs have no cone for the rest of the mainshaft's change";
     }
 
     private void heading(Page page) {
         Unusual.print(page, Unusual.of(speed));
-        page.line(TruckText.title(truck) + ": gear " + from.id() + " to gear " + to.id() + " at " + speed.text()
+        page.line(TruckText.title(truck) + ": gear " + from.id() + " to gear " + to.id() + " at "
+                + speed.text(page.units())
                 + ", clutch " + (clutch == Clutch.ENGAGED ? "engaged" : "pedal down")
                 + (rollsBack() ? ", rolling back" : ""));
         page.blank();

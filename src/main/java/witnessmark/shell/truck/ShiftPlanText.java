@@ -29,8 +29,8 @@ final class ShiftPlanText {
         TruckText.questions(page, truck);
         Unusual.print(page, unusual(truck, plan));
         page.line(TruckText.title(truck) + ": shift plan for "
-                + Figure.given(plan.massKg(), Unit.KILOGRAM).text() + " on a grade of "
-                + Figure.given(plan.gradePercent(), Unit.PERCENT).text());
+                + Figure.given(plan.massKg(), Unit.KILOGRAM).text(page.units()) + " on a grade of "
+                + Figure.given(plan.gradePercent(), Unit.PERCENT).text(page.units()));
         page.blank();
         plan.end().ifPresent(end -> end(plan, end));
         if (!plan.shifts().isEmpty()) {
@@ -39,7 +39,7 @@ final class ShiftPlanText {
             page.item("one forward gear, so there is no shift to plan");
         }
         if (plan.gradePercent() > 0) {
-            page.item("out of gear the truck loses " + plan.lostPerSecond().text()
+            page.item("out of gear the truck loses " + plan.lostPerSecond().text(page.units())
                     + " in every second on this grade; the plan leaves that out, so shift later where it is steep");
         }
         if (formulas) {
@@ -65,11 +65,12 @@ final class ShiftPlanText {
         page.item(
                 end.engineSpeed().value() < curve
                         ? "gear " + end.gear().id() + " would turn the engine at "
-                                + end.engineSpeed().text() + " at most, below its torque curve, which begins at "
-                                + Figure.given(curve, Unit.RPM).text()
-                        : "gear " + end.gear().id() + " needs " + end.needed().text() + " of the engine at "
-                                + end.engineSpeed().text() + "; full torque is "
-                                + end.torque().text());
+                                + end.engineSpeed().text(page.units())
+                                + " at most, below its torque curve, which begins at "
+                                + Figure.given(curve, Unit.RPM).text(page.units())
+                        : "gear " + end.gear().id() + " needs " + end.needed().text(page.units()) + " of the engine at "
+                                + end.engineSpeed().text(page.units()) + "; full torque is "
+                                + end.torque().text(page.units()));
         page.blank();
     }
 
@@ -83,7 +84,7 @@ final class ShiftPlanText {
             page.line("  * even governed speed lands below the limit: this step is too wide for load and grade");
         }
         page.blank();
-        plan.meanShiftSpeed().ifPresent(mean -> page.item("mean shift speed " + mean.text()));
+        plan.meanShiftSpeed().ifPresent(mean -> page.item("mean shift speed " + mean.text(page.units())));
         plan.rangeEnergyShare()
                 .ifPresent(share -> page.item(String.format(
                         Locale.ROOT,
@@ -123,9 +124,9 @@ final class ShiftPlanText {
         page.heading("What the letters stand for");
         PlanSymbols.of(truck, plan)
                 .forEach(symbol -> page.item(symbol.symbol() + ": " + symbol.meaning() + ", "
-                        + symbol.figure().text()));
+                        + symbol.figure().text(page.units())));
         plan.shifts()
                 .forEach(shift -> page.item("n_torque for gear "
-                        + shift.step().to().id() + ": " + shift.byTorque().text()));
+                        + shift.step().to().id() + ": " + shift.byTorque().text(page.units())));
     }
 }

@@ -44,7 +44,7 @@ final class SpeedsText {
                             "  ",
                             "  ",
                             "All road speeds rest on an assumed tyre: "
-                                    + truck.figure(Parameter.TYRE_REVS).text() + ", "
+                                    + truck.figure(Parameter.TYRE_REVS).text(page.units()) + ", "
                                     + truck.figure(Parameter.TYRE_REVS).note());
         }
         page.flush();

@@ -74,7 +74,7 @@ final class StartAnswer {
                     + " this torque on the mainshaft");
         }
         page.item("this gear starts this mass on up to "
-                + start.reach().steepest().text()
+                + start.reach().steepest().text(page.units())
                 + (start.reach().byGrip().value() < start.reach().byTorque().value()
                         ? ", where the drive wheels begin to spin; its torque would do for more"
                         : ""));
@@ -101,7 +101,7 @@ final class StartAnswer {
                                 "  %-5s %-14s %-14s ",
                                 start.question().gear().id(),
                                 heat(start),
-                                start.reach().steepest().text()),
+                                start.reach().steepest().text(page.units())),
                         " ".repeat(37),
                         start.verdict().words()));
         page.line("  Clutch heat: from all the torque there is to half of what is over the load; the latter is judged");
@@ -139,7 +139,8 @@ final class StartAnswer {
 
     private void heading(Page page, String what) {
         Unusual.print(page, unusual());
-        page.line(TruckText.title(truck) + ": " + what + ", " + mass.text() + " on a grade of " + grade.text());
+        page.line(TruckText.title(truck) + ": " + what + ", " + mass.text(page.units()) + " on a grade of "
+                + grade.text(page.units()));
         page.blank();
     }
 

@@ -6,9 +6,11 @@ import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
+import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.exposure.Exposure.Mode;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.WrongUsage;
+import witnessmark.shell.settings.Shop;
 
 /** The commands that check a story against a truck's numbers; with a case named, the answer becomes its evidence. */
 @Component
@@ -20,8 +22,10 @@ class TruckQuestionCommands {
 
     private final ObjectProvider<Trucks> trucks;
     private final ObjectProvider<GiveAnswer> answers;
+    private final Shop shop;
 
-    TruckQuestionCommands(ObjectProvider<Trucks> trucks, ObjectProvider<GiveAnswer> answers) {
+    TruckQuestionCommands(ObjectProvider<Trucks> trucks, ObjectProvider<GiveAnswer> answers, Shop shop) {
+        this.shop = shop;
         this.trucks = trucks;
         this.answers = answers;
     }
@@ -40,7 +44,8 @@ class TruckQuestionCommands {
             @Option(longName = "from", defaultValue = "", description = "gear before") String from,
             @Option(longName = "to", defaultValue = "", description = "gear after") String to,
             @Option(longName = "speed", defaultValue = "", description = "road speed") String speed,
-            @Option(longName = "unit", defaultValue = "km/h", description = "km/h or mph") String unit,
+            @Option(longName = "unit", defaultValue = "", description = "km/h or mph; left out: as the shop reads")
+                    String unit,
             @Option(longName = "clutch", defaultValue = "engaged", description = "engaged or down") String clutch,
             @Option(longName = "lever", defaultValue = "preselected", description = "preselected, neutral, home")
                     String lever,
@@ -58,7 +63,8 @@ class TruckQuestionCommands {
             @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
                     String reason) {
         var whereTo = destination(format, caseId, as, guessed, reason);
-        var words = new ShiftAnswer.Words(from, to, speed, unit, clutch, lever, rollingBack, splitter, formulas);
+        var words =
+                new ShiftAnswer.Words(from, to, speed, speedUnit(unit), clutch, lever, rollingBack, splitter, formulas);
         answers.getObject().give(context, ShiftAnswer.of(trucks.getObject().find(name), words), whereTo);
     }
 
@@ -104,8 +110,13 @@ class TruckQuestionCommands {
             @Argument(index = 0, description = "truck or file") String name,
             @Option(longName = "range", defaultValue = "high", description = "range left in") String range,
             @Option(longName = "speed", defaultValue = "", description = "road speed") String speed,
-            @Option(longName = "unit", defaultValue = "km/h", description = "km/h or mph") String unit,
-            @Option(longName = "distance", defaultValue = "", description = "km, or with mi behind") String distance,
+            @Option(longName = "unit", defaultValue = "", description = "km/h or mph; left out: as the shop reads")
+                    String unit,
+            @Option(
+                            longName = "distance",
+                            defaultValue = "",
+                            description = "km or mi, as the shop reads, or with its unit behind")
+                    String distance,
             @Option(longName = "minutes", defaultValue = "", description = "minutes") String minutes,
             @Option(longName = "formulas", description = "show each figure's formula") boolean formulas,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
@@ -118,7 +129,7 @@ class TruckQuestionCommands {
                 context,
                 name,
                 Mode.COAST,
-                new RollAnswer.Words(range, speed, unit, distance, minutes, formulas),
+                new RollAnswer.Words(range, speed, speedUnit(unit), distance, plainDistance(), minutes, formulas),
                 destination(format, caseId, as, guessed, reason));
     }
 
@@ -135,8 +146,13 @@ class TruckQuestionCommands {
             @Argument(index = 0, description = "truck or file") String name,
             @Option(longName = "range", defaultValue = "high", description = "range left in") String range,
             @Option(longName = "speed", defaultValue = "", description = "road speed") String speed,
-            @Option(longName = "unit", defaultValue = "km/h", description = "km/h or mph") String unit,
-            @Option(longName = "distance", defaultValue = "", description = "km, or with mi behind") String distance,
+            @Option(longName = "unit", defaultValue = "", description = "km/h or mph; left out: as the shop reads")
+                    String unit,
+            @Option(
+                            longName = "distance",
+                            defaultValue = "",
+                            description = "km or mi, as the shop reads, or with its unit behind")
+                    String distance,
             @Option(longName = "minutes", defaultValue = "", description = "minutes") String minutes,
             @Option(longName = "formulas", description = "show each figure's formula") boolean formulas,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
@@ -149,7 +165,7 @@ class TruckQuestionCommands {
                 context,
                 name,
                 Mode.TOW,
-                new RollAnswer.Words(range, speed, unit, distance, minutes, formulas),
+                new RollAnswer.Words(range, speed, speedUnit(unit), distance, plainDistance(), minutes, formulas),
                 destination(format, caseId, as, guessed, reason));
     }
 
@@ -178,6 +194,14 @@ class TruckQuestionCommands {
     private void roll(
             CommandContext context, String name, Mode mode, RollAnswer.Words words, GiveAnswer.Destination to) {
         answers.getObject().give(context, RollAnswer.of(trucks.getObject().find(name), mode, words), to);
+    }
+
+    private String speedUnit(String given) {
+        return given.isEmpty() ? shop.units().shown(Unit.KILOMETRE_PER_HOUR).symbol() : given;
+    }
+
+    private Unit plainDistance() {
+        return shop.units().shown(Unit.KILOMETRE);
     }
 
     private static GiveAnswer.Destination destination(

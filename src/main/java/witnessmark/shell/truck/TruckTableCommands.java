@@ -34,6 +34,7 @@ import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.TerminalChart;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.shell.run.TypedFigure;
+import witnessmark.shell.settings.Shop;
 
 /** The commands that show what belongs to a truck: road speeds, shift plan, coaching card, charts. */
 @Component
@@ -45,8 +46,10 @@ class TruckTableCommands {
     private static final int MOST_COLUMNS = 20;
 
     private final ObjectProvider<Trucks> trucks;
+    private final Shop shop;
 
-    TruckTableCommands(ObjectProvider<Trucks> trucks) {
+    TruckTableCommands(ObjectProvider<Trucks> trucks, Shop shop) {
+        this.shop = shop;
         this.trucks = trucks;
     }
 
@@ -61,7 +64,11 @@ class TruckTableCommands {
             CommandContext context,
             @Argument(index = 0, description = "truck or file") String name,
             @Option(longName = "rpm", defaultValue = "", description = "engine speeds parted by commas") String rpm,
-            @Option(longName = "units", defaultValue = "both", description = "metric, us or both") String units,
+            @Option(
+                            longName = "units",
+                            defaultValue = "",
+                            description = "metric, us or both; left out: as the shop reads")
+                    String units,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         Format form = Format.of(format);
         SpeedUnits in = units(units);
@@ -74,10 +81,12 @@ class TruckTableCommands {
         }
     }
 
-    private static SpeedUnits units(String word) {
-        return SpeedUnits.parse(word)
-                .orElseThrow(() ->
-                        new WrongUsage("--units '" + Terminal.harmless(word) + "' is not known; metric, us or both"));
+    private SpeedUnits units(String word) {
+        return word.isEmpty()
+                ? SpeedUnits.of(shop.units())
+                : SpeedUnits.parse(word)
+                        .orElseThrow(() -> new WrongUsage(
+                                "--units '" + Terminal.harmless(word) + "' is not known; metric, us or both"));
     }
 
     private static List<Double> usual(TruckProfile truck) {
@@ -121,7 +130,11 @@ class TruckTableCommands {
             @Option(longName = "mass", defaultValue = "loaded", description = "empty, loaded, or kg") String mass,
             @Option(longName = "grade", defaultValue = "", description = "per cent, uphill positive") String grade,
             @Option(longName = "careful", description = "land on the lowest pulling speed or above") boolean careful,
-            @Option(longName = "units", defaultValue = "both", description = "metric, us or both") String units,
+            @Option(
+                            longName = "units",
+                            defaultValue = "",
+                            description = "metric, us or both; left out: as the shop reads")
+                    String units,
             @Option(longName = "formulas", description = "show the formulas") boolean formulas,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         Format form = Format.of(format);
@@ -149,10 +162,12 @@ class TruckTableCommands {
     void card(
             CommandContext context,
             @Argument(index = 0, description = "truck or file") String name,
-            @Option(longName = "language", defaultValue = "en", description = "en or es") String language,
+            @Option(longName = "language", defaultValue = "", description = "en or es; left out: as set, else en")
+                    String language,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         Format form = Format.of(format);
-        CoachingTexts words = CoachingTexts.in(language)
+        CoachingTexts words = CoachingTexts.in(
+                        language.isEmpty() ? shop.language().tag() : language)
                 .orElseThrow(() -> new WrongUsage("--language '" + Terminal.harmless(language) + "' is not known; "
                         + String.join(" or ", CoachingTexts.LANGUAGES)));
         TruckProfile truck = trucks.getObject().find(name);

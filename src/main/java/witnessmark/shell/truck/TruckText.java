@@ -78,10 +78,10 @@ public final class TruckText {
         for (Map.Entry<Parameter, Figure> entry : truck.figures().entrySet()) {
             Figure figure = entry.getValue();
             if (figure.basis() == Basis.ASSUMED && basis == Basis.ASSUMED) {
-                page.item(entry.getKey().key() + ": " + figure.text() + "; "
+                page.item(entry.getKey().key() + ": " + figure.text(page.units()) + "; "
                         + entry.getKey().meaning() + "; " + figure.note());
             } else if (figure.basis() == basis) {
-                rows.row(entry.getKey().key(), figure.text());
+                rows.row(entry.getKey().key(), figure.text(page.units()));
             }
         }
     }

@@ -7,6 +7,7 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import witnessmark.gearbox.Unit;
 import witnessmark.triplog.DriveScripts;
 import witnessmark.triplog.InventedTrucks;
 import witnessmark.triplog.ReadTrip;
@@ -35,11 +36,11 @@ class TripTextsTest {
 
     @Test
     void the_terminal_versions_fit_their_width_and_show_the_gears() {
-        List<String> lines = TripCharts.timeline(trip.timeline(), table, 80, 8);
+        List<String> lines = TripCharts.timeline(trip.timeline(), table, 80, 8, Unit.KILOMETRE_PER_HOUR);
 
         assertThat(lines).hasSize(12).allMatch(l -> l.length() <= 86);
         assertThat(lines.get(9)).matches("gear  [L0-9nseRp?]{80}");
-        assertThat(TripCharts.speedMap(trip.speedMap(), 73))
+        assertThat(TripCharts.speedMap(trip.speedMap(), 73, Unit.KILOMETRE_PER_HOUR))
                 .allMatch(l -> l.length() <= 80)
                 .anyMatch(l -> l.contains("@"));
     }

@@ -1,0 +1,64 @@
+package witnessmark.shell.settings;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import org.springframework.context.annotation.Lazy;
+import org.springframework.core.env.Environment;
+import org.springframework.stereotype.Component;
+import witnessmark.document.Language;
+import witnessmark.document.Paper;
+import witnessmark.gearbox.Units;
+import witnessmark.shell.print.Refused;
+import witnessmark.shell.print.Terminal;
+
+/** The settings of the shop as commands use them, each as it stands now. */
+@Component
+@Lazy
+public class Shop {
+    private final Environment environment;
+
+    public Shop(Environment environment) {
+        this.environment = environment;
+    }
+
+    public Units units() {
+        return set(Setting.UNITS).flatMap(Units::parse).orElse(Units.BOTH);
+    }
+
+    public Language language() {
+        return set(Setting.LANGUAGE).flatMap(Language::parse).orElse(Language.ENGLISH);
+    }
+
+    public Paper paper() {
+        return set(Setting.PAPER).flatMap(Paper::parse).orElse(Paper.A4);
+    }
+
+    /** The shop's name; empty if it gave none. */
+    public String name() {
+        return set(Setting.SHOP).orElse("");
+    }
+
+    /** The picture beside its name; throws {@link Refused} where the file set is not there. */
+    public Optional<Path> logo() {
+        Optional<String> logo = set(Setting.LOGO);
+        logo.flatMap(Setting.LOGO::fault).ifPresent(fault -> {
+            throw new Refused("logo '" + Terminal.harmless(logo.get()) + "' " + fault
+                    + "; or take it back: settings set logo --clear");
+        });
+        return logo.map(Path::of);
+    }
+
+    /** Who makes the entries of this run, and what that person does in the shop, where it is set. */
+    public String who() {
+        String name = set(Setting.WHO).orElse(System.getProperty("user.name", "unknown"));
+        return name + role().map(role -> ", " + role).orElse("");
+    }
+
+    public Optional<String> role() {
+        return set(Setting.ROLE);
+    }
+
+    private Optional<String> set(Setting setting) {
+        return Optional.ofNullable(environment.getProperty(setting.property())).filter(text -> !text.isBlank());
+    }
+}
