@@ -57,9 +57,7 @@ final class FindLogs {
     private static List<Path> files(Path folder) {
         try (Stream<Path> walk = Files.walk(folder, 2)) {
             List<Path> files = walk.filter(Files::isRegularFile)
-                    .filter(f -> f.getFileName()
-                            .toString()
-                            .matches("(?i)(?!read ?me|liesmich|notes?\\b)[^.].*\\.(csv|log|txt|candump|asc)(\\.gz)?"))
+                    .filter(f -> LogNames.isLog(f.getFileName().toString()))
                     .sorted()
                     .limit(MOST_FILES + 1L)
                     .toList();
@@ -78,10 +76,9 @@ final class FindLogs {
 
     private static String truck(Path folder, Path file) {
         Path inside = folder.relativize(file);
-        if (inside.getNameCount() > 1) {
-            return inside.getName(0).toString();
-        }
-        return file.getFileName().toString().replaceFirst("[_.].*", "");
+        return inside.getNameCount() > 1
+                ? inside.getName(0).toString()
+                : LogNames.truck(file.getFileName().toString());
     }
 
     private Optional<ColumnMapping> mappingIn(Path folder) {

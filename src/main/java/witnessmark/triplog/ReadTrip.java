@@ -15,6 +15,7 @@ import witnessmark.triplog.gear.TrackedRows;
 import witnessmark.triplog.read.ClockFaults;
 import witnessmark.triplog.read.ColumnMapping;
 import witnessmark.triplog.read.GuessMapping;
+import witnessmark.triplog.read.LogBytes;
 import witnessmark.triplog.read.LogFormat;
 import witnessmark.triplog.read.LogHead;
 import witnessmark.triplog.read.Progress;
@@ -56,11 +57,15 @@ public final class ReadTrip implements TrackedRows {
      *     truncated log is read as far as it goes
      */
     public static TripResult read(TripRequest request, Progress progress) {
-        return new ReadTrip(request).read(progress);
+        return new ReadTrip(request).read(LogHead.of(request.file()), progress);
     }
 
-    private TripResult read(Progress progress) {
-        LogHead head = LogHead.of(request.file());
+    /** The same of bytes that need not be a file of this machine; the request's file names them. */
+    public static TripResult read(TripRequest request, LogBytes bytes, Progress progress) {
+        return new ReadTrip(request).read(LogHead.of(request.file(), bytes), progress);
+    }
+
+    private TripResult read(LogHead head, Progress progress) {
         boolean guess = head.format() == LogFormat.CSV && request.mapping().isEmpty();
         Optional<GuessMapping.Guess> guessed = guess ? Optional.of(head.guess()) : Optional.empty();
         Optional<ColumnMapping> mapping =

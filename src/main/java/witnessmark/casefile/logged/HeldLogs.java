@@ -14,11 +14,6 @@ import witnessmark.triplog.summary.TimeSpan;
  * file is known by its hash, the same time in another file by its dates.
  */
 public final class HeldLogs {
-    /** Logs that follow one another may share their seam. */
-    private static final double SEAM_SECONDS = 60;
-
-    private static final double SEAM_SHARE = 0.1;
-
     /** One log, where it is, and when it was recorded (empty where not known). */
     public record Log(String name, String sha256, List<TimeSpan> spans) {}
 
@@ -64,8 +59,7 @@ public final class HeldLogs {
         }
         for (TimeSpan one : log.spans()) {
             for (TimeSpan two : other.spans()) {
-                double shared = one.sharedSeconds(two);
-                if (shared > Math.min(SEAM_SECONDS, SEAM_SHARE * Math.min(one.seconds(), two.seconds()))) {
+                if (one.isSameDriving(two)) {
                     return Optional.of("'" + log.name() + "' covers the same time as " + other.where() + " ("
                             + second(later(one.from(), two.from())) + " to " + second(earlier(one.to(), two.to()))
                             + "); it would count twice, leave it out (or take the evidence off first)");

@@ -1,15 +1,13 @@
 package witnessmark.shell.log;
 
-import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import witnessmark.shell.print.CsvTable;
 import witnessmark.triplog.event.HabitEvent;
+import witnessmark.triplog.summary.LogMoment;
 
 /** Events as CSV rows, and their moments in words. */
 public final class EventTable {
-    private static final long YEAR_2000_MICROS = 946_684_800_000_000L;
-
     private EventTable() {}
 
     /** The names of the columns of {@link #row}. */
@@ -45,13 +43,7 @@ public final class EventTable {
 
     /** A date and time in UTC if the log knows the date, else hours, minutes and seconds of the log. */
     public static String moment(long micros) {
-        if (micros > YEAR_2000_MICROS) {
-            return Instant.ofEpochSecond(0, Math.floorDiv(micros, 100_000) * 100_000_000L)
-                    .toString();
-        }
-        double seconds = micros / 1e6;
-        return String.format(
-                Locale.ROOT, "%d:%02d:%04.1f", (long) seconds / 3600, (long) seconds / 60 % 60, seconds % 60);
+        return LogMoment.words(micros);
     }
 
     private static double round(double value, int places) {

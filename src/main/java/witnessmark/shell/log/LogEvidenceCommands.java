@@ -40,6 +40,7 @@ import witnessmark.shell.truck.TruckText;
 import witnessmark.triplog.TripResult;
 import witnessmark.triplog.TruckResult;
 import witnessmark.triplog.event.HabitLimits;
+import witnessmark.triplog.evidence.DoubtRatios;
 import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.triplog.evidence.TakeRecord;
 import witnessmark.triplog.summary.ComparePeriods;
@@ -47,9 +48,6 @@ import witnessmark.triplog.summary.ComparePeriods;
 /** The commands that make something of logs: evidence in a case, and the comparison of two periods. */
 @Component
 class LogEvidenceCommands {
-    /** Tyre wear and size explain so much; beyond it another box may fit by chance (common practice, no source). */
-    private static final double MOST_TYRE_SHARE = 0.05;
-
     private final ObjectProvider<LogJob> jobs;
     private final ObjectProvider<Cases> cases;
     private final ObjectProvider<KnowledgeBase> knowledge;
@@ -138,13 +136,7 @@ class LogEvidenceCommands {
                 taken(logs),
                 logs.trips().stream().map(LogEvidenceCommands::unit).toList(),
                 Instant.now()));
-        logs.trips().stream()
-                .filter(t -> t.factor().isKnown() && Math.abs(t.factor().factor() - 1) > MOST_TYRE_SHARE)
-                .forEach(t -> doubts.add(String.format(
-                        Locale.ROOT,
-                        "the ratios of '%s' fit only if road speed is %.0f %% off: another gearbox, axle or tyre",
-                        t.report().file().getFileName(),
-                        100 * Math.abs(t.factor().factor() - 1))));
+        logs.trips().forEach(t -> DoubtRatios.of(name(t), t.factor()).ifPresent(doubts::add));
         jobs.getObject()
                 .ownProfile(before.present().vehicle().unit(), readWith)
                 .ifPresent(own -> doubts.add("the truck of the case has a profile of its own, " + own

@@ -15,12 +15,13 @@ import java.util.zip.ZipException;
 /**
  * The first bytes of a log file: what form it has, whether it is compressed, and its first lines.
  *
- * @param file the file
+ * @param file the file, or the name of an object of a store
+ * @param bytes what it holds
  * @param format CSV or candump text
  * @param compressed whether it is gzip
  * @param text the first lines, cut after the last whole one
  */
-public record LogHead(Path file, LogFormat format, boolean compressed, String text) {
+public record LogHead(Path file, LogBytes bytes, LogFormat format, boolean compressed, String text) {
     private static final int HEAD_BYTES = 64 * 1024;
     private static final int GZIP_MAGIC = 0x1F8B;
 
@@ -29,28 +30,33 @@ public record LogHead(Path file, LogFormat format, boolean compressed, String te
         if (!Files.isRegularFile(file)) {
             throw new UnreadableLog(file + ": no such file, or not a plain file");
         }
-        boolean compressed = isGzip(file);
-        byte[] bytes;
-        try (InputStream in = open(file, compressed)) {
-            bytes = head(in);
+        return of(file, LogBytes.of(file));
+    }
+
+    /** The same of bytes that need not be a file of this machine; {@code file} names them. */
+    public static LogHead of(Path file, LogBytes bytes) {
+        boolean compressed = isGzip(file, bytes);
+        byte[] head;
+        try (InputStream in = open(bytes, compressed)) {
+            head = head(in);
         } catch (ZipException e) {
             throw new UnreadableLog(file + ": begins like a gzip file but is damaged (" + e.getMessage() + ")");
         } catch (IOException e) {
             throw new UnreadableLog(file + ": cannot be read (" + e.getMessage() + ")");
         }
-        return new LogHead(file, format(file, bytes), compressed, text(bytes));
+        return new LogHead(file, bytes, format(file, head), compressed, text(head));
     }
 
-    private static boolean isGzip(Path file) {
-        try (InputStream in = Files.newInputStream(file)) {
+    private static boolean isGzip(Path file, LogBytes bytes) {
+        try (InputStream in = bytes.open()) {
             return (in.read() << 8 | in.read()) == GZIP_MAGIC;
         } catch (IOException e) {
             throw new UnreadableLog(file + ": cannot be read (" + e.getMessage() + ")");
         }
     }
 
-    static InputStream open(Path file, boolean compressed) throws IOException {
-        InputStream plain = Files.newInputStream(file);
+    private static InputStream open(LogBytes bytes, boolean compressed) throws IOException {
+        InputStream plain = bytes.open();
         return compressed ? new GZIPInputStream(plain, 64 * 1024) : plain;
     }
 
@@ -121,7 +127,7 @@ public record LogHead(Path file, LogFormat format, boolean compressed, String te
 
     long size() {
         try {
-            return Files.size(file);
+            return bytes.size();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

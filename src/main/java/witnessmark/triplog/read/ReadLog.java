@@ -3,7 +3,6 @@ package witnessmark.triplog.read;
 import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.file.Files;
 import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -44,7 +43,7 @@ public final class ReadLog {
         Optional<CsvPlan> plan = head.format() == LogFormat.CSV
                 ? Optional.of(head.plan(mapping.orElseGet(() -> head.guess().mapping())))
                 : Optional.empty();
-        try (Counted file = new Counted(Files.newInputStream(head.file()))) {
+        try (Counted file = new Counted(head.bytes().open())) {
             // Hashed unpacked, so that a log is known again whether it is packed or not.
             InputStream unpacked = head.compressed() ? new GZIPInputStream(file, 64 * 1024) : file;
             InputStream text = digest.<InputStream>map(d -> new DigestInputStream(unpacked, d))

@@ -13,6 +13,11 @@ public record TimeSpan(long fromMicros, long toMicros) {
     /** A clock that shows less was never set: such times tell nothing between logs. */
     private static final long FIRST_DATE = micros(Instant.parse("2005-01-01T00:00:00Z"));
 
+    /** Logs that follow one another may share their seam. */
+    private static final double SEAM_SECONDS = 60;
+
+    private static final double SEAM_SHARE = 0.1;
+
     public TimeSpan {
         if (toMicros < fromMicros) {
             throw new IllegalArgumentException("a span ends before it begins: " + fromMicros + " to " + toMicros);
@@ -47,5 +52,10 @@ public record TimeSpan(long fromMicros, long toMicros) {
         }
         long shared = Math.min(toMicros, other.toMicros) - Math.max(fromMicros, other.fromMicros);
         return Math.max(0, shared / 1e6);
+    }
+
+    /** Whether both cover the same driving, more of it than the seam of logs that follow one another. */
+    public boolean isSameDriving(TimeSpan other) {
+        return sharedSeconds(other) > Math.min(SEAM_SECONDS, SEAM_SHARE * Math.min(seconds(), other.seconds()));
     }
 }
