@@ -24,18 +24,23 @@ public final class HeldLogs {
     /** @param evidence of the case, without what the new logs will replace */
     public HeldLogs(Collection<Evidence> evidence) {
         for (Evidence e : evidence) {
-            List<String> hashes = new ArrayList<>();
-            e.file().ifPresent(f -> hashes.add(f.sha256()));
-            e.inputs().forEach((name, value) -> {
-                if (name.matches("log-\\d+")) {
-                    hashes.add(value.replaceFirst(" .*", ""));
-                }
-            });
             List<TimeSpan> spans = e.record().map(r -> r.spans()).orElse(List.of());
             if (e.kind() == Evidence.Kind.LOGGED) {
-                held.add(new Held("evidence " + e.id() + " of this case", spans, hashes));
+                held.add(new Held("evidence " + e.id() + " of this case", spans, hashes(e)));
             }
         }
+    }
+
+    /** The hashes of the logs that the evidence rests on. */
+    public static List<String> hashes(Evidence evidence) {
+        List<String> hashes = new ArrayList<>();
+        evidence.file().ifPresent(f -> hashes.add(f.sha256()));
+        evidence.inputs().forEach((name, value) -> {
+            if (name.matches("log-\\d+")) {
+                hashes.add(value.replaceFirst(" .*", ""));
+            }
+        });
+        return hashes;
     }
 
     public boolean isEmpty() {

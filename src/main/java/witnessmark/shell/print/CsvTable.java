@@ -70,6 +70,12 @@ public final class CsvTable {
         return formula ? "'" + text : text;
     }
 
+    /** The text that {@link #row} wrote as this cell. */
+    public static String undefused(String cell) {
+        boolean added = cell.startsWith("'") && defused(cell.substring(1)).equals(cell);
+        return added ? cell.substring(1) : cell;
+    }
+
     private static boolean isPassedOver(char c) {
         return Character.isWhitespace(c)
                 || Character.isSpaceChar(c)

@@ -91,16 +91,22 @@ public class GiveAnswer {
 
     /** A case whose gearbox is another one than the truck's would hold figures of the wrong box. */
     public void refuseAnother(String caseId, TruckProfile truck) {
+        refuseAnother(caseId, truck.id(), truck.layout());
+    }
+
+    /** The same for a truck of which only name and layout are known. */
+    public void refuseAnother(String caseId, String truck, Layout ofTruck) {
         Layout ofCase =
                 cases.getObject().store().read(new CaseId(caseId)).present().gearbox();
-        Layout ofTruck = truck.layout();
-        boolean otherRatios =
-                ofCase.forwardRatios().isPresent() && !ofCase.forwardRatios().equals(ofTruck.forwardRatios());
-        boolean otherSplitter =
-                ofCase.splitter().isPresent() && !ofCase.splitter().equals(ofTruck.splitter());
+        boolean otherRatios = ofCase.forwardRatios().isPresent()
+                && ofTruck.forwardRatios().isPresent()
+                && !ofCase.forwardRatios().equals(ofTruck.forwardRatios());
+        boolean otherSplitter = ofCase.splitter().isPresent()
+                && ofTruck.splitter().isPresent()
+                && !ofCase.splitter().equals(ofTruck.splitter());
         if (otherRatios || otherSplitter) {
             throw new Refused("case '" + caseId + "' says that its gearbox has " + words(ofCase) + ", truck '"
-                    + truck.id()
+                    + truck
                     + "' has " + words(ofTruck) + "; name the truck of the case, or put the case right with: case"
                     + " gearbox " + caseId + " --ratios N --splitter none|high-only|both");
         }

@@ -42,7 +42,7 @@ public class Trucks {
     }
 
     /** The text of the profile as it was written. */
-    String yaml(String name) {
+    public String yaml(String name) {
         if (Cases.isFile(name)) {
             return read(Path.of(name)).yaml();
         }

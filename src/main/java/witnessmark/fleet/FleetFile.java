@@ -1,0 +1,49 @@
+package witnessmark.fleet;
+
+import java.io.Serializable;
+import witnessmark.triplog.LogNames;
+
+/**
+ * One log in the folder of a fleet. Each sub-folder is a truck; a log in no sub-folder belongs to the truck that its name
+ * begins with, up to the first underscore.
+ *
+ * @param path from the folder on, parted by slashes
+ * @param bytes its size as stored
+ * @param modifiedMillis when it was last written, milliseconds since 1970
+ */
+public record FleetFile(String path, long bytes, long modifiedMillis) implements Serializable {
+    /** A mapping file of this name in a folder holds for the CSV logs in it; one in the fleet's folder for all others. */
+    public static final String MAPPING_FILE = "mapping.yaml";
+
+    private static final int DEEPEST = 2;
+    private static final String NAMELESS = "nameless";
+
+    /** Whether a file so far down and of this name is a log of the fleet. */
+    public static boolean isLog(String path) {
+        return path.split("/").length <= DEEPEST && LogNames.isLog(path.substring(path.lastIndexOf('/') + 1));
+    }
+
+    /** Whether it is a mapping file that counts. */
+    public static boolean isMapping(String path) {
+        return path.split("/").length <= DEEPEST && name(path).equals(MAPPING_FILE);
+    }
+
+    public String truck() {
+        int slash = path.indexOf('/');
+        String truck = slash > 0 ? path.substring(0, slash) : LogNames.truck(path);
+        return truck.isBlank() ? NAMELESS : truck;
+    }
+
+    /** Its folder inside that of the fleet; empty for the latter itself. */
+    public String folder() {
+        return path.contains("/") ? path.substring(0, path.lastIndexOf('/')) : "";
+    }
+
+    public String name() {
+        return name(path);
+    }
+
+    private static String name(String path) {
+        return path.substring(path.lastIndexOf('/') + 1);
+    }
+}

@@ -1,0 +1,24 @@
+package witnessmark.fleet;
+
+import java.util.Comparator;
+import java.util.List;
+
+/** A log that counts nowhere, and why; one line. */
+public record UncountedLog(String truck, String path, String reason) implements ReadOutcome {
+    /** The order of {@link FleetTable#NOT_COUNTED}. */
+    public static final Comparator<UncountedLog> ORDER =
+            Comparator.comparing(UncountedLog::truck).thenComparing(UncountedLog::path);
+
+    static UncountedLog of(FleetFile file, String reason) {
+        return new UncountedLog(file.truck(), file.path(), reason);
+    }
+
+    static UncountedLog of(FleetLog log, String reason) {
+        return new UncountedLog(log.truck(), log.path(), reason);
+    }
+
+    /** Its row in {@link FleetTable#NOT_COUNTED}. */
+    public List<Object> cells() {
+        return List.of(truck, path, reason);
+    }
+}

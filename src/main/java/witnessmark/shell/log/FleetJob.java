@@ -1,0 +1,191 @@
+package witnessmark.shell.log;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.stereotype.Component;
+import witnessmark.fleet.FleetFile;
+import witnessmark.fleet.FleetResult;
+import witnessmark.fleet.FleetTerms;
+import witnessmark.fleet.ReadFleetLog;
+import witnessmark.fleet.ReadOutcome;
+import witnessmark.shell.print.Refused;
+import witnessmark.shell.truck.Trucks;
+import witnessmark.triplog.event.HabitLimits;
+import witnessmark.triplog.read.LogBytes;
+import witnessmark.triplog.read.Progress;
+import witnessmark.truck.TruckFolder;
+
+/** Reads the logs of a fleet in one folder, over all cores of this machine. */
+@Component
+class FleetJob {
+    private final ObjectProvider<Trucks> trucks;
+
+    FleetJob(ObjectProvider<Trucks> trucks) {
+        this.trucks = trucks;
+    }
+
+    /**
+     * What to read.
+     *
+     * @param folder of the fleet: a sub-folder for each truck, or files named by truck
+     * @param truck profile of the trucks that have none of their own; empty for none
+     * @param profiles folder of the trucks' own profiles; empty for those kept beside the cases
+     * @param mapping file for all CSV logs; empty for those beside the logs, or to guess
+     */
+    record Order(Path folder, String truck, String profiles, String mapping, HabitLimits.Load load) {}
+
+    /** Reads it all; throws {@link Refused} if there is no log, or if it was stopped. */
+    FleetResult run(Order order) {
+        if (!Files.isDirectory(order.folder())) {
+            throw new Refused("'" + order.folder() + "' is no folder; give that of the fleet's logs");
+        }
+        List<FleetFile> files = files(order.folder());
+        if (files.isEmpty()) {
+            throw new Refused("'" + order.folder()
+                    + "' holds no log files (looked for .csv .log .txt .candump .asc, also .gz)");
+        }
+        FleetTerms terms = terms(order, files);
+        try (WatchReading watch = WatchReading.onTerminal()) {
+            List<ReadOutcome> outcomes = read(order.folder(), files, terms, watch);
+            if (watch.isStopped()) {
+                throw new Refused("stopped before the end; nothing was written");
+            }
+            return FleetResult.of(outcomes);
+        }
+    }
+
+    private static List<FleetFile> files(Path folder) {
+        return walked(folder).entrySet().stream()
+                .filter(e -> FleetFile.isLog(e.getKey()))
+                .map(e -> file(e.getKey(), e.getValue()))
+                .sorted(Comparator.comparing(FleetFile::path))
+                .toList();
+    }
+
+    /** The files by their paths from the folder on. */
+    private static Map<String, Path> walked(Path folder) {
+        try (Stream<Path> walk = Files.walk(folder, 2)) {
+            Map<String, Path> found = new LinkedHashMap<>();
+            walk.filter(Files::isRegularFile)
+                    .forEach(f -> found.put(folder.relativize(f).toString().replace('\\', '/'), f));
+            return found;
+        } catch (IOException | UncheckedIOException e) {
+            throw new Refused("'" + folder + "' cannot be listed (" + e.getMessage() + ")");
+        }
+    }
+
+    private static FleetFile file(String path, Path file) {
+        try {
+            return new FleetFile(
+                    path, Files.size(file), Files.getLastModifiedTime(file).toMillis());
+        } catch (IOException e) {
+            // What can be read of it, or why it cannot, shows when it is read.
+            return new FleetFile(path, 0, 0);
+        }
+    }
+
+    private FleetTerms terms(Order order, List<FleetFile> files) {
+        TruckFolder own = order.profiles().isEmpty()
+                ? trucks.getObject().kept()
+                : new TruckFolder(existing(Path.of(order.profiles())));
+        Map<String, String> profiles = files.stream()
+                .map(FleetFile::truck)
+                .distinct()
+                .filter(own::holds)
+                .collect(Collectors.toMap(t -> t, own::yaml));
+        Map<String, String> mappings = new LinkedHashMap<>();
+        walked(order.folder()).forEach((path, file) -> {
+            if (FleetFile.isMapping(path)) {
+                mappings.put(new FleetFile(path, 0, 0).folder(), text(file));
+            }
+        });
+        return new FleetTerms(
+                profiles,
+                order.truck().isEmpty() ? null : trucks.getObject().yaml(checked(order.truck())),
+                mappings,
+                order.mapping().isEmpty() ? null : text(Path.of(order.mapping())),
+                order.load());
+    }
+
+    private String checked(String truck) {
+        trucks.getObject().find(truck);
+        return truck;
+    }
+
+    private static Path existing(Path folder) {
+        if (!Files.isDirectory(folder)) {
+            throw new Refused("--profiles '" + folder + "' is no folder");
+        }
+        return folder;
+    }
+
+    private static String text(Path file) {
+        try {
+            return Files.readString(file);
+        } catch (IOException e) {
+            throw new Refused("'" + file + "' cannot be read; check that it is there and is UTF-8 text");
+        }
+    }
+
+    /** The largest first, so that none is left to run alone at the end. */
+    private static List<ReadOutcome> read(Path folder, List<FleetFile> files, FleetTerms terms, Progress watch) {
+        int threads = Math.min(files.size(), Runtime.getRuntime().availableProcessors());
+        ThreadLocal<ReadFleetLog> reader = ThreadLocal.withInitial(() -> new ReadFleetLog(terms));
+        Together progress = new Together(
+                watch, files.stream().mapToLong(FleetFile::bytes).sum());
+        ExecutorService pool = Executors.newFixedThreadPool(threads);
+        try {
+            List<Future<ReadOutcome>> running = files.stream()
+                    .sorted(Comparator.comparingLong(FleetFile::bytes).reversed())
+                    .map(f -> pool.submit(() -> reader.get()
+                            .read(f, LogBytes.of(folder.resolve(f.path())), progress.ofOneFile())))
+                    .toList();
+            List<ReadOutcome> outcomes = new ArrayList<>();
+            for (Future<ReadOutcome> one : running) {
+                outcomes.add(one.get());
+            }
+            return outcomes;
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new Refused("reading was interrupted; nothing was written");
+        } catch (ExecutionException e) {
+            throw new IllegalStateException(Optional.ofNullable(e.getCause()).orElse(e));
+        } finally {
+            pool.shutdownNow();
+        }
+    }
+
+    /** Progress of all files together. */
+    private record Together(Progress progress, long totalBytes, AtomicLong doneBytes) {
+        Together(Progress progress, long totalBytes) {
+            this(progress, totalBytes, new AtomicLong());
+        }
+
+        Progress ofOneFile() {
+            long[] before = new long[1];
+            return (done, total) -> {
+                long all = doneBytes.addAndGet(done - before[0]);
+                before[0] = done;
+                synchronized (progress) {
+                    return progress.goOn(all, totalBytes);
+                }
+            };
+        }
+    }
+}
