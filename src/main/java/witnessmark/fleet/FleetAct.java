@@ -35,11 +35,15 @@ public record FleetAct(HabitEvent event, List<EventKind> followedBy) {
                 .toList();
     }
 
-    /** Its cells in {@link FleetTable#ACTS} from the fourth on; truck, day and file are those of its log. */
+    /** Its number in the log, from 1. */
+    public long number() {
+        return event.act().number();
+    }
+
+    /** Its cells in {@link FleetTable#ACTS} from the kind on; those before are its number and what its log tells. */
     public List<Object> ownCells() {
         HabitEvent e = event;
         return List.of(
-                (long) e.act().number(),
                 e.kind().id(),
                 LogMoment.words(e.startMicros()),
                 FleetColumn.rounded(e.seconds(), 1),

@@ -1,6 +1,8 @@
 package witnessmark.fleet;
 
 import java.io.Serializable;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import witnessmark.triplog.LogNames;
 
 /**
@@ -26,6 +28,12 @@ public record FleetFile(String path, long bytes, long modifiedMillis) implements
     /** Whether it is a mapping file that counts. */
     public static boolean isMapping(String path) {
         return path.split("/").length <= DEEPEST && name(path).equals(MAPPING_FILE);
+    }
+
+    /** Names in the order of their UTF-8 bytes, which is the order in which tables are sorted elsewhere too. */
+    static int compareNames(String one, String other) {
+        return Arrays.compareUnsigned(
+                one.getBytes(StandardCharsets.UTF_8), other.getBytes(StandardCharsets.UTF_8));
     }
 
     public String truck() {

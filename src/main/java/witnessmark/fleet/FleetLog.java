@@ -14,7 +14,8 @@ import witnessmark.fleet.TruckDay.SourceLog;
 public record FleetLog(String path, TruckDay held, List<FleetAct> acts) implements ReadOutcome {
     /** By truck and path: the order in which logs are pooled. */
     public static final Comparator<FleetLog> ORDER =
-            Comparator.comparing(FleetLog::truck).thenComparing(FleetLog::path);
+            Comparator.comparing(FleetLog::truck, FleetFile::compareNames)
+                    .thenComparing(FleetLog::path, FleetFile::compareNames);
 
     public FleetLog {
         acts = List.copyOf(acts);

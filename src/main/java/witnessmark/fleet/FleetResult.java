@@ -1,6 +1,7 @@
 package witnessmark.fleet;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -10,7 +11,7 @@ import witnessmark.fleet.PoolTruck.Pooled;
 /** What all logs of a fleet came to, held in memory: about a kilobyte for each act. */
 public final class FleetResult {
     private final List<UncountedLog> uncounted = new ArrayList<>();
-    private final Map<String, Pooled> trucks = new TreeMap<>();
+    private final Map<String, Pooled> trucks = new TreeMap<>(FleetFile::compareNames);
 
     private FleetResult() {}
 
@@ -32,7 +33,7 @@ public final class FleetResult {
 
     private void pool(List<FleetLog> read) {
         Set<String> shared = OtherTrucks.shared(read);
-        Map<String, List<FleetLog>> byTruck = new TreeMap<>();
+        Map<String, List<FleetLog>> byTruck = new HashMap<>();
         for (FleetLog log : read) {
             if (shared.contains(log.sha256())) {
                 uncounted.add(OtherTrucks.setAside(log));
@@ -73,7 +74,7 @@ public final class FleetResult {
     }
 
     private static List<Object> actCells(FleetLog log, FleetAct act) {
-        List<Object> cells = new ArrayList<>(List.of(log.truck(), log.held().day(), log.path()));
+        List<Object> cells = new ArrayList<>(List.of(log.truck(), log.path(), act.number(), log.held().day()));
         cells.addAll(act.ownCells());
         return cells;
     }

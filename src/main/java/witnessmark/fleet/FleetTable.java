@@ -10,11 +10,11 @@ import java.util.Locale;
 /** The tables that a fleet's logs come to. */
 public enum FleetTable {
     /** One row for each act, by truck, file and act. */
-    ACTS(List.of(
+    ACTS(3, List.of(
             text("truck"),
-            text("day"),
             text("file"),
             count("act"),
+            text("day"),
             text("kind"),
             text("start"),
             number("seconds"),
@@ -30,7 +30,7 @@ public enum FleetTable {
             text("followed_by"),
             text("sentence"))),
     /** One record for each truck and day, in that order; what cases take in. */
-    DAYS(List.of(
+    DAYS(2, List.of(
             text("truck"),
             text("day"),
             text("profile"),
@@ -52,7 +52,7 @@ public enum FleetTable {
             text("remarks"),
             text("doubts"))),
     /** What all logs of a truck say for and against findings, weighed as one witness; by truck. */
-    FINDINGS(List.of(
+    FINDINGS(2, List.of(
             text("truck"),
             text("finding"),
             text("state"),
@@ -64,16 +64,23 @@ public enum FleetTable {
             text("sentence"),
             text("thin"))),
     /** The logs that count nowhere, and why; by truck and file. */
-    NOT_COUNTED(List.of(text("truck"), text("file"), text("reason")));
+    NOT_COUNTED(2, List.of(text("truck"), text("file"), text("reason")));
 
+    private final int keys;
     private final List<FleetColumn> columns;
 
-    FleetTable(List<FleetColumn> columns) {
+    FleetTable(int keys, List<FleetColumn> columns) {
+        this.keys = keys;
         this.columns = columns;
     }
 
     public List<FleetColumn> columns() {
         return columns;
+    }
+
+    /** The first columns, which tell its rows apart and by which it is sorted, texts by their UTF-8 bytes. */
+    public List<String> keys() {
+        return header().subList(0, keys);
     }
 
     public List<String> header() {

@@ -1,6 +1,7 @@
 package witnessmark.fleet;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -81,6 +82,7 @@ public final class PoolTruck {
                 .orElse(List.of())
                 .stream()
                 .map(said -> new TruckFinding(counted.get(0).truck(), said, counted.size()))
+                .sorted(Comparator.comparing(f -> f.said().finding()))
                 .toList();
     }
 }

@@ -2,7 +2,6 @@ package witnessmark.fleet;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import witnessmark.triplog.evidence.LogEvidence;
@@ -14,9 +13,6 @@ import witnessmark.triplog.evidence.LogEvidence;
  * @param logs how many logs it rests on
  */
 public record TruckFinding(String truck, LogEvidence said, long logs) {
-    /** The order of {@link FleetTable#FINDINGS}: by truck; within one the order in which it is weighed stays. */
-    public static final Comparator<TruckFinding> ORDER = Comparator.comparing(TruckFinding::truck);
-
     private static final MathContext FIGURES = new MathContext(6);
 
     /** Its row in {@link FleetTable#FINDINGS}; likelier below 1 speaks against. */

@@ -5,9 +5,9 @@ import java.util.List;
 
 /** A log that counts nowhere, and why; one line. */
 public record UncountedLog(String truck, String path, String reason) implements ReadOutcome {
-    /** The order of {@link FleetTable#NOT_COUNTED}. */
-    public static final Comparator<UncountedLog> ORDER =
-            Comparator.comparing(UncountedLog::truck).thenComparing(UncountedLog::path);
+    static final Comparator<UncountedLog> ORDER = Comparator.comparing(
+                    UncountedLog::truck, FleetFile::compareNames)
+            .thenComparing(UncountedLog::path, FleetFile::compareNames);
 
     static UncountedLog of(FleetFile file, String reason) {
         return new UncountedLog(file.truck(), file.path(), reason);

@@ -35,9 +35,10 @@ public record LogHead(Path file, LogBytes bytes, LogFormat format, boolean compr
 
     /** The same of bytes that need not be a file of this machine; {@code file} names them. */
     public static LogHead of(Path file, LogBytes bytes) {
-        boolean compressed = isGzip(file, bytes);
+        boolean compressed;
         byte[] head;
-        try (InputStream in = open(bytes, compressed)) {
+        try (InputStream in = unpacked(bytes)) {
+            compressed = in instanceof GZIPInputStream;
             head = head(in);
         } catch (ZipException e) {
             throw new UnreadableLog(file + ": begins like a gzip file but is damaged (" + e.getMessage() + ")");
@@ -47,17 +48,19 @@ public record LogHead(Path file, LogBytes bytes, LogFormat format, boolean compr
         return new LogHead(file, bytes, format(file, head), compressed, text(head));
     }
 
-    private static boolean isGzip(Path file, LogBytes bytes) {
+    /** What the log says, unpacked if it is gzip; its hash is taken of this. */
+    public static InputStream unpacked(LogBytes bytes) throws IOException {
+        boolean compressed;
         try (InputStream in = bytes.open()) {
-            return (in.read() << 8 | in.read()) == GZIP_MAGIC;
-        } catch (IOException e) {
-            throw new UnreadableLog(file + ": cannot be read (" + e.getMessage() + ")");
+            compressed = (in.read() << 8 | in.read()) == GZIP_MAGIC;
         }
-    }
-
-    private static InputStream open(LogBytes bytes, boolean compressed) throws IOException {
         InputStream plain = bytes.open();
-        return compressed ? new GZIPInputStream(plain, 64 * 1024) : plain;
+        try {
+            return compressed ? new GZIPInputStream(plain, 64 * 1024) : plain;
+        } catch (IOException e) {
+            plain.close();
+            throw e;
+        }
     }
 
     private static byte[] head(InputStream in) throws IOException {
