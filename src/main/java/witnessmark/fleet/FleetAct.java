@@ -23,8 +23,7 @@ public record FleetAct(HabitEvent event, List<EventKind> followedBy) {
     static List<FleetAct> of(List<HabitEvent> events) {
         Map<Integer, List<EventKind>> followers = new LinkedHashMap<>();
         events.stream().filter(HabitEvent::isConsequence).forEach(e -> {
-            List<EventKind> of =
-                    followers.computeIfAbsent(e.act().number(), n -> new ArrayList<>());
+            List<EventKind> of = followers.computeIfAbsent(e.act().number(), n -> new ArrayList<>());
             if (!of.contains(e.kind())) {
                 of.add(e.kind());
             }

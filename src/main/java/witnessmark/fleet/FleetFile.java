@@ -32,8 +32,7 @@ public record FleetFile(String path, long bytes, long modifiedMillis) implements
 
     /** Names in the order of their UTF-8 bytes, which is the order in which tables are sorted elsewhere too. */
     static int compareNames(String one, String other) {
-        return Arrays.compareUnsigned(
-                one.getBytes(StandardCharsets.UTF_8), other.getBytes(StandardCharsets.UTF_8));
+        return Arrays.compareUnsigned(one.getBytes(StandardCharsets.UTF_8), other.getBytes(StandardCharsets.UTF_8));
     }
 
     public String truck() {

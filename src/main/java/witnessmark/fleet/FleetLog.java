@@ -13,14 +13,14 @@ import witnessmark.fleet.TruckDay.SourceLog;
  */
 public record FleetLog(String path, TruckDay held, List<FleetAct> acts) implements ReadOutcome {
     /** By truck and path: the order in which logs are pooled. */
-    public static final Comparator<FleetLog> ORDER =
-            Comparator.comparing(FleetLog::truck, FleetFile::compareNames)
-                    .thenComparing(FleetLog::path, FleetFile::compareNames);
+    public static final Comparator<FleetLog> ORDER = Comparator.comparing(FleetLog::truck, FleetFile::compareNames)
+            .thenComparing(FleetLog::path, FleetFile::compareNames);
 
     public FleetLog {
         acts = List.copyOf(acts);
         if (held.logs().size() != 1) {
-            throw new IllegalArgumentException(path + ": the record of " + held.logs().size() + " logs");
+            throw new IllegalArgumentException(
+                    path + ": the record of " + held.logs().size() + " logs");
         }
     }
 

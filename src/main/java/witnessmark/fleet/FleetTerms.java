@@ -55,7 +55,10 @@ public record FleetTerms(
     public String mark(FleetFile file, String program) {
         MessageDigest digest = sha256();
         for (String part : new String[] {
-            program, load.name(), profile(file.truck()).orElse(""), mapping(file).orElse("")
+            program,
+            load.name(),
+            profile(file.truck()).orElse(""),
+            mapping(file).orElse("")
         }) {
             byte[] bytes = part.getBytes(StandardCharsets.UTF_8);
             digest.update((bytes.length + ":").getBytes(StandardCharsets.UTF_8));

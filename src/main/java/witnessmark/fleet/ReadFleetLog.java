@@ -126,7 +126,9 @@ public final class ReadFleetLog {
 
     /** Without the name that the table gives in a column of its own, and on one line. */
     private static String reason(FleetFile file, String message) {
-        String said = message.startsWith(file.name() + ": ") ? message.substring(file.name().length() + 2) : message;
+        String said = message.startsWith(file.name() + ": ")
+                ? message.substring(file.name().length() + 2)
+                : message;
         return oneLine(said);
     }
 

@@ -5,8 +5,7 @@ import java.util.List;
 
 /** A log that counts nowhere, and why; one line. */
 public record UncountedLog(String truck, String path, String reason) implements ReadOutcome {
-    static final Comparator<UncountedLog> ORDER = Comparator.comparing(
-                    UncountedLog::truck, FleetFile::compareNames)
+    static final Comparator<UncountedLog> ORDER = Comparator.comparing(UncountedLog::truck, FleetFile::compareNames)
             .thenComparing(UncountedLog::path, FleetFile::compareNames);
 
     static UncountedLog of(FleetFile file, String reason) {

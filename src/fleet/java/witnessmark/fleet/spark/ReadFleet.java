@@ -86,8 +86,8 @@ public final class ReadFleet {
 
     private Done run() throws IOException {
         if (!out.mark(RUNNING) && !options.takeOver()) {
-            throw new Refused("another job writes to '" + options.out() + "'; wait for it, or if it died, say"
-                    + " --take-over");
+            throw new Refused(
+                    "another job writes to '" + options.out() + "'; wait for it, or if it died, say" + " --take-over");
         }
         try {
             return marked();
@@ -99,8 +99,8 @@ public final class ReadFleet {
     private Done marked() throws IOException {
         Place.Listed listed = logs.listed();
         if (listed.logs().isEmpty()) {
-            throw new Refused("'" + options.logs()
-                    + "' holds no log files (looked for .csv .log .txt .candump .asc, also .gz)");
+            throw new Refused(
+                    "'" + options.logs() + "' holds no log files (looked for .csv .log .txt .candump .asc, also .gz)");
         }
         FleetTerms terms = terms(listed);
         String program = program();
@@ -114,8 +114,8 @@ public final class ReadFleet {
         if (!tasks.isEmpty()) {
             List<List<ReadTask>> bins = ReadTask.spread(tasks, context.defaultParallelism());
             ReadFiles read = new ReadFiles(logs, context.broadcast(terms));
-            kept.add(spark.createDataFrame(
-                    context.parallelize(bins, bins.size()).mapPartitions(read), KeptLogs.TYPE));
+            kept.add(
+                    spark.createDataFrame(context.parallelize(bins, bins.size()).mapPartitions(read), KeptLogs.TYPE));
         }
         Map<FleetTable, Long> rows = new WriteTables(spark, out, kept).write(present, !tasks.isEmpty());
         return new Done(listed.logs().size(), tasks.size(), rows);
@@ -125,10 +125,14 @@ public final class ReadFleet {
     private static List<ReadTask> tasks(Dataset<Row> present, KeptLogs kept) {
         Dataset<Row> files = kept.files();
         Dataset<Row> unknown = present.join(
-                files, scala.jdk.javaapi.CollectionConverters.asScala(List.of(PRESENT.fieldNames())).toSeq(), "left_anti");
+                files,
+                scala.jdk.javaapi.CollectionConverters.asScala(List.of(PRESENT.fieldNames()))
+                        .toSeq(),
+                "left_anti");
         Dataset<Row> bySize = files.groupBy("bytes", "mark")
                 .agg(functions.collect_set("sha256").as("likely"));
-        return unknown.join(
+        return unknown
+                .join(
                         bySize,
                         scala.jdk.javaapi.CollectionConverters.asScala(List.of("bytes", "mark"))
                                 .toSeq(),

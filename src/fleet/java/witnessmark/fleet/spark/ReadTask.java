@@ -38,9 +38,7 @@ record ReadTask(FleetFile file, String mark, List<String> likely) implements Ser
             emptiest.add(new Bin(new ArrayList<>(), new long[1]));
         }
         tasks.stream()
-                .sorted(Comparator.comparingLong(ReadTask::cost)
-                        .reversed()
-                        .thenComparing(t -> t.file.path()))
+                .sorted(Comparator.comparingLong(ReadTask::cost).reversed().thenComparing(t -> t.file.path()))
                 .forEach(task -> {
                     Bin bin = emptiest.remove();
                     bin.tasks.add(task);

@@ -85,8 +85,8 @@ final class WriteTables {
 
     private Broadcast<Set<String>> shared(Dataset<Row> located) {
         Dataset<Row> shared = located.map(
-                        (MapFunction<Row, scala.Tuple2<String, String>>) r -> new scala.Tuple2<>(
-                                r.getAs("sha256"), new FleetFile(r.getAs("path"), 0, 0).truck()),
+                        (MapFunction<Row, scala.Tuple2<String, String>>) r ->
+                                new scala.Tuple2<>(r.getAs("sha256"), new FleetFile(r.getAs("path"), 0, 0).truck()),
                         Encoders.tuple(Encoders.STRING(), Encoders.STRING()))
                 .toDF("sha256", "truck")
                 .groupBy("sha256")
@@ -127,8 +127,7 @@ final class WriteTables {
                         (MapFunction<Row, Row>) r -> {
                             FleetFile file = new FleetFile(r.getString(0), 0, 0);
                             return Rows.row(
-                                    columns,
-                                    new UncountedLog(file.truck(), file.path(), r.getString(1)).cells());
+                                    columns, new UncountedLog(file.truck(), file.path(), r.getString(1)).cells());
                         },
                         Encoders.row(Rows.type(columns)));
     }
@@ -161,8 +160,8 @@ final class WriteTables {
                 .schema(Rows.type(table.columns()))
                 .parquet(out.path(parquet).toString());
         long rows = 0;
-        try (Writer text = new BufferedWriter(new OutputStreamWriter(
-                out.write(NEW + table.fileName() + ".csv"), StandardCharsets.UTF_8))) {
+        try (Writer text = new BufferedWriter(
+                new OutputStreamWriter(out.write(NEW + table.fileName() + ".csv"), StandardCharsets.UTF_8))) {
             CsvTable csv = new CsvTable(text);
             csv.row(table.header());
             for (Iterator<Row> each = written.sort(keys).toLocalIterator(); each.hasNext(); rows++) {

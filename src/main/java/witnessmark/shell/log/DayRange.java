@@ -31,6 +31,7 @@ record DayRange(Optional<LocalDate> from, Optional<LocalDate> to) {
             return from.isEmpty() && to.isEmpty();
         }
         LocalDate date = LocalDate.parse(day);
-        return !from.filter(date::isBefore).isPresent() && !to.filter(date::isAfter).isPresent();
+        return !from.filter(date::isBefore).isPresent()
+                && !to.filter(date::isAfter).isPresent();
     }
 }

@@ -65,8 +65,7 @@ class FleetCommands {
         }
         HabitLimits.Load known = LogCommands.load(load);
         Path tables = free(Path.of(out), replace);
-        FleetResult result =
-                jobs.getObject().run(new FleetJob.Order(Path.of(folder), truck, profiles, mapping, known));
+        FleetResult result = jobs.getObject().run(new FleetJob.Order(Path.of(folder), truck, profiles, mapping, known));
         for (FleetTable table : FleetTable.values()) {
             NewFile.write(file(tables, table), csv(table, result.rows(table)), replace);
         }
@@ -118,8 +117,7 @@ class FleetCommands {
             CommandContext context,
             @Argument(index = 0, description = "days.csv as log fleet or the fleet's job writes it") String table,
             @Option(longName = "case", defaultValue = "", description = "one case; needs --truck") String caseId,
-            @Option(longName = "truck", defaultValue = "", description = "only the records of this truck")
-                    String truck,
+            @Option(longName = "truck", defaultValue = "", description = "only the records of this truck") String truck,
             @Option(longName = "from", defaultValue = "", description = "first day, as 2026-03-01") String from,
             @Option(longName = "to", defaultValue = "", description = "last day") String to,
             @Option(
@@ -137,8 +135,8 @@ class FleetCommands {
         if (!caseId.isEmpty() && truck.isEmpty()) {
             throw new WrongUsage("--case needs the truck whose records it takes: --truck NAME");
         }
-        ImportResults.Order order = new ImportResults.Order(
-                Path.of(table), caseId, truck, DayRange.of(from, to), nevertheless, reason);
+        ImportResults.Order order =
+                new ImportResults.Order(Path.of(table), caseId, truck, DayRange.of(from, to), nevertheless, reason);
         List<ImportResults.Taken> taken = imports.getObject().run(order);
         if (form == Format.JSON) {
             Map<String, Object> json = new LinkedHashMap<>();

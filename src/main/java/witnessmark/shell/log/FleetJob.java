@@ -57,8 +57,8 @@ class FleetJob {
         }
         List<FleetFile> files = files(order.folder());
         if (files.isEmpty()) {
-            throw new Refused("'" + order.folder()
-                    + "' holds no log files (looked for .csv .log .txt .candump .asc, also .gz)");
+            throw new Refused(
+                    "'" + order.folder() + "' holds no log files (looked for .csv .log .txt .candump .asc, also .gz)");
         }
         FleetTerms terms = terms(order, files);
         try (WatchReading watch = WatchReading.onTerminal()) {
@@ -147,14 +147,14 @@ class FleetJob {
     private static List<ReadOutcome> read(Path folder, List<FleetFile> files, FleetTerms terms, Progress watch) {
         int threads = Math.min(files.size(), Runtime.getRuntime().availableProcessors());
         ThreadLocal<ReadFleetLog> reader = ThreadLocal.withInitial(() -> new ReadFleetLog(terms));
-        Together progress = new Together(
-                watch, files.stream().mapToLong(FleetFile::bytes).sum());
+        Together progress =
+                new Together(watch, files.stream().mapToLong(FleetFile::bytes).sum());
         ExecutorService pool = Executors.newFixedThreadPool(threads);
         try {
             List<Future<ReadOutcome>> running = files.stream()
                     .sorted(Comparator.comparingLong(FleetFile::bytes).reversed())
-                    .map(f -> pool.submit(() -> reader.get()
-                            .read(f, LogBytes.of(folder.resolve(f.path())), progress.ofOneFile())))
+                    .map(f -> pool.submit(
+                            () -> reader.get().read(f, LogBytes.of(folder.resolve(f.path())), progress.ofOneFile())))
                     .toList();
             List<ReadOutcome> outcomes = new ArrayList<>();
             for (Future<ReadOutcome> one : running) {

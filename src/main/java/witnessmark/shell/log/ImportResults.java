@@ -121,10 +121,9 @@ class ImportResults {
         long from = 0;
         do {
             page = cases.getObject().store().list(open.withPage(PAGE, from));
-            page.stream()
-                    .filter(c -> !plain(c.unit()).isEmpty())
-                    .forEach(c -> byUnit.computeIfAbsent(plain(c.unit()), u -> new ArrayList<>())
-                            .add(c.id().toString()));
+            page.stream().filter(c -> !plain(c.unit()).isEmpty()).forEach(c -> byUnit.computeIfAbsent(
+                            plain(c.unit()), u -> new ArrayList<>())
+                    .add(c.id().toString()));
             from += page.size();
         } while (page.size() == PAGE);
         return byUnit;
@@ -198,8 +197,9 @@ class ImportResults {
         Evidence before = history.present().evidence().get(name);
         List<String> hashes = day.logs().stream().map(SourceLog::sha256).toList();
         if (before != null && !hashes.containsAll(HeldLogs.hashes(before))) {
-            throw new Refused("evidence " + name + " of the case rests on logs that this record lacks; take it off first"
-                    + " if the record is right");
+            throw new Refused(
+                    "evidence " + name + " of the case rests on logs that this record lacks; take it off first"
+                            + " if the record is right");
         }
     }
 
@@ -208,7 +208,8 @@ class ImportResults {
                 .filter(e -> !e.id().equals(replaced))
                 .toList());
         List<HeldLogs.Log> logs = new ArrayList<>();
-        logs.add(new HeldLogs.Log(day.truck() + " " + day.day(), "", day.record().spans()));
+        logs.add(
+                new HeldLogs.Log(day.truck() + " " + day.day(), "", day.record().spans()));
         day.logs().forEach(l -> logs.add(new HeldLogs.Log(l.name(), l.sha256(), List.of())));
         List<String> refusals = held.add(logs);
         if (!refusals.isEmpty()) {
