@@ -36,6 +36,8 @@ record ReadDaysTable(List<TruckDay> days, String sha256) {
         List<TruckDay> days = new ArrayList<>();
         List<String> faults = new ArrayList<>();
         try (CsvReader<CsvRecord> rows = CsvReader.builder()
+                .allowMissingFields(true)
+                .allowExtraFields(true)
                 .ofCsvRecord(new InputStreamReader(new ByteArrayInputStream(bytes), StandardCharsets.UTF_8))) {
             Iterator<CsvRecord> each = rows.iterator();
             if (!each.hasNext() || !each.next().getFields().equals(FleetTable.DAYS.header())) {

@@ -154,13 +154,13 @@ final class SparkCluster implements AutoCloseable {
     }
 
     @Override
-    public void close() throws InterruptedException {
+    public void close() {
         for (Process process :
                 Stream.concat(workers.stream(), Stream.of(master)).toList()) {
             List<ProcessHandle> children = process.descendants().toList();
             process.destroyForcibly();
             children.forEach(ProcessHandle::destroyForcibly);
-            process.waitFor(10, TimeUnit.SECONDS);
+            process.onExit().orTimeout(10, TimeUnit.SECONDS).join();
         }
     }
 }

@@ -1,0 +1,286 @@
+package witnessmark.shell.log;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.NamedCsvRecord;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.ObjectMapper;
+import witnessmark.shell.CommandLine;
+import witnessmark.shell.CommandLine.Run;
+import witnessmark.shell.run.SplitLine;
+import witnessmark.truck.ReadyTrucks;
+
+class FleetCommandsTest {
+    private static final Path SAMPLES = Path.of("sample-cases/logs");
+
+    @TempDir
+    static Path folder;
+
+    private static CommandLine shell;
+    private static Path out;
+
+    /** The sample logs as a fleet, with files that are no logs. */
+    @BeforeAll
+    static void read_the_fleet() throws IOException {
+        shell = new CommandLine(folder.resolve("store"));
+        Path fleet = Files.createDirectories(folder.resolve("fleet"));
+        try (Stream<Path> logs = Files.list(SAMPLES)) {
+            for (Path log : logs.toList()) {
+                Files.copy(log, fleet.resolve(log.getFileName()));
+            }
+        }
+        Files.writeString(fleet.resolve("unit-9_letter.txt"), "Dear all,\nthis is no log.\n");
+        Files.createDirectories(fleet.resolve("unit-31"));
+        Files.copy(
+                SAMPLES.resolve("unit-31_high-range-starts.csv"), fleet.resolve("unit-31").resolve("twice.csv"));
+        out = folder.resolve("tables");
+        Run run = run("log fleet " + fleet + " --truck thirteen-ratio --out " + out);
+        assertThat(run.messages()).isEmpty();
+        assertThat(run.out().replaceAll("\\s+", " "))
+                .contains("4 trucks, 5 logs counted, 2 not")
+                .contains("unit-31_high-range-starts.csv: the same log as unit-31/twice.csv; it would count twice")
+                .contains("A log names a truck, not who drove it");
+        assertThat(run.out().lines()).allMatch(l -> l.length() <= 80 || l.contains(folder.toString()));
+    }
+
+    @AfterAll
+    static void close() {
+        shell.close();
+    }
+
+    private static Run run(String line) {
+        return shell.run(SplitLine.of(line).toArray(String[]::new));
+    }
+
+    private static void done(String line) {
+        Run run = run(line);
+        assertThat(run.messages()).as(line).isEmpty();
+        assertThat(run.exitCode()).isZero();
+    }
+
+    private static void refused(String line, int exitCode, String... messages) {
+        Run run = run(line);
+        assertThat(run.messages().lines()).containsExactly(messages);
+        assertThat(run.exitCode()).isEqualTo(exitCode);
+    }
+
+    private static List<NamedCsvRecord> rows(Path table) throws IOException {
+        try (CsvReader<NamedCsvRecord> rows = CsvReader.builder().ofNamedCsvRecord(table)) {
+            return rows.stream().toList();
+        }
+    }
+
+    private static JsonNode json(String line) {
+        return new ObjectMapper().readTree(run(line + " --format json").out());
+    }
+
+    private static JsonNode records(String line) {
+        return json(line).get("records");
+    }
+
+    /** What a case keeps of logs, without the names that were chosen for it. */
+    private static String kept(String id) {
+        String yaml = run("case export " + id).out();
+        return yaml.substring(yaml.indexOf("record:")).replaceFirst("(?s)\n {0,4}\\S.*", "");
+    }
+
+    @Test
+    void the_acts_are_the_events_that_log_read_tells_without_what_follows_from_them() throws IOException {
+        Run read = run("log read thirteen-ratio " + SAMPLES + " --events --format csv");
+        Path events = Files.writeString(folder.resolve("events.csv"), read.out());
+        Set<List<String>> told = rows(events).stream()
+                .map(r -> List.of(
+                        r.getField("truck"),
+                        r.getField("kind"),
+                        r.getField("start"),
+                        r.getField("first_line"),
+                        r.getField("severity"),
+                        r.getField("sentence")))
+                .collect(Collectors.toSet());
+
+        List<NamedCsvRecord> acts = rows(out.resolve("acts.csv"));
+
+        assertThat(acts).hasSizeGreaterThan(8).allSatisfy(r -> assertThat(told)
+                .contains(List.of(
+                        r.getField("truck"),
+                        r.getField("kind"),
+                        r.getField("start"),
+                        r.getField("first_line"),
+                        r.getField("severity"),
+                        r.getField("sentence"))));
+        long followers = acts.stream()
+                .mapToLong(r -> Stream.of(r.getField("followed_by").split(" "))
+                        .filter(k -> !k.isEmpty())
+                        .count())
+                .sum();
+        assertThat(acts.size() + followers).isEqualTo(told.size());
+    }
+
+    @Test
+    void a_record_taken_in_is_what_log_add_keeps_of_the_same_log() {
+        done("case new by-log --unit \"Unit 32\"");
+        done("log add by-log thirteen-ratio " + SAMPLES.resolve("unit-32_coast-and-tow.candump"));
+        done("case new by-table --unit \"another name\"");
+        done("log import-results " + out.resolve("days.csv") + " --case by-table --truck unit-32 --nevertheless renamed");
+
+        assertThat(kept("by-table").replaceFirst("(?s)\n *doubts:.*", ""))
+                .isEqualTo(kept("by-log").replaceFirst("(?s)\n *doubts:.*", ""))
+                .contains("log-rolling-at-idle", "2023-11-14T22:13:20.023Z");
+    }
+
+    @Test
+    void logs_of_a_truck_weigh_in_its_case_as_if_they_were_added_one_by_one() {
+        done("case new one-by-one");
+        done("log add one-by-one thirteen-ratio " + SAMPLES.resolve("unit-31_high-range-starts.csv"));
+        done("log add one-by-one thirteen-ratio " + SAMPLES.resolve("unit-31_after-coaching.csv"));
+        done("case new at-once");
+        done("log import-results " + out.resolve("days.csv") + " --case at-once --truck unit-31");
+
+        JsonNode causes = json("diagnose one-by-one").get("causes");
+        assertThat(causes).isNotEmpty();
+        assertThat(json("diagnose at-once").get("causes")).isEqualTo(causes);
+    }
+
+    @Test
+    void records_go_into_the_open_cases_of_their_trucks_once() {
+        done("case new found --unit UNIT_33");
+        done("case new closed --unit unit-33");
+        done("case sign-off closed");
+        String line = "log import-results " + out.resolve("days.csv") + " --truck unit-33";
+
+        JsonNode first = records(line);
+        assertThat(first).hasSize(1);
+        assertThat(first.get(0).get("case").asString()).isEqualTo("found");
+        assertThat(first.get(0).get("state").asString()).isEqualTo("stored");
+        assertThat(run("case show found").out()).contains("log-unit-33-undated");
+        assertThat(records(line).get(0).get("state").asString()).isEqualTo("held-already");
+    }
+
+    @Test
+    void a_day_that_grew_takes_the_place_of_what_was_taken_before_and_one_that_shrank_does_not() throws IOException {
+        Path fleet = Files.createDirectories(folder.resolve("growing"));
+        Files.copy(SAMPLES.resolve("unit-31_after-coaching.csv"), fleet.resolve("unit-31_after-coaching.csv"));
+        Path less = folder.resolve("less");
+        done("log fleet " + fleet + " --truck thirteen-ratio --out " + less);
+        done("case new growing");
+        String into = " --case growing --truck unit-31";
+        done("log import-results " + less.resolve("days.csv") + into);
+
+        assertThat(records("log import-results " + out.resolve("days.csv") + into).get(0).get("state").asString())
+                .isEqualTo("stored");
+        assertThat(records("log import-results " + less.resolve("days.csv") + into).get(0).get("state").asString())
+                .isEqualTo("held-already");
+        assertThat(kept("growing")).contains("count: 3");
+    }
+
+    @Test
+    void what_does_not_fit_is_refused_with_the_reason_and_stops_no_other() {
+        done("case new ten --unit unit-34 --ratios 10");
+        done("case new right --unit unit-34");
+        String line = "log import-results " + out.resolve("days.csv") + " --truck unit-34";
+
+        Run run = run(line);
+
+        assertThat(run.exitCode()).isEqualTo(1);
+        assertThat(run.messages()).contains("case ten, unit-34 undated: case 'ten' says that its gearbox has 10 forward");
+        assertThat(run.out()).contains("case right, unit-34 undated: evidence log-unit-34-undated");
+        done("case new other --unit \"Unit 99\"");
+        assertThat(run("log import-results " + out.resolve("days.csv") + " --case other --truck unit-32").messages())
+                .contains("its name says unit-32, the truck of the case is Unit 99")
+                .contains("take them with --nevertheless 'why'");
+    }
+
+    @Test
+    void a_truck_is_read_with_its_own_profile_and_one_without_any_is_told() throws IOException {
+        Path fleet = Files.createDirectories(folder.resolve("profiled"));
+        Files.copy(SAMPLES.resolve("unit-33_low-range-too-fast.csv"), fleet.resolve("unit-33_a.csv"));
+        Files.copy(SAMPLES.resolve("unit-31_after-coaching.csv"), fleet.resolve("unit-31_a.csv"));
+        Path profiles = Files.createDirectories(folder.resolve("profiles"));
+        Files.writeString(
+                profiles.resolve("unit-33.yaml"),
+                ReadyTrucks.yaml("thirteen-ratio").replaceFirst("(?m)^truck: .*$", "truck: unit-33"));
+        Path tables = folder.resolve("profiled-tables");
+
+        done("log fleet " + fleet + " --profiles " + profiles + " --out " + tables);
+
+        assertThat(rows(tables.resolve("days.csv")).get(0).getField("profile")).isEqualTo("unit-33");
+        assertThat(rows(tables.resolve("not-counted.csv")).get(0).getField("reason"))
+                .isEqualTo("no profile for this truck: keep one named 'unit-31' beside the others, or give one for all"
+                        + " trucks");
+    }
+
+    @Nested
+    class Refusals {
+        @Test
+        void of_what_cannot_be_read_or_written() throws IOException {
+            Path empty = Files.createDirectories(folder.resolve("empty"));
+            refused("log fleet " + SAMPLES, 2, "name the logs and where the tables go: log fleet FOLDER --out FOLDER");
+            refused(
+                    "log fleet " + empty + " --out " + folder.resolve("none"),
+                    1,
+                    "'" + empty + "' holds no log files (looked for .csv .log .txt .candump .asc, also .gz)");
+            refused(
+                    "log fleet " + SAMPLES + " --truck thirteen-ratio --out " + out,
+                    1,
+                    "'" + out.resolve("acts.csv")
+                            + "' is there already; give another folder after --out, or add --replace");
+            refused(
+                    "log fleet " + folder.resolve("nowhere") + " --out " + folder.resolve("none"),
+                    1,
+                    "'" + folder.resolve("nowhere") + "' is no folder; give that of the fleet's logs");
+            refused(
+                    "log fleet " + SAMPLES + " --profiles nowhere --out " + folder.resolve("none"),
+                    1,
+                    "--profiles 'nowhere' is no folder");
+        }
+
+        @Test
+        void of_a_table_that_is_none_or_is_damaged() throws IOException {
+            Path acts = out.resolve("acts.csv");
+            refused(
+                    "log import-results " + acts,
+                    1,
+                    "'" + acts + "' is no table of trucks and days; give days.csv as log fleet or the fleet's job writes"
+                            + " it, with its first line");
+            String days = Files.readString(out.resolve("days.csv"));
+            Path damaged =
+                    Files.writeString(folder.resolve("damaged.csv"), days.replaceFirst("(?m)^unit-32,[^,]*,", "unit-32,then,"));
+            refused(
+                    "log import-results " + damaged,
+                    1,
+                    damaged + ":3 column day: 'then' is no date as 2026-03-14, and not undated",
+                    "nothing was stored; have the table written anew");
+            Path cut = Files.writeString(folder.resolve("cut.csv"), days.substring(0, days.length() - 100));
+            assertThat(run("log import-results " + cut).messages()).contains(cut + ":5 ", "nothing was stored");
+            Path foreign = Files.writeString(
+                    folder.resolve("foreign.csv"), days.replace("log-oil-temperature-high=", "log-of-nothing="));
+            done("case new foreign --unit unit-34x");
+            assertThat(run("log import-results " + foreign + " --case foreign --truck unit-34").messages())
+                    .contains("no finding 'log-of-nothing' is known");
+        }
+
+        @Test
+        void of_days_and_cases_that_make_no_sense() {
+            String table = "log import-results " + out.resolve("days.csv");
+            refused(table + " --case a", 2, "--case needs the truck whose records it takes: --truck NAME");
+            refused(table + " --from yesterday", 2, "--from 'yesterday' is no date as 2026-03-01");
+            refused(
+                    table + " --from 2026-03-02 --to 2026-03-01", 2, "--from 2026-03-02 is after --to 2026-03-01");
+            assertThat(run(table + " --truck unit-32 --from 2024-01-01").messages())
+                    .contains("belongs to an open case: a case's unit must bear the truck's name");
+        }
+    }
+}
