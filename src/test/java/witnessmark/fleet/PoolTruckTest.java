@@ -59,12 +59,12 @@ class PoolTruckTest {
                 List.of());
     }
 
-    private static final FleetLog MORNING = log(
-            "a/1.csv", 1, "2026-03-02", record(80, 2, span("2026-03-02T06:00:00Z", "2026-03-02T08:00:00Z")));
-    private static final FleetLog NOON = log(
-            "a/2.csv", 2, "2026-03-02", record(40, 1, span("2026-03-02T08:00:00Z", "2026-03-02T09:00:00Z")));
-    private static final FleetLog NEXT_DAY = log(
-            "a/3.csv", 3, "2026-03-03", record(60, 0, span("2026-03-03T06:00:00Z", "2026-03-03T07:30:00Z")));
+    private static final FleetLog MORNING =
+            log("a/1.csv", 1, "2026-03-02", record(80, 2, span("2026-03-02T06:00:00Z", "2026-03-02T08:00:00Z")));
+    private static final FleetLog NOON =
+            log("a/2.csv", 2, "2026-03-02", record(40, 1, span("2026-03-02T08:00:00Z", "2026-03-02T09:00:00Z")));
+    private static final FleetLog NEXT_DAY =
+            log("a/3.csv", 3, "2026-03-03", record(60, 0, span("2026-03-03T06:00:00Z", "2026-03-03T07:30:00Z")));
 
     @Test
     void logs_of_a_day_are_one_record_and_all_days_one_witness() {
@@ -134,7 +134,9 @@ class PoolTruckTest {
                     Layout.unknown(),
                     3,
                     MORNING.held().record().with(List.of("a first doubt", "a second")),
-                    List.of(new SourceLog("ab".repeat(32), "a b%20c: \u6f22,.csv"), new SourceLog("cd".repeat(32), "d")),
+                    List.of(
+                            new SourceLog("ab".repeat(32), "a b%20c: \u6f22,.csv"),
+                            new SourceLog("cd".repeat(32), "d")),
                     List.of("one remark"));
 
             assertThat(TruckDayRow.read(row(named))).isEqualTo(named);

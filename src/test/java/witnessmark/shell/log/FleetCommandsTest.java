@@ -45,7 +45,8 @@ class FleetCommandsTest {
         Files.writeString(fleet.resolve("unit-9_letter.txt"), "Dear all,\nthis is no log.\n");
         Files.createDirectories(fleet.resolve("unit-31"));
         Files.copy(
-                SAMPLES.resolve("unit-31_high-range-starts.csv"), fleet.resolve("unit-31").resolve("twice.csv"));
+                SAMPLES.resolve("unit-31_high-range-starts.csv"),
+                fleet.resolve("unit-31").resolve("twice.csv"));
         out = folder.resolve("tables");
         Run run = run("log fleet " + fleet + " --truck thirteen-ratio --out " + out);
         assertThat(run.messages()).isEmpty();
@@ -134,7 +135,8 @@ class FleetCommandsTest {
         done("case new by-log --unit \"Unit 32\"");
         done("log add by-log thirteen-ratio " + SAMPLES.resolve("unit-32_coast-and-tow.candump"));
         done("case new by-table --unit \"another name\"");
-        done("log import-results " + out.resolve("days.csv") + " --case by-table --truck unit-32 --nevertheless renamed");
+        done("log import-results " + out.resolve("days.csv")
+                + " --case by-table --truck unit-32 --nevertheless renamed");
 
         assertThat(kept("by-table").replaceFirst("(?s)\n *doubts:.*", ""))
                 .isEqualTo(kept("by-log").replaceFirst("(?s)\n *doubts:.*", ""))
@@ -179,9 +181,15 @@ class FleetCommandsTest {
         String into = " --case growing --truck unit-31";
         done("log import-results " + less.resolve("days.csv") + into);
 
-        assertThat(records("log import-results " + out.resolve("days.csv") + into).get(0).get("state").asString())
+        assertThat(records("log import-results " + out.resolve("days.csv") + into)
+                        .get(0)
+                        .get("state")
+                        .asString())
                 .isEqualTo("stored");
-        assertThat(records("log import-results " + less.resolve("days.csv") + into).get(0).get("state").asString())
+        assertThat(records("log import-results " + less.resolve("days.csv") + into)
+                        .get(0)
+                        .get("state")
+                        .asString())
                 .isEqualTo("held-already");
         assertThat(kept("growing")).contains("count: 3");
     }
@@ -195,10 +203,12 @@ class FleetCommandsTest {
         Run run = run(line);
 
         assertThat(run.exitCode()).isEqualTo(1);
-        assertThat(run.messages()).contains("case ten, unit-34 undated: case 'ten' says that its gearbox has 10 forward");
+        assertThat(run.messages())
+                .contains("case ten, unit-34 undated: case 'ten' says that its gearbox has 10 forward");
         assertThat(run.out()).contains("case right, unit-34 undated: evidence log-unit-34-undated");
         done("case new other --unit \"Unit 99\"");
-        assertThat(run("log import-results " + out.resolve("days.csv") + " --case other --truck unit-32").messages())
+        assertThat(run("log import-results " + out.resolve("days.csv") + " --case other --truck unit-32")
+                        .messages())
                 .contains("its name says unit-32, the truck of the case is Unit 99")
                 .contains("take them with --nevertheless 'why'");
     }
@@ -253,11 +263,12 @@ class FleetCommandsTest {
             refused(
                     "log import-results " + acts,
                     1,
-                    "'" + acts + "' is no table of trucks and days; give days.csv as log fleet or the fleet's job writes"
+                    "'" + acts
+                            + "' is no table of trucks and days; give days.csv as log fleet or the fleet's job writes"
                             + " it, with its first line");
             String days = Files.readString(out.resolve("days.csv"));
-            Path damaged =
-                    Files.writeString(folder.resolve("damaged.csv"), days.replaceFirst("(?m)^unit-32,[^,]*,", "unit-32,then,"));
+            Path damaged = Files.writeString(
+                    folder.resolve("damaged.csv"), days.replaceFirst("(?m)^unit-32,[^,]*,", "unit-32,then,"));
             refused(
                     "log import-results " + damaged,
                     1,
@@ -268,7 +279,8 @@ class FleetCommandsTest {
             Path foreign = Files.writeString(
                     folder.resolve("foreign.csv"), days.replace("log-oil-temperature-high=", "log-of-nothing="));
             done("case new foreign --unit unit-34x");
-            assertThat(run("log import-results " + foreign + " --case foreign --truck unit-34").messages())
+            assertThat(run("log import-results " + foreign + " --case foreign --truck unit-34")
+                            .messages())
                     .contains("no finding 'log-of-nothing' is known");
         }
 
@@ -277,8 +289,7 @@ class FleetCommandsTest {
             String table = "log import-results " + out.resolve("days.csv");
             refused(table + " --case a", 2, "--case needs the truck whose records it takes: --truck NAME");
             refused(table + " --from yesterday", 2, "--from 'yesterday' is no date as 2026-03-01");
-            refused(
-                    table + " --from 2026-03-02 --to 2026-03-01", 2, "--from 2026-03-02 is after --to 2026-03-01");
+            refused(table + " --from 2026-03-02 --to 2026-03-01", 2, "--from 2026-03-02 is after --to 2026-03-01");
             assertThat(run(table + " --truck unit-32 --from 2024-01-01").messages())
                     .contains("belongs to an open case: a case's unit must bear the truck's name");
         }
