@@ -70,6 +70,18 @@ public final class KnowledgeLoader {
         }
     }
 
+    /**
+     * Writes the rows by which logs are weighed, out of one checked layer, apart from the rest: whoever weighs logs needs
+     * nothing else of the knowledge.
+     */
+    void compileLogFindings(List<KnowledgeFile> layer, DataOutputStream out) throws IOException {
+        List<CompiledYaml.Document> rows = new ArrayList<>();
+        layer.stream().filter(file -> file.name().equals(LogFindingForm.FILE)).forEach(file -> yaml.read(
+                        file.name(), file.content(), new Faults())
+                .ifPresent(root -> rows.add(new CompiledYaml.Document(file.name(), root))));
+        CompiledYaml.write(rows, out);
+    }
+
     private static KnowledgeBase finish(Draft draft) {
         if (draft.vocabulary.strengths().isEmpty()) {
             draft.faults.add(new Fault("vocabulary.yaml", 0, 0, "is missing", "the words for chances must be defined"));
@@ -117,6 +129,7 @@ public final class KnowledgeLoader {
             case "consistency" -> ConsistencyForm.read(root, draft);
             case "one-fact" -> OneFactForm.read(root, draft);
             case "must-look" -> MustLookForm.read(root, draft);
+            case "log-findings" -> LogFindingForm.read(root, draft);
             case "retired" -> RetiredForm.read(root, draft);
             case "context" -> ContextForm.read(root, draft);
             case "advice" -> AdviceForm.read(root, draft);

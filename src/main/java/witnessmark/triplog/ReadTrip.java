@@ -32,6 +32,9 @@ public final class ReadTrip implements TrackedRows {
     /** More events than this are counted but not kept. */
     public static final int MOST_EVENTS = 20_000;
 
+    /** A shorter file is read before other threads are under way. */
+    private static final long SHORT_BYTES = 2_000_000;
+
     /** Share of rows older than the one before them from which a log runs backwards. */
     private static final double NEWEST_FIRST = 0.9;
 
@@ -44,9 +47,9 @@ public final class ReadTrip implements TrackedRows {
     private final List<HabitEvent> events = new ArrayList<>();
     private long leftOut;
 
-    private ReadTrip(TripRequest request) {
+    private ReadTrip(TripRequest request, boolean aside) {
         this.request = request;
-        this.tracker = new TrackGears(request.table(), this);
+        this.tracker = new TrackGears(request.table(), this, aside);
         this.finder = new FindEvents(request.table(), request.limits(), tracker::outputRpmPerKmh, this::found);
         this.sums = new SumUp(request.table());
         this.seconds = request.seconds().map(s -> new GearSeconds(request.table(), tracker::outputRpmPerKmh, s));
@@ -57,12 +60,29 @@ public final class ReadTrip implements TrackedRows {
      *     truncated log is read as far as it goes
      */
     public static TripResult read(TripRequest request, Progress progress) {
-        return new ReadTrip(request).read(LogHead.of(request.file()), progress);
+        return read(request, progress, Runtime.getRuntime().availableProcessors() > 1 && isLong(request));
     }
 
-    /** The same of bytes that need not be a file of this machine; the request's file names them. */
+    /** Whether the file is so long that it is worth other threads. */
+    static boolean isLong(TripRequest request) {
+        return request.file().toFile().length() > SHORT_BYTES;
+    }
+
+    /** @param aside whether to track gears and to find events on threads of their own while the file is read */
+    static TripResult read(TripRequest request, Progress progress, boolean aside) {
+        return read(request, LogHead.of(request.file()), progress, aside);
+    }
+
+    /** The same, on the caller's thread, of bytes that need not be a file of this machine; the request's file names them. */
     public static TripResult read(TripRequest request, LogBytes bytes, Progress progress) {
-        return new ReadTrip(request).read(LogHead.of(request.file(), bytes), progress);
+        return read(request, LogHead.of(request.file(), bytes), progress, false);
+    }
+
+    private static TripResult read(TripRequest request, LogHead head, Progress progress, boolean aside) {
+        ReadTrip trip = new ReadTrip(request, aside);
+        try (TrackGears tracker = trip.tracker) {
+            return trip.read(head, progress);
+        }
     }
 
     private TripResult read(LogHead head, Progress progress) {

@@ -53,7 +53,9 @@ public final class ReadTrips {
     }
 
     private List<TruckResult> read() {
-        int threads = Math.max(1, Math.min(logs.size(), Runtime.getRuntime().availableProcessors()));
+        int cores = Runtime.getRuntime().availableProcessors();
+        int threads = Math.max(1, Math.min(logs.size(), cores));
+        boolean coresLeft = threads < cores;
         ExecutorService pool = Executors.newFixedThreadPool(threads);
         Deque<Future<Outcome>> ahead = new ArrayDeque<>();
         try {
@@ -61,7 +63,7 @@ public final class ReadTrips {
                 if (ahead.size() == MOST_AHEAD) {
                     join(ahead.remove().get());
                 }
-                ahead.add(pool.submit(() -> read(log)));
+                ahead.add(pool.submit(() -> read(log, coresLeft)));
             }
             while (!ahead.isEmpty()) {
                 join(ahead.remove().get());
@@ -80,12 +82,14 @@ public final class ReadTrips {
         }
     }
 
-    private Outcome read(FindLogs.Found log) {
+    private Outcome read(FindLogs.Found log, boolean coresLeft) {
         if (shared.stopped.get()) {
             return new Outcome(log, Optional.empty(), Optional.of(log.request().file() + ": not read, stopped before"));
         }
         try {
-            return new Outcome(log, Optional.of(ReadTrip.read(log.request(), shared.ofOneFile())), Optional.empty());
+            boolean aside = coresLeft && ReadTrip.isLong(log.request());
+            return new Outcome(
+                    log, Optional.of(ReadTrip.read(log.request(), shared.ofOneFile(), aside)), Optional.empty());
         } catch (UnreadableLog e) {
             return new Outcome(log, Optional.empty(), Optional.of(e.getMessage()));
         }

@@ -15,7 +15,7 @@ import witnessmark.triplog.read.ColumnMapping;
  * @param limits where events begin
  * @param mapping of a CSV log's columns; empty to guess it from the header
  * @param hash whether to take the file's SHA-256
- * @param seconds takes what is in hand second by second; empty if nobody asks
+ * @param seconds takes what is in hand second by second, in order, perhaps on another thread; empty if nobody asks
  */
 public record TripRequest(
         Path file,

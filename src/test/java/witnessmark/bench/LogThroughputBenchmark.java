@@ -1,76 +1,67 @@
 package witnessmark.bench;
 
+import com.sun.management.OperatingSystemMXBean;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 import witnessmark.triplog.ReadTrip;
 import witnessmark.triplog.TripRequest;
 import witnessmark.triplog.TripResult;
-import witnessmark.triplog.gear.Gear;
-import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.read.LogHead;
 import witnessmark.triplog.read.Progress;
 import witnessmark.triplog.read.ReadLog;
 import witnessmark.triplog.read.ReadReport;
+import witnessmark.triplog.road.WriteBusyLog;
 
-/** Prints MB/s of reading given log files, several times over, in processor time of the thread it runs on. */
+/**
+ * Prints MB/s of reading given log files, several times over, by the clock on the wall and by the processor time of all
+ * threads. Logs for it are written by {@link WriteBusyLog}.
+ */
 public final class LogThroughputBenchmark {
-    private static long cpuNanos() {
-        return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
-    }
+    private static final int RUNS = 6;
 
+    private LogThroughputBenchmark() {}
+
+    /** Reads each file by the reader alone, then as a whole trip. */
     public static void main(String[] files) {
         for (String file : files) {
-            for (int run = 0; run < 6; run++) {
-                long begin = cpuNanos();
+            Path path = Path.of(file);
+            for (int run = 0; run < RUNS; run++) {
+                Clock clock = new Clock();
                 double[] sum = new double[1];
                 ReadReport report = ReadLog.read(
-                        LogHead.of(Path.of(file)),
-                        Optional.empty(),
-                        false,
-                        Progress.SILENT,
-                        row -> sum[0] += row.at(0));
-                double seconds = (cpuNanos() - begin) / 1e9;
+                        LogHead.of(path), Optional.empty(), false, Progress.SILENT, row -> sum[0] += row.at(0));
                 System.out.printf(
-                        "read only  %s run %d: %,d lines, %,d rows, %d broken, %.3f s, %.0f MB/s%n",
-                        file,
-                        run,
-                        report.lines(),
-                        report.rows(),
-                        report.brokenLines(),
-                        seconds,
-                        report.bytes() / 1e6 / seconds);
+                        "read only  %s run %d: %,d rows, %d broken, %s%n",
+                        path.getFileName(), run, report.rows(), report.brokenLines(), clock.speed(report.bytes()));
             }
-            for (int run = 0; run < 6; run++) {
-                long begin = cpuNanos();
-                TripResult trip = ReadTrip.read(TripRequest.of(Path.of(file), table()), Progress.SILENT);
-                double seconds = (cpuNanos() - begin) / 1e9;
+            for (int run = 0; run < RUNS; run++) {
+                Clock clock = new Clock();
+                TripResult trip = ReadTrip.read(TripRequest.of(path, WriteBusyLog.table()), Progress.SILENT);
                 System.out.printf(
-                        "whole trip %s run %d: %,.0f km, %d shifts, %d events, %.3f s, %.0f MB/s%n",
-                        file,
+                        "whole trip %s run %d: %,.0f km, %d shifts, %d events, %s%n",
+                        path.getFileName(),
                         run,
                         trip.summary().km(),
                         trip.summary().shifts(),
                         trip.summary().events(),
-                        seconds,
-                        trip.report().bytes() / 1e6 / seconds);
+                        clock.speed(trip.report().bytes()));
             }
         }
     }
 
-    private static GearTable table() {
-        double[] ratios = {11.1, 8.1, 6.0, 4.4, 3.3, 2.5, 1.82, 1.35, 1.0, 0.74};
-        List<Gear> gears = new ArrayList<>();
-        for (int i = 0; i < ratios.length; i++) {
-            gears.add(new Gear(
-                    String.valueOf(i + 1),
-                    ratios[i],
-                    i < 5 ? Gear.Range.LOW : Gear.Range.HIGH,
-                    Gear.Splitter.NONE,
-                    i % 5 + 1));
+    private static final class Clock {
+        private final OperatingSystemMXBean system =
+                (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
+        private final long wall = System.nanoTime();
+        private final long processor = system.getProcessCpuTime();
+
+        String speed(long bytes) {
+            double wallSeconds = (System.nanoTime() - wall) / 1e9;
+            double processorSeconds = (system.getProcessCpuTime() - processor) / 1e9;
+            return String.format(
+                    "%.2f s = %.0f MB/s, %.2f s of processor = %.0f MB/s",
+                    wallSeconds, bytes / 1e6 / wallSeconds, processorSeconds, bytes / 1e6 / processorSeconds);
         }
-        return new GearTable(gears, 312, 3.5, 1900, 600, 1000, 4.44, Optional.empty(), Optional.empty());
     }
 }

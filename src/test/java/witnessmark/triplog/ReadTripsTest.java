@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import witnessmark.triplog.SimulatedDrive.Recording;
@@ -117,6 +118,35 @@ class ReadTripsTest {
         assertThat(truck.summary().km()).isGreaterThan(2);
         assertThat(truck.summary().verdict(EventKind.COAST_IN_NEUTRAL).state())
                 .isEqualTo(Verdict.State.NOT_SEEN_THOUGH_POSSIBLE);
+    }
+
+    @Test
+    void reading_tracking_and_looking_side_by_side_come_to_the_same_as_one_after_the_other() throws IOException {
+        write("a.csv", DriveScripts.habits(table, 45));
+        TripRequest request = TripRequest.of(folder.resolve("a.csv"), table);
+
+        TripResult oneByOne = ReadTrip.read(request, Progress.SILENT, false);
+        TripResult sideBySide = ReadTrip.read(request, Progress.SILENT, true);
+
+        assertThat(oneByOne.events()).hasSizeGreaterThan(10);
+        assertThat(sideBySide.events()).isEqualTo(oneByOne.events());
+        assertThat(sideBySide.summary()).isEqualTo(oneByOne.summary());
+        assertThat(sideBySide.timeline()).isEqualTo(oneByOne.timeline());
+        assertThat(sideBySide.factor()).isEqualTo(oneByOne.factor());
+    }
+
+    @Test
+    void what_goes_wrong_on_another_thread_is_thrown_at_the_reader() throws IOException {
+        write("a.csv", DriveScripts.habits(table, 46));
+        TripRequest plain = TripRequest.of(folder.resolve("a.csv"), table);
+        TripRequest request =
+                new TripRequest(plain.file(), table, plain.limits(), plain.mapping(), false, Optional.of(second -> {
+                    throw new IllegalStateException("no room for " + second.inHand());
+                }));
+
+        assertThatThrownBy(() -> ReadTrip.read(request, Progress.SILENT, true))
+                .isInstanceOf(IllegalStateException.class)
+                .hasMessageContaining("no room for");
     }
 
     @Test

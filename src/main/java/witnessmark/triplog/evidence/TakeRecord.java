@@ -29,7 +29,7 @@ public final class TakeRecord {
      */
     public static LogRecord of(TripSummary sum, List<HabitEvent> events, GearTable table, List<RecordedTimes> times) {
         Map<String, LogRecord.Tally> tallies = new LinkedHashMap<>();
-        for (LogFinding finding : LogFinding.values()) {
+        for (LogFinding finding : LogFindings.shipped().rows()) {
             Verdict verdict = sum.verdict(finding.kind());
             // A log too short to say anything still adds to others.
             if (verdict.state() != Verdict.State.CANNOT_BE_SEEN || verdict.chances() > 0) {

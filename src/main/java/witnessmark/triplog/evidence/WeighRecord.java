@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.evidence.LogEvidence.State;
 import witnessmark.triplog.evidence.LogRecord.Tally;
 
@@ -30,6 +31,7 @@ public final class WeighRecord {
     private static final double LONG_COAST_KM_PER_100 = 1;
     private static final double COAST_CHANCES = 1;
 
+    private final LogFindings findings = LogFindings.shipped();
     private final LogRecord record;
 
     private WeighRecord(LogRecord record) {
@@ -43,7 +45,7 @@ public final class WeighRecord {
 
     private List<LogEvidence> weigh() {
         List<LogEvidence> evidence = new ArrayList<>();
-        for (LogFinding finding : LogFinding.values()) {
+        for (LogFinding finding : findings.rows()) {
             Tally tally = record.tallies().get(finding.id());
             if (tally != null && (tally.count() > 0 || finding.kind().chance().isEnough(tally.chances()))) {
                 evidence.add(weigh(finding, tally));
@@ -105,7 +107,8 @@ public final class WeighRecord {
     private void fit(List<LogEvidence> evidence) {
         double share = record.gearShare();
         double hundreds = record.km() / 100;
-        Tally seen = record.tallies().get(LogFinding.SPEED_JUMPS.id());
+        Tally seen = record.tallies()
+                .get(findings.of(EventKind.IMPOSSIBLE_SPEED_JUMP).id());
         long jumps = seen == null ? 0 : seen.count();
         double misfit = share < GEARS_DO_NOT_FIT ? 20 : share < GEARS_FIT ? 1 : 0.1;
         String words = String.format(
@@ -114,13 +117,13 @@ public final class WeighRecord {
                 100 * share,
                 jumps,
                 record.km());
-        evidence.add(
-                evidence("log-ratio-fits-no-gear", misfit, new Tally(0, 0, hundreds), words, JudgeThinness.of(record)));
+        evidence.add(evidence(
+                findings.ratioFitsNoGear(), misfit, new Tally(0, 0, hundreds), words, JudgeThinness.of(record)));
         double jumpsPer100 = jumps / Math.max(1, hundreds);
         double sound =
                 share >= GEARS_FIT && jumpsPer100 < 1 ? 10 : share < GEARS_DO_NOT_FIT || jumpsPer100 > 5 ? 0.1 : 1;
         evidence.add(evidence(
-                "log-speed-data-believable",
+                findings.speedDataBelievable(),
                 sound,
                 new Tally(jumps, jumps, hundreds),
                 words,
@@ -128,7 +131,8 @@ public final class WeighRecord {
     }
 
     private Optional<LogEvidence> longCoasts() {
-        Tally coasts = record.tallies().get(LogFinding.ROLLING_AT_IDLE.id());
+        LogFinding rolling = findings.of(EventKind.COAST_IN_NEUTRAL);
+        Tally coasts = record.tallies().get(rolling.id());
         if (coasts == null) {
             return Optional.empty();
         }
@@ -136,7 +140,7 @@ public final class WeighRecord {
         boolean repeated = coasts.count() >= 3 && per100 >= LONG_COAST_KM_PER_100;
         double factor = repeated ? 15 : per100 < 0.1 && coasts.chances() >= COAST_CHANCES ? 0.1 : 1;
         return Optional.of(evidence(
-                "log-coast-distance-long",
+                findings.coastDistanceLong(),
                 factor,
                 coasts,
                 String.format(
@@ -145,6 +149,6 @@ public final class WeighRecord {
                         coasts.count(),
                         record.coastKm(),
                         100 * coasts.chances()),
-                JudgeThinness.of(record, LogFinding.ROLLING_AT_IDLE, coasts)));
+                JudgeThinness.of(record, rolling, coasts)));
     }
 }

@@ -1,6 +1,7 @@
 package witnessmark.triplog.gear;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 import witnessmark.triplog.signal.Signal;
 import witnessmark.triplog.signal.SignalRow;
 
@@ -19,6 +20,10 @@ final class BridgeGaps {
         Signal.RANGE_KNOB.ordinal()
     };
 
+    /** Those of the signals that any row so far gave. */
+    private int[] given = {};
+
+    private long givenBits;
     private final double[] last = new double[SIGNALS.length];
     private final long[] time = new long[SIGNALS.length];
 
@@ -28,7 +33,13 @@ final class BridgeGaps {
 
     /** Fills in the last value where the row has none and it is no more than 0.3 s old. */
     void fill(SignalRow row) {
-        for (int i = 0; i < SIGNALS.length; i++) {
+        if (row.given() != givenBits) {
+            givenBits = row.given();
+            given = IntStream.range(0, SIGNALS.length)
+                    .filter(i -> (givenBits >>> SIGNALS[i] & 1) != 0)
+                    .toArray();
+        }
+        for (int i : given) {
             double value = row.at(SIGNALS[i]);
             if (!Double.isNaN(value)) {
                 last[i] = value;

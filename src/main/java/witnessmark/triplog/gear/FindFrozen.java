@@ -89,15 +89,8 @@ final class FindFrozen {
                     if (frozen || i - begin > FEW_ROWS) {
                         end(block, i);
                     }
-                    value = own[i];
-                    begin = i;
-                    beginMicros = block.timeMicros(i);
-                    lowestOther = other[i];
-                    highestOther = other[i];
-                    lastOther = other[i];
-                    wander = 0;
-                    highestThrottle = 0;
-                    stood = false;
+                    i = lastOfChanging(own, i, block);
+                    begin(block, i, other[i]);
                 } else if (other[i] != lastOther && !Double.isNaN(other[i])) {
                     lowestOther = other[i] < lowestOther || Double.isNaN(lowestOther) ? other[i] : lowestOther;
                     highestOther = other[i] > highestOther || Double.isNaN(highestOther) ? other[i] : highestOther;
@@ -108,6 +101,28 @@ final class FindFrozen {
                 }
             }
             takeOut(block, block.size());
+        }
+
+        /** Most values differ from the next: the first row from there on that the next one may repeat. */
+        private static int lastOfChanging(double[] own, int from, RowBlock block) {
+            int last = block.size() - 1;
+            int i = from;
+            while (i < last && own[i] != own[i + 1]) {
+                i++;
+            }
+            return i;
+        }
+
+        private void begin(RowBlock block, int row, double firstOther) {
+            value = block.get(signal, row);
+            begin = row;
+            beginMicros = block.timeMicros(row);
+            lowestOther = firstOther;
+            highestOther = firstOther;
+            lastOther = firstOther;
+            wander = 0;
+            highestThrottle = 0;
+            stood = false;
         }
 
         private Signal other() {

@@ -97,6 +97,7 @@ final class GearTracker {
             score[first] = 0;
         }
         int settled = -1;
+        double silentPrice = -1;
         double lastSpread = LEAST_SCATTER;
         for (int row = 0; row < block.size(); row++) {
             int i = settled < 0 ? row : staysUntil(block, row, settled);
@@ -122,11 +123,18 @@ final class GearTracker {
                 continue;
             }
             if (settled >= 0) {
+                silentPrice = -1;
                 Arrays.fill(score, -2 * price(Math.max(seconds, 0.1)));
                 score[settled] = 0;
             }
             boolean idling = engine[i] < 1.15 * table.idleRpm() && road[i] > 15 && !(pedal[i] > 15);
+            if (!telling && silentPrice >= 0 && seconds > 0 && price(seconds) >= silentPrice) {
+                // Rows that say nothing bring all states within the price of a change; a further one moves none.
+                stayed[i] = -1L;
+                continue;
+            }
             step(i, seconds, telling ? ratio : Double.NaN, spread, byShaft, idling);
+            silentPrice = telling ? -1 : seconds > 0 ? price(seconds) : 0;
             settled = telling ? settled() : -1;
         }
     }

@@ -1,5 +1,6 @@
 package witnessmark.triplog.gear;
 
+import java.util.List;
 import witnessmark.triplog.signal.Signal;
 import witnessmark.triplog.signal.SignalRow;
 
@@ -21,8 +22,8 @@ final class SpeedJumpFilter {
         jumping = false;
     }
 
-    /** Makes the row's speed NaN while it cannot be; tells the listener once for each jump. */
-    void pass(SignalRow row, TrackedRows listener) {
+    /** Makes the row's speed NaN while it cannot be; notes each jump once. */
+    void pass(SignalRow row, List<CleanRows.Jump> met) {
         double speed = row.get(Signal.ROAD_SPEED);
         if (Double.isNaN(speed)) {
             return;
@@ -37,7 +38,7 @@ final class SpeedJumpFilter {
         double seconds = (row.timeMicros() - lastTime) / 1e6;
         if (!jumping) {
             jumping = true;
-            listener.speedJump(row.timeMicros(), row.line(), lastGood, speed, seconds);
+            met.add(new CleanRows.Jump(row.timeMicros(), row.line(), lastGood, speed, seconds));
         }
         row.set(Signal.ROAD_SPEED, Double.NaN);
     }

@@ -1,8 +1,9 @@
 package witnessmark.triplog.gear;
 
 import java.util.List;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import witnessmark.triplog.read.ClockFaults;
-import witnessmark.triplog.read.TimeLine;
 import witnessmark.triplog.signal.RowBlock;
 import witnessmark.triplog.signal.RowSink;
 import witnessmark.triplog.signal.Signal;
@@ -11,15 +12,14 @@ import witnessmark.triplog.signal.SignalRow;
 /**
  * Takes rows as they are read, puts the clock and the speeds right, and passes them on with the gear in hand. Works block
  * by block, so memory does not grow with the log; the last rows of a block are held back until what follows is known.
+ * Reading, tracking and what the listener does may go on side by side, each on a thread of its own; what comes out is the
+ * same.
  */
-public final class TrackGears implements RowSink {
+public final class TrackGears implements RowSink, AutoCloseable {
     /** No power of two, or the columns' rows would crowd into the same lines of the processor's cache. */
     private static final int CAPACITY = 5000;
 
     private static final int HELD_BACK = 250;
-    /** Rows closer than this add nothing but work. */
-    private static final long CLOSEST_MICROS = 60_000;
-
     private static final double REVERSE_FIT = 0.1;
     /** An engine left at idle while the truck rolls faster than in any low gear is held by its governor. */
     private static final double IDLING = 1.12;
@@ -31,69 +31,77 @@ public final class TrackGears implements RowSink {
 
     private final GearTable table;
     private final TrackedRows listener;
-    private final TimeLine clock = new TimeLine();
-    private final SpeedJumpFilter jumps = new SpeedJumpFilter();
-    private final BridgeGaps gaps = new BridgeGaps();
+    private final CleanRows clean;
+    private final HandOn<CleanRows.Batch> tracking;
+    private final HandOn<TrackedBlock> listening;
+    private final Queue<TrackedBlock> heard = new ConcurrentLinkedQueue<>();
     private final FindFrozen frozen;
-    private final RowBlock block = new RowBlock(CAPACITY);
     private final GearTracker tracker;
     private final FindSpeedFactor factorFinder;
-    private final int[] inHand = new int[CAPACITY];
+    private TrackedBlock work = new TrackedBlock(CAPACITY);
 
     private NoiseLevel noise = NoiseLevel.USUAL;
     private SpeedFactor factor = SpeedFactor.NOMINAL;
     private SpeedFactor firstKnown = SpeedFactor.NOMINAL;
-    private boolean afresh;
-    private long lastKept = Long.MIN_VALUE / 2;
     private int alreadyCounted;
     private boolean leverMoves;
     private boolean gearMoves;
     private boolean neutralMoves;
     private int blocks;
     private int stateBefore = -1;
+    /** As it was known at the rows that the listener has. */
+    private double heardPerKmh;
 
+    /** Does all its work within the calls. */
     public TrackGears(GearTable table, TrackedRows listener) {
+        this(table, listener, false);
+    }
+
+    /** @param aside whether the tracking and the listener work on threads of their own, while the caller goes on reading */
+    public TrackGears(GearTable table, TrackedRows listener, boolean aside) {
         this.table = table;
         this.listener = listener;
         this.tracker = new GearTracker(table, CAPACITY);
         this.factorFinder = new FindSpeedFactor(table);
         this.frozen = new FindFrozen(table.idleRpm());
+        this.heardPerKmh = table.outputRpmPerKmh();
+        this.listening = aside ? HandOn.aside("events", this::listen) : HandOn.atOnce(this::listen);
+        this.tracking = aside ? HandOn.aside("gears", this::track) : HandOn.atOnce(this::track);
+        this.clean = new CleanRows(CAPACITY - HELD_BACK, table.outputRpmPerKmh(), tracking);
     }
 
     @Override
     public void row(SignalRow row) {
-        TimeLine.Step step = clock.next(row);
-        if (step == TimeLine.Step.START_AFRESH) {
-            afresh = true;
-            jumps.forget();
-            gaps.forget();
-        } else if (step == TimeLine.Step.LEAVE_OUT || row.timeMicros() - lastKept < CLOSEST_MICROS) {
-            return;
-        }
-        lastKept = row.timeMicros();
-        gaps.fill(row);
-        double speed = row.get(Signal.ROAD_SPEED);
-        jumps.pass(row, listener);
-        double shaft = row.get(Signal.OUTPUT_SHAFT_SPEED);
-        if (Double.isNaN(speed) && !Double.isNaN(shaft)) {
-            row.set(Signal.ROAD_SPEED, shaft / table.outputRpmPerKmh());
-        }
-        block.add(row, afresh);
-        row.set(Signal.ROAD_SPEED, speed);
-        afresh = false;
-        if (block.isFull()) {
-            work(block.size() - HELD_BACK);
-        }
+        clean.row(row);
     }
 
     /** Works off the rows still held; to be called once, after the last row. */
     public void end() {
-        work(block.size());
+        clean.end();
+        tracking.end();
+        track(work.rows.size());
         frozen.end();
+        listening.end();
     }
 
-    private void work(int until) {
+    /** Gives up what is not yet worked off; does nothing after {@link #end}. */
+    @Override
+    public void close() {
+        tracking.close();
+        listening.close();
+    }
+
+    private void track(CleanRows.Batch batch) {
+        work.rows.add(batch.rows, 0);
+        work.jumps.addAll(batch.jumps);
+        clean.takeBack(batch);
+        track(Math.max(0, work.rows.size() - HELD_BACK));
+    }
+
+    private void track(int until) {
+        RowBlock block = work.rows;
         if (block.size() == 0) {
+            handOn(0);
             return;
         }
         if (blocks < 4 || blocks % 64 == 0) {
@@ -107,18 +115,43 @@ public final class TrackGears implements RowSink {
             firstKnown = factor;
         }
         tracker.track(block, noise, factor.isKnown() ? factor.factor() : 1, stateBefore);
-        double[] scatter = tracker.scatter();
-        codes(scatter, until);
-        listener.rows(block, inHand, scatter, 0, until);
+        System.arraycopy(tracker.scatter(), 0, work.scatter, 0, block.size());
+        codes(block, until);
         if (until > 0) {
             stateBefore = tracker.state(until - 1);
         }
-        alreadyCounted = block.size() - until;
-        block.drop(until);
-        frozen.dropped(until);
+        handOn(until);
     }
 
-    private void codes(double[] scatter, int until) {
+    /** Lets go of the rows before that one; those from it on go into the next block. */
+    private void handOn(int until) {
+        TrackedBlock done = work;
+        TrackedBlock free = heard.poll();
+        TrackedBlock next = free == null ? new TrackedBlock(CAPACITY) : free;
+        next.rows.add(done.rows, until);
+        alreadyCounted = next.rows.size();
+        frozen.dropped(until);
+        done.until = until;
+        done.outputRpmPerKmh = outputRpmPerKmh(factor);
+        work = next;
+        listening.accept(done);
+    }
+
+    private void listen(TrackedBlock block) {
+        heardPerKmh = block.outputRpmPerKmh;
+        for (CleanRows.Jump jump : block.jumps) {
+            listener.speedJump(jump.timeMicros(), jump.line(), jump.fromKmh(), jump.toKmh(), jump.seconds());
+        }
+        if (block.until > 0) {
+            listener.rows(block.rows, block.inHand, block.scatter, 0, block.until);
+        }
+        block.clear();
+        heard.add(block);
+    }
+
+    private void codes(RowBlock block, int until) {
+        double[] scatter = work.scatter;
+        int[] inHand = work.inHand;
         double[] road = block.column(Signal.ROAD_SPEED);
         double[] engine = block.column(Signal.ENGINE_SPEED);
         double[] clutch = block.column(Signal.CLUTCH);
@@ -132,7 +165,7 @@ public final class TrackGears implements RowSink {
         gearMoves = gearMoves || isLeft(gear, 0, until);
         neutralMoves = neutralMoves || isLeft(neutral, 1, until);
         for (int i = 0; i < until; i++) {
-            int reverse = lever[i] < 0 || gear[i] < 0 || back[i] > 0.5 ? reverse(i) : -1;
+            int reverse = lever[i] < 0 || gear[i] < 0 || back[i] > 0.5 ? reverse(block, i) : -1;
             int fitting = reverse >= 0 ? reverse : tracker.state(i);
             boolean pressed = clutch[i] > 0.5 || pedal[i] > PRESSED_PERCENT;
             boolean out = neutral[i] > 0.5 && neutralMoves || lever[i] == 0 && leverMoves || gear[i] == 0 && gearMoves;
@@ -176,8 +209,8 @@ public final class TrackGears implements RowSink {
     }
 
     /** The reverse gear that fits; else -1. */
-    private int reverse(int i) {
-        double ratio = block.get(Signal.ENGINE_SPEED, i) / (block.get(Signal.ROAD_SPEED, i) * outputRpmPerKmh());
+    private int reverse(RowBlock block, int i) {
+        double ratio = block.get(Signal.ENGINE_SPEED, i) / (block.get(Signal.ROAD_SPEED, i) * outputRpmPerKmh(factor));
         for (int g = 0; g < table.gears().size(); g++) {
             if (table.gear(g).isReverse() && Math.abs(ratio / table.gear(g).ratio() - 1) < REVERSE_FIT) {
                 return g;
@@ -205,11 +238,15 @@ public final class TrackGears implements RowSink {
     }
 
     public ClockFaults clockFaults() {
-        return clock.faults();
+        return clean.clockFaults();
     }
 
-    /** Output shaft speed for each km/h as this truck really has it. */
+    /** Output shaft speed for each km/h as this truck really has it, as known at the rows that the listener has. */
     public double outputRpmPerKmh() {
-        return table.outputRpmPerKmh() * (factor.isKnown() ? factor.factor() : 1);
+        return heardPerKmh;
+    }
+
+    private double outputRpmPerKmh(SpeedFactor known) {
+        return table.outputRpmPerKmh() * (known.isKnown() ? known.factor() : 1);
     }
 }

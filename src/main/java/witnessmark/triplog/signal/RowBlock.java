@@ -30,8 +30,13 @@ public final class RowBlock {
         secondsBefore = new double[capacity];
     }
 
-    /** Takes a copy of the row; {@code afresh} says that the record was interrupted before it. */
-    public void add(SignalRow row, boolean isAfresh) {
+    /**
+     * Takes a copy of the row.
+     *
+     * @param isAfresh whether the record was interrupted before it
+     * @param seconds since the row before it, 0 where it is afresh
+     */
+    public void add(SignalRow row, boolean isAfresh, double seconds) {
         if (row.given() != givenBits) {
             give(row.given());
         }
@@ -41,8 +46,24 @@ public final class RowBlock {
         timeMicros[size] = row.timeMicros();
         line[size] = row.line();
         afresh[size] = isAfresh;
-        secondsBefore[size] = size == 0 || isAfresh ? 0 : (row.timeMicros() - timeMicros[size - 1]) / 1e6;
+        secondsBefore[size] = seconds;
         size++;
+    }
+
+    /** Takes a copy of the rows of the other block from {@code from} on, which must find room. */
+    public void add(RowBlock other, int from) {
+        int count = other.size - from;
+        if ((other.givenBits | givenBits) != givenBits) {
+            give(other.givenBits);
+        }
+        for (int s : given) {
+            System.arraycopy(other.columns[s], from, columns[s], size, count);
+        }
+        System.arraycopy(other.timeMicros, from, timeMicros, size, count);
+        System.arraycopy(other.line, from, line, size, count);
+        System.arraycopy(other.afresh, from, afresh, size, count);
+        System.arraycopy(other.secondsBefore, from, secondsBefore, size, count);
+        size += count;
     }
 
     private void give(long signals) {
@@ -65,17 +86,9 @@ public final class RowBlock {
         return size;
     }
 
-    /** Drops the first {@code count} rows. */
-    public void drop(int count) {
-        int kept = size - count;
-        for (int s : given) {
-            System.arraycopy(columns[s], count, columns[s], 0, kept);
-        }
-        System.arraycopy(timeMicros, count, timeMicros, 0, kept);
-        System.arraycopy(line, count, line, 0, kept);
-        System.arraycopy(afresh, count, afresh, 0, kept);
-        System.arraycopy(secondsBefore, count, secondsBefore, 0, kept);
-        size = kept;
+    /** Drops all rows. */
+    public void clear() {
+        size = 0;
     }
 
     /**

@@ -42,7 +42,7 @@ public final class SignalRow {
     }
 
     /** One bit for each signal that some row so far gave; the others need not be looked at. */
-    long given() {
+    public long given() {
         return given;
     }
 

@@ -3,7 +3,6 @@ package witnessmark.triplog.evidence;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -27,7 +26,7 @@ class WeighRecordProperties {
                                 Arbitraries.just(0.0), Arbitraries.doubles().between(0, 100_000)))
                 .as((count, sure, chances) -> new Tally(count, count * sure, chances));
         Arbitrary<Map<String, Tally>> counted = Arbitraries.maps(
-                        Arbitraries.of(Arrays.stream(LogFinding.values())
+                        Arbitraries.of(LogFindings.shipped().rows().stream()
                                 .map(LogFinding::id)
                                 .toList()),
                         tallies)
@@ -65,7 +64,7 @@ class WeighRecordProperties {
 
     @Property(tries = 300)
     void one_more_event_never_speaks_less_for_a_finding(@ForAll("records") LogRecord record) {
-        for (LogFinding finding : LogFinding.values()) {
+        for (LogFinding finding : LogFindings.shipped().rows()) {
             Tally tally = record.tallies().get(finding.id());
             if (tally != null) {
                 LogRecord more = record.plus(only(finding.id(), new Tally(1, 1, 0)));

@@ -42,6 +42,11 @@ final class RoadTrip {
         return new RoadDriver(truck, seed);
     }
 
+    /** A driver who has not moved yet. */
+    static RoadDriver plain(long seed) {
+        return driver(seed);
+    }
+
     /** A drive with most of the habits and some near misses. */
     static RoadDriver habits(long seed) {
         RoadDriver driver = driver(seed);
