@@ -80,8 +80,10 @@ public final class ReadTrip implements TrackedRows {
 
     private static TripResult read(TripRequest request, LogHead head, Progress progress, boolean aside) {
         ReadTrip trip = new ReadTrip(request, aside);
-        try (TrackGears tracker = trip.tracker) {
+        try {
             return trip.read(head, progress);
+        } finally {
+            trip.tracker.close();
         }
     }
 
