@@ -54,8 +54,8 @@ final class FindRivals {
                         cause.id(),
                         other.id(),
                         probability,
-                        isSeen(other),
-                        isSeen(other) || isWitnessed(other, cause),
+                        isSeenApart(other, cause),
+                        isSeenApart(other, cause) || isWitnessed(other, cause),
                         pair.map(LookAlike::tells).orElse(""),
                         looks(cause, other)));
             }
@@ -77,6 +77,13 @@ final class FindRivals {
     /** Whether the state that the cause is was seen. */
     boolean isSeen(Cause cause) {
         return cause.links().stream().anyMatch(l -> showsIt(l, l.finding()) && reading.isPresent(l.finding()));
+    }
+
+    /** Whether it was seen in what does not show the cause as well. */
+    private boolean isSeenApart(Cause other, Cause cause) {
+        return other.links().stream()
+                .anyMatch(l ->
+                        showsIt(l, l.finding()) && reading.isPresent(l.finding()) && strength(cause, l.finding()) == 0);
     }
 
     /**

@@ -2,8 +2,10 @@ package witnessmark.diagnosis;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import witnessmark.diagnosis.fact.Applies;
 import witnessmark.diagnosis.fact.Breeds;
 import witnessmark.diagnosis.fact.ClassTurn;
@@ -11,6 +13,7 @@ import witnessmark.diagnosis.fact.DoubtsIdentity;
 import witnessmark.diagnosis.fact.Given;
 import witnessmark.diagnosis.fact.LooksAt;
 import witnessmark.diagnosis.fact.MarkOf;
+import witnessmark.diagnosis.fact.MayBeRenewed;
 import witnessmark.diagnosis.fact.MustBeGood;
 import witnessmark.diagnosis.fact.MustBeGoodAny;
 import witnessmark.diagnosis.fact.Needs;
@@ -51,7 +54,7 @@ final class KnowledgeFacts {
             }
             finding.needs().forEach(condition -> about(byFinding, finding.id(), new Needs(finding.id(), condition)));
             warn(finding);
-            finding.spoiledBy().forEach(by -> about(byFinding, finding.id(), new SpoiledBy(finding.id(), by)));
+            spoilers(finding, knowledge).forEach(s -> about(byFinding, finding.id(), s));
             if (!finding.says().isEmpty()) {
                 about(byFinding, finding.id(), new Says(finding.id(), finding.says()));
             }
@@ -60,6 +63,10 @@ final class KnowledgeFacts {
             }
         });
         knowledge.neverTogether().forEach(n -> n.findings().forEach(f -> about(byFinding, f, n)));
+        knowledge.explainedBy().forEach(e -> {
+            about(byFinding, e.finding(), e);
+            e.by().forEach(f -> about(byFinding, f, e));
+        });
         knowledge.follows().forEach(f -> {
             about(byFinding, f.premise(), f);
             about(byFinding, f.conclusion(), f);
@@ -90,6 +97,33 @@ final class KnowledgeFacts {
         return byCause.getOrDefault(cause, List.of());
     }
 
+    private void ofRenewal(String cause, String good, KnowledgeBase knowledge) {
+        for (Follows follows : knowledge.follows()) {
+            if (knowledge.findings().get(follows.premise()).renews().contains(good)) {
+                about(byCause, cause, new MayBeRenewed(cause, good, follows.premise(), follows.conclusion()));
+            }
+        }
+    }
+
+    /** What spoils an answer: itself, what it needs, its whole kind, or a part renewed before the look. */
+    private static Set<SpoiledBy> spoilers(Finding finding, KnowledgeBase knowledge) {
+        Set<SpoiledBy> spoilers = new LinkedHashSet<>();
+        finding.spoiledBy().forEach(by -> spoilers.add(new SpoiledBy(finding.id(), by, false)));
+        finding.needs().stream()
+                .flatMap(need -> knowledge.findings().get(need).spoiledBy().stream())
+                .filter(by -> !by.equals(finding.id()))
+                .forEach(by -> spoilers.add(new SpoiledBy(finding.id(), by, false)));
+        for (Finding other : knowledge.findings().values()) {
+            if (other.voids().filter(finding.kind()::equals).isPresent()) {
+                spoilers.add(new SpoiledBy(finding.id(), other.id(), false));
+            }
+            if (other.renews().contains(finding.id())) {
+                spoilers.add(new SpoiledBy(finding.id(), other.id(), true));
+            }
+        }
+        return spoilers;
+    }
+
     private void ofCause(Cause cause, KnowledgeBase knowledge) {
         String id = cause.id();
         for (int order = 0; order < cause.classWhen().size(); order++) {
@@ -104,8 +138,14 @@ final class KnowledgeFacts {
         cause.against()
                 .forEach(a -> about(byFinding, a.finding(), new SpeaksAgainst(id, a.finding(), a.factor(), a.why())));
         cause.links().forEach(link -> ofLink(cause, link, knowledge.findings().get(link.finding())));
-        cause.provedGood().forEach(f -> about(byCause, id, new MustBeGood(id, f)));
-        cause.provedGoodAny().forEach(any -> about(byCause, id, new MustBeGoodAny(id, any)));
+        cause.provedGood().forEach(f -> {
+            about(byCause, id, new MustBeGood(id, f));
+            ofRenewal(id, f, knowledge);
+        });
+        cause.provedGoodAny().forEach(any -> {
+            about(byCause, id, new MustBeGoodAny(id, any));
+            any.forEach(f -> ofRenewal(id, f, knowledge));
+        });
         cause.breeds().forEach(other -> about(byCause, id, new Breeds(id, other)));
         advise(id, Given.Kind.REPAIR, cause.repair());
         advise(id, Given.Kind.COACHING, cause.coaching());

@@ -129,7 +129,10 @@ final class ReachVerdict {
             return not.looks().stream().findFirst();
         }
         if (reason instanceof HoldReason.NotProvedGood good) {
-            return Optional.of(good.finding());
+            return good.found() ? Optional.empty() : Optional.of(good.finding());
+        }
+        if (reason instanceof HoldReason.RenewalOpen renewal) {
+            return Optional.of(renewal.renewed());
         }
         if (reason instanceof HoldReason.RivalOpen rival) {
             return rival.looks().stream().findFirst();

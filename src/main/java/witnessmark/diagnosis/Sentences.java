@@ -69,6 +69,11 @@ public final class Sentences {
         return "it cannot be read any more: {finding:" + spoiler + "}";
     }
 
+    /** Why "sound" says nothing of what was. */
+    public static String renewed(String spoiler) {
+        return "sound now says nothing of how it was: {finding:" + spoiler + "}";
+    }
+
     /** Why a cause may not be concluded yet. */
     static String held(HoldReason reason) {
         if (reason instanceof HoldReason.NotLookedAt not) {
@@ -77,7 +82,10 @@ public final class Sentences {
                     : "neither the part nor its mark was looked at: " + list(not.looks(), "or");
         }
         if (reason instanceof HoldReason.NotProvedGood good) {
-            return "{finding:" + good.finding() + "} has not been looked at and found sound";
+            return "{finding:" + good.finding() + "}"
+                    + (good.found()
+                            ? " was found, and must be out of the way"
+                            : " has not been looked at and found sound");
         }
         if (reason instanceof HoldReason.RivalOpen rival) {
             return "{cause:" + rival.other()
@@ -86,6 +94,10 @@ public final class Sentences {
                             : "} would leave the same marks and was not ruled out")
                     + (rival.tells().isEmpty() ? "" : ". " + withoutStop(rival.tells()))
                     + (rival.looks().isEmpty() ? "" : ". Look at: " + list(rival.looks(), "or"));
+        }
+        if (reason instanceof HoldReason.RenewalOpen renewal) {
+            return "{finding:" + renewal.good() + "}: sound now, but a repair is on record; was it so before? {finding:"
+                    + renewal.renewed() + "}";
         }
         if (reason instanceof HoldReason.OwnerOpen owner) {
             return "whose it is turns on this: {finding:" + owner.finding() + "}?";

@@ -125,7 +125,10 @@ public final class CheckKnowledge {
         knowledge.findings().values().forEach(f -> {
             used.addAll(f.needs());
             used.addAll(f.spoiledBy());
-            if (f.doubtsIdentity() || !f.says().isEmpty()) {
+            if (f.doubtsIdentity()
+                    || f.voids().isPresent()
+                    || !f.renews().isEmpty()
+                    || !f.says().isEmpty()) {
                 used.add(f.id());
             }
         });

@@ -9,7 +9,7 @@ final class ConsistencyForm {
     private ConsistencyForm() {}
 
     static void read(YamlNode root, Draft draft) {
-        YamlMap map = root.map("consistency", List.of("never-together", "follows"));
+        YamlMap map = root.map("consistency", List.of("never-together", "follows", "explained-by"));
         for (YamlNode item : map.items("never-together")) {
             YamlMap fields = item.map("never-together", List.of("findings", "two-sources", "why"));
             List<String> findings = draft.refer(Draft.Kind.FINDING, fields, "findings");
@@ -24,6 +24,13 @@ final class ConsistencyForm {
             draft.follows.add(new Follows(
                     draft.refer(Draft.Kind.FINDING, fields, "if", ""),
                     draft.refer(Draft.Kind.FINDING, fields, "then", ""),
+                    fields.text("why")));
+        }
+        for (YamlNode item : map.items("explained-by")) {
+            YamlMap fields = item.map("explained-by", List.of("finding", "by", "why"));
+            draft.explainedBy.add(new ExplainedBy(
+                    draft.refer(Draft.Kind.FINDING, fields, "finding", ""),
+                    draft.refer(Draft.Kind.FINDING, fields, "by"),
                     fields.text("why")));
         }
     }

@@ -46,6 +46,7 @@ final class Draft {
     final List<LookAlike> lookAlikes = new ArrayList<>();
     final List<NeverTogether> neverTogether = new ArrayList<>();
     final List<Follows> follows = new ArrayList<>();
+    final List<ExplainedBy> explainedBy = new ArrayList<>();
     final List<OneFact> oneFacts = new ArrayList<>();
     final List<MustLook> mustLooks = new ArrayList<>();
     final List<ContextEffect> context = new ArrayList<>();
@@ -150,6 +151,7 @@ final class Draft {
                 List.copyOf(lookAlikes),
                 List.copyOf(neverTogether),
                 List.copyOf(follows),
+                List.copyOf(explainedBy),
                 List.copyOf(oneFacts),
                 List.copyOf(mustLooks),
                 List.copyOf(context),

@@ -16,6 +16,8 @@ import java.util.Optional;
  * @param cautions ids of the cautions that the check itself needs, besides those of the step
  * @param whenFound ids of the cautions that hold from the moment it is found or cannot be ruled out
  * @param spoiledBy findings that, present, leave the answer unsure: what was washed off or drained cannot be read
+ * @param renews findings that, sound, tell nothing of what was where this one is present: the part was renewed or set
+ * @param voids the kind of finding that tells nothing where this one is present; empty for none
  * @param doubtsIdentity whether it puts in doubt that the evidence is from one unit, so that no class is concluded
  * @param gearRole whether it is heard in a gear or seen on a pair, so that the two can be held against each other
  * @param says what is to be said beside a cause that names people where it is present; empty for nothing
@@ -41,6 +43,8 @@ public record Finding(
         List<String> cautions,
         List<String> whenFound,
         List<String> spoiledBy,
+        List<String> renews,
+        Optional<Kind> voids,
         boolean doubtsIdentity,
         Optional<GearRole> gearRole,
         String says,
@@ -118,6 +122,8 @@ public record Finding(
                 cautions,
                 whenFound,
                 spoiledBy,
+                renews,
+                voids,
                 doubtsIdentity,
                 gearRole,
                 says,

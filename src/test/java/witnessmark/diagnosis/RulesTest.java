@@ -259,9 +259,9 @@ class RulesTest {
         @Test
         void what_must_be_good_is_looked_at_and_a_log_does_not_waive_it() {
             assertThat(reasons("exclusion-habit", "hubs-scored", "no towed"))
-                    .contains(new HoldReason.NotProvedGood("outlet-low"));
+                    .contains(new HoldReason.NotProvedGood("outlet-low", false));
             assertThat(reasons("exclusion-habit", "hubs-scored", "no towed", "no outlet-low"))
-                    .doesNotContain(new HoldReason.NotProvedGood("outlet-low"));
+                    .doesNotContain(new HoldReason.NotProvedGood("outlet-low", false));
         }
 
         @Test
@@ -300,6 +300,77 @@ class RulesTest {
             assertThat(cause(judge("cone-burned", "outlet-low", "no gauge-broken"), "low-air")
                             .seen())
                     .isTrue();
+        }
+
+        @Test
+        void what_was_renewed_before_the_look_proves_nothing_good_but_broken_it_is_broken() {
+            assertThat(reasons("exclusion-habit", "hubs-scored", "no towed", "no outlet-low", "regulator-new"))
+                    .contains(new HoldReason.NotProvedGood("outlet-low", false));
+            assertThat(reasons("exclusion-habit", "hubs-scored", "no towed", "no outlet-low", "no regulator-new"))
+                    .isEmpty();
+            assertThat(cause(judge("cone-burned", "outlet-low", "regulator-new"), "low-air")
+                            .seen())
+                    .isTrue();
+        }
+
+        @Test
+        void what_was_renewed_before_it_was_measured_proves_nothing_good() {
+            Measurement good = SmallTrade.outletBar(4.0, 3.9, 4.3);
+            assertThat(cause(judge(good, "hubs-scored", "no towed", "regulator-new"), "exclusion-habit")
+                            .reasons())
+                    .contains(new HoldReason.NotProvedGood("outlet-low", false));
+            assertThat(cause(judge(good, "hubs-scored", "no towed", "no regulator-new"), "exclusion-habit")
+                            .reasons())
+                    .isEmpty();
+            assertThat(cause(judge(SmallTrade.outletBar(3.0, 3.9, 4.3), "cone-burned", "regulator-new"), "low-air")
+                            .seen())
+                    .isTrue();
+        }
+
+        @Test
+        void nobody_is_named_on_parts_sound_since_a_repair_until_it_is_asked_what_was_renewed() {
+            assertThat(reasons("exclusion-habit", "hubs-scored", "no towed", "no outlet-low", "repaired"))
+                    .containsExactly(new HoldReason.RenewalOpen("outlet-low", "regulator-new"));
+            assertThat(reasons(
+                            "exclusion-habit",
+                            "hubs-scored",
+                            "no towed",
+                            "no outlet-low",
+                            "repaired",
+                            "no regulator-new"))
+                    .isEmpty();
+            assertThat(reasons("exclusion-habit", "hubs-scored", "no towed", "no outlet-low"))
+                    .isEmpty();
+        }
+
+        @Test
+        void what_must_be_good_and_was_found_bad_is_said_and_takes_the_direction_from_a_person() {
+            assertThat(new HoldReason.NotProvedGood("leak", true).leavesNoDirection(true))
+                    .isTrue();
+            assertThat(new HoldReason.NotProvedGood("leak", true).leavesNoDirection(false))
+                    .isFalse();
+            assertThat(new HoldReason.NotProvedGood("leak", false).leavesNoDirection(true))
+                    .isFalse();
+        }
+
+        @Test
+        void a_log_of_another_truck_weighs_nothing() {
+            assertThat(cause(judge("cone-burned", "log-shows-it", "other-truck"), "habit")
+                            .probability())
+                    .isLessThan(cause(judge("cone-burned", "log-shows-it", "no other-truck"), "habit")
+                            .probability());
+            assertThat(judge("cone-burned", "log-shows-it", "other-truck").remarks())
+                    .anyMatch(r -> r.contains("cannot be read any more"));
+        }
+
+        @Test
+        void what_needs_an_explanation_contradicts_where_every_one_was_looked_for_and_is_not_there() {
+            assertThat(judge("leak", "no outlet-low", "no grinds").contradictions())
+                    .extracting(c -> c.why())
+                    .contains("A leak lowers the outlet or grinds.");
+            assertThat(judge("leak", "no outlet-low").contradictions()).isEmpty();
+            assertThat(judge("leak", "no outlet-low", "grinds").contradictions())
+                    .isEmpty();
         }
 
         @Test

@@ -77,6 +77,10 @@ final class SmallTrade {
                   spoiled-by: [gauge-broken], sources: [common-practice] }
               - { id: gauge-broken, title: Gauge broken, ask: Broken?, kind: sign, access: lines, minutes: 1,
                   look: Look., background: rarely, sources: [common-practice] }
+              - { id: regulator-new, title: Regulator new, ask: New?, kind: paper, access: cab, minutes: 1,
+                  renews: [outlet-low], background: rarely, sources: [common-practice] }
+              - { id: other-truck, title: Log of another truck, ask: Other?, kind: sign, access: cab, minutes: 1,
+                  look: Id., voids: log, background: rarely, sources: [common-practice] }
               - { id: serial-differs, title: Serial differs, ask: Differs?, kind: sign, access: cab, minutes: 1,
                   look: Look., identity: true, background: rarely, sources: [common-practice] }
               - { id: ordered, title: Ordered so, ask: Ordered?, kind: paper, access: cab, minutes: 1,
@@ -191,7 +195,10 @@ final class SmallTrade {
             """
             never-together:
               - { findings: [hubs-scored, hubs-sound], why: Hubs cannot be scored and sound. }
+            explained-by:
+              - { finding: leak, by: [outlet-low, grinds], why: A leak lowers the outlet or grinds. }
             follows:
+              - { if: regulator-new, then: repaired, why: New is repaired. }
               - { if: outlet-low, then: test-proper, why: The gauge was on. }
               - { if: since-repair, then: repaired, why: It needs a repair. }
             """,

@@ -18,15 +18,22 @@ public sealed interface HoldReason {
         }
     }
 
-    /** It stands only where this was looked at and found sound. */
-    record NotProvedGood(String finding) implements HoldReason {}
+    /**
+     * It stands only where this was looked at and found sound.
+     *
+     * @param found whether it was looked at and is not sound
+     */
+    record NotProvedGood(String finding, boolean found) implements HoldReason {}
+
+    /** It stands on this found sound, and a repair is on record that may have renewed it before anybody looked. */
+    record RenewalOpen(String good, String renewed) implements HoldReason {}
 
     /**
      * Another cause, somebody else's, would explain the parts as well, and was not looked at, or was seen to be there.
      *
      * @param instead chance of it on what the parts show, had this one not happened
-     * @param seen whether the other was itself seen
-     * @param spokenFor whether it was seen, or something bears witness of it that does not of this one
+     * @param seen whether a part shows the other that does not show this one
+     * @param spokenFor whether it was so seen, or something bears witness of it alone
      * @param tells what tells the two apart, in words; empty where no pair of look-alikes says so
      * @param looks open findings that would close it
      */
@@ -34,6 +41,11 @@ public sealed interface HoldReason {
             implements HoldReason {
         public RivalOpen {
             looks = List.copyOf(looks);
+        }
+
+        @Override
+        public boolean leavesNoDirection(boolean blames) {
+            return blames && seen || spokenFor && instead >= RIVAL_STRONG;
         }
     }
 
@@ -68,8 +80,7 @@ public sealed interface HoldReason {
     default boolean leavesNoDirection(boolean blames) {
         return this instanceof Contradicted
                 || this instanceof DoubtfulIdentity
-                || this instanceof NotLookedAt && blames
-                || this instanceof RivalOpen rival && rival.spokenFor() && rival.instead() >= RIVAL_STRONG;
+                || blames && (this instanceof NotLookedAt || this instanceof NotProvedGood good && good.found());
     }
 
     /** From this chance on a rival explains the parts so well that naming the cause would be choosing. */
