@@ -25,8 +25,9 @@ import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.gearbox.Unit;
 
 /**
- * Times lists, searches, counts and single changes on a store of many cases of twenty findings each.
- * Arguments: how many cases (100000), the folder to keep them in (a new temporary one; an existing store is used again).
+ * Times lists, searches, counts and single changes on a store of many cases of some findings each.
+ * Arguments: how many cases (100000); the folder to keep them in, or the file that names a shared database (a new temporary
+ * folder; an existing store is used again); how many findings a case (20).
  */
 public final class CaseStoreBenchmark {
     private static final int BATCH = 2_000;
@@ -35,21 +36,29 @@ public final class CaseStoreBenchmark {
             "grinds hangs slips bangs whines low high range splitter lever cold hot hill air oil clutch".split(" ");
 
     private final Random random = new Random(20260302);
+    private final int findings;
+
+    private CaseStoreBenchmark(int findings) {
+        this.findings = findings;
+    }
 
     public static void main(String[] args) throws Exception {
         int cases = args.length > 0 ? Integer.parseInt(args[0]) : 100_000;
-        Path folder = args.length > 1 ? Path.of(args[1]) : Files.createTempDirectory("case-store");
-        StoreLocation shared = StoreLocation.in(folder);
+        Path place = args.length > 1 ? Path.of(args[1]) : Files.createTempDirectory("case-store");
+        int findings = args.length > 2 ? Integer.parseInt(args[2]) : 20;
+        StoreLocation shared = StoreLocation.at(place);
         long start = System.nanoTime();
         try (CaseStore store = new CaseStore(shared, Clock.systemUTC())) {
             long there = store.count(CaseQuery.all());
             System.out.printf("open store of %d cases, cold virtual machine: %.0f ms%n", there, millisSince(start));
-            new CaseStoreBenchmark().fill(store, (int) there, cases);
+            new CaseStoreBenchmark(findings).fill(store, (int) there, cases);
         }
         try (CaseStore store = new CaseStore(shared, Clock.systemUTC())) {
-            new CaseStoreBenchmark().measure(store, cases);
+            new CaseStoreBenchmark(findings).measure(store, cases);
         }
-        System.out.printf("file: %d MB%n", Files.size(folder.resolve("cases.mv.db")) / 1_000_000);
+        if (Files.isDirectory(place)) {
+            System.out.printf("file: %d MB%n", Files.size(place.resolve("cases.mv.db")) / 1_000_000);
+        }
     }
 
     private void fill(CaseStore store, int from, int to) {
@@ -69,7 +78,7 @@ public final class CaseStoreBenchmark {
                 .text(TextField.TITLE, words(4))
                 .text(TextField.COMPLAINT, words(12) + (number % 1_000 == 0 ? " whistling" : ""))
                 .vehicle(Vehicle.named("Tractor " + number % 700));
-        for (int i = 0; i < 20; i++) {
+        for (int i = 0; i < findings; i++) {
             FindingState state = FindingState.values()[random.nextInt(3)];
             // squared, so that some findings are common and some rare
             int finding = (int) (200 * Math.pow(random.nextDouble(), 2));
@@ -100,6 +109,15 @@ public final class CaseStoreBenchmark {
         time("list by a rare word", i -> store.list(all.withText("whistling")));
         time("list by a word that is nowhere", i -> store.list(all.withText("nowhere" + i)));
         time("list by three words", i -> store.list(all.withText("grinds whistling tractor")));
+        time("list by a word of two letters that is nowhere", i -> store.list(all.withText("q" + (char) ('b' + i % 20))));
+        time("count by a common word, as lists do", i -> store.countUpTo(10_001, all.withText(WORDS[i % WORDS.length])));
+        time("count of open cases, as lists do", i -> store.countUpTo(10_001, all.withSignedOff(false)));
+        time(
+                "count by finding and word, as lists do",
+                i -> store.countUpTo(
+                        10_001,
+                        all.withFinding("finding-" + i, FindingState.PRESENT).withText("whistling")));
+        time("closed cases", i -> store.list(all.withSignedOff(true)));
         time("count by a common word", i -> store.count(all.withText(WORDS[i % WORDS.length])));
         time("count by a rare word", i -> store.count(all.withText("whistling")));
         time("list by a truck", i -> store.list(all.withText("tractor " + i)));
@@ -142,7 +160,7 @@ public final class CaseStoreBenchmark {
         Arrays.sort(wall);
         Arrays.sort(busy);
         System.out.printf(
-                "%-32s first %7.1f   median %7.1f   slowest %7.1f ms   processor: median %7.1f   most %7.1f ms%n",
+                "%-46s first %7.1f   median %7.1f   slowest %7.1f ms   processor: median %7.1f   most %7.1f ms%n",
                 what, first, wall[RUNS / 2], wall[RUNS - 1], busy[RUNS / 2], busy[RUNS - 1]);
     }
 

@@ -8,21 +8,19 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
-import java.util.Optional;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseId;
-import witnessmark.casefile.history.CanonicalText;
 
 /** The bytes of attachments: attachments/case/hash. Names from outside are never part of a path. */
-final class AttachmentFolder {
+final class AttachmentFolder implements AttachmentBytes {
     private final Path folder;
 
     AttachmentFolder(Path store) {
         this.folder = store.resolve("attachments");
     }
 
-    /** Keeps the bytes, on the disk when this returns. */
-    void keep(CaseId id, String sha256, byte[] bytes) {
+    @Override
+    public void keep(CaseId id, String sha256, byte[] bytes) {
         Path target = file(id, sha256);
         try {
             OwnerOnly.folder(target.getParent());
@@ -44,35 +42,20 @@ final class AttachmentFolder {
         }
     }
 
-    /** The bytes, sure to be those that were kept. */
-    byte[] read(CaseId id, Attachment attachment) {
+    @Override
+    public byte[] read(CaseId id, Attachment attachment) {
         Path file = file(id, attachment.sha256());
         try {
             byte[] bytes = Files.size(file) == attachment.size() ? Files.readAllBytes(file) : new byte[0];
-            if (bytes.length == attachment.size() && CanonicalText.sha256(bytes).equals(attachment.sha256())) {
+            if (AttachmentBytes.areOf(attachment, bytes)) {
                 return bytes;
             }
         } catch (NoSuchFileException e) {
-            throw damaged(file, attachment, "is missing");
+            throw AttachmentBytes.damaged(file.toString(), attachment, "is missing");
         } catch (IOException e) {
-            throw damaged(file, attachment, "cannot be read");
+            throw AttachmentBytes.damaged(file.toString(), attachment, "cannot be read");
         }
-        throw damaged(file, attachment, "is not as it was put in");
-    }
-
-    /** What is wrong with the kept bytes, or empty if they are as they were put in. */
-    Optional<String> fault(CaseId id, Attachment attachment) {
-        try {
-            read(id, attachment);
-            return Optional.empty();
-        } catch (StoreUnavailable e) {
-            return Optional.of(e.what());
-        }
-    }
-
-    private static StoreUnavailable damaged(Path file, Attachment attachment, String how) {
-        return new StoreUnavailable(
-                file.toString(), "attachment '" + attachment.name() + "' " + how, "put the same file in again");
+        throw AttachmentBytes.damaged(file.toString(), attachment, "is not as it was put in");
     }
 
     private Path file(CaseId id, String sha256) {

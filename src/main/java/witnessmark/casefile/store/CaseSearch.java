@@ -47,6 +47,14 @@ final class CaseSearch {
         return Objects.requireNonNull(count);
     }
 
+    long countUpTo(long most, CaseQuery query) {
+        Walk walk = new Walk(query);
+        walk.values.add(most);
+        Long count = sql.queryForObject(
+                "select count(*) from (select w.case_no" + walk.text + " limit ?) counted", Long.class, walk.values.toArray());
+        return Objects.requireNonNull(count);
+    }
+
     /** Ids that begin so, in order. */
     List<CaseId> ids(String prefix, int limit) {
         if (!OF_AN_ID.matcher(prefix).matches()) {

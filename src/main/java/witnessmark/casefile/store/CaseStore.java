@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.Attachment;
@@ -31,15 +32,18 @@ import witnessmark.casefile.yaml.CaseDocument;
  * {@link CaseRefused} for a case that is not there, or a change that the case does not take.
  */
 public final class CaseStore implements AutoCloseable {
-    /** Version of the tables that this program writes. */
+    /** Version of the tables that this program writes in a folder. */
     public static final int SCHEMA = Schema.VERSION;
+
+    /** The same on a server that several shops share. */
+    public static final int SHARED_SCHEMA = Schema.SHARED_VERSION;
 
     private static final int LARGEST_ATTACHMENT = 50_000_000;
 
     private final StoreLocation location;
     private final Clock clock;
     private final Session session;
-    private final AttachmentFolder attachments;
+    private final AttachmentBytes attachments;
     private final Histories histories;
 
     /** A store at the location; nothing is opened or made yet. */
@@ -51,7 +55,9 @@ public final class CaseStore implements AutoCloseable {
         this.location = location;
         this.clock = clock;
         this.session = new Session(location, disk);
-        this.attachments = new AttachmentFolder(location.folder());
+        this.attachments = location.folder()
+                .<AttachmentBytes>map(AttachmentFolder::new)
+                .orElseGet(() -> new AttachmentRows(session, location.shown()));
         this.histories = new Histories(location);
     }
 
@@ -235,6 +241,11 @@ public final class CaseStore implements AutoCloseable {
         return session.read(sql -> new CaseSearch(sql).count(query));
     }
 
+    /** The same, but no more than the most that are worth counting. */
+    public long countUpTo(long most, CaseQuery query) {
+        return session.read(sql -> new CaseSearch(sql).countUpTo(most, query));
+    }
+
     /** Ids that begin so, in order, for completion. */
     public List<CaseId> ids(String prefix, int limit) {
         return session.read(sql -> new CaseSearch(sql).ids(prefix, limit));
@@ -307,7 +318,7 @@ public final class CaseStore implements AutoCloseable {
         return broken;
     }
 
-    private void eachCase(Consumer<CaseId> use) {
+    void eachCase(Consumer<CaseId> use) {
         String last = "";
         List<CaseId> page;
         do {
@@ -365,8 +376,40 @@ public final class CaseStore implements AutoCloseable {
         session.beginJournal();
     }
 
+    /**
+     * Makes or completes the tables, and gives the logins of a shared store their rights; {@link StoreUnavailable} for a
+     * login that may not. A store in a folder needs it not: that is done when it is opened.
+     */
+    public void prepare() {
+        session.prepare();
+    }
+
+    /** The login by which a shared store is reached: every entry made there bears its name. Empty for one in a folder. */
+    public Optional<String> login() {
+        return location.database().map(Database::user);
+    }
+
+    /**
+     * Copies to another store every entry that it does not hold yet, with its number and hash, and the files of all
+     * cases. The other must be empty, or end with an entry of this one, as after a copy that was cut off; nothing of it
+     * is lost otherwise. Both are looked over, this one before and the other afterwards.
+     *
+     * @param told is told now and then how many entries are copied, of how many
+     */
+    public Copied copyTo(CaseStore other, BiConsumer<Long, Long> told) {
+        return new CopyStore(this, other, told).copy();
+    }
+
+    Session session() {
+        return session;
+    }
+
+    AttachmentBytes attachments() {
+        return attachments;
+    }
+
     private Stamp stamp(String who) {
-        return new Stamp(clock.instant(), who);
+        return new Stamp(clock.instant(), login().orElse(who));
     }
 
     /** Closes the database; a later use opens it again. */

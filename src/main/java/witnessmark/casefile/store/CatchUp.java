@@ -3,16 +3,8 @@ package witnessmark.casefile.store;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import org.springframework.jdbc.core.JdbcTemplate;
-import witnessmark.casefile.CaseId;
-import witnessmark.casefile.CaseRefused;
-import witnessmark.casefile.history.CaseHistory;
-import witnessmark.casefile.history.Entry;
-import witnessmark.yaml.FaultyInput;
 
 /**
  * Brings a database to where its journal ends: a shell that was ended in the middle, or a power cut, can leave a change in
@@ -85,34 +77,6 @@ final class CatchUp {
     }
 
     private void take(List<StoreLine> heap) {
-        StoreLines lines = StoreLines.of(sql, heap);
-        CaseRows rows = new CaseRows(sql, lines);
-        Map<String, List<StoreLine>> byCase = new LinkedHashMap<>();
-        heap.forEach(line ->
-                byCase.computeIfAbsent(line.caseId(), c -> new ArrayList<>()).add(line));
-        List<CaseHistory> opened = new ArrayList<>();
-        byCase.forEach((caseId, more) -> {
-            try {
-                Optional<CaseRows.Head> head = rows.head(new CaseId(caseId));
-                List<Entry> entries = new ArrayList<>();
-                head.ifPresent(h -> rows.entries(h.caseNo()).forEach(row -> entries.add(row.entry())));
-                more.forEach(line -> entries.add(line.row().entry()));
-                CaseHistory history = CaseHistory.of(entries);
-                head.ifPresentOrElse(h -> rows.extend(h, history), () -> opened.add(history));
-            } catch (FaultyInput | CaseRefused e) {
-                throw new StoreUnavailable(
-                        store.toString(),
-                        "line " + more.get(0).number() + " of its journal cannot be taken over: case '" + caseId + "': "
-                                + String.valueOf(e.getMessage())
-                                        .lines()
-                                        .findFirst()
-                                        .orElse(""),
-                        "bring back the store from a copy",
-                        e);
-            }
-        });
-        rows.insertAll(opened);
-        StoreLine last = heap.get(heap.size() - 1);
-        lines.write(new StoreHead(last.number(), last.hash()));
+        new TakeLines(sql, store + ", its journal").take(heap);
     }
 }

@@ -31,6 +31,7 @@ import org.springframework.jdbc.datasource.SingleConnectionDataSource;
  */
 final class EmbeddedDatabase {
     private static final String NAME = "cases";
+    static final String FILE = NAME + ".mv.db";
     private static final String IN_THE_MAKING = "making-";
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("uuuuMMdd-HHmmss-SSS", Locale.ROOT);
     /**
@@ -48,7 +49,7 @@ final class EmbeddedDatabase {
 
     EmbeddedDatabase(Path folder, Disk disk) {
         this.folder = folder;
-        this.file = folder.resolve(NAME + ".mv.db");
+        this.file = folder.resolve(FILE);
         this.disk = disk;
         this.journal = new Journal(folder.resolve("journal"), disk);
         this.mark = new OpenMark(folder, disk);

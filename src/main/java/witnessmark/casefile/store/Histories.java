@@ -68,8 +68,10 @@ final class Histories {
                 location.shown(),
                 "case '" + id + "' cannot be read: "
                         + String.valueOf(e.getMessage()).lines().findFirst().orElse(""),
-                "bring it back from a copy of the store or from an exported case, or make the database anew from"
-                        + " its journal with: store rebuild",
+                "bring it back from a copy of the store or from an exported case"
+                        + (location.folder().isPresent()
+                                ? ", or make the database anew from its journal with: store rebuild"
+                                : ""),
                 e);
     }
 

@@ -13,8 +13,11 @@ import org.flywaydb.core.api.FlywayException;
 
 /** The tables of the store and their version. */
 final class Schema {
-    /** The highest migration in db/migration. */
+    /** The highest migration in db/migration, which a store in a folder has. */
     static final int VERSION = 2;
+
+    /** The highest in db/shared, which a shared database has on top. */
+    static final int SHARED_VERSION = 3;
 
     /** The first row that the migration tool writes on H2 has no version. */
     private static final String WRITTEN_BY = "select \"version\" from \"flyway_schema_history\""
@@ -22,6 +25,10 @@ final class Schema {
 
     private static final Set<String> OURS =
             Set.of("flyway_schema_history", "case_file", "case_text", "case_entry", "case_finding", "case_measurement");
+
+    private static final String[] OF_A_FOLDER = {"classpath:db/migration"};
+    private static final String[] SHARED = {"classpath:db/migration", "classpath:db/shared"};
+    private static final String PREPARE = "let the owner of the database run: store prepare";
 
     private final String where;
     private final Database database;
@@ -52,7 +59,11 @@ final class Schema {
 
     boolean isUpToDate() throws SQLException {
         OptionalInt found = version();
-        return found.isPresent() && found.getAsInt() == VERSION;
+        return found.isPresent() && found.getAsInt() == known();
+    }
+
+    private int known() {
+        return database.isShared() ? SHARED_VERSION : VERSION;
     }
 
     boolean hasTables() throws SQLException {
@@ -72,7 +83,7 @@ final class Schema {
         Set<String> names = new HashSet<>();
         try (Statement statement = connection.createStatement();
                 ResultSet rows = statement.executeQuery(
-                        "select table_name from information_schema.tables where table_schema = 'PUBLIC'")) {
+                        "select table_name from information_schema.tables where lower(table_schema) = 'public'")) {
             while (rows.next()) {
                 names.add(rows.getString(1).toLowerCase(Locale.ROOT));
             }
@@ -86,15 +97,56 @@ final class Schema {
      */
     void bringUpToDate() throws SQLException {
         OptionalInt found = version();
-        if (found.isPresent() && found.getAsInt() > VERSION) {
+        refuseNewer(found);
+        if (found.isEmpty() || found.getAsInt() < known()) {
+            migrate();
+        }
+    }
+
+    /**
+     * Makes the tables of a shared database that has none, if this login may. Older ones are left as they are: the other
+     * shops' programs may not know the new ones yet.
+     */
+    void makeOrRefuse() throws SQLException {
+        OptionalInt found = version();
+        refuseNewer(found);
+        if (found.isPresent() && found.getAsInt() == known()) {
+            return;
+        }
+        if (found.isPresent()) {
+            throw new StoreUnavailable(
+                    where,
+                    "its tables are of version " + found.getAsInt() + ", this program needs " + known(),
+                    PREPARE + "; older programs cannot use it afterwards");
+        }
+        refuseUnlessMaker();
+        migrate();
+    }
+
+    /** Completes the tables of a shared database, and gives the shops' logins their rights anew. */
+    void prepare() throws SQLException {
+        refuseNewer(version());
+        refuseUnlessMaker();
+        migrate();
+    }
+
+    private void refuseUnlessMaker() throws SQLException {
+        try (Statement statement = connection.createStatement();
+                ResultSet row = statement.executeQuery("select has_schema_privilege('public', 'create')")) {
+            row.next();
+            if (!row.getBoolean(1)) {
+                throw new StoreUnavailable(where, "this login may not make or change its tables", PREPARE);
+            }
+        }
+    }
+
+    private void refuseNewer(OptionalInt found) {
+        if (found.isPresent() && found.getAsInt() > known()) {
             throw new StoreUnavailable(
                     where,
                     "it was written by a newer version of the program (tables of version " + found.getAsInt()
-                            + ", this one knows " + VERSION + ")",
+                            + ", this one knows " + known() + ")",
                     "use the newer program");
-        }
-        if (found.isEmpty() || found.getAsInt() < VERSION) {
-            migrate();
         }
     }
 
@@ -115,14 +167,14 @@ final class Schema {
             try {
                 Flyway.configure(Schema.class.getClassLoader())
                         .dataSource(database.url(), database.user(), database.password())
-                        .locations("classpath:db/migration")
+                        .locations(database.isShared() ? SHARED : OF_A_FOLDER)
                         .load()
                         .migrate();
                 return;
             } catch (FlywayException e) {
                 // Two shells may find the same new store at once: then the other one has made the tables.
                 OptionalInt now = version();
-                if (now.isPresent() && now.getAsInt() == VERSION) {
+                if (now.isPresent() && now.getAsInt() == known()) {
                     return;
                 }
                 if (attempt == 5) {

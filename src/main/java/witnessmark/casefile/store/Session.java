@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.ThreadLocalRandom;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
@@ -22,22 +23,35 @@ final class Session implements AutoCloseable {
     private static final int ATTEMPTS = 12;
     /** A shell that is just closing the database takes longer than one that writes. */
     private static final int ATTEMPTS_WHILE_IN_USE = 40;
+    /** A server that was there in this session, and was ended, may come up again by itself. */
+    private static final long WAIT_FOR_SERVER = TimeUnit.SECONDS.toNanos(10);
+
+    private static final long WAIT_FOR_UNKNOWN = TimeUnit.SECONDS.toNanos(2);
+    /** Longer than the server lets a shell that sleeps hold up the others. */
+    private static final long WAIT_FOR_OTHERS = TimeUnit.SECONDS.toNanos(90);
 
     private final StoreLocation location;
     private final @Nullable EmbeddedDatabase embedded;
     private final ReentrantLock lock = new ReentrantLock();
     private @Nullable Connection connection;
     private @Nullable JdbcTemplate sql;
+    private boolean reached;
 
     Session(StoreLocation location, Disk disk) {
         this.location = location;
-        this.embedded = location.database().isPresent() ? null : new EmbeddedDatabase(location.folder(), disk);
+        this.embedded =
+                location.folder().map(f -> new EmbeddedDatabase(f, disk)).orElse(null);
     }
 
-    /** Reads in one transaction; what was lost with a connection is read again. */
+    /** What messages call the store. */
+    String shown() {
+        return location.shown();
+    }
+
+    /** Reads in one transaction, the store as it is at one moment; what was lost with a connection is read again. */
     <T> T read(Function<JdbcTemplate, T> work) {
         return run(() -> {
-            JdbcTemplate template = opened();
+            JdbcTemplate template = openedToRead();
             T result = work.apply(template);
             open().commit();
             return result;
@@ -53,6 +67,57 @@ final class Session implements AutoCloseable {
             JdbcTemplate template = opened();
             return embedded == null ? writeShared(template, work) : writeJournalled(embedded, template, work);
         });
+    }
+
+    /** Writes to tables that hold no entries, in one transaction; the work may be done again. */
+    <T> T writeTables(Function<JdbcTemplate, T> work) {
+        return run(() -> {
+            T result = work.apply(opened());
+            open().commit();
+            return result;
+        });
+    }
+
+    /**
+     * Takes over lines of another store that follow the one named, in one transaction that is on the disk when this
+     * returns; {@link StoreUnavailable} if this store does not end there.
+     */
+    void takeOver(String source, StoreHead after, List<StoreLine> heap) {
+        run(() -> {
+            JdbcTemplate template = opened();
+            if (embedded == null) {
+                take(template, source, after, heap);
+                open().commit();
+                return heap;
+            }
+            try (StoreLock turn = embedded.turn()) {
+                embedded.catchUpAgain(template);
+                if (take(template, source, after, heap)) {
+                    embedded.journal().append(heap);
+                }
+                commit(embedded);
+                return heap;
+            } catch (IOException e) {
+                throw journalNotWritten(e);
+            }
+        });
+    }
+
+    /** Whether they were taken now; not if a first try, whose answer was lost, took them. */
+    private boolean take(JdbcTemplate template, String source, StoreHead after, List<StoreLine> heap) {
+        StoreHead now = new StoreLines(template).lockedHead();
+        StoreLine last = heap.get(heap.size() - 1);
+        if (now.equals(new StoreHead(last.number(), last.hash()))) {
+            return false;
+        }
+        if (!now.equals(after)) {
+            throw new StoreUnavailable(
+                    location.shown(),
+                    "somebody else writes to it while it is copied to",
+                    "let nobody work in it until the copy is made, then repeat");
+        }
+        new TakeLines(template, source).take(heap);
+        return true;
     }
 
     private <T> T writeShared(JdbcTemplate template, Function<CaseRows, T> work) throws SQLException {
@@ -80,12 +145,16 @@ final class Session implements AutoCloseable {
             commit(database);
             return result;
         } catch (IOException e) {
-            throw new StoreUnavailable(
-                    location.shown(),
-                    "its journal cannot be written: " + e.getMessage(),
-                    "check that the disk has room and the folder may be written to, then repeat",
-                    e);
+            throw journalNotWritten(e);
         }
+    }
+
+    private StoreUnavailable journalNotWritten(IOException e) {
+        return new StoreUnavailable(
+                location.shown(),
+                "its journal cannot be written: " + e.getMessage(),
+                "check that the disk has room and the folder may be written to, then repeat",
+                e);
     }
 
     private void commit(EmbeddedDatabase database) throws SQLException, IOException {
@@ -102,7 +171,7 @@ final class Session implements AutoCloseable {
     /** Compares what the database holds with the chain over all entries and with the journal; what is amiss. */
     List<String> compareLines() {
         return run(() -> {
-            JdbcTemplate template = opened();
+            JdbcTemplate template = openedToRead();
             CompareLines compare = new CompareLines(template);
             List<String> amiss = new ArrayList<>();
             if (embedded != null) {
@@ -155,6 +224,7 @@ final class Session implements AutoCloseable {
 
     private <T> T run(Work<T> work) {
         lock.lock();
+        long begun = System.nanoTime();
         try {
             for (int attempt = 1; ; attempt++) {
                 try {
@@ -162,8 +232,7 @@ final class Session implements AutoCloseable {
                 } catch (SQLException | DataAccessException e) {
                     SqlFault fault = SqlFault.of(e);
                     abandon(fault.kind() == Kind.LOST);
-                    int most = fault.kind() == Kind.IN_USE ? ATTEMPTS_WHILE_IN_USE : ATTEMPTS;
-                    if (!fault.canBeTriedAgain() || attempt >= most) {
+                    if (!fault.canBeTriedAgain() || isEnough(fault, attempt, begun)) {
                         throw told(fault);
                     }
                     pause(attempt);
@@ -175,6 +244,17 @@ final class Session implements AutoCloseable {
         } finally {
             lock.unlock();
         }
+    }
+
+    private boolean isEnough(SqlFault fault, int attempt, long begun) {
+        long waited = System.nanoTime() - begun;
+        if (embedded == null && fault.kind() != Kind.CONFLICT) {
+            return waited > (reached ? WAIT_FOR_SERVER : WAIT_FOR_UNKNOWN);
+        }
+        if (waited > WAIT_FOR_OTHERS) {
+            return true;
+        }
+        return attempt >= (fault.kind() == Kind.IN_USE ? ATTEMPTS_WHILE_IN_USE : ATTEMPTS);
     }
 
     private StoreUnavailable told(SqlFault fault) {
@@ -199,20 +279,39 @@ final class Session implements AutoCloseable {
         return open;
     }
 
-    private Connection connect() throws SQLException {
-        if (embedded != null) {
-            return embedded.open();
+    private JdbcTemplate openedToRead() throws SQLException {
+        JdbcTemplate template = opened();
+        if (embedded == null) {
+            template.execute("set transaction isolation level repeatable read, read only");
         }
+        return template;
+    }
+
+    private Connection connect() throws SQLException {
+        return embedded == null ? connectShared(Schema::makeOrRefuse) : embedded.open();
+    }
+
+    private interface Tables {
+        void look(Schema schema) throws SQLException;
+    }
+
+    private Connection connectShared(Tables tables) throws SQLException {
         Database shared = location.database().orElseThrow();
         Connection fresh = shared.connect();
         try {
-            new Schema(location.shown(), shared, fresh).bringUpToDate();
+            tables.look(new Schema(location.shown(), shared, fresh));
             fresh.setAutoCommit(false);
-            StoreLines lines = new StoreLines(new JdbcTemplate(new SingleConnectionDataSource(fresh, true)));
+            JdbcTemplate template = new JdbcTemplate(new SingleConnectionDataSource(fresh, true));
+            // What is acknowledged is on the server's disk, whatever the server does for others.
+            if ("off".equals(template.queryForObject("select current_setting('synchronous_commit')", String.class))) {
+                template.execute("set synchronous_commit = on");
+            }
+            StoreLines lines = new StoreLines(template);
             if (lines.head().isEmpty()) {
                 lines.numberAll();
             }
             fresh.commit();
+            reached = true;
             return fresh;
         } catch (SQLException | RuntimeException e) {
             closeQuietly(fresh);
@@ -240,6 +339,18 @@ final class Session implements AutoCloseable {
             Thread.sleep(ThreadLocalRandom.current().nextLong(5, 20L + 15L * attempt));
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
+        }
+    }
+
+    /** Makes or completes the tables, and gives the logins of a shared store their rights. */
+    void prepare() {
+        if (embedded == null) {
+            run(() -> {
+                close();
+                connection = connectShared(Schema::prepare);
+                sql = new JdbcTemplate(new SingleConnectionDataSource(open(), true));
+                return open();
+            });
         }
     }
 

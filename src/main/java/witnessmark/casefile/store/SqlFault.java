@@ -1,6 +1,7 @@
 package witnessmark.casefile.store;
 
 import java.sql.SQLException;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** What a failure of the database means for the one who wanted to read or write. */
@@ -18,8 +19,26 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
         /** The file cannot be read or written, for a reason below the database. */
         UNREADABLE,
         NOT_ADMITTED,
+        /** The login may read or write something else, not this. */
+        NOT_ALLOWED,
+        /** The line is not encrypted, or the server not the one it should be. */
+        NOT_SECURED,
+        /** The server takes no more connections for now. */
+        CROWDED,
+        /** The server takes no writes, as one that follows another. */
+        STANDBY,
         OTHER
     }
+
+    /** What server, driver and virtual machine say of it; a line that breaks off under TLS is none of these. */
+    private static final List<String> UNSECURED = List.of(
+            "no encryption",
+            "does not support SSL",
+            "root certificate",
+            "certificate file",
+            "could not be verified",
+            "PKIX",
+            "CertificateException");
 
     static SqlFault of(Throwable failure) {
         SQLException sql = sqlCause(failure);
@@ -46,13 +65,29 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
     }
 
     private static Kind kindOf(String state, String causes) {
-        if (state.equals("23505") || state.startsWith("40")) {
+        return switch (state) {
+            case "23505", "55P03" -> Kind.CONFLICT;
+            case "53100" -> Kind.FULL;
+            case "53300" -> Kind.CROWDED;
+            case "42501" -> Kind.NOT_ALLOWED;
+            case "25006" -> Kind.STANDBY;
+            case "25P03" -> Kind.LOST;
+            case "XX001", "XX002" -> Kind.DAMAGED;
+            default -> kindOfClass(state, causes);
+        };
+    }
+
+    private static Kind kindOfClass(String state, String causes) {
+        if (state.startsWith("40")) {
             return Kind.CONFLICT;
+        }
+        if (UNSECURED.stream().anyMatch(causes::contains)) {
+            return Kind.NOT_SECURED;
         }
         if (state.startsWith("28")) {
             return Kind.NOT_ADMITTED;
         }
-        if (causes.contains("No space left") || state.equals("53100")) {
+        if (causes.contains("No space left")) {
             return Kind.FULL;
         }
         if (causes.contains("corrupt")) {
@@ -63,14 +98,23 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
 
     /** In use may only mean that the shell that serves the others is just closing. */
     boolean canBeTriedAgain() {
-        return kind == Kind.LOST || kind == Kind.CONFLICT || kind == Kind.IN_USE;
+        return kind == Kind.LOST || kind == Kind.CONFLICT || kind == Kind.IN_USE || kind == Kind.CROWDED;
     }
 
     /** Whether the fault is in the database's file, not in what was asked of it. */
     boolean isOfTheFile() {
         return switch (kind) {
             case DAMAGED, OTHER_FORMAT, UNREADABLE, OTHER -> true;
-            case LOST, CONFLICT, IN_USE, READ_ONLY, FULL, NOT_ADMITTED -> false;
+            case LOST,
+                    CONFLICT,
+                    IN_USE,
+                    READ_ONLY,
+                    FULL,
+                    NOT_ADMITTED,
+                    NOT_ALLOWED,
+                    NOT_SECURED,
+                    CROWDED,
+                    STANDBY -> false;
         };
     }
 
@@ -96,6 +140,17 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
                     "its database file cannot be read or written",
                     "check the disk and the rights of the file, then repeat");
             case NOT_ADMITTED -> told(where, "the database does not admit this user", "check user and password");
+            case NOT_ALLOWED -> told(
+                    where,
+                    "this login may not do that (" + firstLine() + ")",
+                    "let the owner of the database do it, or give the login its rights with: store prepare");
+            case NOT_SECURED -> told(
+                    where,
+                    "the line to the server is not secured: " + firstLine(),
+                    "name the server's certificate or its issuer's in the address with sslrootcert=FILE; on a line nobody"
+                            + " else can reach, write sslmode=disable");
+            case CROWDED -> told(where, "the server takes no more connections", "repeat it later");
+            case STANDBY -> told(where, "the server may be read but not written to", "name the one that takes writes");
             case OTHER -> told(where, "the database says: " + firstLine(), "mend that, then repeat");
         };
     }
@@ -122,7 +177,7 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
     private static String causes(Throwable failure) {
         StringBuilder all = new StringBuilder();
         for (Throwable t = failure; t != null; t = t.getCause()) {
-            all.append(t.getMessage()).append(' ');
+            all.append(t).append(' ');
         }
         return all.toString();
     }

@@ -70,7 +70,8 @@ final class StoreLines {
         return head("");
     }
 
-    private StoreHead lockedHead() {
+    /** The same, kept from being moved on by another shell until this transaction ends. */
+    StoreHead lockedHead() {
         return head(" for update").orElse(StoreHead.NONE);
     }
 
@@ -115,21 +116,34 @@ final class StoreLines {
 
     /** Gives all lines of the store in order, in heaps. */
     void all(Consumer<List<StoreLine>> taker) {
-        long last = 0;
-        String before = StoreHead.NONE.hash();
-        List<StoreLine> heap;
-        do {
-            List<Numbered> rows = rows(last);
-            heap = new ArrayList<>();
-            for (Numbered row : rows) {
-                heap.add(new StoreLine(row.number, before, row.caseId, row.row, row.hash));
-                before = row.hash;
-                last = row.number;
-            }
-            if (!heap.isEmpty()) {
-                taker.accept(heap);
-            }
-        } while (!heap.isEmpty());
+        StoreHead at = StoreHead.NONE;
+        for (List<StoreLine> heap = after(at); !heap.isEmpty(); heap = after(at)) {
+            taker.accept(heap);
+            StoreLine last = heap.get(heap.size() - 1);
+            at = new StoreHead(last.number(), last.hash());
+        }
+    }
+
+    /** The next lines after this one, in order; none if it is the last. */
+    List<StoreLine> after(StoreHead at) {
+        List<StoreLine> heap = new ArrayList<>();
+        String before = at.hash();
+        for (Numbered row : rows(at.lines())) {
+            heap.add(new StoreLine(row.number, before, row.caseId, row.row, row.hash));
+            before = row.hash;
+        }
+        return heap;
+    }
+
+    /** Whether the store holds this line. */
+    boolean holds(StoreHead at) {
+        return at.equals(StoreHead.NONE)
+                || !sql.queryForList(
+                                "select line_number from case_entry where line_number = ? and line_hash = ?",
+                                Long.class,
+                                at.lines(),
+                                at.hash())
+                        .isEmpty();
     }
 
     private record Numbered(long number, String hash, String caseId, CaseRows.Row row) {}

@@ -38,9 +38,11 @@ final class CaseJson {
         return map;
     }
 
-    static Map<String, Object> of(List<CaseSummary> list, long all) {
+    /** The cases listed, how many fit as far as they were counted, and whether there are more. */
+    static Map<String, Object> of(List<CaseSummary> list, long counted, boolean more) {
         Map<String, Object> map = new LinkedHashMap<>();
-        map.put("count", all);
+        map.put("count", counted);
+        map.put("more", more);
         map.put("cases", list.stream().map(CaseJson::of).toList());
         return map;
     }

@@ -17,6 +17,7 @@ import witnessmark.casefile.store.StoreLocation;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.casefile.yaml.CaseReader;
 import witnessmark.shell.print.Refused;
+import witnessmark.shell.print.Terminal;
 import witnessmark.shell.settings.Shop;
 
 /** Where commands find cases: a YAML file on disk, or the store, which is opened when first needed. */
@@ -29,15 +30,23 @@ public class Cases implements DisposableBean {
     Cases(Environment environment, Shop shop) {
         store = new CaseStore(location(environment), Clock.systemUTC());
         this.shop = shop;
+        store.login().ifPresent(login -> refuseOther(login, shop));
+    }
+
+    private static void refuseOther(String login, Shop shop) {
+        shop.named().filter(name -> !name.equals(login)).ifPresent(name -> {
+            throw new Refused("the entries of a shared store bear the name of the database login, '" + login + "', not '"
+                    + Terminal.harmless(name) + "'; leave out --who, WITNESSMARK_WHO and the setting who");
+        });
     }
 
     public CaseStore store() {
         return store;
     }
 
-    /** Who makes the entries of this run. */
+    /** Who makes the entries of this run; on a shared store the login, whatever is set. */
     public String who() {
-        return shop.who();
+        return store.login().orElseGet(shop::who);
     }
 
     /** Adds entries in this run's name; with a reason each is a correction of a case that was signed off. */
@@ -83,14 +92,7 @@ public class Cases implements DisposableBean {
     }
 
     private static StoreLocation location(Environment environment) {
-        Path folder = folder(environment);
-        String url = environment.getProperty("witnessmark.database.url", "");
-        return url.isEmpty()
-                ? StoreLocation.in(folder)
-                : StoreLocation.in(
-                        folder,
-                        url,
-                        environment.getProperty("witnessmark.database.user", ""),
-                        environment.getProperty("witnessmark.database.password", ""));
+        String database = environment.getProperty("witnessmark.database", "");
+        return database.isEmpty() ? StoreLocation.in(folder(environment)) : StoreLocation.shared(Path.of(database));
     }
 }

@@ -35,6 +35,7 @@ class VersionCommands {
         if (Format.of(format) == Format.JSON) {
             Map<String, Object> map = new LinkedHashMap<>(MadeWithJson.of(with));
             map.put("schema", CaseStore.SCHEMA);
+            map.put("sharedSchema", CaseStore.SHARED_SCHEMA);
             map.put("java", java);
             context.outputWriter().println(Json.of(map));
             return;
@@ -42,7 +43,8 @@ class VersionCommands {
         context.outputWriter().println("witnessmark " + with.program());
         context.outputWriter().println("  knowledge       " + with.knowledge());
         with.site().ifPresent(site -> context.outputWriter().println("  site knowledge  " + site));
-        context.outputWriter().println("  store schema    " + CaseStore.SCHEMA);
+        context.outputWriter().println("  store schema    " + CaseStore.SCHEMA + ", on a shared server "
+                + CaseStore.SHARED_SCHEMA);
         context.outputWriter().println("  Java            " + java);
     }
 }

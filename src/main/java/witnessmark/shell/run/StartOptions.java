@@ -15,6 +15,7 @@ import witnessmark.shell.print.WrongUsage;
 public record StartOptions(Map<String, Object> properties, List<String> words) {
     private static final Map<String, String> WITH_VALUE = Map.of(
             "--store", "witnessmark.store",
+            "--database", "witnessmark.database",
             "--knowledge", "witnessmark.knowledge",
             "--who", "witnessmark.who",
             "--role", "witnessmark.role",

@@ -26,9 +26,7 @@ public enum Setting {
     LOGO("logo", "picture beside the name: a PNG, JPEG or SVG file", ""),
     STORE("store", "folder in which cases are kept", "~/.witnessmark"),
     KNOWLEDGE("knowledge", "folder of a site's own knowledge", ""),
-    DATABASE_URL("database-url", "PostgreSQL database instead of the one in the folder", ""),
-    DATABASE_USER("database-user", "its user", ""),
-    DATABASE_PASSWORD("database-password", "that user's password", "");
+    DATABASE("database", "file that names a database several shops share, instead of the store's folder", "");
 
     private static final List<String> PICTURES = List.of(".png", ".jpg", ".jpeg", ".svg");
 
@@ -63,12 +61,7 @@ public enum Setting {
 
     /** The name under which the program asks for it. */
     String property() {
-        return "witnessmark." + word.replace("database-", "database.");
-    }
-
-    /** Whether its value is not to be shown. */
-    boolean isSecret() {
-        return this == DATABASE_PASSWORD;
+        return "witnessmark." + word;
     }
 
     /** The setting so named; throws {@link Refused} with the nearest name if it is none. */

@@ -24,6 +24,9 @@ public final class SettingSources {
     /** The sources, the one that counts first. */
     static final List<String> IN_ORDER = List.of(RUN, VARIABLES, FILE);
 
+    private static final List<String> FORMER_VARIABLES =
+            List.of("WITNESSMARK_DATABASE_URL", "WITNESSMARK_DATABASE_USER", "WITNESSMARK_DATABASE_PASSWORD");
+
     private SettingSources() {}
 
     /** The settings of this run; what cannot be understood in a variable or the user's file is refused. */
@@ -35,6 +38,7 @@ public final class SettingSources {
             }
         };
         refuseFormerFile(variables, home);
+        refuseFormerVariables(variables);
         SettingsFile file = SettingsFile.of(variables, home);
         MutablePropertySources sources = environment.getPropertySources();
         Map<String, Object> run = new HashMap<>(options);
@@ -92,6 +96,15 @@ public final class SettingSources {
 
     private static Optional<String> fault(Setting setting, Object value) {
         return Optional.ofNullable(value).flatMap(v -> setting.fault(String.valueOf(v)));
+    }
+
+    /** Who still sets them means a shared store, and must not write to one in a folder unawares. */
+    private static void refuseFormerVariables(Map<String, String> variables) {
+        FORMER_VARIABLES.stream().filter(variables::containsKey).forEach(name -> {
+            throw new Refused("the variable " + name + " is not read, since others could see what is in it; write url,"
+                    + " user and password into a file for you alone and name it with " + Setting.DATABASE.variable()
+                    + " or --database");
+        });
     }
 
     /** A name set in the file of an earlier form would be lost in silence. */

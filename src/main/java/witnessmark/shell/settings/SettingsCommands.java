@@ -83,7 +83,7 @@ class SettingsCommands {
         Stands stands = stands(setting);
         Page page = new Page(context.outputWriter());
         page.line(
-                setting.word() + (clear ? " is taken back." : " is set to " + shown(setting, value.orElse("")) + "."));
+                setting.word() + (clear ? " is taken back." : " is set to " + value.orElse("") + "."));
         if (!stands.source().equals(SettingSources.FILE) && !clear) {
             page.line("In this run it stays " + stands.value() + " (" + stands.from() + ").");
         }
@@ -97,7 +97,7 @@ class SettingsCommands {
             throw new Refused(setting.word() + " '" + Terminal.harmless(Terminal.shortened(value)) + "' " + fault);
         });
         return switch (setting) {
-            case LOGO, STORE, KNOWLEDGE -> Path.of(value)
+            case LOGO, STORE, KNOWLEDGE, DATABASE -> Path.of(value)
                     .toAbsolutePath()
                     .normalize()
                     .toString();
@@ -113,7 +113,7 @@ class SettingsCommands {
             PropertySource<?> source = environment.getPropertySources().get(name);
             Object value = source == null ? null : source.getProperty(setting.property());
             if (value != null) {
-                return new Stands(shown(setting, value.toString()), name, from(setting, name));
+                return new Stands(value.toString(), name, from(setting, name));
             }
         }
         return new Stands(setting.otherwise(), "", "the program's own");
@@ -125,10 +125,6 @@ class SettingsCommands {
             case SettingSources.VARIABLES -> "variable " + setting.variable();
             default -> "settings file";
         };
-    }
-
-    private static String shown(Setting setting, String value) {
-        return setting.isSecret() ? "set, not shown" : value;
     }
 
     private Map<String, Object> json() {

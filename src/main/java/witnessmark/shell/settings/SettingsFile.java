@@ -116,7 +116,7 @@ public final class SettingsFile {
         Path beside = path.resolveSibling("settings.yaml.new");
         Files.writeString(beside, text, StandardCharsets.UTF_8);
         if (path.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-            // It may hold a password.
+            // It is nobody else's.
             Files.setPosixFilePermissions(beside, PosixFilePermissions.fromString("rw-------"));
         }
         if (!isWhatItShouldBe(beside, wanted)) {

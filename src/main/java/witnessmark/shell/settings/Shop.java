@@ -50,8 +50,13 @@ public class Shop {
 
     /** Who makes the entries of this run, and what that person does in the shop, where it is set. */
     public String who() {
-        String name = set(Setting.WHO).orElse(System.getProperty("user.name", "unknown"));
+        String name = named().orElse(System.getProperty("user.name", "unknown"));
         return name + role().map(role -> ", " + role).orElse("");
+    }
+
+    /** Who is named to make the entries; empty where nobody is. */
+    public Optional<String> named() {
+        return set(Setting.WHO);
     }
 
     public Optional<String> role() {

@@ -9,9 +9,9 @@ import witnessmark.casefile.history.NoteAdded;
 public final class AppendingProcess {
     private AppendingProcess() {}
 
-    /** Arguments: folder of the store, case, how many notes, the writer's name. */
+    /** Arguments: folder or database file of the store, case, how many notes, the writer's name. */
     public static void main(String[] args) {
-        try (CaseStore store = new CaseStore(StoreLocation.in(Path.of(args[0])), Clock.systemUTC())) {
+        try (CaseStore store = new CaseStore(StoreLocation.at(Path.of(args[0])), Clock.systemUTC())) {
             int count = Integer.parseInt(args[2]);
             for (int i = 1; i <= count; i++) {
                 store.append(new CaseId(args[1]), new NoteAdded(args[3] + " " + i), args[3]);

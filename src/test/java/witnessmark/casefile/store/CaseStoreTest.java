@@ -54,74 +54,53 @@ import witnessmark.casefile.yaml.CaseWriter;
 import witnessmark.gearbox.Layout;
 import witnessmark.gearbox.Unit;
 
-class CaseStoreTest {
-    private static final CaseId ID = new CaseId("grinds-into-low");
-    private static final FindingEntry BURNED = new FindingEntry("range-cone-low-burned", FindingState.PRESENT, "blue");
-    private static final FindingEntry SOUND = new FindingEntry("range-cone-low-burned", FindingState.ABSENT);
-    private static final Measurement PRESSURE = new Measurement(
-            "range-regulator-pressure",
-            3.1,
-            Unit.BAR,
-            Optional.of(new Limits(
-                    OptionalDouble.of(3.9), OptionalDouble.of(4.3), Unit.BAR, "service manual of this unit")),
-            "");
-
+/** A store in a folder: the contract, and what belongs to files. */
+class CaseStoreTest extends CaseStoreContract {
     @TempDir
     Path folder;
 
-    private final AtomicLong minutes = new AtomicLong();
-    private CaseStore store;
-
-    @BeforeEach
-    void begin() {
-        store = store();
+    @Override
+    StoreLocation location() {
+        return StoreLocation.in(folder);
     }
 
-    @AfterEach
-    void end() {
-        store.close();
+    @Override
+    StoreLocation elsewhere() {
+        return StoreLocation.in(folder.resolve("other"));
     }
 
-    /** A clock that moves on by a minute with every look. */
-    private CaseStore store() {
-        Instant start = Instant.parse("2026-03-02T08:00:00Z");
-        InstantSource ticking = () -> start.plus(Duration.ofMinutes(minutes.getAndIncrement()));
-        return new CaseStore(StoreLocation.in(folder), ticking.withZone(ZoneOffset.UTC));
-    }
-
-    private static Opened opened(CaseId id, String title) {
-        return new Opened(id, title, "Hangs, then bangs home", Vehicle.named("Tractor 14"), Layout.unknown());
-    }
-
-    private CaseHistory openWithFindings() {
-        store.open(opened(ID, "Grinds into low"), "anna");
-        return store.appendAll(ID, List.of(new FindingSet(BURNED), new MeasurementSet(PRESSURE)), "anna");
-    }
-
-    private String url() {
-        return "jdbc:h2:file:" + folder.resolve("cases");
-    }
-
-    /** Changes the tables behind the program's back. */
-    private void tamper(String sql) throws Exception {
-        store.close();
-        try (Connection connection = DriverManager.getConnection(url(), "sa", "");
+    @Override
+    StoreLocation ofSomethingElse() throws Exception {
+        try (Connection connection = raw();
                 var statement = connection.createStatement()) {
-            assertThat(statement.executeUpdate(sql)).isPositive();
+            statement.execute("create table payroll (id int)");
+        }
+        return location();
+    }
+
+    @Override
+    int version() {
+        return CaseStore.SCHEMA;
+    }
+
+    @Override
+    void damage(Attachment attachment, byte[] bytes) throws Exception {
+        Path file = folder.resolve("attachments").resolve(ID.text()).resolve(attachment.sha256());
+        if (bytes.length == 0) {
+            Files.delete(file);
+        } else {
+            Files.write(file, bytes);
         }
     }
 
-    @Test
-    void a_case_comes_back_as_it_was_kept() {
-        CaseHistory kept = openWithFindings();
-        store.close();
+    @Override
+    int often() {
+        return 4;
+    }
 
-        CaseHistory read = store().read(ID);
-
-        assertThat(read).isEqualTo(kept);
-        assertThat(read.present()).isEqualTo(kept.present());
-        assertThat(read.entries().get(2).stamp().time()).isEqualTo(Instant.parse("2026-03-02T08:01:00Z"));
-        assertThat(store.verify(ID)).isEqualTo(new ChainCheck.Intact(3));
+    @Override
+    Connection raw() throws Exception {
+        return DriverManager.getConnection("jdbc:h2:file:" + folder.resolve("cases"), "sa", "");
     }
 
     @Test
@@ -134,430 +113,122 @@ class CaseStoreTest {
     }
 
     @Test
-    void the_searchable_state_follows_every_change() {
-        openWithFindings();
-        CaseQuery burned = CaseQuery.all().withFinding(BURNED.finding(), FindingState.PRESENT);
-        CaseQuery sound = CaseQuery.all().withFinding(BURNED.finding(), FindingState.ABSENT);
+    void a_damaged_database_file() throws Exception {
+        Files.writeString(folder.resolve("cases.mv.db"), "this is no database ".repeat(1_000));
 
-        assertThat(store.count(burned)).isEqualTo(1);
-        store.append(ID, new FindingSet(SOUND), "anna");
-        assertThat(store.count(burned)).isZero();
-        assertThat(store.count(sound)).isEqualTo(1);
-        store.append(ID, new FindingCleared(SOUND.finding()), "anna");
-        store.append(ID, new MeasurementCleared(PRESSURE.measure()), "anna");
-        store.append(ID, new TextSet(TextField.TITLE, "Slow into low"), "anna");
-
-        assertThat(store.count(sound)).isZero();
-        assertThat(store.count(CaseQuery.all().withText("slow"))).isEqualTo(1);
-        assertThat(store.count(CaseQuery.all().withText("grinds tractor"))).isEqualTo(1);
-        assertThat(store.verify(ID)).isEqualTo(new ChainCheck.Intact(7));
+        assertThatThrownBy(() -> store.ids("", 1))
+                .isInstanceOf(StoreUnavailable.class)
+                .hasMessage("case store " + folder + ": the database file is damaged; keep a copy of it, and bring"
+                        + " the store back from a copy or from exported cases");
+        assertThat(folder.resolve("cases.mv.db")).hasSize(20_000);
     }
 
     @Test
-    void lists_give_what_was_opened_last_first_in_pages() {
-        for (int i = 0; i < 5; i++) {
-            store.open(opened(new CaseId("case-" + i), i % 2 == 0 ? "Slips out" : "100% _grinds_"), "anna");
+    void a_folder_that_cannot_be_made() throws Exception {
+        Path file = Files.createFile(folder.resolve("file"));
+
+        try (CaseStore below = new CaseStore(StoreLocation.in(file.resolve("store")), Clock.systemUTC())) {
+            assertThatThrownBy(() -> below.ids("", 1))
+                    .isInstanceOf(StoreUnavailable.class)
+                    .hasMessage("case store " + file.resolve("store")
+                            + ": the folder cannot be made; choose a folder that can be written to");
         }
-        store.append(new CaseId("case-1"), new SignedOff(), "ben");
-
-        assertThat(store.list(CaseQuery.all().withPage(3, 1)))
-                .extracting(s -> s.id().text())
-                .containsExactly("case-3", "case-2", "case-1");
-        assertThat(store.list(CaseQuery.all().withText("SLIPS tractor")))
-                .extracting(s -> s.id().text())
-                .containsExactly("case-4", "case-2", "case-0");
-        assertThat(store.count(CaseQuery.all().withText("% _"))).isEqualTo(2);
-        assertThat(store.count(CaseQuery.all().withText("'; drop table case_file; --")))
-                .isZero();
-        assertThat(store.list(CaseQuery.all().withSignedOff(true)))
-                .containsExactly(new CaseSummary(
-                        new CaseId("case-1"),
-                        "100% _grinds_",
-                        "Tractor 14",
-                        Instant.parse("2026-03-02T08:01:00Z"),
-                        Instant.parse("2026-03-02T08:05:00Z"),
-                        Optional.of(Instant.parse("2026-03-02T08:05:00Z")),
-                        2));
-        assertThat(store.list(CaseQuery.all().withSignedOff(false).withText("grinds")))
-                .extracting(s -> s.id().text())
-                .containsExactly("case-3");
-        assertThat(store.ids("case-", 2)).extracting(CaseId::text).containsExactly("case-0", "case-1");
-        assertThat(store.ids("%", 2)).isEmpty();
     }
 
     @Test
-    void findings_words_and_closing_narrow_a_list_together() {
-        FindingEntry hops = new FindingEntry("lever-hops", FindingState.ABSENT);
-        for (int i = 0; i < 6; i++) {
-            CaseId id = new CaseId("case-" + i);
-            store.open(opened(id, i % 2 == 0 ? "Slips out" : "Grinds"), "anna");
-            store.append(id, new FindingSet(i < 5 ? BURNED : SOUND), "anna");
-            if (i > 1) {
-                store.append(id, new FindingSet(hops), "anna");
+    void a_folder_that_may_only_be_read_is_read_and_not_written_to() {
+        CaseHistory kept = openWithFindings();
+        store.close();
+        Disk only = new Disk() {
+            @Override
+            boolean isWritable(Path path) {
+                return false;
             }
+        };
+
+        try (CaseStore reader = new CaseStore(StoreLocation.in(folder), Clock.systemUTC(), only)) {
+            assertThat(reader.read(ID)).isEqualTo(kept);
+            assertThat(reader.verifyStore().isWhole()).isTrue();
+            assertThatThrownBy(() -> reader.append(ID, new NoteAdded("x"), "anna"))
+                    .hasMessage("case store " + folder
+                            + ": it may be read but not written to; choose a folder that can be written to");
         }
-        store.append(new CaseId("case-4"), new SignedOff(), "anna");
-        CaseQuery both =
-                CaseQuery.all().withFinding(BURNED.finding(), BURNED.state()).withFinding(hops.finding(), hops.state());
-
-        assertThat(store.list(both)).extracting(s -> s.id().text()).containsExactly("case-4", "case-3", "case-2");
-        assertThat(store.list(both.withText("slips")))
-                .extracting(s -> s.id().text())
-                .containsExactly("case-4", "case-2");
-        assertThat(store.list(both.withText("slips").withSignedOff(false)))
-                .extracting(s -> s.id().text())
-                .containsExactly("case-2");
-        assertThat(store.count(both.withPage(1, 1))).isEqualTo(3);
-    }
-
-    @Test
-    void a_change_made_on_what_another_has_changed_is_told_and_not_made() {
-        CaseHistory seen = openWithFindings();
-        try (CaseStore other = store()) {
-            other.append(ID, new FindingSet(SOUND), "ben");
-        }
-
-        assertThatThrownBy(() -> store.appendAfter(seen, List.of(new SignedOff()), "anna"))
-                .isInstanceOf(CaseChangedMeanwhile.class)
-                .hasMessage("case 'grinds-into-low' was changed meanwhile: entry 3 was the last one seen, now it is 4;"
-                        + " read it again and repeat the change");
-        assertThat(store.appendAfter(store.read(ID), List.of(new SignedOff()), "anna")
-                        .present()
-                        .isSignedOff())
-                .isTrue();
-    }
-
-    @Test
-    void a_simple_change_is_made_on_the_case_as_it_stands_for_all() {
-        openWithFindings();
-        try (CaseStore other = store()) {
-            other.append(ID, new FindingSet(SOUND), "ben");
-        }
-
-        CaseHistory now = store.append(ID, new FindingSet(BURNED), "anna");
-
-        assertThat(now.last().change()).isEqualTo(new FindingSet(Optional.of(SOUND), BURNED));
-    }
-
-    @Test
-    void changes_go_in_together_or_not_at_all() {
-        CaseHistory before = openWithFindings();
-
-        assertThatThrownBy(() ->
-                        store.appendAll(ID, List.of(new NoteAdded("first"), new FindingCleared("lever-hops")), "anna"))
-                .isInstanceOf(CaseRefused.class);
-
-        assertThat(store.read(ID)).isEqualTo(before);
-        assertThat(store.verify(ID)).isEqualTo(new ChainCheck.Intact(3));
-    }
-
-    @Test
-    void an_exported_case_goes_into_another_store_with_its_history() {
-        openWithFindings();
-        store.append(ID, new SignedOff(), "ben");
-        CaseHistory given =
-                store.append(ID, new CorrectedAfterSignOff("typing error", new NoteAdded("4.1 bar")), "ben");
-        byte[] file = new CaseWriter().write(store.export(ID)).getBytes(UTF_8);
-
-        try (CaseStore other = new CaseStore(StoreLocation.in(folder.resolve("other")), Clock.systemUTC())) {
-            CaseDocument document = new CaseReader().read("case.yaml", file);
-            other.importCase(document, "clerk");
-            CaseHistory renamed = other.importAs(new CaseId("second"), document, "clerk");
-
-            assertThat(other.read(ID)).isEqualTo(given);
-            assertThat(other.verifyAll()).isEmpty();
-            assertThat(renamed.present().isSignedOff()).isFalse();
-            assertThat(renamed.present().notes())
-                    .containsExactly(
-                            "4.1 bar",
-                            "Taken over from case 'grinds-into-low', entry 5, hash "
-                                    + given.last().hash());
-            assertThatThrownBy(() -> other.importCase(document, "clerk"))
-                    .hasMessage("case 'grinds-into-low' is in the store already; give it another id");
-        }
-    }
-
-    @Test
-    void a_case_written_by_hand_is_kept_as_entered_now() {
-        CaseDocument document = CaseDocument.of(new CaseSheet(ID)
-                .text(TextField.TITLE, "Slips")
-                .text(TextField.WORK_DONE, "none")
-                .finding(BURNED)
-                .measurement(PRESSURE)
-                .note("n")
-                .toCaseFile());
-
-        CaseHistory kept = store.importCase(document, "clerk");
-
-        assertThat(kept.present()).isEqualTo(document.present());
         assertThat(store.read(ID)).isEqualTo(kept);
     }
 
     @Test
-    void many_cases_go_in_together_or_not_at_all() {
-        CaseDocument one = CaseDocument.of(new CaseSheet(new CaseId("one")).toCaseFile());
-        CaseDocument two =
-                CaseDocument.of(new CaseSheet(new CaseId("two")).finding(BURNED).toCaseFile());
-        store.importAll(List.of(one), "clerk");
+    void a_password_or_user_that_the_database_does_not_admit() throws Exception {
+        store.open(opened(ID, "t"), "anna");
 
-        assertThatThrownBy(() -> store.importAll(List.of(two, one), "clerk"))
-                .hasMessage("case 'one' is in the store already; give it another id");
-
-        assertThat(store.ids("", 10)).containsExactly(new CaseId("one"));
-    }
-
-    @Nested
-    class Tampering {
-        @ParameterizedTest
-        @CsvSource(
-                delimiter = '|',
-                quoteCharacter = '"',
-                textBlock =
-                        """
-            update case_entry set body = replace(body, 'blue', 'bleu') where entry_number = 2 | 2 | entry 2 is not as it was written
-            update case_entry set body = concat(body, ' ') where entry_number = 3               | 3 | entry 3 is not as it was written
-            update case_entry set who = 'ben' where entry_number = 2                           | 2 | entry 2 is not as it was written
-            update case_entry set who = ' ' where entry_number = 2                             | 2 | entry 2 is not as it was written
-            update case_entry set made_at = timestamp '2020-01-01 00:00:00+00:00' where entry_number = 1 | 1 | entry 1 is not as it was written
-            update case_entry set hash = previous_hash where entry_number = 3                  | 3 | entry 3 is not as it was written
-            update case_entry set previous_hash = hash where entry_number = 2                  | 2 | entry 2 does not follow from the one before it
-            update case_entry set entry_number = 9 where entry_number = 2                      | 2 | entry 2 is missing; entry 3 stands in its place
-            delete from case_entry where entry_number = 2                                      | 2 | entry 2 is missing; entry 3 stands in its place
-            delete from case_entry where entry_number = 3                                      | 3 | the case should end with entry 3, the entries end with 2
-            delete from case_entry                                                             | 1 | the case should end with entry 3, the entries end with 0
-            update case_file set last_number = 2                                               | 3 | the case should end with entry 2, the entries end with 3
-            update case_file set title = 'Grinds into high'                                    | 3 | the tables that are searched do not say what the entries say
-            update case_file set signed_off_at = changed_at                                    | 3 | the tables that are searched do not say what the entries say
-            update case_finding set state = 'absent'                                           | 3 | the tables that are searched do not say what the entries say
-            update case_measurement set reading = 3.2                                          | 3 | the tables that are searched do not say what the entries say
-            delete from case_finding                                                           | 3 | the tables that are searched do not say what the entries say
-            """)
-        void a_change_behind_the_programs_back_names_the_entry(String sql, long entry, String why) throws Exception {
-            openWithFindings();
-
-            tamper(sql);
-
-            assertThat(store.verify(ID)).isEqualTo(new ChainCheck.Broken(entry, why));
-            assertThat(store.verifyAll()).isEqualTo(Map.of(ID, new ChainCheck.Broken(entry, why)));
+        store.close();
+        try (Connection connection = raw();
+                var statement = connection.createStatement()) {
+            statement.execute("alter user sa set password 'of somebody else'");
         }
 
-        @Test
-        void an_entry_that_cannot_be_read_is_told_in_one_line() throws Exception {
-            openWithFindings();
-            tamper("update case_entry set body = '{\"kind\":\"finding-set\"' where entry_number = 2");
+        assertThatThrownBy(() -> store.ids("", 1))
+                .isInstanceOf(StoreUnavailable.class)
+                .hasMessage("case store " + folder
+                        + ": the database does not admit this user; check user and password");
+    }
 
-            try (CaseStore fresh = store()) {
-                assertThatThrownBy(() -> fresh.read(ID))
-                        .isInstanceOf(StoreUnavailable.class)
-                        .hasMessage("case store " + folder
-                                + ": case 'grinds-into-low' cannot be read: entry 2 is not as it was written; see: case"
-                                + " verify; bring it back from a copy of the store or from an exported case, or make"
-                                + " the database anew from its journal with: store rebuild");
-            }
+    @Test
+    void a_database_that_cannot_be_reached() {
+        String nobody = "jdbc:postgresql://127.0.0.1:1/cases?sslmode=disable";
+
+        try (CaseStore away = new CaseStore(StoreLocation.of(Database.named(nobody, "u", "secret")), Clock.systemUTC())) {
+            assertThatThrownBy(() -> away.ids("", 1))
+                    .hasMessage("case store jdbc:postgresql://127.0.0.1:1/cases: the database cannot be reached;"
+                            + " check that it runs, then repeat");
         }
     }
 
-    @Nested
-    class Attachments {
-        private final byte[] picture = "not really a picture".getBytes(UTF_8);
-
-        @Test
-        void bytes_come_back_as_they_were_put_in() {
-            store.open(opened(ID, "t"), "anna");
-
-            Attachment kept = store.attach(ID, "cone low.jpg", "image/jpeg", picture, "anna");
-
-            assertThat(store.read(ID).present().attachments()).containsExactly(kept);
-            assertThat(store.readAttachment(ID, kept)).isEqualTo(picture);
-            assertThat(folder.resolve("attachments").resolve(ID.text()).resolve(kept.sha256()))
-                    .hasBinaryContent(picture);
-        }
-
-        @Test
-        void bytes_that_were_changed_or_lost_are_told_and_can_be_put_in_again() throws Exception {
-            store.open(opened(ID, "t"), "anna");
-            Attachment kept = store.attach(ID, "cone.jpg", "image/jpeg", picture, "anna");
-            Path file = folder.resolve("attachments").resolve(ID.text()).resolve(kept.sha256());
-
-            Files.writeString(file, "not really a Picture");
-            assertThatThrownBy(() -> store.readAttachment(ID, kept))
-                    .isInstanceOf(StoreUnavailable.class)
-                    .hasMessage("case store " + file + ": attachment 'cone.jpg' is not as it was put in;"
-                            + " put the same file in again");
-            Files.delete(file);
-            assertThatThrownBy(() -> store.readAttachment(ID, kept)).hasMessageContaining("'cone.jpg' is missing");
-            store.attach(ID, "cone.jpg", "image/jpeg", picture, "anna");
-
-            assertThat(store.readAttachment(ID, kept)).isEqualTo(picture);
-            assertThat(store.read(ID).entries()).hasSize(2);
-        }
-
-        @ParameterizedTest
-        @CsvSource({"../../cone.jpg", "/etc/cone.jpg", "..", "a\\b"})
-        void a_name_that_is_a_path_is_refused(String name) {
-            store.open(opened(ID, "t"), "anna");
-
-            assertThatThrownBy(() -> store.attach(ID, name, "image/jpeg", picture, "anna"))
-                    .isInstanceOf(CaseRefused.class)
-                    .hasMessage("attachment: '" + name + "' is not a file name; give the name without its folder");
-        }
+    @Test
+    void a_place_that_is_no_place() {
+        assertThatThrownBy(() -> StoreLocation.in(Path.of("a;INIT=DROP ALL OBJECTS")))
+                .isInstanceOf(CaseRefused.class);
+        assertThatThrownBy(() -> StoreLocation.in(Path.of(""))).isInstanceOf(CaseRefused.class);
+        assertThat(Database.named("jdbc:postgresql://h/x", "u", "secret"))
+                .hasToString("jdbc:postgresql://h/x as u");
     }
 
-    @Nested
-    class Refusals {
-        @Test
-        void a_case_that_is_not_there_or_there_already() {
-            store.open(opened(ID, "t"), "anna");
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "jdbc:postgresql:cases",
+                "jdbc:postgresql://db.shop.example/cases",
+                "jdbc:postgresql://db1:5432,db2:5433/cases_1",
+                "jdbc:postgresql://[::1]:5432/cases",
+                "jdbc:postgresql://db/cases?ssl=true&sslmode=verify-full&sslrootcert=/etc/ssl/shop.pem"
+            })
+    void an_address_of_host_name_and_tls_options_is_taken(String url) {
+        assertThat(Database.named(url, "u", "p").shown()).isEqualTo(url.split("\\?")[0]);
+    }
 
-            assertThatThrownBy(() -> store.open(opened(ID, "t"), "anna"))
-                    .hasMessage("case 'grinds-into-low' is in the store already; give it another id");
-            assertThatThrownBy(() -> store.read(new CaseId("other")))
-                    .hasMessage("case 'other' is not in the store; list the cases to see which are");
-            assertThatThrownBy(() -> store.append(new CaseId("other"), new NoteAdded("x"), "anna"))
-                    .hasMessage("case 'other' is not in the store; list the cases to see which are");
-            assertThatThrownBy(() -> store.verify(new CaseId("other"))).isInstanceOf(CaseRefused.class);
-        }
-
-        @Test
-        void a_store_written_by_a_newer_version() throws Exception {
-            store.open(opened(ID, "t"), "anna");
-            tamper("insert into \"flyway_schema_history\" select 99, '99', 'later', 'SQL', 'V99__later.sql', 0, 'x',"
-                    + " current_timestamp, 0, true");
-
-            assertThatThrownBy(() -> store.read(ID))
-                    .isInstanceOf(StoreUnavailable.class)
-                    .hasMessage("case store " + folder + ": it was written by a newer version of the program (tables of"
-                            + " version 99, this one knows 2); use the newer program");
-        }
-
-        @Test
-        void a_database_of_something_else() throws Exception {
-            try (Connection connection = DriverManager.getConnection(url(), "sa", "");
-                    var statement = connection.createStatement()) {
-                statement.execute("create table payroll (id int)");
-            }
-
-            assertThatThrownBy(() -> store.ids("", 1))
-                    .isInstanceOf(StoreUnavailable.class)
-                    .hasMessage("case store " + folder + ": the database holds tables of something else;"
-                            + " give the store a folder or database of its own");
-        }
-
-        @Test
-        void a_damaged_database_file() throws Exception {
-            Files.writeString(folder.resolve("cases.mv.db"), "this is no database ".repeat(1_000));
-
-            assertThatThrownBy(() -> store.ids("", 1))
-                    .isInstanceOf(StoreUnavailable.class)
-                    .hasMessage("case store " + folder + ": the database file is damaged; keep a copy of it, and bring"
-                            + " the store back from a copy or from exported cases");
-            assertThat(folder.resolve("cases.mv.db")).hasSize(20_000);
-        }
-
-        @Test
-        void a_folder_that_cannot_be_made() throws Exception {
-            Path file = Files.createFile(folder.resolve("file"));
-
-            try (CaseStore below = new CaseStore(StoreLocation.in(file.resolve("store")), Clock.systemUTC())) {
-                assertThatThrownBy(() -> below.ids("", 1))
-                        .isInstanceOf(StoreUnavailable.class)
-                        .hasMessage("case store " + file.resolve("store")
-                                + ": the folder cannot be made; choose a folder that can be written to");
-            }
-        }
-
-        @Test
-        void a_folder_that_may_only_be_read_is_read_and_not_written_to() {
-            CaseHistory kept = openWithFindings();
-            store.close();
-            Disk only = new Disk() {
-                @Override
-                boolean isWritable(Path path) {
-                    return false;
-                }
-            };
-
-            try (CaseStore reader = new CaseStore(StoreLocation.in(folder), Clock.systemUTC(), only)) {
-                assertThat(reader.read(ID)).isEqualTo(kept);
-                assertThat(reader.verifyStore().isWhole()).isTrue();
-                assertThatThrownBy(() -> reader.append(ID, new NoteAdded("x"), "anna"))
-                        .hasMessage("case store " + folder
-                                + ": it may be read but not written to; choose a folder that can be written to");
-            }
-            assertThat(store.read(ID)).isEqualTo(kept);
-        }
-
-        @Test
-        void a_password_or_user_that_the_database_does_not_admit() throws Exception {
-            store.open(opened(ID, "t"), "anna");
-
-            store.close();
-            try (Connection connection = DriverManager.getConnection(url(), "sa", "");
-                    var statement = connection.createStatement()) {
-                statement.execute("alter user sa set password 'of somebody else'");
-            }
-
-            assertThatThrownBy(() -> store.ids("", 1))
-                    .isInstanceOf(StoreUnavailable.class)
-                    .hasMessage("case store " + folder
-                            + ": the database does not admit this user; check user and password");
-        }
-
-        @Test
-        void a_database_that_cannot_be_reached() {
-            String nobody = "jdbc:postgresql://127.0.0.1:1/cases?sslmode=disable";
-
-            try (CaseStore away = new CaseStore(StoreLocation.in(folder, nobody, "u", "secret"), Clock.systemUTC())) {
-                assertThatThrownBy(() -> away.ids("", 1))
-                        .hasMessage("case store jdbc:postgresql://127.0.0.1:1/cases: the database cannot be reached;"
-                                + " check that it runs, then repeat");
-            }
-        }
-
-        @Test
-        void a_place_that_is_no_place() {
-            assertThatThrownBy(() -> StoreLocation.in(Path.of("a;INIT=DROP ALL OBJECTS")))
-                    .isInstanceOf(CaseRefused.class);
-            assertThatThrownBy(() -> StoreLocation.in(Path.of(""))).isInstanceOf(CaseRefused.class);
-            assertThat(Database.named("jdbc:postgresql://h/x", "u", "secret"))
-                    .hasToString("jdbc:postgresql://h/x as u");
-        }
-
-        @ParameterizedTest
-        @ValueSource(
-                strings = {
-                    "jdbc:postgresql:cases",
-                    "jdbc:postgresql://db.shop.example/cases",
-                    "jdbc:postgresql://db1:5432,db2:5433/cases_1",
-                    "jdbc:postgresql://[::1]:5432/cases",
-                    "jdbc:postgresql://db/cases?ssl=true&sslmode=verify-full&sslrootcert=/etc/ssl/shop.pem"
-                })
-        void an_address_of_host_name_and_tls_options_is_taken(String url) {
-            assertThat(StoreLocation.in(folder, url, "u", "p").shown()).isEqualTo(url.split("\\?")[0]);
-        }
-
-        @ParameterizedTest
-        @ValueSource(
-                strings = {
-                    "jdbc:other:hidden",
-                    "jdbc:h2:mem:x;INIT=RUNSCRIPT FROM 'hidden'",
-                    "jdbc:h2:file:/tmp/hidden",
-                    "jdbc:postgresql://u:hidden@db/cases",
-                    "jdbc:postgresql://db/cases?password=hidden",
-                    "jdbc:postgresql://db/cases?socketFactory=hidden",
-                    "jdbc:postgresql://db/cases?%73ocketFactory=hidden",
-                    "jdbc:postgresql://db/cases?ssl=true&sslfactory=hidden",
-                    "jdbc:postgresql://db/cases?sslmode=hid%64en",
-                    "jdbc:postgresql://db/cases?",
-                    "jdbc:postgresql://db/a/hidden",
-                    "hidden"
-                })
-        void an_address_that_says_more_is_refused_without_showing_what(String url) {
-            assertThatThrownBy(() -> StoreLocation.in(folder, url, "u", "secret"))
-                    .isInstanceOf(CaseRefused.class)
-                    .hasMessageStartingWith("store: the database address ")
-                    .hasMessageNotContaining("hidden");
-        }
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "jdbc:other:hidden",
+                "jdbc:h2:mem:x;INIT=RUNSCRIPT FROM 'hidden'",
+                "jdbc:h2:file:/tmp/hidden",
+                "jdbc:postgresql://u:hidden@db/cases",
+                "jdbc:postgresql://db/cases?password=hidden",
+                "jdbc:postgresql://db/cases?socketFactory=hidden",
+                "jdbc:postgresql://db/cases?%73ocketFactory=hidden",
+                "jdbc:postgresql://db/cases?ssl=true&sslfactory=hidden",
+                "jdbc:postgresql://db/cases?sslmode=hid%64en",
+                "jdbc:postgresql://db/cases?sslmode=prefer",
+                "jdbc:postgresql://db/cases?sslmode=allow",
+                "jdbc:postgresql://db/cases?ssl=false",
+                "jdbc:postgresql://db/cases?",
+                "jdbc:postgresql://db/a/hidden",
+                "hidden"
+            })
+    void an_address_that_says_more_is_refused_without_showing_what(String url) {
+        assertThatThrownBy(() -> Database.named(url, "u", "secret"))
+                .isInstanceOf(CaseRefused.class)
+                .hasMessageStartingWith("store: the database address ")
+                .hasMessageNotContaining("hidden");
     }
 
     @Test
@@ -568,5 +239,16 @@ class CaseStoreTest {
                             .max())
                     .hasValue(Schema.VERSION);
         }
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "jdbc:postgresql://db/cases,jdbc:postgresql://db/cases?sslmode=verify-full",
+        "jdbc:postgresql://db/cases?sslrootcert=/a.pem,jdbc:postgresql://db/cases?sslrootcert=/a.pem&sslmode=verify-full",
+        "jdbc:postgresql://db/cases?sslmode=disable,jdbc:postgresql://db/cases?sslmode=disable",
+        "jdbc:postgresql://db/cases?sslmode=require,jdbc:postgresql://db/cases?sslmode=require"
+    })
+    void the_line_is_encrypted_and_the_server_checked_unless_the_address_says_otherwise(String url, String meant) {
+        assertThat(Database.named(url, "u", "p").url()).isEqualTo(meant);
     }
 }

@@ -20,9 +20,9 @@ public final class WorkingProcess {
 
     private WorkingProcess() {}
 
-    /** Arguments: the folder of the store, a name for this run. */
+    /** Arguments: the folder or database file of the store, a name for this run. */
     public static void main(String[] args) {
-        try (CaseStore store = new CaseStore(StoreLocation.in(Path.of(args[0])), Clock.systemUTC())) {
+        try (CaseStore store = new CaseStore(StoreLocation.at(Path.of(args[0])), Clock.systemUTC())) {
             for (int i = 0; ; i++) {
                 String name = args[1] + "-" + i;
                 switch (i % 4) {
