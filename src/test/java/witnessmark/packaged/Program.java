@@ -28,6 +28,12 @@ final class Program {
         return new Program(List.of(UNPACKED.toString(), "--store", store.toString(), "--who", "tester"));
     }
 
+    /** The unpacked form on a shared store; what else is kept lies in the folder. */
+    static Program shared(Path folder, Path database) {
+        return new Program(
+                List.of(UNPACKED.toString(), "--store", folder.toString(), "--database", database.toString()));
+    }
+
     /** The one jar. */
     static Program jar() {
         return new Program(

@@ -104,6 +104,8 @@ final class Database {
         properties.setProperty("tcpKeepAlive", "true");
         properties.setProperty("ApplicationName", "Witnessmark");
         properties.setProperty("reWriteBatchedInserts", "true");
+        // no values of a case in a message
+        properties.setProperty("logServerErrorDetail", "false");
         Connection opened = DriverManager.getConnection(url, properties);
         try (Statement statement = opened.createStatement()) {
             statement.execute(MANNERS);

@@ -165,13 +165,15 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
         return line.replaceAll("\\p{Cntrl}", " ").substring(0, Math.min(line.length(), 200));
     }
 
+    /** The innermost, which is what the database said; one of many statements at once is wrapped in all their values. */
     private static @Nullable SQLException sqlCause(Throwable failure) {
+        SQLException innermost = null;
         for (Throwable t = failure; t != null; t = t.getCause()) {
             if (t instanceof SQLException e) {
-                return e;
+                innermost = e;
             }
         }
-        return null;
+        return innermost;
     }
 
     private static String causes(Throwable failure) {

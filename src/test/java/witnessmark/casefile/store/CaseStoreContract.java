@@ -220,6 +220,8 @@ abstract class CaseStoreContract {
                 .extracting(s -> s.id().text())
                 .containsExactly("case-2");
         assertThat(store.count(both.withPage(1, 1))).isEqualTo(3);
+        assertThat(store.countUpTo(2, both)).isEqualTo(2);
+        assertThat(store.countUpTo(9, both.withText("slips"))).isEqualTo(2);
     }
 
     @Test
