@@ -109,8 +109,12 @@ public final class CaseStoreBenchmark {
         time("list by a rare word", i -> store.list(all.withText("whistling")));
         time("list by a word that is nowhere", i -> store.list(all.withText("nowhere" + i)));
         time("list by three words", i -> store.list(all.withText("grinds whistling tractor")));
-        time("list by a word of two letters that is nowhere", i -> store.list(all.withText("q" + (char) ('b' + i % 20))));
-        time("count by a common word, as lists do", i -> store.countUpTo(10_001, all.withText(WORDS[i % WORDS.length])));
+        time(
+                "list by a word of two letters that is nowhere",
+                i -> store.list(all.withText("q" + (char) ('b' + i % 20))));
+        time(
+                "count by a common word, as lists do",
+                i -> store.countUpTo(10_001, all.withText(WORDS[i % WORDS.length])));
         time("count of open cases, as lists do", i -> store.countUpTo(10_001, all.withSignedOff(false)));
         time(
                 "count by finding and word, as lists do",

@@ -77,7 +77,9 @@ class SharedStoreIT {
     private static void assertRefused(Program.Run run, String why) {
         assertThat(run.err()).hasLineCount(1).contains(why);
         assertThat(run.code()).isEqualTo(1);
-        assertThat(run.out() + run.err()).doesNotContain(PostgresServer.PASSWORD).doesNotContain("not-the-one");
+        assertThat(run.out() + run.err())
+                .doesNotContain(PostgresServer.PASSWORD)
+                .doesNotContain("not-the-one");
     }
 
     @Test
@@ -112,7 +114,8 @@ class SharedStoreIT {
     void who_is_not_admitted_is_told_in_one_line_that_shows_no_password() throws IOException {
         Path store = folder.resolve("any");
         assertRefused(
-                Program.shared(store, file("anna", server.url(database), "not-the-one")).run("case", "list"),
+                Program.shared(store, file("anna", server.url(database), "not-the-one"))
+                        .run("case", "list"),
                 "the database does not admit this user; check user and password");
         assertRefused(
                 Program.shared(store, file("anna", server.url(database) + "&password=not-the-one", "x"))
@@ -131,15 +134,18 @@ class SharedStoreIT {
         Path store = folder.resolve("any");
         String untrusted = server.url(database).replaceAll("\\?.*", "?sslrootcert=/nowhere.crt");
         assertRefused(
-                Program.shared(store, file("anna", untrusted, PostgresServer.PASSWORD)).run("case", "list"),
+                Program.shared(store, file("anna", untrusted, PostgresServer.PASSWORD))
+                        .run("case", "list"),
                 "the line to the server is not secured");
         String other = server.url(database).replace("localhost", "127.0.0.1");
         assertRefused(
-                Program.shared(store, file("anna", other, PostgresServer.PASSWORD)).run("case", "list"),
+                Program.shared(store, file("anna", other, PostgresServer.PASSWORD))
+                        .run("case", "list"),
                 "the line to the server is not secured");
         String away = server.url(database).replaceFirst(":\\d+/", ":1/");
         assertRefused(
-                Program.shared(store, file("anna", away, PostgresServer.PASSWORD)).run("case", "list"),
+                Program.shared(store, file("anna", away, PostgresServer.PASSWORD))
+                        .run("case", "list"),
                 "the database cannot be reached; check that it runs, then repeat");
     }
 
@@ -255,7 +261,12 @@ class SharedStoreIT {
                 .contains("2 entries and 0 files are copied");
         assertThat(out(as("anna"), "case", "history", "t1")).contains("tester");
         out(as("anna"), "case", "note", "t1", "at the server");
-        assertThat(out(own, "store", "copy", owner.toString(), folder.resolve("own").toString()))
+        assertThat(out(
+                        own,
+                        "store",
+                        "copy",
+                        owner.toString(),
+                        folder.resolve("own").toString()))
                 .contains("1 entries and 0 files are copied");
 
         assertThat(kept).contains("1 cases, 2 entries");
@@ -287,7 +298,8 @@ class SharedStoreIT {
     void the_script_that_makes_the_roles_ships_beside_the_program() throws IOException {
         assertThat(Path.of("target/dist/shared-store.sql"))
                 .hasSameTextualContentAs(Path.of("src/main/dist/shared-store.sql"));
-        assertThat(Files.readString(Path.of("target/dist/shared-store.sql")).lines()
+        assertThat(Files.readString(Path.of("target/dist/shared-store.sql"))
+                        .lines()
                         .filter(l -> l.toLowerCase(java.util.Locale.ROOT).contains(" password '"))
                         .collect(Collectors.toList()))
                 .isEmpty();

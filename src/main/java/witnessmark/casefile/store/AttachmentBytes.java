@@ -25,11 +25,11 @@ sealed interface AttachmentBytes permits AttachmentFolder, AttachmentRows {
 
     /** Whether these are the bytes that the attachment names. */
     static boolean areOf(Attachment attachment, byte[] bytes) {
-        return bytes.length == attachment.size()
-                && CanonicalText.sha256(bytes).equals(attachment.sha256());
+        return bytes.length == attachment.size() && CanonicalText.sha256(bytes).equals(attachment.sha256());
     }
 
     static StoreUnavailable damaged(String where, Attachment attachment, String how) {
-        return new StoreUnavailable(where, "attachment '" + attachment.name() + "' " + how, "put the same file in again");
+        return new StoreUnavailable(
+                where, "attachment '" + attachment.name() + "' " + how, "put the same file in again");
     }
 }

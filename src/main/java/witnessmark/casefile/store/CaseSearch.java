@@ -51,7 +51,9 @@ final class CaseSearch {
         Walk walk = new Walk(query);
         walk.values.add(most);
         Long count = sql.queryForObject(
-                "select count(*) from (select w.case_no" + walk.text + " limit ?) counted", Long.class, walk.values.toArray());
+                "select count(*) from (select w.case_no" + walk.text + " limit ?) counted",
+                Long.class,
+                walk.values.toArray());
         return Objects.requireNonNull(count);
     }
 

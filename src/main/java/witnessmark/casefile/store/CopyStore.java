@@ -42,7 +42,8 @@ final class CopyStore {
         if (!after.broken().isEmpty()
                 || !after.lines().isEmpty()
                 || !after.head().equals(end)
-                || after.files().keySet().stream().anyMatch(id -> !before.files().containsKey(id))) {
+                || after.files().keySet().stream()
+                        .anyMatch(id -> !before.files().containsKey(id))) {
             throw new StoreUnavailable(
                     to.session().shown(),
                     "it does not hold what was copied: " + firstAmiss(after),

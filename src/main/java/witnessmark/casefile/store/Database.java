@@ -16,10 +16,9 @@ import witnessmark.casefile.CaseRefused;
 /** A database reached by its JDBC address. */
 final class Database {
     private static final String SERVER = "jdbc:postgresql:";
-    private static final Pattern SHARED =
-            Pattern.compile(SERVER
-                    + "(?://HOST(?:,HOST)*/)?[A-Za-z0-9_-]{1,63}(?:\\?(.*))?"
-                            .replace("HOST", "(?:[A-Za-z0-9.-]+|\\[[0-9A-Fa-f:.]+])(?::\\d{1,5})?"));
+    private static final Pattern SHARED = Pattern.compile(SERVER
+            + "(?://HOST(?:,HOST)*/)?[A-Za-z0-9_-]{1,63}(?:\\?(.*))?"
+                    .replace("HOST", "(?:[A-Za-z0-9.-]+|\\[[0-9A-Fa-f:.]+])(?::\\d{1,5})?"));
     /** Options that say how the line is secured; any other can make the driver load classes or run commands. */
     private static final Set<String> LINE = Set.of("ssl", "sslmode", "sslrootcert", "sslcert", "sslkey");
     /** Those that take TLS or none, never whichever comes about. */

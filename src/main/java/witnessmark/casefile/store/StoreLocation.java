@@ -23,7 +23,8 @@ public final class StoreLocation {
             throw new CaseRefused("store: the folder has no name", "give the path of one after --store");
         }
         if (place.toString().contains(";")) {
-            throw new CaseRefused("store: the folder name " + place + " has a semicolon in it", "choose another folder");
+            throw new CaseRefused(
+                    "store: the folder name " + place + " has a semicolon in it", "choose another folder");
         }
         return new StoreLocation(place, null);
     }

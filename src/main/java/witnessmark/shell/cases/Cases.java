@@ -35,8 +35,8 @@ public class Cases implements DisposableBean {
 
     private static void refuseOther(String login, Shop shop) {
         shop.named().filter(name -> !name.equals(login)).ifPresent(name -> {
-            throw new Refused("the entries of a shared store bear the name of the database login, '" + login + "', not '"
-                    + Terminal.harmless(name) + "'; leave out --who, WITNESSMARK_WHO and the setting who");
+            throw new Refused("the entries of a shared store bear the name of the database login, '" + login
+                    + "', not '" + Terminal.harmless(name) + "'; leave out --who, WITNESSMARK_WHO and the setting who");
         });
     }
 

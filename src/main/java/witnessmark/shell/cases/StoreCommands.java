@@ -62,9 +62,11 @@ class StoreCommands {
     @Command(
             name = "store copy",
             group = GROUP,
-            description = "Copy every entry and file of a store to another, as from this machine to a shared server and back",
-            help = "store copy FROM TO; each the folder of a store, or the file that names a shared database (the login of"
-                    + " its owner); repeat it to carry on a copy that was cut off, or to copy what is new",
+            description =
+                    "Copy every entry and file of a store to another, as from this machine to a shared server and back",
+            help =
+                    "store copy FROM TO; each the folder of a store, or the file that names a shared database (the login of"
+                            + " its owner); repeat it to carry on a copy that was cut off, or to copy what is new",
             exitStatusExceptionMapper = "refusals")
     void copy(
             CommandContext context,
@@ -79,16 +81,17 @@ class StoreCommands {
                 page.flush();
             });
         }
-        page.line(copied.entries() + " entries and " + copied.files() + " files are copied. Both stores are whole and end"
-                + " with the same entry: " + copied.check().cases() + " cases, "
-                + copied.check().head().lines() + " entries, last hash "
-                + copied.check().head().hash() + ".");
+        page.line(
+                copied.entries() + " entries and " + copied.files() + " files are copied. Both stores are whole and end"
+                        + " with the same entry: " + copied.check().cases() + " cases, "
+                        + copied.check().head().lines() + " entries, last hash "
+                        + copied.check().head().hash() + ".");
         page.flush();
         if (!copied.missing().isEmpty()) {
             List<String> lines = new ArrayList<>();
             copied.missing()
-                    .forEach((id, files) -> files.forEach(file -> lines.add("case " + id + ": " + file
-                            + "; it was so before the copy, put the same file in again")));
+                    .forEach((id, files) -> files.forEach(file -> lines.add(
+                            "case " + id + ": " + file + "; it was so before the copy, put the same file in again")));
             throw new Refused(String.join("\n", lines));
         }
     }

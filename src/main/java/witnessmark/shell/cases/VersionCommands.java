@@ -43,8 +43,8 @@ class VersionCommands {
         context.outputWriter().println("witnessmark " + with.program());
         context.outputWriter().println("  knowledge       " + with.knowledge());
         with.site().ifPresent(site -> context.outputWriter().println("  site knowledge  " + site));
-        context.outputWriter().println("  store schema    " + CaseStore.SCHEMA + ", on a shared server "
-                + CaseStore.SHARED_SCHEMA);
+        context.outputWriter()
+                .println("  store schema    " + CaseStore.SCHEMA + ", on a shared server " + CaseStore.SHARED_SCHEMA);
         context.outputWriter().println("  Java            " + java);
     }
 }

@@ -79,10 +79,11 @@ class HelpCommands {
         }
         page.blank();
         page.line("CASE is the id of a stored case or a YAML case file. Explain one command: help COMMAND.");
-        page.line("For a whole run: --store DIR where cases are kept, --database FILE a database that several shops share"
-                + " instead, --knowledge DIR a site's own knowledge on top, --who NAME who makes the entries and --role WHAT"
-                + " that person is, --units both|metric|us, --lines plain lines for a screen reader. What is the same every"
-                + " day: settings set.");
+        page.line(
+                "For a whole run: --store DIR where cases are kept, --database FILE a database that several shops share"
+                        + " instead, --knowledge DIR a site's own knowledge on top, --who NAME who makes the entries and --role WHAT"
+                        + " that person is, --units both|metric|us, --lines plain lines for a screen reader. What is the same every"
+                        + " day: settings set.");
         page.line("Commands from a file: @FILE, from standard input: @-. Exit codes: 0 done, 1 input refused, 2 wrong"
                 + " usage, 3 fault inside.");
     }

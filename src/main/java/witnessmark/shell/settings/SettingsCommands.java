@@ -82,8 +82,7 @@ class SettingsCommands {
         SettingSources.reread(environment, file());
         Stands stands = stands(setting);
         Page page = new Page(context.outputWriter());
-        page.line(
-                setting.word() + (clear ? " is taken back." : " is set to " + value.orElse("") + "."));
+        page.line(setting.word() + (clear ? " is taken back." : " is set to " + value.orElse("") + "."));
         if (!stands.source().equals(SettingSources.FILE) && !clear) {
             page.line("In this run it stays " + stands.value() + " (" + stands.from() + ").");
         }

@@ -4,10 +4,7 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -29,10 +26,8 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.params.provider.ValueSource;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseRefused;
@@ -425,7 +420,8 @@ abstract class CaseStoreContract {
 
             assertThatThrownBy(() -> store.read(ID))
                     .isInstanceOf(StoreUnavailable.class)
-                    .hasMessage("case store " + location().shown() + ": it was written by a newer version of the program (tables of"
+                    .hasMessage("case store " + location().shown()
+                            + ": it was written by a newer version of the program (tables of"
                             + " version 99, this one knows " + version() + "); use the newer program");
         }
 

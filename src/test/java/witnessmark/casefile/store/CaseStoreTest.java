@@ -1,6 +1,5 @@
 package witnessmark.casefile.store;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -9,50 +8,16 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.time.Clock;
-import java.time.Duration;
-import java.time.Instant;
-import java.time.InstantSource;
-import java.time.ZoneOffset;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import witnessmark.casefile.Attachment;
-import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseRefused;
-import witnessmark.casefile.CaseSheet;
-import witnessmark.casefile.FindingEntry;
-import witnessmark.casefile.FindingState;
-import witnessmark.casefile.Limits;
-import witnessmark.casefile.Measurement;
-import witnessmark.casefile.TextField;
-import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.CaseHistory;
-import witnessmark.casefile.history.ChainCheck;
-import witnessmark.casefile.history.CorrectedAfterSignOff;
-import witnessmark.casefile.history.FindingCleared;
-import witnessmark.casefile.history.FindingSet;
-import witnessmark.casefile.history.MeasurementCleared;
-import witnessmark.casefile.history.MeasurementSet;
 import witnessmark.casefile.history.NoteAdded;
-import witnessmark.casefile.history.Opened;
-import witnessmark.casefile.history.SignedOff;
-import witnessmark.casefile.history.TextSet;
-import witnessmark.casefile.yaml.CaseDocument;
-import witnessmark.casefile.yaml.CaseReader;
-import witnessmark.casefile.yaml.CaseWriter;
-import witnessmark.gearbox.Layout;
-import witnessmark.gearbox.Unit;
 
 /** A store in a folder: the contract, and what belongs to files. */
 class CaseStoreTest extends CaseStoreContract {
@@ -168,15 +133,16 @@ class CaseStoreTest extends CaseStoreContract {
 
         assertThatThrownBy(() -> store.ids("", 1))
                 .isInstanceOf(StoreUnavailable.class)
-                .hasMessage("case store " + folder
-                        + ": the database does not admit this user; check user and password");
+                .hasMessage(
+                        "case store " + folder + ": the database does not admit this user; check user and password");
     }
 
     @Test
     void a_database_that_cannot_be_reached() {
         String nobody = "jdbc:postgresql://127.0.0.1:1/cases?sslmode=disable";
 
-        try (CaseStore away = new CaseStore(StoreLocation.of(Database.named(nobody, "u", "secret")), Clock.systemUTC())) {
+        try (CaseStore away =
+                new CaseStore(StoreLocation.of(Database.named(nobody, "u", "secret")), Clock.systemUTC())) {
             assertThatThrownBy(() -> away.ids("", 1))
                     .hasMessage("case store jdbc:postgresql://127.0.0.1:1/cases: the database cannot be reached;"
                             + " check that it runs, then repeat");
@@ -188,8 +154,7 @@ class CaseStoreTest extends CaseStoreContract {
         assertThatThrownBy(() -> StoreLocation.in(Path.of("a;INIT=DROP ALL OBJECTS")))
                 .isInstanceOf(CaseRefused.class);
         assertThatThrownBy(() -> StoreLocation.in(Path.of(""))).isInstanceOf(CaseRefused.class);
-        assertThat(Database.named("jdbc:postgresql://h/x", "u", "secret"))
-                .hasToString("jdbc:postgresql://h/x as u");
+        assertThat(Database.named("jdbc:postgresql://h/x", "u", "secret")).hasToString("jdbc:postgresql://h/x as u");
     }
 
     @ParameterizedTest

@@ -89,8 +89,8 @@ public final class PostgresServer implements AutoCloseable {
             try (Stream<Path> versions = Files.list(INSTALLED)) {
                 return versions.map(v -> v.resolve("bin").resolve(name))
                         .filter(Files::isExecutable)
-                        .max(Comparator.comparing(
-                                p -> Integer.parseInt(p.getName(INSTALLED.getNameCount()).toString())))
+                        .max(Comparator.comparing(p -> Integer.parseInt(
+                                p.getName(INSTALLED.getNameCount()).toString())))
                         .orElseThrow(PostgresServer::missing);
             }
         }
@@ -149,8 +149,9 @@ public final class PostgresServer implements AutoCloseable {
 
     /** Runs a program to its end; its output is in the message if it fails. */
     private static void run(ProcessBuilder builder) throws Exception {
-        Process process =
-                builder.redirectErrorStream(true).directory(Path.of("/").toFile()).start();
+        Process process = builder.redirectErrorStream(true)
+                .directory(Path.of("/").toFile())
+                .start();
         String said = new String(process.getInputStream().readAllBytes(), UTF_8);
         if (process.waitFor() != 0) {
             throw new IllegalStateException(builder.command() + ": " + said);
@@ -304,7 +305,8 @@ public final class PostgresServer implements AutoCloseable {
                 return;
             }
             try (Stream<Path> all = Files.walk(folder)) {
-                all.sorted(Comparator.reverseOrder()).forEach(path -> path.toFile().delete());
+                all.sorted(Comparator.reverseOrder())
+                        .forEach(path -> path.toFile().delete());
             }
         } catch (Exception e) {
             System.err.println("the test's server did not end: " + e);

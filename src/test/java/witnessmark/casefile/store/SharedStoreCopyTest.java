@@ -8,7 +8,6 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -83,7 +82,9 @@ class SharedStoreCopyTest {
             Copied there = from.copyTo(between, (done, all) -> {});
             Copied home = between.copyTo(to, (done, all) -> {});
 
-            assertThat(there.entries()).isEqualTo(home.entries()).isEqualTo(from.head().lines());
+            assertThat(there.entries())
+                    .isEqualTo(home.entries())
+                    .isEqualTo(from.head().lines());
             assertThat(there.files()).isEqualTo(home.files()).isEqualTo(1);
             assertThat(to.head()).isEqualTo(between.head()).isEqualTo(from.head());
             assertThat(to.read(FIRST)).isEqualTo(between.read(FIRST)).isEqualTo(from.read(FIRST));
@@ -105,7 +106,9 @@ class SharedStoreCopyTest {
 
             anna.append(FIRST, new NoteAdded("by anna"), "emil");
 
-            assertThat(anna.read(FIRST).entries()).extracting(e -> e.stamp().who()).contains("dora", "emil", "anna");
+            assertThat(anna.read(FIRST).entries())
+                    .extracting(e -> e.stamp().who())
+                    .contains("dora", "emil", "anna");
             assertThat(anna.verifyStore().isWhole()).isTrue();
         }
     }
@@ -127,7 +130,7 @@ class SharedStoreCopyTest {
 
     @Test
     void a_copy_killed_again_and_again_is_carried_on_to_its_end_in_both_directions() throws Exception {
-        filled(2_500);
+        filled(1_000);
         int first = killedUntilDone(folder.resolve("from"), shared);
         int second = killedUntilDone(shared, folder.resolve("back"));
         System.out.println("copies killed: " + first + " there, " + second + " back");
@@ -143,12 +146,11 @@ class SharedStoreCopyTest {
         }
     }
 
-    /** How often it was killed before it was done; later each time, so that it comes to an end. */
+    /** How often it was killed before it was done; later by a third each time, so that it comes to an end. */
     private static int killedUntilDone(Path from, Path to) throws Exception {
-        Random random = new Random(20260302);
         for (int kills = 0; ; kills++) {
             Process copying = CopyingProcess.start(from, to);
-            if (copying.waitFor(500L + kills * 1_000L + random.nextInt(1_000), TimeUnit.MILLISECONDS)) {
+            if (copying.waitFor((long) (2_000 * Math.pow(1.35, kills)), TimeUnit.MILLISECONDS)) {
                 assertThat(copying.exitValue()).isZero();
                 return kills;
             }

@@ -156,13 +156,17 @@ class SharedStoreTest extends CaseStoreContract {
     @Test
     void a_case_that_comes_in_whole_brings_the_names_of_those_who_made_it() {
         Stamp carl = new Stamp(Instant.parse("2026-01-02T03:04:05Z"), "carl");
-        CaseHistory made =
-                CaseHistory.open(opened(ID, "t"), carl).with(new NoteAdded("n"), carl).with(new NoteAdded("m"), carl);
+        CaseHistory made = CaseHistory.open(opened(ID, "t"), carl)
+                .with(new NoteAdded("n"), carl)
+                .with(new NoteAdded("m"), carl);
 
         store.importCase(CaseDocument.of(made), "anna");
 
         assertThat(store.read(ID)).isEqualTo(made);
-        assertThat(store.append(ID, new NoteAdded("more"), "carl").last().stamp().who())
+        assertThat(store.append(ID, new NoteAdded("more"), "carl")
+                        .last()
+                        .stamp()
+                        .who())
                 .isEqualTo("anna");
     }
 
@@ -197,10 +201,10 @@ class SharedStoreTest extends CaseStoreContract {
 
         try (Connection connection = by("anna");
                 Statement statement = connection.createStatement()) {
-            assertThatThrownBy(() -> statement.execute(sql)).isInstanceOfSatisfying(SQLException.class, e -> assertThat(
-                            e.getSQLState())
-                    .as(e.getMessage())
-                    .isIn("42501", "23514"));
+            assertThatThrownBy(() -> statement.execute(sql))
+                    .isInstanceOfSatisfying(
+                            SQLException.class,
+                            e -> assertThat(e.getSQLState()).as(e.getMessage()).isIn("42501", "23514"));
         }
     }
 
@@ -230,7 +234,8 @@ class SharedStoreTest extends CaseStoreContract {
         StoreLocation ofCarla = server.location("later", "carla");
         StoreLocation ofOwner = server.location("later", "later_owner");
 
-        assertRefused(ofCarla, "this login may not make or change its tables; let the owner of the database run: store");
+        assertRefused(
+                ofCarla, "this login may not make or change its tables; let the owner of the database run: store");
         try (CaseStore owner = new CaseStore(ofOwner, Clock.systemUTC())) {
             owner.open(opened(ID, "t"), "later_owner");
         }
@@ -288,7 +293,8 @@ class SharedStoreTest extends CaseStoreContract {
 
     @Test
     void a_database_that_is_not_there_is_named() {
-        assertRefused(server.location("nowhere", "anna"), "the database says: FATAL: database \"nowhere\" does not exist");
+        assertRefused(
+                server.location("nowhere", "anna"), "the database says: FATAL: database \"nowhere\" does not exist");
     }
 
     @Test
@@ -414,8 +420,9 @@ class SharedStoreTest extends CaseStoreContract {
     @Test
     void a_store_has_no_journal_to_make_it_from() {
         assertThatThrownBy(store::rebuild)
-                .hasMessageEndingWith("its journal is the database server's own log; use the means of the server to bring"
-                        + " it back");
+                .hasMessageEndingWith(
+                        "its journal is the database server's own log; use the means of the server to bring"
+                                + " it back");
         assertThatThrownBy(store::beginJournal).isInstanceOf(StoreUnavailable.class);
     }
 
@@ -431,7 +438,8 @@ class SharedStoreTest extends CaseStoreContract {
 
             store.append(ID, new NoteAdded("n"), "anna");
 
-            assertThat(Duration.ofNanos(System.nanoTime() - begun)).isBetween(Duration.ofSeconds(1), Duration.ofSeconds(30));
+            assertThat(Duration.ofNanos(System.nanoTime() - begun))
+                    .isBetween(Duration.ofSeconds(1), Duration.ofSeconds(30));
         }
         assertThat(store.verifyStore().isWhole()).isTrue();
     }
@@ -449,8 +457,7 @@ class SharedStoreTest extends CaseStoreContract {
 
     @Test
     void a_file_says_where_the_database_is_and_is_for_its_owner_alone() throws Exception {
-        Path file = PostgresServer.file(
-                folder.resolve("shop"), server.url(database), "anna", PostgresServer.PASSWORD);
+        Path file = PostgresServer.file(folder.resolve("shop"), server.url(database), "anna", PostgresServer.PASSWORD);
 
         try (CaseStore named = new CaseStore(StoreLocation.shared(file), Clock.systemUTC())) {
             named.open(opened(new CaseId("by-file"), "t"), "anna");
@@ -460,7 +467,8 @@ class SharedStoreTest extends CaseStoreContract {
         Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-r-----"));
         assertThatThrownBy(() -> StoreLocation.shared(file))
                 .isInstanceOf(CaseRefused.class)
-                .hasMessage("database file '" + file + "': others may read or write it; close it with: chmod 600 " + file);
+                .hasMessage(
+                        "database file '" + file + "': others may read or write it; close it with: chmod 600 " + file);
     }
 
     @Test

@@ -130,7 +130,8 @@ class StoreCopyTest {
 
         assertThatThrownBy(this::copy)
                 .isInstanceOf(StoreUnavailable.class)
-                .hasMessageContaining("it holds entries that " + folder.resolve("from") + " does not: it ends with entry 1");
+                .hasMessageContaining(
+                        "it holds entries that " + folder.resolve("from") + " does not: it ends with entry 1");
         assertThat(to.ids("", 9)).containsExactly(new CaseId("own"));
         to.close();
     }
@@ -151,8 +152,9 @@ class StoreCopyTest {
         to.open(opened(new CaseId("own")), "ben");
 
         assertThatThrownBy(() -> to.session().takeOver("from", StoreHead.NONE, lines))
-                .hasMessageEndingWith("somebody else writes to it while it is copied to; let nobody work in it until the"
-                        + " copy is made, then repeat");
+                .hasMessageEndingWith(
+                        "somebody else writes to it while it is copied to; let nobody work in it until the"
+                                + " copy is made, then repeat");
         assertThat(to.verifyStore().isWhole()).isTrue();
     }
 

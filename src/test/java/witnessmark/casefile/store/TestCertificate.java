@@ -19,7 +19,8 @@ public final class TestCertificate {
     public static void write(String host, Path certificate, Path key) throws Exception {
         Path store = Files.createTempDirectory("key").resolve("key.p12");
         Process made = new ProcessBuilder(
-                        Path.of(System.getProperty("java.home"), "bin", "keytool").toString(),
+                        Path.of(System.getProperty("java.home"), "bin", "keytool")
+                                .toString(),
                         "-genkeypair",
                         "-alias",
                         "server",

@@ -124,6 +124,14 @@ class SettingSourcesTest {
     }
 
     @Test
+    void a_password_in_a_variable_is_refused_without_showing_it() {
+        assertThatThrownBy(() -> settings(Map.of(), Map.of("WITNESSMARK_DATABASE_PASSWORD", "hidden")))
+                .isInstanceOf(Refused.class)
+                .hasMessageStartingWith("the variable WITNESSMARK_DATABASE_PASSWORD is not read")
+                .hasMessageNotContaining("hidden");
+    }
+
+    @Test
     void a_file_written_over_several_lines_is_left_alone() throws Exception {
         file("who:\n  Anna\n");
         SettingsFile file = SettingsFile.of(Map.of(), home.toString());
