@@ -9,6 +9,10 @@ public enum TextField {
     DRIVER_ACCOUNT,
     /** The correction: what was done to put it right. */
     WORK_DONE,
+    /** How the unit came: what could still be tried, what lay open; its form is the interview's own. */
+    UNIT_STATE,
+    /** Why an empty case is none. */
+    VOIDED,
     /** Where an interrupted interview goes on; its form is the interview's own. */
     INTERVIEW_POSITION;
 

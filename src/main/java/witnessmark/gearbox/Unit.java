@@ -155,9 +155,13 @@ public enum Unit {
                     case "r/min", "1/min" -> "rpm";
                     case "gal(us)" -> "gal";
                     case "mm²/s" -> "mm2/s";
-                    case "inch", "\"" -> "in";
+                    case "inch", "inches", "\"" -> "in";
                     case "miles" -> "mi";
-                    case "sec" -> "s";
+                    case "sec", "secs", "second", "seconds" -> "s";
+                    case "minutes" -> "min";
+                    case "litre", "litres", "liter", "liters" -> "L";
+                    case "quart", "quarts" -> "qt";
+                    case "pounds", "lbs" -> "lb";
                     case "l" -> "L";
                     default -> plain;
                 };

@@ -33,10 +33,19 @@ final class Intake {
                             truck(now.vehicle(), now.vehicle().unit(), OptionalDouble.of(kilometres(said))));
                     case FORWARD_RATIOS, RANGE, SPLITTER, COUNTERSHAFTS, LINKAGE -> new GearboxSet(
                             layout(stage, said, now.gearbox()));
+                    case UNIT_STATE -> new TextSet(TextField.UNIT_STATE, unitState(said));
                     case COMPLAINT -> new TextSet(TextField.COMPLAINT, said);
                     case ACCOUNT -> new TextSet(TextField.DRIVER_ACCOUNT, said);
                     case CHECKS -> throw new IllegalArgumentException("a check is no part of the intake");
                 });
+    }
+
+    private static String unitState(String said) {
+        return UnitState.parse(said.toLowerCase(Locale.ROOT))
+                .orElseThrow(() -> new CaseRefused(
+                        "'" + said + "' is none of the answers",
+                        "give one of " + String.join(", ", UnitState.words()) + ", or leave it empty"))
+                .word();
     }
 
     private static Vehicle truck(Vehicle v, String unit, OptionalDouble odometerKm) {

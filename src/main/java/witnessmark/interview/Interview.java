@@ -1,6 +1,7 @@
 package witnessmark.interview;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -19,6 +20,7 @@ import witnessmark.casefile.history.MeasurementSet;
 import witnessmark.casefile.history.TextSet;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.Judgement;
+import witnessmark.diagnosis.NextCheck;
 import witnessmark.diagnosis.NextVisit;
 import witnessmark.diagnosis.OpenCase;
 import witnessmark.knowledge.Finding;
@@ -73,9 +75,18 @@ public final class Interview implements AutoCloseable {
 
     /** As {@link #tell(String)}, with the findings that the words were confirmed to mean. */
     public void tell(String answer, List<String> meant) {
+        tellMeant(
+                answer,
+                meant.stream()
+                        .map(finding -> new FindingSet(new FindingEntry(finding, FindingState.PRESENT)))
+                        .toList());
+    }
+
+    /** The same, with the entries that the words were confirmed to mean. */
+    public void tellMeant(String answer, List<? extends Change> meant) {
         List<Change> changes = new ArrayList<>();
         Intake.change(stage(), answer, present()).ifPresent(changes::add);
-        meant.forEach(finding -> changes.add(new FindingSet(new FindingEntry(finding, FindingState.PRESENT))));
+        changes.addAll(meant);
         changes.add(moved(position().at(stage().next())));
         write(changes);
     }
@@ -109,12 +120,19 @@ public final class Interview implements AutoCloseable {
 
     /** Sets what was seen of a finding. */
     public void answer(FindingEntry entry) {
-        write(List.of(new FindingSet(entry)));
+        write(begun(new FindingSet(entry)));
+    }
+
+    /** A case that came with findings has no place written yet; without one its answers would not be counted. */
+    private List<Change> begun(Change answer) {
+        return present().text(TextField.INTERVIEW_POSITION).isEmpty()
+                ? List.of(moved(position()), answer)
+                : List.of(answer);
     }
 
     /** Sets a measured value; its finding follows if it has a limit. */
     public void measured(Measurement measurement) {
-        write(List.of(new MeasurementSet(measurement)));
+        write(begun(new MeasurementSet(measurement)));
     }
 
     /**
@@ -181,6 +199,29 @@ public final class Interview implements AutoCloseable {
         return open.judgement();
     }
 
+    /** Work done for the questions asked so far, minutes. */
+    public double workMinutes() {
+        return soFar().workMinutes();
+    }
+
+    /** Whether the hands were in a place before and went on from it. */
+    public boolean wasLeft(String place) {
+        return soFar().hands().left().contains(place);
+    }
+
+    /** The checks that would tell something but that nobody can make any more, those that would tell most first. */
+    public List<NextCheck> lost() {
+        Set<String> lost = soFar().lost();
+        return lost.isEmpty()
+                ? List.of()
+                : open.visits(soFar().hands(), present().findings().keySet()).stream()
+                        .flatMap(visit -> visit.checks().stream())
+                        .filter(check -> lost.contains(check.finding())
+                                && check.gainBits() >= PlanChecks.TRIFLE_BITS)
+                        .sorted(Comparator.comparingDouble(c -> -c.gainBits()))
+                        .toList();
+    }
+
     /** What lies ahead: the places still worth going to, in order. */
     public List<NextVisit> plan() {
         return open.visits(soFar().hands(), soFar().leftOut(skipped()));
@@ -207,7 +248,7 @@ public final class Interview implements AutoCloseable {
     }
 
     private StopRule stopRule() {
-        return new StopRule(open, soFar().hands(), skipped().size());
+        return new StopRule(open, soFar().hands(), new Lost(knowledge, planner), skipped().size());
     }
 
     private static Optional<StopRule.Asked> first(List<NextVisit> plan) {

@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
+import witnessmark.casefile.TextField;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
@@ -21,12 +22,14 @@ final class SoFar {
     private final PlanChecks planner;
     private final CaseFile file;
     private final List<Answered.Answer> answered;
+    private final Lost lost;
 
     SoFar(KnowledgeBase knowledge, PlanChecks planner, CaseFile file, List<Answered.Answer> answered) {
         this.knowledge = knowledge;
         this.planner = planner;
         this.file = file;
         this.answered = answered;
+        this.lost = new Lost(knowledge, planner);
     }
 
     /**
@@ -42,18 +45,61 @@ final class SoFar {
                 .filter(f -> f.kind() != Finding.Kind.SYMPTOM || asked.contains(f.id()))
                 .forEach(f -> open.addAll(planner.wayTo(f.access())));
         measured().forEach(f -> open.addAll(planner.wayTo(place(f))));
+        unitState().ifPresent(state -> state.open().forEach(step -> open.addAll(planner.wayTo(step))));
         Hands nowhere = new Hands(open, Optional.empty());
         Optional<String> at = asked.stream()
                 .filter(f -> wasLookedAt(f) || planner.openMinutes(place(f), nowhere) == 0)
                 .reduce((before, last) -> last)
                 .map(this::place);
-        return new Hands(open, at);
+        Set<String> left = new LinkedHashSet<>();
+        asked.stream().filter(this::wasLookedAt).map(this::place).forEach(left::add);
+        at.ifPresent(left::remove);
+        return new Hands(open, at, left);
     }
 
-    /** The findings not to be asked: those on record, what the program computes, and what lies in a place skipped. */
+    private Optional<UnitState> unitState() {
+        return UnitState.parse(file.text(TextField.UNIT_STATE));
+    }
+
+    /**
+     * The findings that nobody can look at any more: as the unit came, and by what was done for the questions asked. What
+     * came on record otherwise may have been seen by others before, so it ends nothing.
+     */
+    Set<String> lost() {
+        Set<String> done = new LinkedHashSet<>();
+        unitState().ifPresent(state -> state.open().forEach(step -> done.addAll(planner.wayTo(step))));
+        answered.stream()
+                .flatMap(this::findings)
+                .filter(this::wasLookedAt)
+                .forEach(f -> done.addAll(planner.wayTo(place(f))));
+        return lost.after(done, unitState().flatMap(UnitState::ended));
+    }
+
+    /** Work done for the questions asked so far, minutes: each place opened once, and each check. */
+    double workMinutes() {
+        Set<String> opened = new LinkedHashSet<>();
+        double minutes = 0;
+        for (String finding : answered.stream().flatMap(this::findings).distinct().toList()) {
+            if (wasLookedAt(finding)) {
+                minutes += knowledge.findings().get(finding).minutes();
+                opened.addAll(planner.wayTo(place(finding)));
+            }
+        }
+        unitState().ifPresent(state -> state.open().forEach(step -> opened.removeAll(planner.wayTo(step))));
+        return minutes
+                + opened.stream()
+                        .mapToDouble(step -> knowledge.access().get(step).minutes())
+                        .sum();
+    }
+
+    /**
+     * The findings not to be asked: those on record, what the program computes, what nobody can look at any more, and what lies
+     * in a place skipped.
+     */
     Set<String> leftOut(Set<String> skipped) {
         Set<String> out = new LinkedHashSet<>(file.findings().keySet());
         out.addAll(measured());
+        out.addAll(lost());
         knowledge.findings().values().stream()
                 .filter(f ->
                         f.isComputed() || planner.wayTo(f.access()).stream().anyMatch(skipped::contains))

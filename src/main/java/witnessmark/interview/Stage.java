@@ -11,6 +11,7 @@ public enum Stage {
     SPLITTER("none", "high-only", "both"),
     COUNTERSHAFTS("twin", "single"),
     LINKAGE("direct", "remote"),
+    UNIT_STATE(UnitState.words()),
     COMPLAINT(),
     ACCOUNT(),
     CHECKS();

@@ -1,5 +1,6 @@
 package witnessmark.interview;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -52,11 +53,15 @@ final class StopRule {
     private final Set<String> lookAlikes;
     private final Set<String> mustLook;
     private final int skipped;
+    private final Hands hands;
+    private final Lost lost;
 
     /** A check to ask, with the visit it belongs to. */
     record Asked(NextCheck check, NextVisit visit) {}
 
-    StopRule(OpenCase open, Hands hands, int skipped) {
+    StopRule(OpenCase open, Hands hands, Lost lost, int skipped) {
+        this.hands = hands;
+        this.lost = lost;
         this.open = open;
         this.judgement = open.judgement();
         this.otherSide = open.otherSide(hands);
@@ -72,7 +77,17 @@ final class StopRule {
             return Optional.empty();
         }
         return first(plan, check -> mustLook.contains(check.finding()) && !check.teardown())
-                .or(() -> first(plan, this::isWorthAsking));
+                .or(() -> first(plan, this::isWorthAsking).map(asked -> beforeItIsGone(asked, plan)));
+    }
+
+    /** A check that the way to this one would take away is asked before it, if it is worth asking at all. */
+    private Asked beforeItIsGone(Asked asked, List<NextVisit> plan) {
+        Set<String> goes = new HashSet<>(lost.byGoingTo(asked.check().access(), hands.open()));
+        goes.remove(asked.check().finding());
+        return goes.isEmpty()
+                ? asked
+                : first(plan, check -> goes.contains(check.finding()) && isWorthAsking(check))
+                        .orElse(asked);
     }
 
     private static Optional<Asked> first(List<NextVisit> plan, Predicate<NextCheck> which) {

@@ -14,7 +14,7 @@ final class AccessForm {
         YamlMap map = root.map("the access steps", List.of("access"));
         for (YamlNode item : map.items("access")) {
             YamlMap fields = item.map(
-                    "an access step", List.of("id", "title", "minutes", "inside", "teardown", "cautions", "waits"));
+                    "an access step", List.of("id", "title", "minutes", "inside", "teardown", "cautions", "needs", "ends", "waits"));
             String id = draft.define(Draft.Kind.ACCESS, fields);
             Optional<String> inside = fields.get("inside").map(place -> {
                 String outer = draft.refer(Draft.Kind.ACCESS, place);
@@ -33,6 +33,8 @@ final class AccessForm {
                             inside,
                             teardown,
                             draft.refer(Draft.Kind.CAUTION, fields, "cautions"),
+                            fields.get("needs").flatMap(word -> word.one("needs", Word.all(AccessStep.Use.class))),
+                            fields.get("ends").flatMap(word -> word.one("ends", Word.all(AccessStep.Use.class))),
                             fields.get("waits").flatMap(word -> word.one("waits", Word.all(AccessStep.Wait.class)))));
         }
     }

@@ -49,6 +49,7 @@ final class Draft {
     final List<ExplainedBy> explainedBy = new ArrayList<>();
     final List<OneFact> oneFacts = new ArrayList<>();
     final List<MustLook> mustLooks = new ArrayList<>();
+    final List<Before> befores = new ArrayList<>();
     final List<ContextEffect> context = new ArrayList<>();
     final Map<String, Advice> coaching = new LinkedHashMap<>();
     final Map<String, Advice> towing = new LinkedHashMap<>();
@@ -154,6 +155,7 @@ final class Draft {
                 List.copyOf(explainedBy),
                 List.copyOf(oneFacts),
                 List.copyOf(mustLooks),
+                List.copyOf(befores),
                 List.copyOf(context),
                 coaching,
                 towing,

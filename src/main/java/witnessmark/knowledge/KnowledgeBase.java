@@ -1,6 +1,7 @@
 package witnessmark.knowledge;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,6 +22,7 @@ public record KnowledgeBase(
         List<ExplainedBy> explainedBy,
         List<OneFact> oneFacts,
         List<MustLook> mustLooks,
+        List<Before> befores,
         List<ContextEffect> context,
         Map<String, Advice> coaching,
         Map<String, Advice> towing,
@@ -55,6 +57,11 @@ public record KnowledgeBase(
         return List.copyOf(way);
     }
 
+    /** How long one waits, without working, for an answer from a place; empty where it comes at once. */
+    public Optional<AccessStep.Wait> waitsFor(String step) {
+        return wayTo(step).stream().flatMap(s -> s.waits().stream()).max(Comparator.naturalOrder());
+    }
+
     /** The causes that can produce the finding. */
     public List<Cause> causesOf(String finding) {
         return causes.values().stream()
@@ -78,6 +85,7 @@ public record KnowledgeBase(
                 explainedBy,
                 oneFacts,
                 mustLooks,
+                befores,
                 context,
                 coaching,
                 towing,

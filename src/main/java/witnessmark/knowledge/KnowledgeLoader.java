@@ -130,6 +130,7 @@ public final class KnowledgeLoader {
             case "one-fact" -> OneFactForm.read(root, draft);
             case "must-look" -> MustLookForm.read(root, draft);
             case "log-findings" -> LogFindingForm.read(root, draft);
+            case "before" -> BeforeForm.read(root, draft);
             case "retired" -> RetiredForm.read(root, draft);
             case "context" -> ContextForm.read(root, draft);
             case "advice" -> AdviceForm.read(root, draft);

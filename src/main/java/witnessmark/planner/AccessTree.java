@@ -11,6 +11,7 @@ import witnessmark.knowledge.AccessStep;
 /** The access steps and how they lie in one another. */
 final class AccessTree {
     private final Map<String, AccessStep> steps;
+    private final List<String> walk;
     private final Map<String, List<AccessStep>> ways = new HashMap<>();
 
     /**
@@ -18,7 +19,13 @@ final class AccessTree {
      */
     AccessTree(Map<String, AccessStep> steps) {
         this.steps = steps;
+        this.walk = List.copyOf(steps.keySet());
         steps.keySet().forEach(id -> ways.put(id, way(id)));
+    }
+
+    /** Where a place comes in the walk round the truck. */
+    int walk(String place) {
+        return walk.indexOf(place);
     }
 
     /** The steps on the way to a place, outermost first, the place itself last. */

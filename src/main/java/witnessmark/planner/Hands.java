@@ -10,10 +10,17 @@ import java.util.Set;
  *
  * @param open ids of the access steps that are open
  * @param at the access step of the check last made; empty before the first
+ * @param left the access steps where checks were made before the hands went on
  */
-public record Hands(Set<String> open, Optional<String> at) {
+public record Hands(Set<String> open, Optional<String> at, Set<String> left) {
     public Hands {
         open = Set.copyOf(open);
+        left = Set.copyOf(left);
+    }
+
+    /** Hands that have left no place yet. */
+    public Hands(Set<String> open, Optional<String> at) {
+        this(open, at, Set.of());
     }
 
     /** Nothing is open, nobody has begun. */
@@ -25,6 +32,9 @@ public record Hands(Set<String> open, Optional<String> at) {
     public Hands movedTo(String place, List<String> way) {
         Set<String> more = new HashSet<>(open);
         more.addAll(way);
-        return new Hands(more, Optional.of(place));
+        Set<String> behind = new HashSet<>(left);
+        at.ifPresent(behind::add);
+        behind.remove(place);
+        return new Hands(more, Optional.of(place), behind);
     }
 }

@@ -17,6 +17,9 @@ import witnessmark.knowledge.AccessStep;
  * minute as the efficiency of an observation follows decision-theoretic troubleshooting (Heckerman, Breese and
  * Rommelse, 1995). Here clusters lie in one another, as the access steps do; nothing is closed again.
  *
+ * <p>The places are gone to in the order of a walk, which is the order of the access steps, and each once: only a place
+ * that has become worth several times any other is gone back to.
+ *
  * <p>Four habits of the shop stand above the figure: what can be seen from outside comes before anything is taken
  * apart, and a cover or housing that is off within the hour comes before the gearbox is taken out, unless it is worth
  * next to nothing; the hands stay in a place unless another is clearly better; and work
@@ -30,6 +33,11 @@ public final class PlanChecks {
     public static final double TRIFLE_BITS = 0.04;
     /** Another place must be worth this many times as much a minute before the hands go there. */
     static final double CLEARLY_BETTER = 2.5;
+    /**
+     * A place is gone to in its turn of the walk when it is worth at least one part in so many of the best a minute; one that
+     * was left is gone back to only when it is the best by so much.
+     */
+    static final double WALK_PATIENCE = 4;
     /** Up to this a cover or housing is taken off before anything larger, minutes. */
     static final double SMALL_JOB_MINUTES = 60;
     /** What a question costs in itself, besides the work of the check: reading, wiping hands, writing down. */

@@ -22,6 +22,7 @@ final class Round {
     private final Map<String, List<Check>> byPlace = new LinkedHashMap<>();
     private final Map<String, Visit> worked = new HashMap<>();
     private final Set<String> open;
+    private final Set<String> left;
     private Optional<String> at;
 
     Round(AccessTree tree, List<Check> checks, double[] bitsInDoubt, Hands hands) {
@@ -29,24 +30,43 @@ final class Round {
         this.bitsInDoubt = bitsInDoubt;
         open = new HashSet<>(hands.open());
         at = hands.at();
+        left = new HashSet<>(hands.left());
         checks.stream().sorted(BEST_FIRST).forEach(c -> byPlace.computeIfAbsent(c.place(), p -> new ArrayList<>())
                 .add(c));
     }
 
-    /** The visit to make next; empty if no check is left. */
+    /** The visit to make next, in the order of the walk; empty if no check is left. */
     Optional<Visit> best() {
+        List<Visit> visits = new ArrayList<>();
+        byPlace.keySet().forEach(place -> visits.add(worked.computeIfAbsent(place, this::visit)));
         @Nullable Visit best = null;
-        for (String place : byPlace.keySet()) {
-            Visit visit = worked.computeIfAbsent(place, this::visit);
-            if (best == null || isBefore(visit, best)) {
-                best = visit;
-            }
+        for (Visit visit : visits) {
+            best = best == null || isBefore(visit, best) ? visit : best;
         }
-        return Optional.ofNullable(best);
+        return best == null ? Optional.empty() : Optional.of(inWalk(best, visits));
+    }
+
+    /** Where the hands are if that is best, else the first place of the walk that is not left yet and worth going to. */
+    private Visit inWalk(Visit best, List<Visit> visits) {
+        if (isHere(best)) {
+            return best;
+        }
+        int tier = tier(best);
+        return visits.stream()
+                .filter(v -> tier(v) == tier && standing(v) * PlanChecks.WALK_PATIENCE >= standing(best))
+                .filter(v -> !left.contains(v.place()) && !isHere(v))
+                .min(Comparator.comparingInt(v -> tree.walk(v.place())))
+                .orElse(best);
+    }
+
+    private boolean isHere(Visit visit) {
+        return at.isPresent() && at.get().equals(visit.place());
     }
 
     void made(Visit visit) {
+        at.ifPresent(left::add);
         at = Optional.of(visit.place());
+        left.remove(visit.place());
         for (Check check : visit.checks()) {
             List<Check> left = byPlace.get(check.place());
             left.remove(check);
@@ -71,8 +91,7 @@ final class Round {
     }
 
     private double standing(Visit visit) {
-        boolean here = at.isPresent() && at.get().equals(visit.place());
-        return here ? PlanChecks.CLEARLY_BETTER * visit.rate() : visit.rate();
+        return isHere(visit) ? PlanChecks.CLEARLY_BETTER * visit.rate() : visit.rate();
     }
 
     private int tier(Visit visit) {

@@ -32,7 +32,7 @@ class PlanChecksTest {
     private final PlanChecks planner = new PlanChecks(PLACES);
 
     private static AccessStep step(String id, double minutes, String inside, boolean teardown) {
-        return new AccessStep(id, id, minutes, Optional.ofNullable(inside), teardown, List.of(), Optional.empty());
+        return new AccessStep(id, id, minutes, Optional.ofNullable(inside), teardown, List.of(), Optional.empty(), Optional.empty(), Optional.empty());
     }
 
     private static Map<String, AccessStep> places(AccessStep... steps) {
@@ -66,7 +66,7 @@ class PlanChecksTest {
 
     @Test
     void a_check_keeps_its_place_in_the_order_when_its_place_is_opened_and_another_is_not() {
-        List<Check> checks = List.of(check("one", "pit", 5, 0.5), check("other", "cab", 5, 0.4));
+        List<Check> checks = List.of(check("one", "pit", 5, 0.5), check("other", "cab", 5, 0.1));
 
         assertThat(ids(planner.plan(checks, DOUBT, open("pit")))).startsWith("one");
         assertThat(ids(planner.plan(checks, DOUBT, open("cab")))).startsWith("other");
@@ -75,9 +75,9 @@ class PlanChecksTest {
     @Test
     void opening_is_shared_by_the_checks_behind_it() {
         // With 3 min for each question: alone one costs 25 + 5 + 3 min for 0.3 bit (0.0091 a minute), three together
-        // 25 + 15 + 9 min for 1 - 0.7^3 = 0.657 bit (0.0134), a fourth brings the rate down to 0.0133. The lone check
-        // of 0.32 bit for 3 + 20 + 3 min (0.0123) lies between.
-        List<Check> checks = new ArrayList<>(List.of(check("lone", "cab", 20, 0.32)));
+        // 25 + 15 + 9 min for 1 - 0.7^3 = 0.657 bit (0.0134), a fourth brings the rate down to 0.0133. The cab comes
+        // first in the walk and its lone check of 0.07 bit for 3 + 20 + 3 min (0.0027) lies between their quarters.
+        List<Check> checks = new ArrayList<>(List.of(check("lone", "cab", 20, 0.07)));
         assertThat(planner.next(with(checks, check("a", "gauges", 5, 0.3)), DOUBT, Hands.off())
                         .orElseThrow()
                         .place())
@@ -131,6 +131,18 @@ class PlanChecksTest {
 
         assertThat(ids(planner.plan(little, DOUBT, inThePit))).startsWith("here");
         assertThat(ids(planner.plan(clear, DOUBT, inThePit))).startsWith("there");
+    }
+
+    @Test
+    void places_are_gone_to_in_the_order_of_the_walk_and_a_place_left_only_when_it_is_worth_several_times_any_other() {
+        List<Check> checks = List.of(check("under", "pit", 5, 0.5), check("seat", "cab", 5, 0.2));
+        List<Check> again = List.of(check("under", "pit", 5, 0.3), check("seat", "cab", 5, 0.6));
+        List<Check> suspicion = List.of(check("under", "pit", 5, 0.1), check("seat", "cab", 5, 0.9));
+        Hands leftTheCab = new Hands(Set.of("cab", "pit"), Optional.empty(), Set.of("cab"));
+
+        assertThat(ids(planner.plan(checks, DOUBT, open("cab", "pit")))).startsWith("seat");
+        assertThat(ids(planner.plan(again, DOUBT, leftTheCab))).startsWith("under");
+        assertThat(ids(planner.plan(suspicion, DOUBT, leftTheCab))).startsWith("seat");
     }
 
     @Test

@@ -74,6 +74,10 @@ class EveryCommandTest {
             ImageIO.write(new BufferedImage(40, 30, BufferedImage.TYPE_INT_RGB), "png", photo.toFile());
             text = text.replace("{photo}", photo.toString());
         }
+        if (text.contains("/card.txt")) {
+            Files.writeString(
+                    folder.resolve("card.txt"), "Driver says grinds into low. Regulator 44 psi. Washed the mirrors.\n");
+        }
         if (text.contains("{kept-truck}")) {
             Path truck = folder.resolve("unit-40.yaml");
             Files.writeString(

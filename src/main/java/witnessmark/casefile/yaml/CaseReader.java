@@ -41,6 +41,8 @@ public final class CaseReader {
             "evidence",
             "attachments",
             "work-done",
+            "unit-state",
+            "voided",
             "interview-position",
             "signed-off",
             "expected",

@@ -42,6 +42,8 @@ public final class CaseWriter {
         named(out, "evidence", now.evidence(), e -> flow(CaseForm.evidence(e)));
         listed(out, "attachments", now.attachments(), a -> flow(CaseForm.attachment(a)));
         text(out, now, TextField.WORK_DONE);
+        text(out, now, TextField.UNIT_STATE);
+        text(out, now, TextField.VOIDED);
         text(out, now, TextField.INTERVIEW_POSITION);
         now.signedOff()
                 .ifPresent(s -> line(

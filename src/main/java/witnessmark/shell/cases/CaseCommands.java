@@ -16,14 +16,18 @@ import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
+import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.MadeWith;
+import witnessmark.casefile.SignOff;
+import witnessmark.casefile.TextField;
 import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.ChainCheck;
 import witnessmark.casefile.history.Opened;
 import witnessmark.casefile.history.SignedOff;
+import witnessmark.casefile.history.TextSet;
 import witnessmark.casefile.store.CaseQuery;
 import witnessmark.casefile.store.CaseStore;
 import witnessmark.casefile.store.CaseSummary;
@@ -33,6 +37,7 @@ import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.SignJudgement;
 import witnessmark.gearbox.Layout;
+import witnessmark.inference.TooDense;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.knowledge.KnownIds;
 import witnessmark.shell.print.Format;
@@ -42,6 +47,7 @@ import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.shell.run.TypedFigure;
+import witnessmark.yaml.FaultyInput;
 
 /** The commands that open, find, close, check and move whole cases. */
 @Component
@@ -49,6 +55,9 @@ class CaseCommands {
     private static final String GROUP = "Cases";
     /** Among a million cases it takes longer to count those that fit than to list the first. */
     private static final long MOST_COUNTED = 10_000;
+
+    private static final int LONGEST_COMPLAINT = 120;
+    private static final int MOST_ENTRIES_OF_AN_EMPTY_CASE = 40;
 
     private final ObjectProvider<Cases> cases;
     private final ObjectProvider<KnowledgeBase> knowledge;
@@ -129,7 +138,7 @@ class CaseCommands {
             name = "case list",
             group = GROUP,
             description = "List cases, those opened last first",
-            help = "case list [--words TEXT] [--finding FINDING [--state present|absent|unsure]] [--open] [--closed]"
+            help = "case list [--voided] [--words TEXT] [--finding FINDING [--state present|absent|unsure]] [--open] [--closed]"
                     + " [--most N] [--from N] [--format text|json]",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
@@ -141,6 +150,7 @@ class CaseCommands {
             @Option(longName = "state", defaultValue = "present", description = "in this state") String state,
             @Option(longName = "open", description = "only open cases") boolean open,
             @Option(longName = "closed", description = "only closed cases") boolean closed,
+            @Option(longName = "voided", description = "voided cases too") boolean voided,
             @Option(longName = "most", defaultValue = "20", description = "how many") Integer most,
             @Option(longName = "from", defaultValue = "0", description = "how many to leave out before") Integer from,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
@@ -158,15 +168,92 @@ class CaseCommands {
             return;
         }
         Page page = new Page(context.outputWriter());
-        list.forEach(c -> page.indented(
+        List<CaseSummary> shown = list.stream().filter(c -> voided || !isVoided(c)).toList();
+        shown.forEach(c -> line(page, c));
+        int left = list.size() - shown.size();
+        String fit = all > MOST_COUNTED ? "more than " + MOST_COUNTED : String.valueOf(all);
+        page.line((all == 0 ? "No case fits." : shown.size() + " of " + fit + " shown.")
+                + (left == 0 ? "" : " Voided and left out: " + left + "; --voided shows them."));
+        page.flush();
+    }
+
+    private boolean isVoided(CaseSummary summary) {
+        // Only a case without findings can be voided, and its entries are few.
+        return summary.entries() <= MOST_ENTRIES_OF_AN_EMPTY_CASE
+                && !cases.getObject()
+                        .store()
+                        .read(summary.id())
+                        .present()
+                        .text(TextField.VOIDED)
+                        .isEmpty();
+    }
+
+    /** What the case is about, and how it stands. */
+    private void line(Page page, CaseSummary c) {
+        CaseFile file = cases.getObject().store().read(c.id()).present();
+        String about = c.title().isEmpty() ? file.complaint() : c.title();
+        page.indented(
                 String.format("%-24s ", c.id()),
                 " ".repeat(25),
-                broken(c.id()) + (c.signedOff().isPresent() ? "[signed off] " : "") + c.title()
+                broken(c.id()) + shortened(about.isEmpty() ? "(no complaint yet)" : about)
                         + (c.unit().isEmpty() ? "" : " - " + c.unit()) + ", changed "
-                        + c.changed().toString().substring(0, 10)));
-        String fit = all > MOST_COUNTED ? "more than " + MOST_COUNTED : String.valueOf(all);
-        page.line(all == 0 ? "No case fits." : list.size() + " of " + fit + " shown.");
-        page.flush();
+                        + c.changed().toString().substring(0, 10));
+        page.indented(" ".repeat(25), " ".repeat(25), standing(file));
+    }
+
+    private String standing(CaseFile file) {
+        if (file.signedOff().isPresent()) {
+            return "signed off"
+                    + file.signedOff()
+                            .flatMap(SignOff::judgement)
+                            .map(j -> ", on: " + j.sentence())
+                            .orElse("");
+        }
+        if (!file.text(TextField.VOIDED).isEmpty()) {
+            return "voided: " + file.text(TextField.VOIDED);
+        }
+        if (file.findings().isEmpty() && file.measurements().isEmpty() && file.evidence().isEmpty()) {
+            return "nothing looked at yet";
+        }
+        try {
+            return diagnosis.getObject().judge(file).verdict().sentence();
+        } catch (FaultyInput | TooDense e) {
+            return "cannot be judged: see diagnose " + file.id();
+        }
+    }
+
+    private static String shortened(String text) {
+        String line = text.lines().findFirst().orElse("");
+        return line.length() <= LONGEST_COMPLAINT && line.equals(text)
+                ? line
+                : line.substring(0, Math.min(line.length(), LONGEST_COMPLAINT)) + " ...";
+    }
+
+    @Command(
+            name = "case void",
+            group = GROUP,
+            description = "Mark an empty case as none, such as one opened by mistake",
+            help = "case void CASE [--because TEXT]; only a case in which nothing was found, measured, noted or filed yet",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void voided(
+            CommandContext context,
+            @Argument(index = 0, description = "case id") String id,
+            @Option(longName = "because", defaultValue = "opened by mistake", description = "why it is none")
+                    String because) {
+        CaseFile file = cases.getObject().stored(id);
+        boolean empty = file.findings().isEmpty()
+                && file.measurements().isEmpty()
+                && file.evidence().isEmpty()
+                && file.notes().isEmpty()
+                && file.attachments().isEmpty()
+                && file.signedOff().isEmpty();
+        if (!empty) {
+            throw new Refused("case '" + id + "' holds findings, values, notes or files, and a record is not taken away;"
+                    + " say in a note why it is not to be used: case note " + id + " TEXT");
+        }
+        cases.getObject().enter(id, List.of(new TextSet(TextField.VOIDED, because)), "");
+        context.outputWriter().println("Case " + id + " is voided; it stays in the store and is left out of lists.");
     }
 
     private String broken(CaseId id) {

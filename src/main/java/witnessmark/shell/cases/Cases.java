@@ -3,11 +3,14 @@ package witnessmark.shell.cases;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import org.springframework.beans.factory.DisposableBean;
 import org.springframework.context.annotation.Lazy;
 import org.springframework.core.env.Environment;
 import org.springframework.stereotype.Component;
+import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.Change;
@@ -19,11 +22,14 @@ import witnessmark.casefile.yaml.CaseReader;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.settings.Shop;
+import witnessmark.yaml.Nearest;
 
 /** Where commands find cases: a YAML file on disk, or the store, which is opened when first needed. */
 @Component
 @Lazy
 public class Cases implements DisposableBean {
+    private static final int MOST_COMPARED = 2000;
+
     private final CaseStore store;
     private final Shop shop;
 
@@ -56,13 +62,47 @@ public class Cases implements DisposableBean {
                 : changes.stream()
                         .map(c -> new CorrectedAfterSignOff(reason, c))
                         .toList();
-        return store.appendAll(new CaseId(id), entries, who());
+        return store.appendAll(known(id), entries, who());
+    }
+
+    /** A stored case as it stands; an id that is not stored is refused with the nearest that are. */
+    public CaseFile stored(String id) {
+        return store.read(known(id)).present();
+    }
+
+    /** The id, if a case is stored under it; else it is refused with the nearest that are. */
+    public CaseId known(String id) {
+        CaseId known = new CaseId(id);
+        if (store.ids(id, 1).contains(known)) {
+            return known;
+        }
+        List<String> near = Nearest.some(id, someIds(id), 3);
+        throw new Refused("case '" + id + "' is not in the store"
+                + (near.isEmpty() ? "; see: case list" : "; did you mean " + String.join(", ", near) + "?"));
+    }
+
+    /** Ids that a mistyped one may mean: those with its first letter, else the first of all. */
+    private List<String> someIds(String id) {
+        List<CaseId> ids = new ArrayList<>(store.ids(id.substring(0, 1), MOST_COMPARED));
+        ids.addAll(store.ids("", MOST_COMPARED));
+        return ids.stream().map(CaseId::text).distinct().toList();
+    }
+
+    /** The day and a number, the first that is free. */
+    public CaseId freeId() {
+        String day = LocalDate.now().toString();
+        for (int number = 1; ; number++) {
+            CaseId id = new CaseId(day + "-" + number);
+            if (!store.ids(id.text(), 1).contains(id)) {
+                return id;
+            }
+        }
     }
 
     /** The case; a name that ends in .yaml or .yml, or has a path in it, means a file. */
     public CaseDocument find(String name) {
         if (!isFile(name)) {
-            CaseDocument document = store.export(new CaseId(name));
+            CaseDocument document = store.export(known(name));
             ChainAlarm.of(document).ifPresent(ChainAlarm::sound);
             return document;
         }

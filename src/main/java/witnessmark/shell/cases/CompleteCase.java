@@ -1,21 +1,28 @@
 package witnessmark.shell.cases;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.shell.core.command.Command;
 import org.springframework.shell.core.command.completion.CompletionContext;
 import org.springframework.shell.core.command.completion.CompletionProposal;
 import org.springframework.shell.core.command.completion.CompletionProvider;
 import org.springframework.stereotype.Component;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.store.StoreUnavailable;
+import witnessmark.gearbox.Unit;
 import witnessmark.knowledge.KnowledgeBase;
 
-/** Completes case ids, finding ids with their states, measures and the command's options. */
+/** Completes what fits at its place: the case first, then what the command names of it, and the command's options. */
 @Component("completeCase")
 class CompleteCase implements CompletionProvider {
     private static final int MOST = 200;
+    private static final Set<String> OPEN_NEW = Set.of("interview", "case read");
+    private static final Set<String> NAME_FINDINGS = Set.of("case set", "whatif", "case clear", "photo add");
+    private static final Set<String> NAME_CAUSES = Set.of("explain", "accounts");
 
     private final ObjectProvider<Cases> cases;
     private final ObjectProvider<KnowledgeBase> knowledge;
@@ -36,21 +43,73 @@ class CompleteCase implements CompletionProvider {
     }
 
     private Stream<String> words(CompletionContext context, String typed) {
-        if (typed.startsWith("--")) {
-            return context.getCommand().getOptions().stream().map(o -> "--" + o.longName());
+        Command command = context.getCommand();
+        List<String> before = context.getWords().subList(0, context.getWordIndex());
+        if (!before.isEmpty() && before.get(before.size() - 1).equals("--finding")) {
+            return knowledge.getObject().findings().keySet().stream();
         }
+        Stream<String> options = command.getOptions().stream().map(o -> "--" + o.longName());
+        if (typed.startsWith("--")) {
+            return options;
+        }
+        List<String> arguments = before.stream()
+                .skip(command.getName().split(" ").length)
+                .filter(word -> !word.startsWith("--"))
+                .toList();
+        Stream<String> fitting = arguments.isEmpty()
+                ? first(command.getName(), typed)
+                : further(command.getName(), arguments, typed);
+        return Stream.concat(fitting, typed.isEmpty() ? options : Stream.empty());
+    }
+
+    private Stream<String> first(String command, String typed) {
+        if (command.equals("case list")) {
+            return Stream.empty();
+        }
+        return Stream.concat(OPEN_NEW.contains(command) ? Stream.of("new") : Stream.empty(), caseIds(typed).stream());
+    }
+
+    private Stream<String> further(String command, List<String> arguments, String typed) {
+        KnowledgeBase base = knowledge.getObject();
+        if (NAME_CAUSES.contains(command)) {
+            return base.causes().keySet().stream();
+        }
+        if (command.equals("case measure")) {
+            return switch (arguments.size()) {
+                case 1 -> base.measures().keySet().stream();
+                case 3 -> units(base, arguments.get(1));
+                default -> Stream.empty();
+            };
+        }
+        if (command.equals("case tell")) {
+            return arguments.size() == 1
+                    ? Stream.of("title", "complaint", "driver-account", "work-done")
+                    : Stream.empty();
+        }
+        return NAME_FINDINGS.contains(command) ? findings(base, command, typed) : Stream.empty();
+    }
+
+    private static Stream<String> findings(KnowledgeBase base, String command, String typed) {
         int equals = typed.indexOf('=');
         if (equals > 0) {
             String finding = typed.substring(0, equals);
             return Stream.of(FindingState.values()).map(s -> finding + "=" + s.word());
         }
-        List<String> words = new ArrayList<>(caseIds(typed));
-        KnowledgeBase base = knowledge.getObject();
-        boolean sets =
-                context.getCommand() != null && context.getCommand().getName().equals("case set");
+        boolean sets = command.equals("case set") || command.equals("whatif");
+        List<String> words = new ArrayList<>();
         base.findings().keySet().forEach(id -> words.add(sets ? id + "=" : id));
-        words.addAll(base.measures().keySet());
+        if (command.equals("case clear")) {
+            words.addAll(base.measures().keySet());
+        }
         return words.stream();
+    }
+
+    private static Stream<String> units(KnowledgeBase base, String measure) {
+        return base.measures().containsKey(measure)
+                ? Arrays.stream(Unit.values())
+                        .filter(u -> u.quantity() == base.measures().get(measure).unit().quantity())
+                        .map(Unit::symbol)
+                : Stream.empty();
     }
 
     private List<String> caseIds(String typed) {

@@ -34,11 +34,13 @@ import witnessmark.casefile.history.TextSet;
 import witnessmark.casefile.history.VehicleSet;
 import witnessmark.gearbox.Unit;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.Measure;
 import witnessmark.shell.knowledge.KnownIds;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.shell.run.TypedFigure;
+import witnessmark.shell.settings.Shop;
 
 /** The commands that add entries to a case. On a case that was signed off each needs a reason and becomes a correction. */
 @Component
@@ -47,8 +49,10 @@ class EntryCommands {
 
     private final ObjectProvider<Cases> cases;
     private final ObjectProvider<KnowledgeBase> knowledge;
+    private final Shop shop;
 
-    EntryCommands(ObjectProvider<Cases> cases, ObjectProvider<KnowledgeBase> knowledge) {
+    EntryCommands(ObjectProvider<Cases> cases, ObjectProvider<KnowledgeBase> knowledge, Shop shop) {
+        this.shop = shop;
         this.cases = cases;
         this.knowledge = knowledge;
     }
@@ -129,7 +133,7 @@ class EntryCommands {
             group = GROUP,
             description = "Enter a measured value with its limit and whose limit it is",
             help = "case measure CASE MEASURE VALUE UNIT [--low N] [--high N] [--limit-unit UNIT] [--limit-from TEXT]"
-                    + " [--note TEXT] [--reason TEXT]",
+                    + " [--note TEXT] [--sure] [--reason TEXT]; --sure where the value is out of the ordinary and was read so",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void measure(
@@ -143,6 +147,8 @@ class EntryCommands {
             @Option(longName = "limit-unit", defaultValue = "", description = "unit of the limits") String limitUnit,
             @Option(longName = "limit-from", defaultValue = "", description = "whose limit it is") String limitFrom,
             @Option(longName = "note", defaultValue = "", description = "the technician's own words") String note,
+            @Option(longName = "sure", defaultValue = "false", description = "keep a value out of the ordinary")
+                    Boolean sure,
             @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
                     String reason) {
         new KnownIds(knowledge.getObject()).measure(measure);
@@ -152,6 +158,7 @@ class EntryCommands {
             throw new Refused("measure '" + measure + "' is measured in " + of.symbol() + ", which " + read.symbol()
                     + " does not convert to");
         }
+        refuseUnbelieved(knowledge.getObject().measures().get(measure), TypedFigure.number("value", value), read, sure);
         OptionalDouble from = TypedFigure.maybe("--low", low);
         OptionalDouble to = TypedFigure.maybe("--high", high);
         Optional<Limits> limits = from.isEmpty() && to.isEmpty()
@@ -275,6 +282,21 @@ class EntryCommands {
         return now.measurements().containsKey(id)
                 ? new MeasurementCleared(id, Optional.empty())
                 : new FindingCleared(id, Optional.empty());
+    }
+
+    private void refuseUnbelieved(Measure measure, double value, Unit unit, boolean sure) {
+        Measure.Belief belief = measure.belief(value, unit);
+        String read = shop.units().given(value, unit);
+        if (belief == Measure.Belief.IMPOSSIBLE) {
+            throw new Refused(read + " cannot be: " + measure.title() + " lies "
+                    + BelievedRange.of(measure.possible(), measure, shop.units())
+                    + "; look at number and unit again, nothing was stored");
+        }
+        if (belief == Measure.Belief.DOUBTFUL && !sure) {
+            throw new Refused(read + " would be out of the ordinary: " + measure.title() + " is read "
+                    + BelievedRange.of(measure.plausible(), measure, shop.units())
+                    + " on sound and failed trucks; look again, and if it was read so add --sure; nothing was stored");
+        }
     }
 
     private CaseHistory enter(String id, List<Change> changes, String reason) {

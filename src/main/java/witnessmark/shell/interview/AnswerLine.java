@@ -25,7 +25,9 @@ record AnswerLine(
         @Nullable Unit unit,
         Optional<Limits> limits,
         String note) {
-    private static final Pattern VALUE = Pattern.compile("([-+]?\\d+(?:[.,]\\d+)?)\\s*(\\S.*)?");
+    private static final Pattern VALUE = Pattern.compile(
+            "(?i)(?:about|around|approx\\.?|roughly|~)?\\s*([-+]?\\d+(?:[.,]\\d+)?|\\d+\\s+\\d+/\\d+|\\d+/\\d+)\\s*(?!\\d|/)(\\S.*)?");
+    private static final int LONGEST_UNIT_WORDS = 3;
     private static final Pattern LIMIT = Pattern.compile("(low|high)\\s+([-+]?\\d+(?:[.,]\\d+)?)\\s*");
 
     /** What an answer asks for. */
@@ -40,35 +42,41 @@ record AnswerLine(
         HELP
     }
 
-    /** The answer in a line; throws {@link CaseRefused} where it is none. */
+    /**
+     * The answer in a line; throws {@link CaseRefused} where it is none.
+     *
+     * @param usual the unit of a bare number; empty where nothing can be measured
+     */
     static AnswerLine of(String line, Optional<Unit> usual) {
-        List<String> parts = new ArrayList<>(List.of(line.split(";", -1)));
-        String first = parts.remove(0).strip();
-        Optional<FindingState> state = state(first);
-        if (state.isPresent()) {
-            return new AnswerLine(Request.SAID, state.get(), 0, null, Optional.empty(), note(parts));
-        }
-        Optional<Request> request = request(first.toLowerCase(Locale.ROOT));
+        String whole = line.strip();
+        Optional<Request> request = request(whole.toLowerCase(Locale.ROOT));
         if (request.isPresent()) {
             return new AnswerLine(request.get(), null, 0, null, Optional.empty(), "");
         }
+        Optional<SaidInWords> said = SaidInWords.of(whole);
+        if (said.isPresent()) {
+            return new AnswerLine(
+                    Request.SAID, said.get().state(), 0, null, Optional.empty(), said.get().note());
+        }
+        List<String> parts = new ArrayList<>(List.of(whole.split(";", -1)));
+        String first = parts.remove(0).strip();
         Matcher value = VALUE.matcher(first);
         if (!value.matches() || usual.isEmpty()) {
             throw new CaseRefused(
                     "'" + first + "' is no answer here",
-                    "type y, n, u or p" + (usual.isPresent() ? ", or a value with its unit" : "") + "; ? shows all");
+                    "begin with yes, no, unsure, don't know or can't check"
+                            + (usual.isPresent() ? ", or give a value with its unit" : "") + "; ? shows all");
         }
         return value(value, usual.get(), parts);
     }
 
     private static AnswerLine value(Matcher value, Unit usual, List<String> parts) {
-        Unit unit = Optional.ofNullable(value.group(2))
-                .map(word -> Unit.parse(word.strip())
-                        .filter(u -> u.quantity() == usual.quantity())
-                        .orElseThrow(() -> new CaseRefused(
-                                "'" + word.strip() + "' is no unit for this",
-                                "give it in " + usual.symbol() + " or a unit that converts to it")))
-                .orElse(usual);
+        String behind = Optional.ofNullable(value.group(2)).orElse("").strip();
+        Measured in = unit(behind, usual);
+        Unit unit = in.unit();
+        if (!in.rest().isEmpty()) {
+            parts.add(in.rest());
+        }
         OptionalDouble low = OptionalDouble.empty();
         OptionalDouble high = OptionalDouble.empty();
         String from = "";
@@ -87,7 +95,40 @@ record AnswerLine(
         }
         Optional<Limits> limits =
                 low.isEmpty() && high.isEmpty() ? Optional.empty() : Optional.of(new Limits(low, high, unit, from));
-        return new AnswerLine(Request.VALUE, null, number(value.group(1)), unit, limits, note(notes));
+        return new AnswerLine(Request.VALUE, null, figure(value.group(1)), unit, limits, note(notes));
+    }
+
+    private record Measured(Unit unit, String rest) {}
+
+    /** The unit that the words behind a number begin with, and what follows it. */
+    private static Measured unit(String words, Unit usual) {
+        List<String> each = words.isEmpty() ? List.of() : List.of(words.split("\\s+"));
+        for (int count = Math.min(LONGEST_UNIT_WORDS, each.size()); count > 0; count--) {
+            String spelled = String.join(" ", each.subList(0, count)).replaceFirst("[,.]$", "");
+            Optional<Unit> unit = Unit.parse(spelled);
+            if (unit.isPresent() && unit.get().quantity() == usual.quantity()) {
+                return new Measured(unit.get(), String.join(" ", each.subList(count, each.size())));
+            }
+        }
+        if (!each.isEmpty()) {
+            throw new CaseRefused(
+                    "'" + words + "' is no unit for this",
+                    "give it in " + usual.symbol() + " or a unit that converts to it");
+        }
+        return new Measured(usual, "");
+    }
+
+    /** The number, also written as a fraction: 1/8, 1 1/2. */
+    private static double figure(String text) {
+        double sum = 0;
+        for (String part : text.strip().split("\\s+")) {
+            String[] over = part.split("/");
+            sum += over.length == 1 ? number(part) : number(over[0]) / number(over[1]);
+        }
+        if (!Double.isFinite(sum)) {
+            throw new CaseRefused("'" + text.strip() + "' is not a number", "write it like 57, 3.9 or 1/8");
+        }
+        return sum;
     }
 
     static double number(String text) {
@@ -96,16 +137,6 @@ record AnswerLine(
         } catch (NumberFormatException e) {
             throw new CaseRefused("'" + text.strip() + "' is not a number", "write it like 57 or 3.9");
         }
-    }
-
-    private static Optional<FindingState> state(String word) {
-        return switch (word.toLowerCase(Locale.ROOT)) {
-            case "y" -> Optional.of(FindingState.PRESENT);
-            case "n" -> Optional.of(FindingState.ABSENT);
-            case "u" -> Optional.of(FindingState.UNSURE);
-            case "p", "pass", "not looked at", "not-looked" -> Optional.of(FindingState.NOT_LOOKED_AT);
-            default -> FindingState.parse(word);
-        };
     }
 
     private static Optional<Request> request(String word) {

@@ -1,6 +1,7 @@
 package witnessmark.shell.interview;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import witnessmark.shell.print.Refused;
 
@@ -19,6 +20,11 @@ interface Asker extends AutoCloseable {
      * @return empty if the one who answers has gone
      */
     Optional<String> ask(String key, String prompt, List<String> words);
+
+    /** The same, answered by one of {@code keys}: a single key where somebody sits at a terminal. */
+    default Optional<String> press(String key, String prompt, List<String> keys) {
+        return ask(key, prompt, keys).map(answer -> answer.strip().toLowerCase(Locale.ROOT));
+    }
 
     /** Tells that an answer was refused; throws {@link Refused} where nobody is there to give a better one. */
     void refused(String why);

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
 import witnessmark.casefile.CaseRefused;
+import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.Judgement.Conflict;
 import witnessmark.interview.Interview;
 import witnessmark.knowledge.KnowledgeBase;
@@ -51,15 +52,29 @@ final class ConflictDialog {
         List<String> numbers = IntStream.rangeClosed(1, findings.size())
                 .mapToObj(String::valueOf)
                 .toList();
-        String answer = asker.ask("conflict" + Asker.SUB + "which", wording.text("conflict.which") + " ", numbers)
-                .orElse("")
-                .strip();
-        int number = numbers.indexOf(answer);
-        if (number < 0) {
-            page.indented("  ", "  ", wording.text("conflict.stays"));
-            return;
+        while (true) {
+            String answer = asker.ask("conflict" + Asker.SUB + "which", wording.text("conflict.which") + " ", numbers)
+                    .orElse("")
+                    .strip();
+            int number = numbers.indexOf(answer);
+            if (number >= 0) {
+                correct(findings.get(number));
+                return;
+            }
+            if (isUnsure(answer)) {
+                page.indented("  ", "  ", wording.text("conflict.stays"));
+                return;
+            }
+            asker.refused(wording.text("conflict.number", answer, numbers.size()));
         }
-        correct(findings.get(number));
+    }
+
+    /** Nothing said, or said that it cannot be told; any other words are asked about again, not taken for that. */
+    private static boolean isUnsure(String answer) {
+        return answer.isEmpty()
+                || SaidInWords.of(answer)
+                        .filter(s -> s.state() == FindingState.UNSURE || s.state() == FindingState.NOT_LOOKED_AT)
+                        .isPresent();
     }
 
     private void correct(String finding) {

@@ -1,5 +1,7 @@
 package witnessmark.shell.interview;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -9,8 +11,12 @@ import witnessmark.casefile.CaseRefused;
 import witnessmark.interview.Complaints;
 import witnessmark.interview.Interview;
 import witnessmark.interview.Stage;
+import witnessmark.jobcard.Proposal;
+import witnessmark.jobcard.ReadJobCard;
+import witnessmark.jobcard.Sureness;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.Measure;
 import witnessmark.knowledge.search.FindWords;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Texts;
@@ -18,6 +24,8 @@ import witnessmark.shell.print.Texts;
 /** Asks for truck, gearbox and complaint, and has the words of the complaint matched to findings and confirmed. */
 final class IntakeDialog {
     private static final String NOT_KNOWN = "p|pass|s|skip|u|unsure|n/a|not known|unknown|no idea|dunno|don'?t know";
+
+    private static final int MOST_SHOWN = 8;
 
     private final Interview interview;
     private final KnowledgeBase knowledge;
@@ -82,19 +90,47 @@ final class IntakeDialog {
         boolean wantsList = answer.isEmpty() || answer.equals("list");
         Complaints complaints =
                 new Complaints(knowledge, search, interview.present().gearbox());
-        List<String> meantBy = wantsList ? List.of() : complaints.meantBy(answer);
+        List<Proposal> meantBy = wantsList ? List.of() : meantBy(answer, complaints);
         if (!wantsList && meantBy.isEmpty()) {
             page.line(wording.text("meant.none"));
         }
-        Optional<List<String>> meant = confirmed(meantBy.isEmpty() ? complaints.usual() : meantBy, meantBy.isEmpty());
-        meant.ifPresent(findings -> interview.tell(wantsList ? said(findings) : answer, findings));
+        boolean fromList = meantBy.isEmpty();
+        Optional<List<Proposal>> meant = confirmed(fromList ? usual(complaints) : meantBy, fromList);
+        // The list adds signs; words given before stay the complaint.
+        meant.ifPresent(chosen -> interview.tellMeant(
+                !wantsList ? answer : interview.present().complaint().isEmpty() ? said(chosen) : "",
+                chosen.stream().map(new CardEntries(knowledge)::of).toList()));
         return meant.isPresent();
     }
 
-    private String said(List<String> findings) {
+    /** What the words say outright, as a job card is read, and then what they come near to. */
+    private List<Proposal> meantBy(String answer, Complaints complaints) {
+        List<Proposal> meant = new ArrayList<>();
+        new ReadJobCard(knowledge)
+                .read(answer, interview.present().gearbox()).proposals().stream()
+                        .filter(p -> !(p instanceof Proposal.OfMeasure read)
+                                || read.belief() != Measure.Belief.IMPOSSIBLE)
+                        .sorted(Comparator.comparing(Proposal::sureness))
+                        .forEach(meant::add);
+        complaints.meantBy(answer).stream()
+                .filter(id -> meant.stream().noneMatch(p -> p.id().equals(id)))
+                .limit(Math.max(0, MOST_SHOWN - meant.size()))
+                .forEach(id -> meant.add(present(id, answer)));
+        return meant;
+    }
+
+    private List<Proposal> usual(Complaints complaints) {
+        return complaints.usual().stream().map(id -> present(id, "")).toList();
+    }
+
+    private static Proposal present(String id, String words) {
+        return new Proposal.OfFinding(id, Proposal.State.PRESENT, words, Sureness.DOUBTFUL, Optional.empty(), "");
+    }
+
+    private String said(List<Proposal> chosen) {
         return String.join(
                 ". ",
-                findings.stream().map(f -> knowledge.findings().get(f).title()).toList());
+                chosen.stream().map(p -> knowledge.findings().get(p.id()).title()).toList());
     }
 
     /** The number of a choice stands for the choice. */
@@ -109,18 +145,17 @@ final class IntakeDialog {
     }
 
     /** Has the technician pick from a list; empty if he has gone. */
-    private Optional<List<String>> confirmed(List<String> candidates, boolean fromList) {
+    private Optional<List<Proposal>> confirmed(List<Proposal> candidates, boolean fromList) {
         if (candidates.isEmpty()) {
             page.line(wording.text("meant.none"));
             return Optional.of(List.of());
         }
         page.line(wording.text(fromList ? "meant.list" : "meant"));
         for (int i = 0; i < candidates.size(); i++) {
-            Finding f = knowledge.findings().get(candidates.get(i));
-            page.indented(String.format("%3d  ", i + 1), "     ", f.title() + ". " + f.ask());
+            page.indented(String.format("%3d  ", i + 1), "     ", asked(candidates.get(i)));
         }
         while (true) {
-            Optional<String> answer = asker.ask("intake.meant", wording.text("meant.prompt") + " ", List.of("none"));
+            Optional<String> answer = asker.ask("intake.meant", wording.text("meant.prompt") + " ", List.of("all", "none"));
             if (answer.isEmpty()) {
                 return Optional.empty();
             }
@@ -132,8 +167,19 @@ final class IntakeDialog {
         }
     }
 
-    private static List<String> picked(String answer, List<String> candidates) {
-        Set<String> picked = new LinkedHashSet<>();
+    private String asked(Proposal candidate) {
+        if (candidate instanceof Proposal.OfFinding said && said.state() == Proposal.State.PRESENT) {
+            Finding f = knowledge.findings().get(candidate.id());
+            return f.title() + ". " + f.ask();
+        }
+        return new CardText(knowledge, page, wording).meant(candidate);
+    }
+
+    private static List<Proposal> picked(String answer, List<Proposal> candidates) {
+        if (answer.strip().equalsIgnoreCase("all")) {
+            return candidates;
+        }
+        Set<Proposal> picked = new LinkedHashSet<>();
         for (String word : answer.strip().split("[ ,]+")) {
             if (word.isEmpty() || word.equals("none") || word.equals("0")) {
                 continue;
@@ -141,7 +187,7 @@ final class IntakeDialog {
             if (!word.matches("\\d{1,2}") || Integer.parseInt(word) < 1 || Integer.parseInt(word) > candidates.size()) {
                 throw new CaseRefused(
                         "'" + word + "' is not on the list",
-                        "give numbers from 1 to " + candidates.size() + " with blanks between, or Enter for none");
+                        "give numbers from 1 to " + candidates.size() + " with blanks between, all, or Enter for none");
             }
             picked.add(candidates.get(Integer.parseInt(word) - 1));
         }

@@ -7,7 +7,6 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.core.env.Environment;
 import org.springframework.shell.core.command.CommandContext;
@@ -19,7 +18,6 @@ import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.Opened;
-import witnessmark.casefile.store.CaseStore;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.OpenCase;
 import witnessmark.gearbox.Layout;
@@ -35,6 +33,7 @@ import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.Texts;
+import witnessmark.shell.print.WrongUsage;
 import witnessmark.shell.settings.Shop;
 
 /** The commands that ask the technician and show where a case stands. */
@@ -65,9 +64,8 @@ class InterviewCommands {
             name = "interview",
             group = "Judgement",
             description = "Ask the technician, the most telling question first, and judge",
-            help = "interview new|CASE [--language en|es] [--answers FILE]; CASE goes on where it stopped, an id not"
-                    + " stored yet opens a case. A line of FILE is an answer, or: finding-id: answer, or: otherwise:"
-                    + " answer",
+            help = "interview new [--as ID]|CASE [--language en|es] [--answers FILE]; CASE goes on where it stopped. A line of"
+                    + " FILE is an answer, or: finding-id: answer, or: otherwise: answer",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void interview(
@@ -78,6 +76,7 @@ class InterviewCommands {
                             defaultValue = "",
                             description = "language of the texts for the driver: en or es; left out: as set, else en")
                     String language,
+            @Option(longName = "as", defaultValue = "", description = "id of the new case") String as,
             @Option(longName = "answers", defaultValue = "", description = "file with one answer a line")
                     String answers) {
         Texts wording =
@@ -86,9 +85,12 @@ class InterviewCommands {
             throw new Refused("'" + Terminal.harmless(name) + "' is a file, and an interview keeps each answer in the"
                     + " store; import it first: case import " + Terminal.harmless(name));
         }
+        if (!as.isEmpty() && !name.equals(NEW)) {
+            throw new WrongUsage("--as names a new case: interview new --as " + Terminal.harmless(as));
+        }
         PrintWriter out = context.outputWriter();
         try (Asker asker = asker(answers, out, wording);
-                Interview interview = new Interview(diagnosis.getObject(), notebook(name))) {
+                Interview interview = new Interview(diagnosis.getObject(), notebook(name, as))) {
             KnowledgeBase knowledge = diagnosis.getObject().knowledge();
             Page page = new Page(out);
             IntakeDialog intake =
@@ -163,26 +165,14 @@ class InterviewCommands {
         return piped;
     }
 
-    /** The notebook of a stored case; a new one is opened where none is stored under the name. */
-    private StoredNotebook notebook(String name) {
-        CaseStore store = cases.getObject().store();
-        CaseId id = name.equals(NEW) ? freeId(store) : new CaseId(name);
-        if (name.equals(NEW) || !store.ids(id.text(), 1).contains(id)) {
-            store.open(
-                    new Opened(id, "", "", Vehicle.unknown(), Layout.unknown()),
-                    cases.getObject().who());
+    /** The notebook of a stored case, or of a new one. */
+    private StoredNotebook notebook(String name, String as) {
+        Cases all = cases.getObject();
+        if (!name.equals(NEW)) {
+            return new StoredNotebook(all.store(), all.known(name), all.who());
         }
-        return new StoredNotebook(store, id, cases.getObject().who());
-    }
-
-    /** The day and a number, the first that is free. */
-    private static CaseId freeId(CaseStore store) {
-        String day = LocalDate.now().toString();
-        for (int number = 1; ; number++) {
-            CaseId id = new CaseId(day + "-" + number);
-            if (!store.ids(id.text(), 1).contains(id)) {
-                return id;
-            }
-        }
+        CaseId id = as.isEmpty() ? all.freeId() : new CaseId(as);
+        all.store().open(new Opened(id, "", "", Vehicle.unknown(), Layout.unknown()), all.who());
+        return new StoredNotebook(all.store(), id, all.who());
     }
 }

@@ -16,6 +16,7 @@ import witnessmark.interview.Question;
 import witnessmark.interview.Stage;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
+import witnessmark.shell.cases.BelievedRange;
 import witnessmark.shell.judge.StandText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
@@ -24,7 +25,7 @@ import witnessmark.shell.print.Texts;
 /** Leads through an interview: prints what is asked, takes the answers, and shows where the case stands. */
 final class InterviewDialog {
     private static final List<String> WORDS =
-            List.of("yes", "no", "unsure", "pass", "why", "back", "skip", "where", "stop", "help");
+            List.of("yes", "no", "unsure", "don't know", "can't check", "why", "back", "skip", "where", "stop", "help");
 
     private static final int PASSED_IN_A_ROW = 5;
 
@@ -83,6 +84,8 @@ final class InterviewDialog {
         }
         page.heading(wording.text("end.title"));
         stand.ending(interview.ending());
+        stand.lost(interview.lost());
+        page.indented("  ", "  ", wording.text("end.work", ScreenFigures.minutes(interview.workMinutes())));
         stand.print(interview.present(), interview.judgement(), interview.plan());
         stand.driver(interview.judgement().advice());
         if (interview.plan().isEmpty()
@@ -115,7 +118,7 @@ final class InterviewDialog {
     }
 
     private void check(Question question) {
-        text.print(question);
+        text.print(question, interview.wasLeft(question.finding().access()), interview.workMinutes());
         boolean answered = false;
         while (!answered && !gone) {
             Optional<String> line = asker.ask(question.finding().id(), "> ", WORDS);
@@ -127,7 +130,7 @@ final class InterviewDialog {
     /** Whether the answer leads on to another question. */
     private boolean taken(String line, Question question) {
         try {
-            AnswerLine answer = AnswerLine.of(line, question.measure().map(Measure::unit));
+            AnswerLine answer = AnswerLine.of(line, question.measure().map(m -> page.units().shown(m.unit())));
             return switch (answer.request()) {
                 case SAID -> said(answer, question);
                 case VALUE -> measured(answer, question);
@@ -140,7 +143,7 @@ final class InterviewDialog {
                 case WHY -> shown(() -> text.why(question));
                 case WHERE -> shown(() -> {
                     stand.print(interview.present(), interview.judgement(), interview.plan());
-                    text.print(question);
+                    text.print(question, false, interview.workMinutes());
                 });
                 case HELP -> shown(() -> text.keys(question));
             };
@@ -154,6 +157,7 @@ final class InterviewDialog {
         FindingState state = java.util.Objects.requireNonNull(answer.state());
         interview.answer(new FindingEntry(question.finding().id(), state, answer.note()));
         noted(wording.text("state." + state.word()));
+        whenFound(question, state);
         passed = state == FindingState.NOT_LOOKED_AT ? passed + 1 : 0;
         if (passed > 0 && passed % PASSED_IN_A_ROW == 0) {
             page.indented("  ", "  ", wording.text("passed", passed));
@@ -162,16 +166,54 @@ final class InterviewDialog {
         return true;
     }
 
+    /** What holds from the moment it is found, or cannot be ruled out, is said at once. */
+    private void whenFound(Question question, FindingState state) {
+        if (state == FindingState.PRESENT || state == FindingState.UNSURE) {
+            question.finding().whenFound().forEach(caution -> page.strong(
+                    wording.text("caution-now") + " ", knowledge.cautions().get(caution).english()));
+        }
+    }
+
     private boolean measured(AnswerLine answer, Question question) {
         Measure measure = question.measure().orElseThrow();
         Unit unit = java.util.Objects.requireNonNull(answer.unit());
+        if (!isBelieved(measure, answer.value(), unit)) {
+            return false;
+        }
         Optional<Limits> limits = answer.limits().or(() -> limits(unit, measure));
         if (!gone) {
             interview.measured(new Measurement(measure.id(), answer.value(), unit, limits, answer.note()));
-            noted(wording.text(limits.isPresent() ? "measured" : "measured.no-limit", answer.value(), unit.symbol()));
+            noted(wording.text(
+                    limits.isPresent() ? "measured" : "measured.no-limit",
+                    page.units().given(answer.value(), unit)));
             conflicts.askAboutNew();
         }
         return true;
+    }
+
+    /** What cannot be is refused; what would be out of the ordinary is kept only when it is said again. */
+    private boolean isBelieved(Measure measure, double value, Unit unit) {
+        String read = page.units().given(value, unit);
+        return switch (measure.belief(value, unit)) {
+            case PLAUSIBLE -> true;
+            case IMPOSSIBLE -> {
+                asker.refused(wording.text("value.impossible", read, BelievedRange.of(measure.possible(), measure, page.units())));
+                yield false;
+            }
+            case DOUBTFUL -> {
+                page.indented("  ", "  ", wording.text(
+                        "value.doubtful", read, BelievedRange.of(measure.plausible(), measure, page.units())));
+                String sure = asker.ask("value.sure", wording.text("value.sure") + " ", List.of("yes", "no"))
+                        .orElse("");
+                boolean kept = SaidInWords.of(sure)
+                        .filter(s -> s.state() == FindingState.PRESENT)
+                        .isPresent();
+                if (!kept) {
+                    page.indented("  ", "  ", wording.text("value.not-kept"));
+                }
+                yield kept;
+            }
+        };
     }
 
     private Optional<Limits> limits(Unit unit, Measure measure) {

@@ -4,6 +4,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import witnessmark.diagnosis.NextCheck;
+import witnessmark.gearbox.Word;
 import witnessmark.interview.Question;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.print.Page;
@@ -13,7 +14,7 @@ import witnessmark.shell.print.Texts;
 /** Prints the questions of an interview; each caution comes once. */
 final class QuestionText {
     private static final List<String> KEYS =
-            List.of("present", "absent", "unsure", "pass", "value", "why", "back", "skip", "where", "stop");
+            List.of("present", "absent", "unsure", "pass", "cannot", "value", "why", "back", "skip", "where", "stop");
 
     private final KnowledgeBase knowledge;
     private final Page page;
@@ -28,14 +29,22 @@ final class QuestionText {
         this.wording = wording;
     }
 
-    /** The question, under its place where that is another one than before. */
-    void print(Question question) {
+    /**
+     * The question, under its place where that is another one than before.
+     *
+     * @param again whether the place was left before, so that it is said why the hands go back
+     * @param workMinutes work done for the questions before it
+     */
+    void print(Question question, boolean again, double workMinutes) {
         NextCheck check = question.check();
         String asksAt = question.finding().access();
         if (asksAt.equals(lastPlace)) {
             page.blank();
         } else {
             place(question);
+            if (again) {
+                page.indented("  ", "  ", wording.text("place.again", check.why()));
+            }
         }
         lastPlace = asksAt;
         page.indented(
@@ -45,9 +54,20 @@ final class QuestionText {
         detail("how", question.finding().look());
         detail("looks-like", question.finding().looksLike());
         detail("not-to-confuse", question.finding().confusedWith());
+        page.indented(
+                "   ",
+                "      ",
+                wording.text(
+                        "minutes",
+                        ScreenFigures.minutes(check.minutes()),
+                        workMinutes == 0 ? "0 min" : ScreenFigures.minutes(workMinutes))
+                        + knowledge
+                                .waitsFor(asksAt)
+                                .map(wait -> " " + wording.text("waits", Word.of(wait)))
+                                .orElse(""));
         question.measure()
                 .ifPresent(m -> detail(
-                        "measure", wording.text("measure", m.title(), m.unit().symbol())));
+                        "measure", wording.text("measure", m.title(), page.units().shown(m.unit()).symbol())));
         check.cautions().stream()
                 .filter(cautionsShown::add)
                 .forEach(c -> page.indented(

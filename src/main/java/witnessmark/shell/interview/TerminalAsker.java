@@ -1,9 +1,12 @@
 package witnessmark.shell.interview;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.jline.reader.EndOfFileException;
+import org.jline.terminal.Attributes;
 import org.jline.reader.LineReader;
 import org.jline.reader.LineReaderBuilder;
 import org.jline.reader.UserInterruptException;
@@ -13,6 +16,9 @@ import witnessmark.shell.print.Page;
 
 /** Asks at the terminal, with completion by TAB: the words to choose from can be walked through with the keys. */
 final class TerminalAsker implements Asker {
+    private static final int CTRL_C = 3;
+    private static final int CTRL_D = 4;
+
     private final org.jline.terminal.Terminal terminal;
     private final PrintWriter out;
 
@@ -36,6 +42,26 @@ final class TerminalAsker implements Asker {
             return Optional.of(reader.readLine(prompt));
         } catch (UserInterruptException | EndOfFileException e) {
             return Optional.empty();
+        }
+    }
+
+    @Override
+    public Optional<String> press(String key, String prompt, List<String> keys) {
+        out.flush();
+        terminal.writer().print(prompt);
+        terminal.flush();
+        Attributes before = terminal.enterRawMode();
+        try {
+            int typed = terminal.reader().read();
+            boolean gone = typed < 0 || typed == CTRL_C || typed == CTRL_D;
+            String pressed = typed == '\r' || typed == '\n' ? "" : Character.toString(Math.max(typed, 0)).toLowerCase(Locale.ROOT);
+            terminal.writer().println(gone ? "" : pressed);
+            terminal.flush();
+            return gone ? Optional.empty() : Optional.of(pressed);
+        } catch (IOException e) {
+            return Optional.empty();
+        } finally {
+            terminal.setAttributes(before);
         }
     }
 

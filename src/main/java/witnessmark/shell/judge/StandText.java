@@ -5,10 +5,12 @@ import java.util.Locale;
 import witnessmark.casefile.CaseFile;
 import witnessmark.diagnosis.AdviceGiven;
 import witnessmark.diagnosis.Judgement;
+import witnessmark.diagnosis.NextCheck;
 import witnessmark.diagnosis.NextVisit;
 import witnessmark.diagnosis.RankedCause;
 import witnessmark.interview.Ending;
 import witnessmark.knowledge.Advice;
+import witnessmark.gearbox.Word;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
@@ -26,6 +28,8 @@ public final class StandText {
     private final Page page;
     private final Texts wording;
     private final boolean plainLines;
+
+    private static final int LOST_SHOWN = 3;
 
     /**
      * @param plainLines whether to leave out bars, which a screen reader would spell
@@ -83,6 +87,18 @@ public final class StandText {
         }
         if (ending.skipped() > 0) {
             page.indented("  ", "  ", wording.text("end.skipped", ending.skipped()));
+        }
+    }
+
+    /** What would tell something, but cannot be looked at any more. */
+    public void lost(List<NextCheck> lost) {
+        if (!lost.isEmpty()) {
+            page.indented(
+                    "  ",
+                    "  ",
+                    wording.text(
+                            "end.lost",
+                            ScreenFigures.some(lost.stream().map(NextCheck::title).toList(), LOST_SHOWN)));
         }
     }
 
@@ -172,10 +188,18 @@ public final class StandText {
                                     visit.checks().size() == 1 ? "check-one" : "checks",
                                     visit.checks().size()),
                             ScreenFigures.bits(visit.gainBits())));
+            waits(visit.access());
             visit.checks().stream()
                     .limit(CHECKS_SHOWN)
-                    .forEach(c -> page.indented("    - ", "      ", c.ask() + " (" + c.finding() + ")"));
+                    .forEach(c -> page.indented("    - ", "      ", c.ask() + " (" + ScreenFigures.minutes(c.checkMinutes()) + "; " + c.finding() + ")"));
         }
+    }
+
+    private void waits(String access) {
+        knowledge
+                .waitsFor(access)
+                .ifPresent(wait -> page.indented(
+                        "    ", "    ", wording.text("waits", Word.of(wait))));
     }
 
     private String share(double probability, String title) {

@@ -35,6 +35,61 @@ class AnswerLineTest {
     }
 
     @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "yes, when pulling hard | PRESENT | when pulling hard",
+                "Yes only when it is hot | PRESENT | Yes only when it is hot",
+                "no leaks anywhere | ABSENT | no leaks anywhere",
+                "no - wiped it and looked again | ABSENT | wiped it and looked again",
+                "I don't know | NOT_LOOKED_AT | ''",
+                "I don’t know, driver has gone home | NOT_LOOKED_AT | driver has gone home",
+                "no idea | NOT_LOOKED_AT | ''",
+                "can't check, gauge is broken | NOT_LOOKED_AT | cannot be checked here: gauge is broken",
+                "c | NOT_LOOKED_AT | cannot be checked here",
+                "not sure, oil on everything | UNSURE | oil on everything",
+                "probably not | UNSURE | probably not",
+                "sometimes, over bumps | PRESENT | sometimes, over bumps",
+                "yes? | UNSURE | yes?",
+                "sí, en subida | PRESENT | en subida",
+                "no sé | NOT_LOOKED_AT | ''"
+            })
+    void an_answer_in_words_keeps_what_stands_behind_it(String typed, FindingState state, String note) {
+        AnswerLine answer = AnswerLine.of(typed, Optional.empty());
+        assertThat(answer.state()).isEqualTo(state);
+        assertThat(answer.note()).isEqualTo(note);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "112 psi, 112, PSI",
+        "2.5 bar, 2.5, BAR",
+        "about 58psi, 58, PSI",
+        "-4, -4, BAR",
+        "250 kPa at idle, 250, KILOPASCAL"
+    })
+    void a_value_in_words_has_its_unit(String typed, double value, Unit unit) {
+        AnswerLine answer = AnswerLine.of(typed, BAR);
+        assertThat(answer.value()).isEqualTo(value);
+        assertThat(answer.unit()).isEqualTo(unit);
+    }
+
+    @Test
+    void a_fraction_of_an_inch_is_a_value() {
+        Optional<Unit> mm = Optional.of(Unit.MILLIMETRE);
+        assertThat(AnswerLine.of("1/8 in", mm).value()).isEqualTo(0.125);
+        assertThat(AnswerLine.of("1 1/2 inches", mm).value()).isEqualTo(1.5);
+        assertThat(AnswerLine.of("1/8 in", mm).unit()).isEqualTo(Unit.INCH);
+        assertThatThrownBy(() -> AnswerLine.of("1/0 in", mm)).isInstanceOf(CaseRefused.class);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"no-go", "yesterday", "nothingness", "ya", "u2"})
+    void a_word_that_only_begins_like_an_answer_is_none(String typed) {
+        assertThatThrownBy(() -> AnswerLine.of(typed, Optional.empty())).isInstanceOf(CaseRefused.class);
+    }
+
+    @ParameterizedTest
     @CsvSource({
         "w, WHY",
         "why, WHY",
@@ -81,9 +136,9 @@ class AnswerLineTest {
 
     @Test
     void what_is_no_answer_is_refused_with_what_would_be_one() {
-        assertThatThrownBy(() -> AnswerLine.of("perhaps", Optional.empty()))
+        assertThatThrownBy(() -> AnswerLine.of("whatever", Optional.empty()))
                 .isInstanceOf(CaseRefused.class)
-                .hasMessage("'perhaps' is no answer here; type y, n, u or p; ? shows all");
+                .hasMessage("'whatever' is no answer here; begin with yes, no, unsure, don't know or can't check; ? shows all");
         assertThatThrownBy(() -> AnswerLine.of("44 psi", Optional.empty())).hasMessageContaining("no answer here");
         assertThatThrownBy(() -> AnswerLine.of("44 mm", BAR))
                 .hasMessage("'mm' is no unit for this; give it in bar or a unit that converts to it");

@@ -36,6 +36,7 @@ class InterviewDialogTest {
             2
             twin
 
+
             grinds going into low range
             1
             He says it has been like that since spring.
@@ -127,7 +128,7 @@ class InterviewDialogTest {
 
     @Test
     void why_and_where_answer_without_leaving_the_question() {
-        String text = run("\n\n\nair\n\n\n\ngrinds into low\n1\n\nwhy\nwhere\ny\nstop\n");
+        String text = run("\n\n\nair\n\n\n\n\ngrinds into low\n1\n\nwhy\nwhere\ny\nstop\n");
         assertThat(text).contains("Worth ").contains("Where it stands: asked").contains("Stopped. 1 checks answered");
     }
 
@@ -151,7 +152,7 @@ class InterviewDialogTest {
 
     @Test
     void whoever_passes_again_and_again_is_told_how_to_skip_the_place_or_stop() {
-        String text = run("\n\n\nair\n\n\n\ngrinds into low\n1\n\np\np\np\np\np\nstop\n");
+        String text = run("\n\n\nair\n\n\n\n\ngrinds into low\n1\n\np\np\np\np\np\nstop\n");
         assertThat(text).contains("5 passed in a row. \"s\" skips the whole place");
     }
 
@@ -170,7 +171,7 @@ class InterviewDialogTest {
 
     @Test
     void the_common_complaints_are_offered_to_whoever_says_nothing() {
-        String text = run("\n\n\nair\n\n\n\nlist\n1 2\n\nstop\n");
+        String text = run("\n\n\nair\n\n\n\n\nlist\n1 2\n\nstop\n");
         assertThat(text).contains("Common complaints with this gearbox");
         assertThat(kept().findings()).hasSize(2);
         assertThat(kept().complaint()).isNotEmpty();

@@ -1,0 +1,53 @@
+package witnessmark.interview;
+
+import java.util.LinkedHashSet;
+import java.util.Optional;
+import java.util.Set;
+import witnessmark.knowledge.AccessStep;
+import witnessmark.knowledge.Before;
+import witnessmark.knowledge.Finding;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.planner.PlanChecks;
+
+/**
+ * Which checks cannot be made any more, as the unit came or because of what was done to it, and which a work would take
+ * away if it were done now.
+ */
+final class Lost {
+    private final KnowledgeBase knowledge;
+    private final PlanChecks planner;
+
+    Lost(KnowledgeBase knowledge, PlanChecks planner) {
+        this.knowledge = knowledge;
+        this.planner = planner;
+    }
+
+    /** The findings that cannot be looked at once these steps are done and, as it came, the truck has lost this use. */
+    Set<String> after(Set<String> done, Optional<AccessStep.Use> ended) {
+        Set<AccessStep.Use> uses = new LinkedHashSet<>();
+        ended.ifPresent(uses::add);
+        done.forEach(step -> knowledge.access().get(step).ends().ifPresent(uses::add));
+        Set<String> lost = new LinkedHashSet<>();
+        for (Finding finding : knowledge.findings().values()) {
+            if (needs(finding).filter(n -> uses.stream().anyMatch(u -> u.endsToo(n))).isPresent()) {
+                lost.add(finding.id());
+            }
+        }
+        knowledge.befores().stream()
+                .filter(before -> done.contains(before.work()))
+                .map(Before::looks)
+                .forEach(lost::addAll);
+        return lost;
+    }
+
+    /** The findings that going to a place would take away, when these steps are open. */
+    Set<String> byGoingTo(String place, Set<String> open) {
+        Set<String> done = new LinkedHashSet<>(planner.wayTo(place));
+        done.removeAll(open);
+        return after(done, Optional.empty());
+    }
+
+    private Optional<AccessStep.Use> needs(Finding finding) {
+        return knowledge.access().get(finding.access()).needs();
+    }
+}

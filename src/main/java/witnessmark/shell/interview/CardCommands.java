@@ -1,0 +1,252 @@
+package witnessmark.shell.interview;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.shell.core.command.CommandContext;
+import org.springframework.shell.core.command.annotation.Argument;
+import org.springframework.shell.core.command.annotation.Command;
+import org.springframework.shell.core.command.annotation.Option;
+import org.springframework.stereotype.Component;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseId;
+import witnessmark.casefile.CaseSheet;
+import witnessmark.casefile.Vehicle;
+import witnessmark.casefile.history.Change;
+import witnessmark.casefile.history.Opened;
+import witnessmark.gearbox.Layout;
+import witnessmark.jobcard.Proposal;
+import witnessmark.jobcard.ReadJobCard;
+import witnessmark.jobcard.Reading;
+import witnessmark.jobcard.Sureness;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.search.FindWords;
+import witnessmark.shell.cases.Cases;
+import witnessmark.shell.print.Format;
+import witnessmark.shell.print.Json;
+import witnessmark.shell.print.Page;
+import witnessmark.shell.print.Refused;
+import witnessmark.shell.print.Terminal;
+import witnessmark.shell.print.Texts;
+
+/** The command that takes a job card's own sentences into a case. */
+@Component
+class CardCommands {
+    private static final String NEW = "new";
+    private static final String STANDARD_INPUT = "-";
+    private static final int LONGEST = 20_000;
+
+    private final ObjectProvider<Cases> cases;
+    private final ObjectProvider<KnowledgeBase> knowledge;
+    private final ObjectProvider<org.jline.terminal.Terminal> terminal;
+
+    CardCommands(
+            ObjectProvider<Cases> cases,
+            ObjectProvider<KnowledgeBase> knowledge,
+            ObjectProvider<org.jline.terminal.Terminal> terminal) {
+        this.cases = cases;
+        this.knowledge = knowledge;
+        this.terminal = terminal;
+    }
+
+    @Command(
+            name = "case read",
+            group = "Case entries",
+            description = "Read a job card's own sentences, English or Spanish, into findings and values",
+            help = "case read CASE|new [FILE|-] [--accept-sure] [--reason TEXT] [--format text|json]; each is accepted,"
+                    + " changed or dropped at the terminal; --accept-sure takes what can hardly mean anything else and"
+                    + " lists the rest; what is not understood becomes a note",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void read(
+            CommandContext context,
+            @Argument(index = 0, description = "new, or the id of a case") String name,
+            @Argument(index = 1, description = "text file, or - for standard input", defaultValue = "") String file,
+            @Option(longName = "accept-sure", defaultValue = "false", description = "take what is sure, list the rest")
+                    Boolean acceptSure,
+            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
+                    String reason,
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+        Format form = Format.of(format);
+        boolean asks = Terminal.canAsk() && !acceptSure && form == Format.TEXT && !file.equals(STANDARD_INPUT);
+        Texts wording = new Texts(Texts.Language.ENGLISH);
+        Page page = new Page(context.outputWriter());
+        CaseFile now = name.equals(NEW)
+                ? new CaseSheet(new CaseId(NEW)).toCaseFile()
+                : cases.getObject().stored(name);
+        try (Asker asker = asks ? new TerminalAsker(terminal.getObject(), context.outputWriter()) : new NobodyAnswers()) {
+            String card = card(file, asker, page, wording);
+            Reading reading = new ReadJobCard(knowledge.getObject()).read(card, now.gearbox());
+            CardDialog dialog = new CardDialog(
+                    knowledge.getObject(), new FindWords(knowledge.getObject()), asker, page, wording);
+            Optional<List<Proposal>> taken = asks
+                    ? dialog.confirmed(reading)
+                    : Optional.of(acceptSure ? sure(reading, now) : List.of());
+            boolean keeps = taken.isPresent() && (asks || acceptSure);
+            Optional<String> stored = keeps ? Optional.of(store(name, now, card, reading, taken.get(), reason)) : Optional.empty();
+            if (form == Format.JSON) {
+                context.outputWriter().println(Json.of(json(stored, reading, taken.orElse(List.of()))));
+            } else {
+                tell(page, wording, stored, reading, taken.orElse(List.of()), asks);
+            }
+        }
+    }
+
+    /** Only what can hardly mean anything else, and contradicts nothing on record. */
+    private static List<Proposal> sure(Reading reading, CaseFile now) {
+        return reading.proposals().stream()
+                .filter(p -> p.sureness() == Sureness.SURE)
+                .filter(p -> !now.findings().containsKey(p.id())
+                        && !now.measurements().containsKey(p.id()))
+                .toList();
+    }
+
+    private String card(String file, Asker asker, Page page, Texts wording) {
+        if (!file.isEmpty()) {
+            return checked(file.equals(STANDARD_INPUT) ? standardInput() : text(file));
+        }
+        if (asker instanceof NobodyAnswers) {
+            throw new Refused("nobody can be asked here; give the card as a file, or - for standard input");
+        }
+        page.line(wording.text("card.type"));
+        List<String> lines = new ArrayList<>();
+        for (String line = asker.ask("card.line", "> ", List.of()).orElse("");
+                !line.isBlank();
+                line = asker.ask("card.line", "> ", List.of()).orElse("")) {
+            lines.add(line);
+        }
+        return checked(String.join("\n", lines));
+    }
+
+    private static String checked(String card) {
+        if (card.isBlank()) {
+            throw new Refused("the card is empty; nothing was stored");
+        }
+        if (card.length() > LONGEST) {
+            throw new Refused("the card has " + card.length() + " characters; give at most " + LONGEST
+                    + ", one truck at a time; nothing was stored");
+        }
+        return Terminal.harmless(card.strip());
+    }
+
+    private static String standardInput() {
+        try {
+            return decoded("standard input", System.in.readNBytes(4 * LONGEST + 1));
+        } catch (IOException e) {
+            throw new Refused("standard input cannot be read: " + e.getMessage());
+        }
+    }
+
+    private static String text(String file) {
+        try {
+            return decoded("card '" + Terminal.harmless(file) + "'", Files.readAllBytes(Path.of(file)));
+        } catch (IOException e) {
+            throw new Refused("card '" + Terminal.harmless(file) + "' cannot be read; give the path of a text file");
+        }
+    }
+
+    private static String decoded(String what, byte[] bytes) {
+        try {
+            return StandardCharsets.UTF_8
+                    .newDecoder()
+                    .decode(java.nio.ByteBuffer.wrap(bytes))
+                    .toString();
+        } catch (java.nio.charset.CharacterCodingException e) {
+            throw new Refused(what + " is not UTF-8; save it anew as UTF-8 text");
+        }
+    }
+
+    /** Stores what was taken, the card as written, and what was not understood; returns the case. */
+    private String store(
+            String name, CaseFile now, String card, Reading reading, List<Proposal> taken, String reason) {
+        CardEntries entries = new CardEntries(knowledge.getObject());
+        List<Change> changes = new ArrayList<>();
+        taken.forEach(p -> changes.add(entries.of(p)));
+        List<String> rest = new ArrayList<>(reading.notUnderstood());
+        reading.proposals().stream()
+                .filter(p -> taken.stream().noneMatch(t -> t.words().equals(p.words())))
+                .map(Proposal::words)
+                .filter(words -> !rest.contains(words))
+                .forEach(rest::add);
+        changes.addAll(entries.written(now, card, rest));
+        Cases all = cases.getObject();
+        String id = name;
+        if (name.equals(NEW)) {
+            id = all.freeId().text();
+            all.store().open(new Opened(new CaseId(id), "", "", Vehicle.unknown(), Layout.unknown()), all.who());
+        }
+        all.enter(id, changes, reason);
+        return id;
+    }
+
+    private void tell(
+            Page page,
+            Texts wording,
+            Optional<String> stored,
+            Reading reading,
+            List<Proposal> taken,
+            boolean asked) {
+        CardText text = new CardText(knowledge.getObject(), page, wording);
+        if (!asked) {
+            list(page, wording.text("card.taken"), taken, text);
+            list(
+                    page,
+                    wording.text(stored.isPresent() ? "card.not-sure" : "card.proposed"),
+                    reading.proposals().stream().filter(p -> !taken.contains(p)).toList(),
+                    text);
+        }
+        if (!reading.notUnderstood().isEmpty()) {
+            page.heading(wording.text("card.not-understood"));
+            reading.notUnderstood().forEach(words -> page.item("\"" + words + "\""));
+        }
+        page.blank();
+        page.line(
+                stored.map(id -> wording.text("card.stored", taken.size(), reading.proposals().size(), id))
+                        .orElse(wording.text("card.nothing-stored")));
+        page.flush();
+    }
+
+    private static void list(Page page, String title, List<Proposal> proposals, CardText text) {
+        if (!proposals.isEmpty()) {
+            page.heading(title);
+            proposals.forEach(p -> text.print("  -", p));
+        }
+    }
+
+    private static Map<String, Object> json(Optional<String> stored, Reading reading, List<Proposal> taken) {
+        Map<String, Object> json = new LinkedHashMap<>();
+        json.put("case", stored.orElse(null));
+        json.put(
+                "proposals",
+                reading.proposals().stream().map(p -> json(p, taken.contains(p))).toList());
+        json.put("notUnderstood", reading.notUnderstood());
+        return json;
+    }
+
+    private static Map<String, Object> json(Proposal proposal, boolean taken) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        if (proposal instanceof Proposal.OfMeasure read) {
+            map.put("measure", read.id());
+            map.put("value", read.value());
+            map.put("unit", read.unit().symbol());
+            map.put("belief", read.belief().name().toLowerCase(Locale.ROOT));
+        } else if (proposal instanceof Proposal.OfFinding said) {
+            map.put("finding", said.id());
+            map.put("state", said.state().name().toLowerCase(Locale.ROOT));
+            map.put("saidBy", said.saidBy().map(s -> s.name().toLowerCase(Locale.ROOT).replace('_', '-')).orElse(null));
+            map.put("when", said.when());
+        }
+        map.put("words", proposal.words());
+        map.put("sureness", proposal.sureness().name().toLowerCase(Locale.ROOT));
+        map.put("stored", taken);
+        return map;
+    }
+}

@@ -1,0 +1,201 @@
+package witnessmark.shell.interview;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import witnessmark.casefile.CaseRefused;
+import witnessmark.gearbox.Unit;
+import witnessmark.jobcard.Proposal;
+import witnessmark.jobcard.Reading;
+import witnessmark.jobcard.Sureness;
+import witnessmark.knowledge.Finding;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.Measure;
+import witnessmark.knowledge.search.FindWords;
+import witnessmark.knowledge.search.Hit;
+import witnessmark.shell.print.Page;
+import witnessmark.shell.print.Texts;
+
+/** Has each thing that a job card was taken to say accepted, changed or dropped, one key each. */
+final class CardDialog {
+    private static final List<String> FINDING_KEYS = List.of("a", "y", "n", "u", "o", "d", "b", "q");
+    private static final List<String> MEASURE_KEYS = List.of("a", "c", "d", "b", "q");
+    private static final int OTHERS_SHOWN = 6;
+
+    private final KnowledgeBase knowledge;
+    private final FindWords search;
+    private final Asker asker;
+    private final Page page;
+    private final Texts wording;
+    private final CardText text;
+
+    CardDialog(KnowledgeBase knowledge, FindWords search, Asker asker, Page page, Texts wording) {
+        this.knowledge = knowledge;
+        this.search = search;
+        this.asker = asker;
+        this.page = page;
+        this.wording = wording;
+        this.text = new CardText(knowledge, page, wording);
+    }
+
+    /** What was accepted, as it stands after the changes; empty if whoever answers has gone. */
+    Optional<List<Proposal>> confirmed(Reading reading) {
+        List<Proposal> proposals = reading.proposals();
+        List<Optional<Proposal>> decided = new ArrayList<>();
+        page.indented("", "", wording.text("card.keys"));
+        while (decided.size() < proposals.size()) {
+            Proposal proposal = proposals.get(decided.size());
+            page.blank();
+            text.print(wording.text("card.number", decided.size() + 1, proposals.size()), proposal);
+            Answer answer = ask(proposal);
+            switch (answer.what()) {
+                case DECIDED -> decided.add(answer.proposal());
+                case BACK -> {
+                    if (!decided.isEmpty()) {
+                        decided.remove(decided.size() - 1);
+                    }
+                }
+                case GONE -> {
+                    return Optional.empty();
+                }
+            }
+        }
+        return Optional.of(decided.stream().flatMap(Optional::stream).toList());
+    }
+
+    private enum What {
+        DECIDED,
+        BACK,
+        GONE
+    }
+
+    private record Answer(What what, Optional<Proposal> proposal) {
+        static Answer take(Proposal proposal) {
+            return new Answer(What.DECIDED, Optional.of(proposal));
+        }
+
+        static final Answer DROP = new Answer(What.DECIDED, Optional.empty());
+        static final Answer BACK = new Answer(What.BACK, Optional.empty());
+        static final Answer GONE = new Answer(What.GONE, Optional.empty());
+    }
+
+    private Answer ask(Proposal proposal) {
+        boolean measure = proposal instanceof Proposal.OfMeasure;
+        while (true) {
+            Optional<String> key = asker.press(
+                    "card.proposal",
+                    wording.text(measure ? "card.prompt-measure" : "card.prompt") + " ",
+                    measure ? MEASURE_KEYS : FINDING_KEYS);
+            if (key.isEmpty() || key.get().equals("q")) {
+                return Answer.GONE;
+            }
+            Optional<Answer> answer = measure
+                    ? measured(key.get(), (Proposal.OfMeasure) proposal)
+                    : said(key.get(), (Proposal.OfFinding) proposal);
+            if (answer.isPresent()) {
+                return answer.get();
+            }
+        }
+    }
+
+    private Optional<Answer> said(String key, Proposal.OfFinding said) {
+        return switch (key) {
+            case "a", "" -> Optional.of(Answer.take(said));
+            case "y" -> Optional.of(Answer.take(in(said, Proposal.State.PRESENT)));
+            case "n" -> Optional.of(Answer.take(in(said, Proposal.State.ABSENT)));
+            case "u" -> Optional.of(Answer.take(in(said, Proposal.State.UNSURE)));
+            case "o" -> another(said).map(Answer::take);
+            case "d" -> Optional.of(Answer.DROP);
+            case "b" -> Optional.of(Answer.BACK);
+            default -> {
+                asker.refused(wording.text("card.no-key", key));
+                yield Optional.empty();
+            }
+        };
+    }
+
+    private Optional<Answer> measured(String key, Proposal.OfMeasure read) {
+        return switch (key) {
+            case "a", "" -> {
+                if (read.belief() == Measure.Belief.IMPOSSIBLE) {
+                    asker.refused(wording.text("card.cannot-be"));
+                    yield Optional.empty();
+                }
+                yield Optional.of(Answer.take(read));
+            }
+            case "c" -> otherValue(read).map(Answer::take);
+            case "d" -> Optional.of(Answer.DROP);
+            case "b" -> Optional.of(Answer.BACK);
+            default -> {
+                asker.refused(wording.text("card.no-key", key));
+                yield Optional.empty();
+            }
+        };
+    }
+
+    private static Proposal.OfFinding in(Proposal.OfFinding said, Proposal.State state) {
+        return new Proposal.OfFinding(said.id(), state, said.words(), Sureness.SURE, said.saidBy(), said.when());
+    }
+
+    private Optional<Proposal> otherValue(Proposal.OfMeasure read) {
+        Measure measure = knowledge.measures().get(read.id());
+        Unit unit = page.units().shown(measure.unit());
+        String typed = asker.ask("card.value", wording.text("card.value", unit.symbol()) + " ", List.of())
+                .orElse("");
+        try {
+            AnswerLine line = AnswerLine.of(typed, Optional.of(unit));
+            if (line.request() == AnswerLine.Request.VALUE && line.unit() != null) {
+                Proposal.OfMeasure given = new Proposal.OfMeasure(
+                        read.id(),
+                        line.value(),
+                        line.unit(),
+                        measure.belief(line.value(), line.unit()),
+                        read.words(),
+                        Sureness.SURE);
+                return isPossible(given) ? Optional.of(given) : Optional.empty();
+            }
+        } catch (CaseRefused e) {
+            asker.refused(e.getMessage());
+        }
+        return Optional.empty();
+    }
+
+    private boolean isPossible(Proposal.OfMeasure read) {
+        if (read.belief() == Measure.Belief.IMPOSSIBLE) {
+            asker.refused(wording.text("card.cannot-be"));
+            return false;
+        }
+        return true;
+    }
+
+    /** Another finding for the same words, from those that the words come nearest to. */
+    private Optional<Proposal> another(Proposal.OfFinding said) {
+        String words = asker.ask("card.other", wording.text("card.other") + " ", List.of())
+                .orElse("")
+                .strip();
+        List<Finding> near = search.find(words.isEmpty() ? said.words() : words, 4 * OTHERS_SHOWN).stream()
+                .filter(hit -> hit.kind() == Hit.Kind.FINDING && !hit.id().equals(said.id()))
+                .map(hit -> knowledge.findings().get(hit.id()))
+                .limit(OTHERS_SHOWN)
+                .toList();
+        IntStream.range(0, near.size())
+                .forEach(i -> page.indented("     " + (i + 1) + "  ", "        ", near.get(i).title()));
+        String number = near.isEmpty()
+                ? ""
+                : asker.ask("card.which", wording.text("card.which") + " ", List.of())
+                        .orElse("")
+                        .strip();
+        if (!number.matches("\\d") || Integer.parseInt(number) < 1 || Integer.parseInt(number) > near.size()) {
+            page.indented("     ", "     ", wording.text("card.none"));
+            return Optional.empty();
+        }
+        return Optional.of(new Proposal.OfFinding(
+                near.get(Integer.parseInt(number) - 1).id(),
+                said.state(),
+                said.words(),
+                Sureness.SURE,
+                said.saidBy(),
+                said.when()));
+    }
+}

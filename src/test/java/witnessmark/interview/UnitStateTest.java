@@ -1,0 +1,96 @@
+package witnessmark.interview;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import witnessmark.casefile.FindingEntry;
+import witnessmark.casefile.FindingState;
+import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.RuleBase;
+import witnessmark.diagnosis.ShippedKnowledge;
+import witnessmark.knowledge.AccessStep;
+import witnessmark.knowledge.Before;
+import witnessmark.knowledge.Finding;
+import witnessmark.knowledge.KnowledgeBase;
+
+/** No check is asked that the state of the unit, as it came or as the work left it, does not allow. Common practice, no source. */
+class UnitStateTest {
+    private static final Diagnosis DIAGNOSIS = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());
+    private static final KnowledgeBase KNOWLEDGE = DIAGNOSIS.knowledge();
+    private static final int MANY = 80;
+
+    private final InMemory notebook = new InMemory();
+
+    private Interview atTheChecks(String state, String symptom) {
+        Interview interview = new Interview(DIAGNOSIS, notebook);
+        while (interview.stage() != Stage.UNIT_STATE) {
+            interview.tell("");
+        }
+        interview.tell(state);
+        interview.tell("", List.of(symptom));
+        interview.tell("");
+        return interview;
+    }
+
+    /** The findings asked, each answered with no, until the interview ends. */
+    private static List<Finding> asked(Interview interview) {
+        List<Finding> asked = new ArrayList<>();
+        for (var q = interview.question(); q.isPresent() && asked.size() < MANY; q = interview.question()) {
+            asked.add(q.get().finding());
+            interview.answer(new FindingEntry(q.get().finding().id(), FindingState.ABSENT));
+        }
+        return asked;
+    }
+
+    private static AccessStep place(Finding finding) {
+        return KNOWLEDGE.access().get(finding.access());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"stands, DRIVES", "bench, IN_TRUCK", "front-apart, IN_TRUCK", "rear-apart, IN_TRUCK", "all-apart, IN_TRUCK"})
+    void nothing_is_asked_that_the_unit_as_it_came_cannot_do(String state, AccessStep.Use ended) {
+        assertThat(asked(atTheChecks(state, "slips-out-under-pull")))
+                .isNotEmpty()
+                .noneSatisfy(f -> assertThat(place(f).needs()).hasValueSatisfying(n -> assertThat(ended.endsToo(n)).isTrue()));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"slips-out-under-pull", "range-grinds-into-low", "noise-all-gears-engine-speed"})
+    void nothing_is_asked_that_an_earlier_check_took_away(String symptom) {
+        Set<String> gone = new HashSet<>();
+        Lost lost = new Lost(KNOWLEDGE, new witnessmark.planner.PlanChecks(KNOWLEDGE.access()));
+        for (Finding finding : asked(atTheChecks("runs", symptom))) {
+            assertThat(gone).doesNotContain(finding.id());
+            gone.addAll(lost.byGoingTo(finding.access(), Set.of()));
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"slips-out-under-pull", "range-slips-out"})
+    void what_is_lost_is_named(String symptom) {
+        Interview interview = atTheChecks("all-apart", symptom);
+
+        assertThat(interview.lost()).isNotEmpty();
+        assertThat(interview.plan().stream().flatMap(v -> v.checks().stream()))
+                .noneMatch(interview.lost()::contains);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"before-drain", "before-out", "before-wash"})
+    void each_row_of_before_names_looks_outside_the_work_itself(String row) {
+        Before before = KNOWLEDGE.befores().stream()
+                .filter(b -> b.id().equals(row))
+                .findFirst()
+                .orElseThrow();
+
+        assertThat(before.looks()).isNotEmpty().allSatisfy(look -> assertThat(
+                        KNOWLEDGE.wayTo(KNOWLEDGE.findings().get(look).access()).stream().map(AccessStep::id))
+                .doesNotContain(before.work()));
+    }
+}
