@@ -216,8 +216,7 @@ public final class Interview implements AutoCloseable {
                 ? List.of()
                 : open.visits(soFar().hands(), present().findings().keySet()).stream()
                         .flatMap(visit -> visit.checks().stream())
-                        .filter(check -> lost.contains(check.finding())
-                                && check.gainBits() >= PlanChecks.TRIFLE_BITS)
+                        .filter(check -> lost.contains(check.finding()) && check.gainBits() >= PlanChecks.TRIFLE_BITS)
                         .sorted(Comparator.comparingDouble(c -> -c.gainBits()))
                         .toList();
     }
@@ -248,7 +247,8 @@ public final class Interview implements AutoCloseable {
     }
 
     private StopRule stopRule() {
-        return new StopRule(open, soFar().hands(), new Lost(knowledge, planner), skipped().size());
+        return new StopRule(
+                open, soFar().hands(), new Lost(knowledge, planner), skipped().size());
     }
 
     private static Optional<StopRule.Asked> first(List<NextVisit> plan) {

@@ -29,7 +29,9 @@ final class Lost {
         done.forEach(step -> knowledge.access().get(step).ends().ifPresent(uses::add));
         Set<String> lost = new LinkedHashSet<>();
         for (Finding finding : knowledge.findings().values()) {
-            if (needs(finding).filter(n -> uses.stream().anyMatch(u -> u.endsToo(n))).isPresent()) {
+            if (needs(finding)
+                    .filter(n -> uses.stream().anyMatch(u -> u.endsToo(n)))
+                    .isPresent()) {
                 lost.add(finding.id());
             }
         }

@@ -79,7 +79,8 @@ final class SoFar {
     double workMinutes() {
         Set<String> opened = new LinkedHashSet<>();
         double minutes = 0;
-        for (String finding : answered.stream().flatMap(this::findings).distinct().toList()) {
+        for (String finding :
+                answered.stream().flatMap(this::findings).distinct().toList()) {
             if (wasLookedAt(finding)) {
                 minutes += knowledge.findings().get(finding).minutes();
                 opened.addAll(planner.wayTo(place(finding)));

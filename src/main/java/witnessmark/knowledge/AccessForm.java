@@ -14,7 +14,8 @@ final class AccessForm {
         YamlMap map = root.map("the access steps", List.of("access"));
         for (YamlNode item : map.items("access")) {
             YamlMap fields = item.map(
-                    "an access step", List.of("id", "title", "minutes", "inside", "teardown", "cautions", "needs", "ends", "waits"));
+                    "an access step",
+                    List.of("id", "title", "minutes", "inside", "teardown", "cautions", "needs", "ends", "waits"));
             String id = draft.define(Draft.Kind.ACCESS, fields);
             Optional<String> inside = fields.get("inside").map(place -> {
                 String outer = draft.refer(Draft.Kind.ACCESS, place);

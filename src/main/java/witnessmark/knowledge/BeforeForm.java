@@ -9,7 +9,8 @@ final class BeforeForm {
     private BeforeForm() {}
 
     static void read(YamlNode root, Draft draft) {
-        for (YamlNode item : root.map("what is looked at before", List.of("before")).items("before")) {
+        for (YamlNode item :
+                root.map("what is looked at before", List.of("before")).items("before")) {
             YamlMap fields = item.map("what is looked at before a work", List.of("id", "title", "work", "looks"));
             draft.befores.add(new Before(
                     draft.define(Draft.Kind.FACT, fields),

@@ -53,11 +53,18 @@ class UnitStateTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"stands, DRIVES", "bench, IN_TRUCK", "front-apart, IN_TRUCK", "rear-apart, IN_TRUCK", "all-apart, IN_TRUCK"})
+    @CsvSource({
+        "stands, DRIVES",
+        "bench, IN_TRUCK",
+        "front-apart, IN_TRUCK",
+        "rear-apart, IN_TRUCK",
+        "all-apart, IN_TRUCK"
+    })
     void nothing_is_asked_that_the_unit_as_it_came_cannot_do(String state, AccessStep.Use ended) {
         assertThat(asked(atTheChecks(state, "slips-out-under-pull")))
                 .isNotEmpty()
-                .noneSatisfy(f -> assertThat(place(f).needs()).hasValueSatisfying(n -> assertThat(ended.endsToo(n)).isTrue()));
+                .noneSatisfy(f -> assertThat(place(f).needs())
+                        .hasValueSatisfying(n -> assertThat(ended.endsToo(n)).isTrue()));
     }
 
     @ParameterizedTest
@@ -77,8 +84,7 @@ class UnitStateTest {
         Interview interview = atTheChecks("all-apart", symptom);
 
         assertThat(interview.lost()).isNotEmpty();
-        assertThat(interview.plan().stream().flatMap(v -> v.checks().stream()))
-                .noneMatch(interview.lost()::contains);
+        assertThat(interview.plan().stream().flatMap(v -> v.checks().stream())).noneMatch(interview.lost()::contains);
     }
 
     @ParameterizedTest
@@ -90,7 +96,8 @@ class UnitStateTest {
                 .orElseThrow();
 
         assertThat(before.looks()).isNotEmpty().allSatisfy(look -> assertThat(
-                        KNOWLEDGE.wayTo(KNOWLEDGE.findings().get(look).access()).stream().map(AccessStep::id))
+                        KNOWLEDGE.wayTo(KNOWLEDGE.findings().get(look).access()).stream()
+                                .map(AccessStep::id))
                 .doesNotContain(before.work()));
     }
 }

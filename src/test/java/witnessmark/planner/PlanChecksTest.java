@@ -32,7 +32,16 @@ class PlanChecksTest {
     private final PlanChecks planner = new PlanChecks(PLACES);
 
     private static AccessStep step(String id, double minutes, String inside, boolean teardown) {
-        return new AccessStep(id, id, minutes, Optional.ofNullable(inside), teardown, List.of(), Optional.empty(), Optional.empty(), Optional.empty());
+        return new AccessStep(
+                id,
+                id,
+                minutes,
+                Optional.ofNullable(inside),
+                teardown,
+                List.of(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty());
     }
 
     private static Map<String, AccessStep> places(AccessStep... steps) {

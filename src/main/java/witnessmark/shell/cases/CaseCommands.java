@@ -138,8 +138,9 @@ class CaseCommands {
             name = "case list",
             group = GROUP,
             description = "List cases, those opened last first",
-            help = "case list [--voided] [--words TEXT] [--finding FINDING [--state present|absent|unsure]] [--open] [--closed]"
-                    + " [--most N] [--from N] [--format text|json]",
+            help =
+                    "case list [--voided] [--words TEXT] [--finding FINDING [--state present|absent|unsure]] [--open] [--closed]"
+                            + " [--most N] [--from N] [--format text|json]",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void list(
@@ -168,7 +169,8 @@ class CaseCommands {
             return;
         }
         Page page = new Page(context.outputWriter());
-        List<CaseSummary> shown = list.stream().filter(c -> voided || !isVoided(c)).toList();
+        List<CaseSummary> shown =
+                list.stream().filter(c -> voided || !isVoided(c)).toList();
         shown.forEach(c -> line(page, c));
         int left = list.size() - shown.size();
         String fit = all > MOST_COUNTED ? "more than " + MOST_COUNTED : String.valueOf(all);
@@ -212,7 +214,9 @@ class CaseCommands {
         if (!file.text(TextField.VOIDED).isEmpty()) {
             return "voided: " + file.text(TextField.VOIDED);
         }
-        if (file.findings().isEmpty() && file.measurements().isEmpty() && file.evidence().isEmpty()) {
+        if (file.findings().isEmpty()
+                && file.measurements().isEmpty()
+                && file.evidence().isEmpty()) {
             return "nothing looked at yet";
         }
         try {
@@ -233,7 +237,8 @@ class CaseCommands {
             name = "case void",
             group = GROUP,
             description = "Mark an empty case as none, such as one opened by mistake",
-            help = "case void CASE [--because TEXT]; only a case in which nothing was found, measured, noted or filed yet",
+            help =
+                    "case void CASE [--because TEXT]; only a case in which nothing was found, measured, noted or filed yet",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void voided(
@@ -249,8 +254,9 @@ class CaseCommands {
                 && file.attachments().isEmpty()
                 && file.signedOff().isEmpty();
         if (!empty) {
-            throw new Refused("case '" + id + "' holds findings, values, notes or files, and a record is not taken away;"
-                    + " say in a note why it is not to be used: case note " + id + " TEXT");
+            throw new Refused(
+                    "case '" + id + "' holds findings, values, notes or files, and a record is not taken away;"
+                            + " say in a note why it is not to be used: case note " + id + " TEXT");
         }
         cases.getObject().enter(id, List.of(new TextSet(TextField.VOIDED, because)), "");
         context.outputWriter().println("Case " + id + " is voided; it stays in the store and is left out of lists.");

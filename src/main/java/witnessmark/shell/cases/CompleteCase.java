@@ -56,9 +56,8 @@ class CompleteCase implements CompletionProvider {
                 .skip(command.getName().split(" ").length)
                 .filter(word -> !word.startsWith("--"))
                 .toList();
-        Stream<String> fitting = arguments.isEmpty()
-                ? first(command.getName(), typed)
-                : further(command.getName(), arguments, typed);
+        Stream<String> fitting =
+                arguments.isEmpty() ? first(command.getName(), typed) : further(command.getName(), arguments, typed);
         return Stream.concat(fitting, typed.isEmpty() ? options : Stream.empty());
     }
 
@@ -107,7 +106,8 @@ class CompleteCase implements CompletionProvider {
     private static Stream<String> units(KnowledgeBase base, String measure) {
         return base.measures().containsKey(measure)
                 ? Arrays.stream(Unit.values())
-                        .filter(u -> u.quantity() == base.measures().get(measure).unit().quantity())
+                        .filter(u -> u.quantity()
+                                == base.measures().get(measure).unit().quantity())
                         .map(Unit::symbol)
                 : Stream.empty();
     }

@@ -132,8 +132,9 @@ class EntryCommands {
             name = "case measure",
             group = GROUP,
             description = "Enter a measured value with its limit and whose limit it is",
-            help = "case measure CASE MEASURE VALUE UNIT [--low N] [--high N] [--limit-unit UNIT] [--limit-from TEXT]"
-                    + " [--note TEXT] [--sure] [--reason TEXT]; --sure where the value is out of the ordinary and was read so",
+            help =
+                    "case measure CASE MEASURE VALUE UNIT [--low N] [--high N] [--limit-unit UNIT] [--limit-from TEXT]"
+                            + " [--note TEXT] [--sure] [--reason TEXT]; --sure where the value is out of the ordinary and was read so",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void measure(

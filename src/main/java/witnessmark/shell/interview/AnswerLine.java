@@ -56,7 +56,12 @@ record AnswerLine(
         Optional<SaidInWords> said = SaidInWords.of(whole);
         if (said.isPresent()) {
             return new AnswerLine(
-                    Request.SAID, said.get().state(), 0, null, Optional.empty(), said.get().note());
+                    Request.SAID,
+                    said.get().state(),
+                    0,
+                    null,
+                    Optional.empty(),
+                    said.get().note());
         }
         List<String> parts = new ArrayList<>(List.of(whole.split(";", -1)));
         String first = parts.remove(0).strip();

@@ -82,16 +82,17 @@ class CardCommands {
         CaseFile now = name.equals(NEW)
                 ? new CaseSheet(new CaseId(NEW)).toCaseFile()
                 : cases.getObject().stored(name);
-        try (Asker asker = asks ? new TerminalAsker(terminal.getObject(), context.outputWriter()) : new NobodyAnswers()) {
+        try (Asker asker =
+                asks ? new TerminalAsker(terminal.getObject(), context.outputWriter()) : new NobodyAnswers()) {
             String card = card(file, asker, page, wording);
             Reading reading = new ReadJobCard(knowledge.getObject()).read(card, now.gearbox());
-            CardDialog dialog = new CardDialog(
-                    knowledge.getObject(), new FindWords(knowledge.getObject()), asker, page, wording);
-            Optional<List<Proposal>> taken = asks
-                    ? dialog.confirmed(reading)
-                    : Optional.of(acceptSure ? sure(reading, now) : List.of());
+            CardDialog dialog =
+                    new CardDialog(knowledge.getObject(), new FindWords(knowledge.getObject()), asker, page, wording);
+            Optional<List<Proposal>> taken =
+                    asks ? dialog.confirmed(reading) : Optional.of(acceptSure ? sure(reading, now) : List.of());
             boolean keeps = taken.isPresent() && (asks || acceptSure);
-            Optional<String> stored = keeps ? Optional.of(store(name, now, card, reading, taken.get(), reason)) : Optional.empty();
+            Optional<String> stored =
+                    keeps ? Optional.of(store(name, now, card, reading, taken.get(), reason)) : Optional.empty();
             if (form == Format.JSON) {
                 context.outputWriter().println(Json.of(json(stored, reading, taken.orElse(List.of()))));
             } else {
@@ -165,8 +166,7 @@ class CardCommands {
     }
 
     /** Stores what was taken, the card as written, and what was not understood; returns the case. */
-    private String store(
-            String name, CaseFile now, String card, Reading reading, List<Proposal> taken, String reason) {
+    private String store(String name, CaseFile now, String card, Reading reading, List<Proposal> taken, String reason) {
         CardEntries entries = new CardEntries(knowledge.getObject());
         List<Change> changes = new ArrayList<>();
         taken.forEach(p -> changes.add(entries.of(p)));
@@ -188,12 +188,7 @@ class CardCommands {
     }
 
     private void tell(
-            Page page,
-            Texts wording,
-            Optional<String> stored,
-            Reading reading,
-            List<Proposal> taken,
-            boolean asked) {
+            Page page, Texts wording, Optional<String> stored, Reading reading, List<Proposal> taken, boolean asked) {
         CardText text = new CardText(knowledge.getObject(), page, wording);
         if (!asked) {
             list(page, wording.text("card.taken"), taken, text);
@@ -208,9 +203,9 @@ class CardCommands {
             reading.notUnderstood().forEach(words -> page.item("\"" + words + "\""));
         }
         page.blank();
-        page.line(
-                stored.map(id -> wording.text("card.stored", taken.size(), reading.proposals().size(), id))
-                        .orElse(wording.text("card.nothing-stored")));
+        page.line(stored.map(id -> wording.text(
+                        "card.stored", taken.size(), reading.proposals().size(), id))
+                .orElse(wording.text("card.nothing-stored")));
         page.flush();
     }
 
@@ -226,7 +221,9 @@ class CardCommands {
         json.put("case", stored.orElse(null));
         json.put(
                 "proposals",
-                reading.proposals().stream().map(p -> json(p, taken.contains(p))).toList());
+                reading.proposals().stream()
+                        .map(p -> json(p, taken.contains(p)))
+                        .toList());
         json.put("notUnderstood", reading.notUnderstood());
         return json;
     }
@@ -241,7 +238,11 @@ class CardCommands {
         } else if (proposal instanceof Proposal.OfFinding said) {
             map.put("finding", said.id());
             map.put("state", said.state().name().toLowerCase(Locale.ROOT));
-            map.put("saidBy", said.saidBy().map(s -> s.name().toLowerCase(Locale.ROOT).replace('_', '-')).orElse(null));
+            map.put(
+                    "saidBy",
+                    said.saidBy()
+                            .map(s -> s.name().toLowerCase(Locale.ROOT).replace('_', '-'))
+                            .orElse(null));
             map.put("when", said.when());
         }
         map.put("words", proposal.words());

@@ -180,7 +180,8 @@ final class CardDialog {
                 .limit(OTHERS_SHOWN)
                 .toList();
         IntStream.range(0, near.size())
-                .forEach(i -> page.indented("     " + (i + 1) + "  ", "        ", near.get(i).title()));
+                .forEach(i -> page.indented(
+                        "     " + (i + 1) + "  ", "        ", near.get(i).title()));
         String number = near.isEmpty()
                 ? ""
                 : asker.ask("card.which", wording.text("card.which") + " ", List.of())

@@ -46,7 +46,8 @@ final class CardText {
         }
         Proposal.OfFinding said = (Proposal.OfFinding) proposal;
         String who = said.saidBy()
-                .map(s -> wording.text("card.said-by", s.name().toLowerCase(Locale.ROOT).replace('_', ' ')))
+                .map(s -> wording.text(
+                        "card.said-by", s.name().toLowerCase(Locale.ROOT).replace('_', ' ')))
                 .orElse("");
         String when = said.when().isEmpty() ? "" : wording.text("card.when", said.when());
         return wording.text(

@@ -108,8 +108,8 @@ final class IntakeDialog {
         List<Proposal> meant = new ArrayList<>();
         new ReadJobCard(knowledge)
                 .read(answer, interview.present().gearbox()).proposals().stream()
-                        .filter(p -> !(p instanceof Proposal.OfMeasure read)
-                                || read.belief() != Measure.Belief.IMPOSSIBLE)
+                        .filter(p ->
+                                !(p instanceof Proposal.OfMeasure read) || read.belief() != Measure.Belief.IMPOSSIBLE)
                         .sorted(Comparator.comparing(Proposal::sureness))
                         .forEach(meant::add);
         complaints.meantBy(answer).stream()
@@ -130,7 +130,9 @@ final class IntakeDialog {
     private String said(List<Proposal> chosen) {
         return String.join(
                 ". ",
-                chosen.stream().map(p -> knowledge.findings().get(p.id()).title()).toList());
+                chosen.stream()
+                        .map(p -> knowledge.findings().get(p.id()).title())
+                        .toList());
     }
 
     /** The number of a choice stands for the choice. */
@@ -155,7 +157,8 @@ final class IntakeDialog {
             page.indented(String.format("%3d  ", i + 1), "     ", asked(candidates.get(i)));
         }
         while (true) {
-            Optional<String> answer = asker.ask("intake.meant", wording.text("meant.prompt") + " ", List.of("all", "none"));
+            Optional<String> answer =
+                    asker.ask("intake.meant", wording.text("meant.prompt") + " ", List.of("all", "none"));
             if (answer.isEmpty()) {
                 return Optional.empty();
             }

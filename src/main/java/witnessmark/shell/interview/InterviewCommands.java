@@ -64,8 +64,9 @@ class InterviewCommands {
             name = "interview",
             group = "Judgement",
             description = "Ask the technician, the most telling question first, and judge",
-            help = "interview new [--as ID]|CASE [--language en|es] [--answers FILE]; CASE goes on where it stopped. A line of"
-                    + " FILE is an answer, or: finding-id: answer, or: otherwise: answer",
+            help =
+                    "interview new [--as ID]|CASE [--language en|es] [--answers FILE]; CASE goes on where it stopped. A line of"
+                            + " FILE is an answer, or: finding-id: answer, or: otherwise: answer",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void interview(

@@ -130,7 +130,8 @@ final class InterviewDialog {
     /** Whether the answer leads on to another question. */
     private boolean taken(String line, Question question) {
         try {
-            AnswerLine answer = AnswerLine.of(line, question.measure().map(m -> page.units().shown(m.unit())));
+            AnswerLine answer =
+                    AnswerLine.of(line, question.measure().map(m -> page.units().shown(m.unit())));
             return switch (answer.request()) {
                 case SAID -> said(answer, question);
                 case VALUE -> measured(answer, question);
@@ -169,8 +170,11 @@ final class InterviewDialog {
     /** What holds from the moment it is found, or cannot be ruled out, is said at once. */
     private void whenFound(Question question, FindingState state) {
         if (state == FindingState.PRESENT || state == FindingState.UNSURE) {
-            question.finding().whenFound().forEach(caution -> page.strong(
-                    wording.text("caution-now") + " ", knowledge.cautions().get(caution).english()));
+            question.finding()
+                    .whenFound()
+                    .forEach(caution -> page.strong(
+                            wording.text("caution-now") + " ",
+                            knowledge.cautions().get(caution).english()));
         }
     }
 
@@ -197,12 +201,16 @@ final class InterviewDialog {
         return switch (measure.belief(value, unit)) {
             case PLAUSIBLE -> true;
             case IMPOSSIBLE -> {
-                asker.refused(wording.text("value.impossible", read, BelievedRange.of(measure.possible(), measure, page.units())));
+                asker.refused(wording.text(
+                        "value.impossible", read, BelievedRange.of(measure.possible(), measure, page.units())));
                 yield false;
             }
             case DOUBTFUL -> {
-                page.indented("  ", "  ", wording.text(
-                        "value.doubtful", read, BelievedRange.of(measure.plausible(), measure, page.units())));
+                page.indented(
+                        "  ",
+                        "  ",
+                        wording.text(
+                                "value.doubtful", read, BelievedRange.of(measure.plausible(), measure, page.units())));
                 String sure = asker.ask("value.sure", wording.text("value.sure") + " ", List.of("yes", "no"))
                         .orElse("");
                 boolean kept = SaidInWords.of(sure)

@@ -58,16 +58,20 @@ final class QuestionText {
                 "   ",
                 "      ",
                 wording.text(
-                        "minutes",
-                        ScreenFigures.minutes(check.minutes()),
-                        workMinutes == 0 ? "0 min" : ScreenFigures.minutes(workMinutes))
+                                "minutes",
+                                ScreenFigures.minutes(check.minutes()),
+                                workMinutes == 0 ? "0 min" : ScreenFigures.minutes(workMinutes))
                         + knowledge
                                 .waitsFor(asksAt)
                                 .map(wait -> " " + wording.text("waits", Word.of(wait)))
                                 .orElse(""));
         question.measure()
                 .ifPresent(m -> detail(
-                        "measure", wording.text("measure", m.title(), page.units().shown(m.unit()).symbol())));
+                        "measure",
+                        wording.text(
+                                "measure",
+                                m.title(),
+                                page.units().shown(m.unit()).symbol())));
         check.cautions().stream()
                 .filter(cautionsShown::add)
                 .forEach(c -> page.indented(

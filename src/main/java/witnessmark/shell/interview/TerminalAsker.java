@@ -6,12 +6,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.jline.reader.EndOfFileException;
-import org.jline.terminal.Attributes;
 import org.jline.reader.LineReader;
 import org.jline.reader.LineReaderBuilder;
 import org.jline.reader.UserInterruptException;
 import org.jline.reader.impl.completer.StringsCompleter;
 import org.jline.reader.impl.history.DefaultHistory;
+import org.jline.terminal.Attributes;
 import witnessmark.shell.print.Page;
 
 /** Asks at the terminal, with completion by TAB: the words to choose from can be walked through with the keys. */
@@ -54,7 +54,9 @@ final class TerminalAsker implements Asker {
         try {
             int typed = terminal.reader().read();
             boolean gone = typed < 0 || typed == CTRL_C || typed == CTRL_D;
-            String pressed = typed == '\r' || typed == '\n' ? "" : Character.toString(Math.max(typed, 0)).toLowerCase(Locale.ROOT);
+            String pressed = typed == '\r' || typed == '\n'
+                    ? ""
+                    : Character.toString(Math.max(typed, 0)).toLowerCase(Locale.ROOT);
             terminal.writer().println(gone ? "" : pressed);
             terminal.flush();
             return gone ? Optional.empty() : Optional.of(pressed);

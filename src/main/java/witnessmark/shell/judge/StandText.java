@@ -8,9 +8,9 @@ import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
 import witnessmark.diagnosis.NextVisit;
 import witnessmark.diagnosis.RankedCause;
+import witnessmark.gearbox.Word;
 import witnessmark.interview.Ending;
 import witnessmark.knowledge.Advice;
-import witnessmark.gearbox.Word;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
@@ -98,7 +98,8 @@ public final class StandText {
                     "  ",
                     wording.text(
                             "end.lost",
-                            ScreenFigures.some(lost.stream().map(NextCheck::title).toList(), LOST_SHOWN)));
+                            ScreenFigures.some(
+                                    lost.stream().map(NextCheck::title).toList(), LOST_SHOWN)));
         }
     }
 
@@ -191,15 +192,17 @@ public final class StandText {
             waits(visit.access());
             visit.checks().stream()
                     .limit(CHECKS_SHOWN)
-                    .forEach(c -> page.indented("    - ", "      ", c.ask() + " (" + ScreenFigures.minutes(c.checkMinutes()) + "; " + c.finding() + ")"));
+                    .forEach(c -> page.indented(
+                            "    - ",
+                            "      ",
+                            c.ask() + " (" + ScreenFigures.minutes(c.checkMinutes()) + "; " + c.finding() + ")"));
         }
     }
 
     private void waits(String access) {
         knowledge
                 .waitsFor(access)
-                .ifPresent(wait -> page.indented(
-                        "    ", "    ", wording.text("waits", Word.of(wait))));
+                .ifPresent(wait -> page.indented("    ", "    ", wording.text("waits", Word.of(wait))));
     }
 
     private String share(double probability, String title) {

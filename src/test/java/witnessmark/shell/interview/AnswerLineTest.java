@@ -138,7 +138,8 @@ class AnswerLineTest {
     void what_is_no_answer_is_refused_with_what_would_be_one() {
         assertThatThrownBy(() -> AnswerLine.of("whatever", Optional.empty()))
                 .isInstanceOf(CaseRefused.class)
-                .hasMessage("'whatever' is no answer here; begin with yes, no, unsure, don't know or can't check; ? shows all");
+                .hasMessage(
+                        "'whatever' is no answer here; begin with yes, no, unsure, don't know or can't check; ? shows all");
         assertThatThrownBy(() -> AnswerLine.of("44 psi", Optional.empty())).hasMessageContaining("no answer here");
         assertThatThrownBy(() -> AnswerLine.of("44 mm", BAR))
                 .hasMessage("'mm' is no unit for this; give it in bar or a unit that converts to it");
