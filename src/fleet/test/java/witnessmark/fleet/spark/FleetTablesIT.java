@@ -45,7 +45,11 @@ class FleetTablesIT {
                 .config("spark.ui.enabled", false)
                 .config("spark.driver.host", "127.0.0.1")
                 .config("spark.driver.bindAddress", "127.0.0.1")
-                .config("spark.sql.shuffle.partitions", 4)
+                .config("spark.sql.shuffle.partitions", 2)
+                // Tables so small are made sooner without compiling their queries.
+                .config("spark.sql.codegen.wholeStage", false)
+                .config("spark.sql.codegen.factoryMode", "NO_CODEGEN")
+                .config("spark.sql.adaptive.enabled", false)
                 .config("spark.sql.warehouse.dir", folder.resolve("warehouse").toString())
                 .getOrCreate();
         logs = folder.resolve("logs");

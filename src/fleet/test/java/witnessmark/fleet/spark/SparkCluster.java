@@ -21,6 +21,17 @@ import java.util.stream.Stream;
 final class SparkCluster implements AutoCloseable {
     private static final String HOST = "127.0.0.1";
 
+    /** Tables so small are made sooner without compiling their queries. */
+    private static final List<String> SETTINGS = List.of(
+            "spark.driver.host=" + HOST,
+            "spark.driver.bindAddress=" + HOST,
+            "spark.executor.memory=512m",
+            "spark.ui.enabled=false",
+            "spark.sql.shuffle.partitions=2",
+            "spark.sql.codegen.wholeStage=false",
+            "spark.sql.codegen.factoryMode=NO_CODEGEN",
+            "spark.sql.adaptive.enabled=false");
+
     private final Path folder;
     private final Path home;
     private final int port = freePort();
@@ -120,22 +131,9 @@ final class SparkCluster implements AutoCloseable {
 
     /** Hands a job in, as spark-submit does; what it says goes to the file of its name. */
     Process submit(String name, List<String> options) throws IOException {
-        List<String> words = new ArrayList<>(List.of(
-                "--master",
-                url(),
-                "--conf",
-                "spark.driver.host=" + HOST,
-                "--conf",
-                "spark.driver.bindAddress=" + HOST,
-                "--conf",
-                "spark.executor.memory=512m",
-                "--conf",
-                "spark.ui.enabled=false",
-                "--conf",
-                "spark.sql.shuffle.partitions=4",
-                "--class",
-                ReadFleet.class.getName(),
-                System.getProperty("fleet.jar")));
+        List<String> words = new ArrayList<>(List.of("--master", url()));
+        SETTINGS.forEach(setting -> words.addAll(List.of("--conf", setting)));
+        words.addAll(List.of("--class", ReadFleet.class.getName(), System.getProperty("fleet.jar")));
         words.addAll(options);
         return started(name, "org.apache.spark.deploy.SparkSubmit", words);
     }
