@@ -1,7 +1,9 @@
 package witnessmark.fleet;
 
+import java.io.Serializable;
+
 /** A column of a table of the fleet; a cell is a text, a whole number or a number, or an empty text for "not known". */
-public record FleetColumn(String name, Type type) {
+public record FleetColumn(String name, Type type) implements Serializable {
     /** What stands in a column. */
     public enum Type {
         TEXT,
