@@ -97,7 +97,7 @@ final class SparkCluster implements AutoCloseable {
         List<String> words = new ArrayList<>();
         words.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
         words.addAll(Arrays.asList(System.getProperty("fleet.opened").split(" ")));
-        words.addAll(List.of("-Xmx512m", "-cp", home.resolve("jars") + "/*", main));
+        words.addAll(List.of("-Xmx512m", "-Dspark.master.rest.enabled=false", "-cp", home.resolve("jars") + "/*", main));
         words.addAll(more);
         ProcessBuilder process = new ProcessBuilder(words)
                 .redirectErrorStream(true)
@@ -112,7 +112,7 @@ final class SparkCluster implements AutoCloseable {
         HttpClient http = HttpClient.newHttpClient();
         HttpRequest ask = HttpRequest.newBuilder(URI.create("http://" + HOST + ":" + pages + "/json/"))
                 .build();
-        for (int tries = 0; tries < 600; tries++) {
+        for (int tries = 0; tries < 3000; tries++) {
             try {
                 String said =
                         http.send(ask, HttpResponse.BodyHandlers.ofString()).body();
@@ -126,7 +126,7 @@ final class SparkCluster implements AutoCloseable {
             }
             Thread.sleep(100);
         }
-        throw new AssertionError("the workers did not come up within a minute; see " + folder);
+        throw new AssertionError("the workers did not come up within five minutes; see " + folder);
     }
 
     /** Hands a job in, as spark-submit does; what it says goes to the file of its name. */
