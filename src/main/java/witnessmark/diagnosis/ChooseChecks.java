@@ -27,10 +27,12 @@ final class ChooseChecks {
     private static final double RELEASE_BITS = 0.5;
 
     private final KnowledgeBase knowledge;
+    private final Sentences say;
     private final PlanChecks planner;
 
     ChooseChecks(KnowledgeBase knowledge) {
         this.knowledge = knowledge;
+        this.say = new Sentences(knowledge.language());
         this.planner = new PlanChecks(knowledge.access());
     }
 
@@ -183,21 +185,17 @@ final class ChooseChecks {
             }
         }
         var cause = reading.network().causes().get(most);
-        String now = Sentences.percent(reading.probability(cause.id()));
-        String present = Sentences.percent(gain.ifPresent()[most]);
-        String absent = Sentences.percent(gain.ifAbsent()[most]);
+        String now = say.percent(reading.probability(cause.id()));
+        String present = say.percent(gain.ifPresent()[most]);
+        String absent = say.percent(gain.ifAbsent()[most]);
         String moves = now.equals(present) && now.equals(absent)
-                ? "hardly moves \"" + cause.title() + "\" by itself (" + now + ")"
-                : "moves \"" + cause.title() + "\" from " + now + " to " + present + " if present, " + absent
-                        + " if absent";
+                ? say.say("check-hardly-moves", cause.title(), now)
+                : say.say("check-moves", cause.title(), now, present, absent);
         Optional<Finding> against = reading.otherSourceFor(check.id()).map(knowledge.findings()::get);
         if (against.isPresent()) {
-            return "is another source beside \"" + against.get().title()
-                    + "\"; if the two disagree, one of them is wrong and the verdict cannot rest on it";
+            return say.say("check-other-source", against.get().title());
         }
-        return check.release() < check.bits() - check.release()
-                ? moves
-                : "sets a conclusion against what looks like it; " + moves;
+        return check.release() < check.bits() - check.release() ? moves : say.say("check-sets-apart", moves);
     }
 
     /** What any mechanic looks at first for the complaint on record, and nobody has looked at yet, in order. */

@@ -18,6 +18,7 @@ import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
 import witnessmark.knowledge.Retired;
 import witnessmark.knowledge.Vocabulary;
+import witnessmark.language.Language;
 
 /** Judges cases on one knowledge base with one set of rules. */
 public final class Diagnosis {
@@ -26,6 +27,7 @@ public final class Diagnosis {
     private final KnowledgeFacts facts;
     private final CauseNetwork network;
     private final ChooseChecks checks;
+    private final Sentences say;
 
     public Diagnosis(RuleBase rules, KnowledgeBase knowledge) {
         this.rules = rules;
@@ -33,6 +35,12 @@ public final class Diagnosis {
         this.facts = new KnowledgeFacts(knowledge);
         this.network = new CauseNetwork(knowledge);
         this.checks = new ChooseChecks(knowledge);
+        this.say = new Sentences(knowledge.language());
+    }
+
+    /** The same rules and knowledge in another language. */
+    public Diagnosis in(Language language) {
+        return language == knowledge.language() ? this : new Diagnosis(rules, knowledge.in(language));
     }
 
     public KnowledgeBase knowledge() {
@@ -55,7 +63,7 @@ public final class Diagnosis {
         CombinedEvidence evidence = CombinedEvidence.of(file);
         KnownWords.check(file, evidence, knowledge);
         OpenCase open = new OpenCase(
-                file.id().toString(), new RuleSession(rules, facts, file.gearbox()), network, knowledge, checks);
+                file.id().toString(), new RuleSession(rules, facts, file.gearbox(), say), network, knowledge, checks);
         evidence.findings().forEach((finding, state) -> open.report(finding, state, evidence.likelihood(finding)));
         evidence.logs().forEach(e -> e.thin().ifPresent(why -> open.thin(e.finding(), why)));
         file.findings().values().forEach(entry -> report(entry, open, file));

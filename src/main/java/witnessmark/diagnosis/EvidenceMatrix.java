@@ -32,6 +32,7 @@ public record EvidenceMatrix(List<String> classes, List<Row> rows) {
         List<String> classes =
                 knowledge.vocabulary().classes().stream().map(CauseClass::id).toList();
         Titles titles = new Titles(knowledge);
+        Sentences say = new Sentences(knowledge.language());
         List<Row> rows = new ArrayList<>();
         for (String finding : new TreeSet<>(reading.taken().keySet())) {
             Taken taken = reading.taken().get(finding);
@@ -39,7 +40,7 @@ public record EvidenceMatrix(List<String> classes, List<Row> rows) {
                     finding,
                     knowledge.findings().get(finding).title(),
                     taken.state().name().toLowerCase(java.util.Locale.ROOT),
-                    titles.fill(taken.from()),
+                    taken.isAsReported() ? say.say("reported") : titles.fill(taken.from()),
                     decibans(reading, finding, classes)));
         }
         return new EvidenceMatrix(classes, List.copyOf(rows));

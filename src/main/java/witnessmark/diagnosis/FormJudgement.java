@@ -13,6 +13,7 @@ import witnessmark.diagnosis.fact.Believed;
 import witnessmark.diagnosis.fact.HeldBack;
 import witnessmark.diagnosis.fact.HoldReason;
 import witnessmark.diagnosis.fact.Leans;
+import witnessmark.diagnosis.fact.OddsChange;
 import witnessmark.diagnosis.fact.Unexplaining;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
@@ -24,6 +25,7 @@ final class FormJudgement {
     private final Reading reading;
     private final KnowledgeBase knowledge;
     private final Titles titles;
+    private final Sentences say;
     private final Weights weights;
     private final List<Cause> ranked;
     private final Conclusions conclusions;
@@ -38,6 +40,7 @@ final class FormJudgement {
         this.knowledge = knowledge;
         this.checks = checks;
         this.titles = new Titles(knowledge);
+        this.say = new Sentences(knowledge.language());
         this.weights = new Weights(reading, knowledge);
         this.rivals = new FindRivals(reading, knowledge);
         this.symptoms = new ExplainSymptoms(reading);
@@ -169,11 +172,7 @@ final class FormJudgement {
                 List.of(),
                 List.of(),
                 reasons,
-                reasons.stream()
-                        .map(Sentences::held)
-                        .map(titles::fill)
-                        .distinct()
-                        .toList());
+                reasons.stream().map(say::held).map(titles::fill).distinct().toList());
     }
 
     private RankedCause withReasons(RankedCause bare) {
@@ -248,30 +247,33 @@ final class FormJudgement {
         List<Judgement.Change> changes = new ArrayList<>();
         reading.premises()
                 .oddsChanges()
-                .forEach(c -> changes.add(new Judgement.Change(
-                        c.target(),
-                        c.finding(),
-                        titles.fill("odds of " + subject(c.kind(), c.target()) + " times " + factor(c.factor())
-                                + ", since {finding:" + c.finding() + "} is present: " + c.why()))));
+                .forEach(c -> changes.add(new Judgement.Change(c.target(), c.finding(), titles.fill(odds(c)))));
         reading.premises()
                 .classChanges()
                 .forEach(c -> changes.add(new Judgement.Change(
                         c.cause(),
                         c.finding(),
-                        titles.fill("{cause:" + c.cause() + "} counts as "
-                                + knowledge.classOf(c.classId()).title() + ", since {finding:" + c.finding()
-                                + "} is present"))));
+                        titles.fill(say.say(
+                                "change-class",
+                                c.cause(),
+                                knowledge.classOf(c.classId()).title(),
+                                c.finding())))));
         reading.premises().notApplicable().stream()
                 .filter(n -> n.subject() == witnessmark.diagnosis.fact.Applies.Subject.CAUSE)
                 .forEach(n -> changes.add(new Judgement.Change(
-                        n.id(), "", titles.fill("{cause:" + n.id() + "} does not apply: " + n.why()))));
+                        n.id(), "", titles.fill(say.say("change-not-applicable", n.id(), n.why())))));
         return List.copyOf(changes);
     }
 
-    private String subject(witnessmark.diagnosis.fact.OddsChange.Target kind, String id) {
-        return switch (kind) {
-            case CAUSE -> "{cause:" + id + "}";
-            case CLASS -> "every cause of the class " + knowledge.classOf(id).title();
+    private String odds(OddsChange c) {
+        return switch (c.kind()) {
+            case CAUSE -> say.say("change-odds-cause", c.target(), factor(c.factor()), c.finding(), c.why());
+            case CLASS -> say.say(
+                    "change-odds-class",
+                    knowledge.classOf(c.target()).title(),
+                    factor(c.factor()),
+                    c.finding(),
+                    c.why());
         };
     }
 

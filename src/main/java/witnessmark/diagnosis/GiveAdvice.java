@@ -36,11 +36,11 @@ final class GiveAdvice {
         return switch (given.kind()) {
             case REPAIR -> new AdviceGiven.Piece("", given.text(), why);
             case COACHING -> new AdviceGiven.Piece(
-                    given.text(), knowledge.coaching().get(given.text()).english(), why);
+                    given.text(), knowledge.coaching().get(given.text()).in(knowledge.language()), why);
             case TOWING -> new AdviceGiven.Piece(
-                    given.text(), knowledge.towing().get(given.text()).english(), why);
+                    given.text(), knowledge.towing().get(given.text()).in(knowledge.language()), why);
             case CAUTION -> new AdviceGiven.Piece(
-                    given.text(), knowledge.cautions().get(given.text()).english(), why);
+                    given.text(), knowledge.cautions().get(given.text()).in(knowledge.language()), why);
         };
     }
 }

@@ -16,10 +16,12 @@ final class ReachVerdict {
 
     private final KnowledgeBase knowledge;
     private final Titles titles;
+    private final Sentences say;
 
     ReachVerdict(KnowledgeBase knowledge, Titles titles) {
         this.knowledge = knowledge;
         this.titles = titles;
+        this.say = new Sentences(knowledge.language());
     }
 
     /**
@@ -52,15 +54,12 @@ final class ReachVerdict {
         RankedCause best = concluded.get(0);
         CauseClass of = knowledge.classOf(best.classId());
         String sentence = of.blames()
-                ? "The evidence is consistent with: " + best.title()
-                        + ". What looks like it was looked at and ruled out, or is far behind. It names a class ("
-                        + of.title().toLowerCase(Locale.ROOT) + "), not a person."
-                : of.title() + " (" + of.plain() + "): " + best.title() + ".";
+                ? say.say("verdict-blames", best.title(), of.title().toLowerCase(Locale.ROOT))
+                : say.say("verdict", of.title(), of.plain(), best.title());
         List<String> open = new ArrayList<>();
         concluded.stream()
                 .skip(1)
-                .forEach(c -> open.add("Also at work on this evidence: " + c.title() + " ("
-                        + Sentences.percent(c.probability()) + ")."));
+                .forEach(c -> open.add(say.say("verdict-also", c.title(), say.percent(c.probability()))));
         held.forEach(h -> open.add(notConcluded(h)));
         return new Verdict(
                 best.classId(),
@@ -100,16 +99,19 @@ final class ReachVerdict {
                 .filter(c -> c.classId().equals(share.classId()) && c.probability() >= Thresholds.WORTH_A_WORD)
                 .limit(MOST_LEADERS)
                 .toList();
-        String names =
-                String.join("; or ", members.stream().map(RankedCause::title).toList());
+        String names = String.join(
+                say.say("verdict-or"), members.stream().map(RankedCause::title).toList());
         String looks = looks(members);
         return new Verdict(
                 Verdict.UNDETERMINED,
                 Verdict.Standing.POINTS_TO,
                 Optional.of(share.classId()),
                 members.stream().map(RankedCause::id).toList(),
-                "It points to " + share.title().toLowerCase(Locale.ROOT) + ": " + names + ". It is not settled"
-                        + (looks.isEmpty() ? "." : "; to settle it look at: " + looks + "."),
+                say.say(
+                        looks.isEmpty() ? "verdict-points-to" : "verdict-points-to-look",
+                        share.title().toLowerCase(Locale.ROOT),
+                        names,
+                        looks),
                 members.stream()
                         .filter(c -> !c.heldBack().isEmpty())
                         .map(this::notConcluded)
@@ -141,8 +143,11 @@ final class ReachVerdict {
     }
 
     private String notConcluded(RankedCause held) {
-        return held.title() + " (" + Sentences.percent(held.probability()) + ") cannot be concluded: "
-                + String.join("; ", held.heldBack()) + ".";
+        return say.say(
+                "verdict-not-concluded",
+                held.title(),
+                say.percent(held.probability()),
+                String.join("; ", held.heldBack()));
     }
 
     private Verdict undetermined(List<RankedCause> causes, List<RankedCause> held) {
@@ -152,14 +157,14 @@ final class ReachVerdict {
             String leaders = String.join(
                     "; ",
                     causes.stream().limit(MOST_LEADERS).map(RankedCause::title).toList());
-            open.add("No cause is probable enough; it could be: " + leaders + ".");
+            open.add(say.say("verdict-could-be", leaders));
         }
         return new Verdict(
                 Verdict.UNDETERMINED,
                 Verdict.Standing.UNDETERMINED,
                 Optional.empty(),
                 List.of(),
-                "It cannot be told yet.",
+                say.say("verdict-undetermined"),
                 open);
     }
 }

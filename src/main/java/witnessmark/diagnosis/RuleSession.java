@@ -38,9 +38,10 @@ final class RuleSession implements AutoCloseable {
     private final Map<String, FactHandle> measurements = new HashMap<>();
     private final Set<Object> known = new HashSet<>();
 
-    RuleSession(RuleBase rules, KnowledgeFacts knowledge, Layout layout) {
+    RuleSession(RuleBase rules, KnowledgeFacts knowledge, Layout layout, Sentences say) {
         this.session = rules.newSession();
         this.knowledge = knowledge;
+        session.setGlobal("say", say);
         session.insert(layout);
         knowledge.ofLayout().forEach(session::insert);
     }

@@ -6,113 +6,140 @@ import witnessmark.diagnosis.fact.HoldReason;
 import witnessmark.diagnosis.fact.Measured;
 import witnessmark.diagnosis.fact.State;
 import witnessmark.gearbox.Word;
+import witnessmark.knowledge.Applicability;
+import witnessmark.language.Language;
+import witnessmark.language.Texts;
 
 /**
- * The sentences in which rules give their reasons. Ids stand in braces, {@code {finding:…}}, {@code {cause:…}},
- * {@code {measure:…}}, until {@link Titles} puts the titles in.
+ * The sentences of a judgement in one language; rules give their reasons in them. Ids stand in braces,
+ * {@code {finding:…}}, {@code {cause:…}}, {@code {measure:…}}, until {@link Titles} puts the titles in.
  */
 public final class Sentences {
     private static final int MOST_NAMED = 4;
 
-    private Sentences() {}
+    private final Texts texts;
+    private final Texts layout;
 
-    public static String belowLimit(Measured m) {
-        return reading(m) + (m.value() < m.low() ? ", below the low limit " : ", at the wear limit ") + number(m.low())
-                + " " + m.unit() + from(m);
+    public Sentences(Language language) {
+        this.texts = Texts.of("judgement", language);
+        this.layout = Texts.of("layout", language);
     }
 
-    public static String aboveLimit(Measured m) {
-        return reading(m) + (m.value() > m.high() ? ", above the high limit " : ", at the wear limit ")
-                + number(m.high()) + " " + m.unit() + from(m);
+    /** The sentence of this key, with its places filled. */
+    String say(String key, Object... values) {
+        return texts.text(key, values);
     }
 
-    public static String withinLimit(Measured m) {
-        return reading(m) + ", within the limit" + from(m);
+    public String belowLimit(Measured m) {
+        return say(
+                m.value() < m.low() ? "below-limit" : "at-low-limit", reading(m), number(m.low()), m.unit(), from(m));
     }
 
-    public static String noLimit(Measured m) {
-        return reading(m) + ": no limit was given, so nothing follows from it; take the limit from the service manual"
-                + " of this unit.";
+    public String aboveLimit(Measured m) {
+        return say(
+                m.value() > m.high() ? "above-limit" : "at-low-limit", reading(m), number(m.high()), m.unit(), from(m));
     }
 
-    public static String checkNotProper(String condition) {
-        return "the check does not count: {finding:" + condition + "} was answered absent";
+    public String withinLimit(Measured m) {
+        return say("within-limit", reading(m), from(m));
     }
 
-    public static String takenAsUnsure(String finding, String why) {
-        return "{finding:" + finding + "} is taken as unsure; " + why + ".";
+    public String noLimit(Measured m) {
+        return say("no-limit", reading(m));
     }
 
-    public static String measurementsDisagree(String one, String other) {
-        return "Two measurements disagree: " + one + "; " + other + ". Measure again.";
+    public String checkNotProper(String condition) {
+        return say("not-proper", condition);
     }
 
-    public static String reportAgainstMeasurement(State reported, String measured) {
-        return "It was reported " + Word.of(reported) + ", but " + measured
-                + ". Measure again and correct one of them.";
+    public String takenAsUnsure(String finding, String why) {
+        return say("taken-as-unsure", finding, why);
     }
 
-    public static String carriesNoLoad(String gear, String pair) {
-        return "It is heard in " + gearWord(gear) + ", in which " + pairWord(pair)
-                + " carries no load: one of the two is of another gear, or of another unit.";
+    public String twoDisagree() {
+        return say("two-disagree");
     }
 
-    private static String gearWord(String gear) {
-        return gear.equals("R") ? "reverse" : gear.equals("direct") ? "direct" : "gear " + gear;
+    public String measurementsDisagree(String one, String other) {
+        return say("measurements-disagree", one, other);
     }
 
-    private static String pairWord(String pair) {
-        return pair.equals("head") ? "the head pair" : "the pair of " + gearWord(pair);
+    public String reportDisagrees() {
+        return say("report-disagrees");
     }
 
-    public static String spoiled(String spoiler) {
-        return "it cannot be read any more: {finding:" + spoiler + "}";
+    public String reportAgainstMeasurement(State reported, String measured) {
+        return say("report-against-measurement", say("state-" + Word.of(reported)), measured);
+    }
+
+    public String carriesNoLoad(String gear, String pair) {
+        return say("carries-no-load", gearWord(gear), pairWord(pair));
+    }
+
+    private String gearWord(String gear) {
+        return switch (gear) {
+            case "R" -> say("gear-reverse");
+            case "direct" -> say("gear-direct");
+            default -> say("gear", gear);
+        };
+    }
+
+    private String pairWord(String pair) {
+        return pair.equals("head") ? say("pair-head") : say("pair", gearWord(pair));
+    }
+
+    /** Why something does not apply to the gearbox. */
+    public String hasInstead(Applicability.Mismatch mismatch) {
+        return mismatch.feature().isEmpty()
+                ? say("has-ratios", mismatch.has())
+                : say("has-instead", layout.text(mismatch.feature()), layout.text(mismatch.has()));
+    }
+
+    public String cannotBeFound(String why) {
+        return say("cannot-be-found", why);
+    }
+
+    public String spoiled(String spoiler) {
+        return say("spoiled", spoiler);
     }
 
     /** Why "sound" says nothing of what was. */
-    public static String renewed(String spoiler) {
-        return "sound now says nothing of how it was: {finding:" + spoiler + "}";
+    public String renewed(String spoiler) {
+        return say("renewed", spoiler);
     }
 
     /** Why a cause may not be concluded yet. */
-    static String held(HoldReason reason) {
+    String held(HoldReason reason) {
         if (reason instanceof HoldReason.NotLookedAt not) {
             return not.looks().isEmpty()
-                    ? "nothing was looked at that shows it"
-                    : "neither the part nor its mark was looked at: " + list(not.looks(), "or");
+                    ? say("held-nothing-looked-at")
+                    : say("held-not-looked-at", either(not.looks()));
         }
         if (reason instanceof HoldReason.NotProvedGood good) {
-            return "{finding:" + good.finding() + "}"
-                    + (good.found()
-                            ? " was found, and must be out of the way"
-                            : " has not been looked at and found sound");
+            return say(good.found() ? "held-found" : "held-not-proved-good", good.finding());
         }
         if (reason instanceof HoldReason.RivalOpen rival) {
-            return "{cause:" + rival.other()
-                    + (rival.seen()
-                            ? "} was seen, and leaves the same marks"
-                            : "} would leave the same marks and was not ruled out")
-                    + (rival.tells().isEmpty() ? "" : ". " + withoutStop(rival.tells()))
-                    + (rival.looks().isEmpty() ? "" : ". Look at: " + list(rival.looks(), "or"));
+            return say(rival.seen() ? "held-rival-seen" : "held-rival-open", rival.other())
+                    + (rival.tells().isEmpty() ? "" : say("held-rival-tells", withoutStop(rival.tells())))
+                    + (rival.looks().isEmpty() ? "" : say("held-rival-looks", either(rival.looks())));
         }
         if (reason instanceof HoldReason.RenewalOpen renewal) {
-            return "{finding:" + renewal.good() + "}: sound now, but a repair is on record; was it so before? {finding:"
-                    + renewal.renewed() + "}";
+            return say("held-renewal", renewal.good(), renewal.renewed());
         }
         if (reason instanceof HoldReason.OwnerOpen owner) {
-            return "whose it is turns on this: {finding:" + owner.finding() + "}?";
+            return say("held-owner", owner.finding());
         }
         if (reason instanceof HoldReason.TooLittleLogged log) {
-            return "{finding:" + log.finding() + "} rests on too little to carry it: " + log.why();
+            return say("held-thin-log", log.finding(), log.why());
         }
         if (reason instanceof HoldReason.Contradicted contradicted) {
-            return "the evidence contradicts itself: " + contradicted.why();
+            return say("held-contradicted", contradicted.why());
         }
         if (reason instanceof HoldReason.DoubtfulIdentity doubt) {
-            return "the evidence may not be from this unit: {finding:" + doubt.finding() + "}";
+            return say("held-identity", doubt.finding());
         }
         HoldReason.ExplainsNothing nothing = (HoldReason.ExplainsNothing) reason;
-        return "it is there, but it does not explain " + list(nothing.symptoms(), "or");
+        return say("held-explains-nothing", either(nothing.symptoms()));
     }
 
     /** What stands within a sentence of ours, which sets its own full stop. */
@@ -120,7 +147,7 @@ public final class Sentences {
         return sentence.endsWith(".") ? sentence.substring(0, sentence.length() - 1) : sentence;
     }
 
-    private static String list(List<String> findings, String last) {
+    private String either(List<String> findings) {
         List<String> titles = findings.stream()
                 .limit(MOST_NAMED)
                 .map(f -> "{finding:" + f + "}")
@@ -128,45 +155,43 @@ public final class Sentences {
         int n = titles.size();
         return n == 1
                 ? titles.get(0)
-                : String.join(", ", titles.subList(0, n - 1)) + " " + last + " " + titles.get(n - 1);
+                : String.join(", ", titles.subList(0, n - 1)) + " " + say("or") + " " + titles.get(n - 1);
     }
 
-    public static String goesWith(String cause, double probability) {
-        return "{cause:" + cause + "}, " + percent(probability)
-                + (probability < Thresholds.CONCLUDED ? ": confirm before parts are ordered" : "");
+    public String goesWith(String cause, double probability) {
+        return say(probability < Thresholds.CONCLUDED ? "goes-with-confirm" : "goes-with", cause, percent(probability));
     }
 
-    public static String generalReminder() {
-        return "general reminder; nothing is said about this driver";
+    public String generalReminder() {
+        return say("general-reminder");
     }
 
-    public static String workOn(String cause) {
-        return "work on: {cause:" + cause + "}";
+    public String workOn(String cause) {
+        return say("work-on", cause);
     }
 
-    public static String sinceFound(String finding) {
-        return "because of: {finding:" + finding + "}";
+    public String sinceFound(String finding) {
+        return say("since-found", finding);
     }
 
-    public static String whatCameFirst(String first, String second) {
-        return "{cause:" + first + "} can bring about {cause:" + second
-                + "}: both are likely here, so ask which came first before either is called the cause.";
+    public String whatCameFirst(String first, String second) {
+        return say("what-came-first", first, second);
     }
 
-    static String percent(double probability) {
+    String percent(double probability) {
         double percent = 100 * probability;
         if (percent < 1) {
-            return "under 1 %";
+            return say("percent-least");
         }
-        return percent > 99 ? "over 99 %" : Math.round(percent) + " %";
+        return percent > 99 ? say("percent-most") : Math.round(percent) + " %";
     }
 
-    private static String reading(Measured m) {
-        return "{measure:" + m.measure() + "} read " + number(m.value()) + " " + m.unit();
+    private String reading(Measured m) {
+        return say("reading", m.measure(), number(m.value()), m.unit());
     }
 
-    private static String from(Measured m) {
-        return m.limitFrom().isEmpty() ? "" : " (" + m.limitFrom() + ")";
+    private String from(Measured m) {
+        return m.limitFrom().isEmpty() ? "" : say("limit-from", m.limitFrom());
     }
 
     private static String number(double value) {

@@ -11,15 +11,18 @@ import witnessmark.diagnosis.EvidenceMatrix;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.language.Language;
+import witnessmark.language.Texts;
 
 /**
- * All that the documents of one case are written from.
+ * All that the documents of one case are written from, in the language of its knowledge.
  *
  * @param history how the case came to stand so; empty for a case that was not stored
  * @param made what the judgement was made with
  * @param contents bytes of the attachments at hand, by SHA-256; one that is missing is said to be missing
  * @param truck profile of the truck, from which its figures and charts are computed; empty where none is named
  * @param figures charts that come from elsewhere, such as a trip log; may be empty
+ * @param shop whose papers they are
  */
 public record Dossier(
         CaseFile file,
@@ -30,7 +33,8 @@ public record Dossier(
         MadeWith made,
         Map<String, byte[]> contents,
         Optional<TruckProfile> truck,
-        List<Figure> figures) {
+        List<Figure> figures,
+        Shop shop) {
 
     /**
      * A chart with what it shows.
@@ -42,6 +46,15 @@ public record Dossier(
     public Dossier {
         contents = Map.copyOf(contents);
         figures = List.copyOf(figures);
+    }
+
+    public Language language() {
+        return knowledge.language();
+    }
+
+    /** What the pages say besides, in the same language. */
+    public Texts texts() {
+        return Texts.of("document", language());
     }
 
     /** The time of the case's last entry, by which its documents are dated; empty for a case that was not stored. */

@@ -8,39 +8,34 @@ import java.util.stream.Collectors;
 /** The documents there are, each for its own reader. */
 public enum Kind {
     /** What to look at next and what was found: for the technician. */
-    BENCH("Bench sheet", false, false),
+    BENCH("Bench sheet", false),
     /** Complaint, cause and correction in plain words: for the fleet. */
-    EXPLANATION("Explanation", false, false),
+    EXPLANATION("Explanation", false),
     /** The evidence with its weights and its record: for the warranty clerk. */
-    EVIDENCE("Evidence record", false, false),
+    EVIDENCE("Evidence record", false),
     /** The claim on one page: for the warranty clerk. */
-    CLAIM("Claim sheet", false, true),
+    CLAIM("Claim sheet", true),
     /** Good practice on one page: for the driver. */
-    COACHING("Coaching card", true, true),
+    COACHING("Coaching card", true),
     /** Getting the next tow right, on one page: for the tow operator. */
-    TOWING("Towing-prep sheet", true, true),
+    TOWING("Towing-prep sheet", true),
     /** All of them in one. */
-    PACKET("Case packet", false, false);
+    PACKET("Case packet", false);
 
     /** The words for them, for messages. */
     public static final String WORDS = Arrays.stream(values()).map(Kind::word).collect(Collectors.joining(", "));
 
     private final String title;
-    private final boolean inSpanish;
     private final boolean onePage;
 
-    Kind(String title, boolean inSpanish, boolean onePage) {
+    Kind(String title, boolean onePage) {
         this.title = title;
-        this.inSpanish = inSpanish;
         this.onePage = onePage;
     }
 
+    /** What it is called, in messages. */
     public String title() {
         return title;
-    }
-
-    public boolean isIn(Language language) {
-        return language == Language.ENGLISH || inSpanish;
     }
 
     /** Whether it must fit one sheet of paper. */

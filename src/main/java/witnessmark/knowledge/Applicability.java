@@ -17,22 +17,30 @@ import witnessmark.gearbox.LayoutWords;
 public record Applicability(Map<String, Set<String>> allowed, int fewestRatios, int mostRatios) {
     public static final Applicability ANY = new Applicability(Map.of(), 1, 32);
 
+    /**
+     * What a gearbox has that the cause or finding does not go with.
+     *
+     * @param feature name of the feature; empty for the number of forward ratios
+     * @param has the word or number it has
+     */
+    public record Mismatch(String feature, String has) {}
+
     public Applicability {
         allowed = Map.copyOf(allowed);
     }
 
-    /** Why it does not apply to the layout, in words; empty if it does or may. */
-    public Optional<String> reasonAgainst(Layout layout) {
+    /** Why it does not apply to the layout, empty if it does or may. */
+    public Optional<Mismatch> reasonAgainst(Layout layout) {
         for (var feature : new TreeMap<>(allowed).entrySet()) {
             Optional<String> word = LayoutWords.word(layout, feature.getKey());
             if (word.isPresent() && !feature.getValue().contains(word.get())) {
-                return Optional.of("this gearbox has " + feature.getKey() + ": " + word.get());
+                return Optional.of(new Mismatch(feature.getKey(), word.get()));
             }
         }
         if (layout.forwardRatios().isPresent()) {
             int ratios = layout.forwardRatios().getAsInt();
             if (ratios < fewestRatios || ratios > mostRatios) {
-                return Optional.of("this gearbox has " + ratios + " forward ratios");
+                return Optional.of(new Mismatch("", String.valueOf(ratios)));
             }
         }
         return Optional.empty();

@@ -67,15 +67,26 @@ public record Cause(
 
     /** The same cause with other links. */
     public Cause withLinks(List<Link> links) {
-        return with(prior, links);
+        return with(prior, links, title, mechanism, against, repair);
+    }
+
+    /** The same cause in other words. */
+    Cause saying(String title, String mechanism, List<Against> against, List<String> repair) {
+        return with(prior, links, title, mechanism, against, repair);
     }
 
     /** The same cause with another prior. */
     public Cause withPrior(double prior) {
-        return with(prior, links);
+        return with(prior, links, title, mechanism, against, repair);
     }
 
-    private Cause with(double prior, List<Link> links) {
+    private Cause with(
+            double prior,
+            List<Link> links,
+            String title,
+            String mechanism,
+            List<Against> against,
+            List<String> repair) {
         return new Cause(
                 id,
                 system,

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import witnessmark.language.Language;
 
 /** Looks for what is well-formed but weak in a knowledge base: holes, twins, and conclusions nothing can carry. */
 public final class CheckKnowledge {
@@ -36,6 +37,7 @@ public final class CheckKnowledge {
         checkFindings();
         checkSpecific();
         checkPairs();
+        checkSpanish();
         return List.copyOf(found);
     }
 
@@ -85,6 +87,28 @@ public final class CheckKnowledge {
         if (blames && knowledge.lookAlikesOf(cause.id()).isEmpty()) {
             weak(cause.id(), "has no look-alike", "name what else leaves these marks");
         }
+    }
+
+    /** Every text printed has its Spanish, and no Spanish is left over from a text that was changed. */
+    private void checkSpanish() {
+        if (knowledge.language() != Language.ENGLISH) {
+            return;
+        }
+        Set<String> printed = new HashSet<>();
+        new TranslateTexts((id, english) -> {
+                    if (printed.add(english) && !knowledge.spanish().containsKey(english)) {
+                        weak(id, "has no Spanish for '" + english + "'", "add the text with its Spanish under es/");
+                    }
+                    return english;
+                })
+                .of(knowledge, Language.ENGLISH);
+        knowledge.spanish().keySet().stream()
+                .filter(english -> !printed.contains(english))
+                .sorted()
+                .forEach(english -> weak(
+                        "es",
+                        "translates a text that stands nowhere: '" + english + "'",
+                        "take it out, or bring it up to date"));
     }
 
     private boolean hasGround(Cause cause) {

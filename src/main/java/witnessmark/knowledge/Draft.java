@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.regex.Pattern;
+import witnessmark.language.Language;
 import witnessmark.yaml.Faults;
 import witnessmark.yaml.Nearest;
 import witnessmark.yaml.YamlMap;
@@ -58,6 +59,7 @@ final class Draft {
     final List<List<String>> synonyms = new ArrayList<>();
     final List<Wording> wordings = new ArrayList<>();
     final Map<String, String> pages = new LinkedHashMap<>();
+    final Map<String, String> spanish = new LinkedHashMap<>();
     Vocabulary vocabulary = Vocabulary.EMPTY;
 
     private final List<Reference> references = new ArrayList<>();
@@ -163,6 +165,8 @@ final class Draft {
                 sources,
                 List.copyOf(synonyms),
                 List.copyOf(wordings),
-                pages);
+                pages,
+                Language.ENGLISH,
+                Map.copyOf(spanish));
     }
 }

@@ -93,15 +93,28 @@ public record Finding(
 
     /** The same finding with another background. */
     public Finding withBackground(double background) {
-        return with(id, title, background);
+        return with(id, background, title, ask, look, looksLike, confusedWith, says);
     }
 
     /** One like it under another id and title. */
     Finding named(String id, String title) {
-        return with(id, title, background);
+        return with(id, background, title, ask, look, looksLike, confusedWith, says);
     }
 
-    private Finding with(String id, String title, double background) {
+    /** The same finding in other words. */
+    Finding saying(String title, String ask, String look, String looksLike, String confusedWith, String says) {
+        return with(id, background, title, ask, look, looksLike, confusedWith, says);
+    }
+
+    private Finding with(
+            String id,
+            double background,
+            String title,
+            String ask,
+            String look,
+            String looksLike,
+            String confusedWith,
+            String says) {
         return new Finding(
                 id,
                 system,

@@ -5,9 +5,13 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import witnessmark.language.Language;
 
 /**
  * The whole of what is known, checked: every id named anywhere in it exists in it. Maps keep the order of the files.
+ *
+ * @param language the language of its texts; cautions and advice are in all
+ * @param spanish the Spanish of each English text
  */
 public record KnowledgeBase(
         Vocabulary vocabulary,
@@ -30,7 +34,21 @@ public record KnowledgeBase(
         Map<String, Source> sources,
         List<List<String>> synonyms,
         List<Wording> wordings,
-        Map<String, String> pages) {
+        Map<String, String> pages,
+        Language language,
+        Map<String, String> spanish) {
+
+    /** The same knowledge in another language; a text without its Spanish stays as it is written. */
+    public KnowledgeBase in(Language wanted) {
+        return wanted == Language.SPANISH && language == Language.ENGLISH
+                ? new TranslateTexts((id, english) -> spanish.getOrDefault(english, english)).of(this, wanted)
+                : this;
+    }
+
+    /** A text that was kept in English, such as a title in a signed judgement, in the language of this knowledge. */
+    public String text(String english) {
+        return language == Language.SPANISH ? spanish.getOrDefault(english, english) : english;
+    }
 
     /** The class with this id; throws if there is none. */
     public Vocabulary.CauseClass classOf(String id) {
@@ -93,6 +111,8 @@ public record KnowledgeBase(
                 sources,
                 synonyms,
                 wordings,
-                pages);
+                pages,
+                language,
+                spanish);
     }
 }

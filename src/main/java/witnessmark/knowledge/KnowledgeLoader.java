@@ -136,6 +136,7 @@ public final class KnowledgeLoader {
             case "advice" -> AdviceForm.read(root, draft);
             case "cautions" -> CautionForm.read(root, draft);
             case "sources" -> SourceForm.read(root, draft);
+            case "es" -> SpanishForm.read(root, draft);
             case "words" -> WordingForm.read(root, draft);
             case "synonyms" -> SynonymForm.read(root, draft);
             default -> root.fault(

@@ -52,4 +52,22 @@ public record Vocabulary(
      * @param blames whether naming it is a statement about a person, so that the blame guard watches it
      */
     public record CauseClass(String id, String title, boolean blames, String plain) {}
+
+    /** The same words with other classes. */
+    Vocabulary withClasses(List<CauseClass> classes) {
+        return new Vocabulary(
+                strengths,
+                priors,
+                backgrounds,
+                against,
+                seenIfThere,
+                seenWithoutCause,
+                greatestRatio,
+                toldIfSo,
+                toldIfNot,
+                notOnPaperIfSo,
+                unsureIfPresent,
+                unsureIfAbsent,
+                classes);
+    }
 }

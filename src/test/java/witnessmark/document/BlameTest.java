@@ -52,7 +52,7 @@ class BlameTest {
 
     private static String ownWords(Dossier dossier, Kind kind) {
         CaseFile file = dossier.file();
-        String text = new String(WRITE.write(dossier, kind, Form.MARKDOWN, Language.ENGLISH), StandardCharsets.UTF_8);
+        String text = new String(WRITE.write(dossier, kind, Form.MARKDOWN), StandardCharsets.UTF_8);
         // What people told is theirs to say.
         for (String told : List.of(file.complaint(), file.driverAccount(), file.title(), file.workDone())) {
             text = told.isEmpty() ? text : text.replace(told, "");
@@ -79,8 +79,7 @@ class BlameTest {
     @MethodSource("unproved")
     void a_blaming_cause_that_is_not_concluded_is_said_not_to_be(CaseFile file) {
         Dossier dossier = Cases.of(file);
-        String text = new String(
-                WRITE.write(dossier, Kind.EXPLANATION, Form.MARKDOWN, Language.ENGLISH), StandardCharsets.UTF_8);
+        String text = new String(WRITE.write(dossier, Kind.EXPLANATION, Form.MARKDOWN), StandardCharsets.UTF_8);
 
         dossier.judgement().causes().stream()
                 .filter(c -> c.classId().equals("driver-habit") && c.standing() != RankedCause.Standing.CONCLUDED)
@@ -107,8 +106,7 @@ class BlameTest {
     @MethodSource("unproved")
     void the_coaching_card_names_no_cause_and_no_verdict(CaseFile file) {
         Dossier dossier = Cases.of(file);
-        String card = new String(
-                WRITE.write(dossier, Kind.COACHING, Form.MARKDOWN, Language.ENGLISH), StandardCharsets.UTF_8);
+        String card = new String(WRITE.write(dossier, Kind.COACHING, Form.MARKDOWN), StandardCharsets.UTF_8);
 
         assertThat(card).doesNotContain(dossier.judgement().verdict().sentence());
         dossier.judgement().causes().forEach(c -> assertThat(card).doesNotContain(c.title()));

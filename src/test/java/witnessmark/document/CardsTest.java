@@ -9,6 +9,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import witnessmark.document.template.TemplateFolder;
 import witnessmark.document.write.WriteDocument;
+import witnessmark.language.Language;
 import witnessmark.truck.ReadyTrucks;
 
 class CardsTest {
@@ -24,8 +25,9 @@ class CardsTest {
                 plain.made(),
                 Map.of(),
                 Optional.of(ReadyTrucks.named(truck)),
-                List.of());
-        return new WriteDocument(TemplateFolder.shipped(), paper).write(dossier, kind, Form.PDF, language);
+                List.of(),
+                plain.shop());
+        return new WriteDocument(TemplateFolder.shipped(), paper).write(Cases.in(dossier, language), kind, Form.PDF);
     }
 
     @ParameterizedTest
@@ -43,11 +45,12 @@ class CardsTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"ENGLISH, Low range: never above, Always", "SPANISH, Gama baja: nunca a más de, Siempre"})
+    @CsvSource({"ENGLISH, Low range: never above, Always", "SPANISH, Rango bajo: nunca a más de, Siempre"})
     void the_driver_reads_the_figures_of_this_truck_in_the_own_language(
             Language language, String ceiling, String always) {
         String card = PdfText.of(card(Kind.COACHING, "thirteen-ratio", Paper.A4, language))
-                .text();
+                .text()
+                .replaceAll("\\s+", " ");
 
         assertThat(card).contains(ceiling, always, "km/h (", "rpm");
     }

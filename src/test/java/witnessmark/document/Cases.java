@@ -27,6 +27,7 @@ import witnessmark.diagnosis.RuleBase;
 import witnessmark.diagnosis.ShippedKnowledge;
 import witnessmark.gearbox.Layout;
 import witnessmark.gearbox.Unit;
+import witnessmark.language.Language;
 import witnessmark.truck.ReadyTrucks;
 
 /** Cases to write documents of. */
@@ -65,7 +66,26 @@ final class Cases {
                     MADE,
                     contents,
                     Optional.of(ReadyTrucks.named("thirteen-ratio")),
-                    List.of());
+                    List.of(),
+                    Shop.UNNAMED);
+        }
+    }
+
+    /** The same in another language. */
+    static Dossier in(Dossier all, Language language) {
+        Diagnosis diagnosis = DIAGNOSIS.in(language);
+        try (OpenCase open = diagnosis.open(all.file())) {
+            return new Dossier(
+                    all.file(),
+                    all.history(),
+                    open.judgement(),
+                    open.matrix(),
+                    diagnosis.knowledge(),
+                    all.made(),
+                    all.contents(),
+                    all.truck(),
+                    all.figures(),
+                    all.shop());
         }
     }
 
@@ -80,7 +100,8 @@ final class Cases {
                 all.made(),
                 all.contents(),
                 Optional.empty(),
-                List.of());
+                List.of(),
+                all.shop());
     }
 
     /** The same with its second entry changed outside the program. */
@@ -104,7 +125,8 @@ final class Cases {
                 whole.made(),
                 whole.contents(),
                 whole.truck(),
-                whole.figures());
+                whole.figures(),
+                whole.shop());
     }
 
     static CaseFile sample(String id) {

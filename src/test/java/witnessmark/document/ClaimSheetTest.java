@@ -29,7 +29,7 @@ import witnessmark.gearbox.Unit;
 class ClaimSheetTest {
 
     private static byte[] written(Dossier dossier, Kind kind, Form form, Paper paper) {
-        return new WriteDocument(TemplateFolder.shipped(), paper).write(dossier, kind, form, Language.ENGLISH);
+        return new WriteDocument(TemplateFolder.shipped(), paper).write(dossier, kind, form);
     }
 
     private static String text(Dossier dossier, Kind kind) {

@@ -24,9 +24,8 @@ class FiguresOnPaperTest {
             value = Kind.class,
             names = {"BENCH", "EXPLANATION", "EVIDENCE"})
     void every_figure_of_the_screen_is_on_paper(Kind kind) {
-        String markdown =
-                new String(WRITE.write(DOSSIER, kind, Form.MARKDOWN, Language.ENGLISH), StandardCharsets.UTF_8);
-        PdfText pdf = PdfText.of(WRITE.write(DOSSIER, kind, Form.PDF, Language.ENGLISH));
+        String markdown = new String(WRITE.write(DOSSIER, kind, Form.MARKDOWN), StandardCharsets.UTF_8);
+        PdfText pdf = PdfText.of(WRITE.write(DOSSIER, kind, Form.PDF));
 
         Set<String> figures = new TreeSet<>();
         FIGURE.matcher(markdown.replace("\\", "")).results().forEach(m -> figures.add(m.group()));
@@ -37,8 +36,7 @@ class FiguresOnPaperTest {
 
     @Test
     void the_record_holds_measured_values_weights_chances_and_the_last_hash() {
-        String paper = PdfText.of(WRITE.write(DOSSIER, Kind.EVIDENCE, Form.PDF, Language.ENGLISH))
-                .unbroken();
+        String paper = PdfText.of(WRITE.write(DOSSIER, Kind.EVIDENCE, Form.PDF)).unbroken();
 
         assertThat(paper)
                 .contains("44psi")

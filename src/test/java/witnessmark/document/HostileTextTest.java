@@ -11,13 +11,14 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.w3c.dom.Document;
 import witnessmark.document.template.TemplateFolder;
 import witnessmark.document.write.WriteDocument;
+import witnessmark.language.Language;
 
 class HostileTextTest {
     private static final WriteDocument WRITE = new WriteDocument(TemplateFolder.shipped(), Paper.A4);
     private static final Dossier HOSTILE = Cases.stored(Cases.hostile(), java.util.Map.of());
 
     private static String text(Kind kind, Form form) {
-        return new String(WRITE.write(HOSTILE, kind, form, Language.ENGLISH), StandardCharsets.UTF_8);
+        return new String(WRITE.write(HOSTILE, kind, form), StandardCharsets.UTF_8);
     }
 
     @ParameterizedTest
@@ -60,7 +61,7 @@ class HostileTextTest {
 
     @Test
     void the_complaint_stays_readable_whole_on_paper() {
-        PdfText pdf = PdfText.of(WRITE.write(HOSTILE, Kind.EVIDENCE, Form.PDF, Language.ENGLISH));
+        PdfText pdf = PdfText.of(WRITE.write(HOSTILE, Kind.EVIDENCE, Form.PDF));
 
         assertThat(pdf.unbroken())
                 .contains("<script>alert('x')</script>[U+202E]gnp.eziS[U+202C]")
@@ -86,7 +87,7 @@ class HostileTextTest {
             value = Kind.class,
             names = {"COACHING", "TOWING"})
     void a_card_stays_on_one_page_whatever_the_truck_is_called(Kind kind) {
-        assertThat(PdfText.of(WRITE.write(HOSTILE, kind, Form.PDF, Language.SPANISH))
+        assertThat(PdfText.of(WRITE.write(Cases.in(HOSTILE, Language.SPANISH), kind, Form.PDF))
                         .pages())
                 .isEqualTo(1);
     }

@@ -16,7 +16,7 @@ class ReproducibleTest {
     /** Everything made anew, so that nothing is the same by being the same object. */
     private static byte[] written(Kind kind, Form form) {
         Dossier dossier = Cases.stored(Cases.sample("slow-into-low-low-air"), Map.of());
-        return new WriteDocument(TemplateFolder.shipped(), Paper.A4).write(dossier, kind, form, Language.ENGLISH);
+        return new WriteDocument(TemplateFolder.shipped(), Paper.A4).write(dossier, kind, form);
     }
 
     @ParameterizedTest
@@ -38,8 +38,7 @@ class ReproducibleTest {
     void another_case_gives_other_bytes() {
         Dossier other = Cases.of(Cases.sample("scored-hubs-after-a-tow"));
 
-        assertThat(new WriteDocument(TemplateFolder.shipped(), Paper.A4)
-                        .write(other, Kind.BENCH, Form.PDF, Language.ENGLISH))
+        assertThat(new WriteDocument(TemplateFolder.shipped(), Paper.A4).write(other, Kind.BENCH, Form.PDF))
                 .isNotEqualTo(written(Kind.BENCH, Form.PDF));
     }
 

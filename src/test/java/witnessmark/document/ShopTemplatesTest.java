@@ -20,8 +20,7 @@ class ShopTemplatesTest {
 
     private String html() {
         return new String(
-                new WriteDocument(TemplateFolder.of(folder), Paper.A4)
-                        .write(DOSSIER, Kind.TOWING, Form.HTML, Language.ENGLISH),
+                new WriteDocument(TemplateFolder.of(folder), Paper.A4).write(DOSSIER, Kind.TOWING, Form.HTML),
                 StandardCharsets.UTF_8);
     }
 
@@ -55,8 +54,8 @@ class ShopTemplatesTest {
     void a_template_that_is_not_well_formed_is_refused_for_paper() throws IOException {
         Files.writeString(folder.resolve("letterhead.html"), "<p>no end");
 
-        assertThatThrownBy(() -> new WriteDocument(TemplateFolder.of(folder), Paper.A4)
-                        .write(DOSSIER, Kind.TOWING, Form.PDF, Language.ENGLISH))
+        assertThatThrownBy(() ->
+                        new WriteDocument(TemplateFolder.of(folder), Paper.A4).write(DOSSIER, Kind.TOWING, Form.PDF))
                 .isInstanceOf(DocumentRefused.class)
                 .hasMessageContaining("not well-formed XHTML at line");
     }
@@ -66,8 +65,7 @@ class ShopTemplatesTest {
         Path secret = Files.writeString(folder.resolve("secret.txt"), "the secret");
         Files.writeString(folder.resolve("letterhead.html"), "<img src=\"" + secret.toUri() + "\" alt=\"x\"/>");
 
-        byte[] pdf = new WriteDocument(TemplateFolder.of(folder), Paper.A4)
-                .write(DOSSIER, Kind.TOWING, Form.PDF, Language.ENGLISH);
+        byte[] pdf = new WriteDocument(TemplateFolder.of(folder), Paper.A4).write(DOSSIER, Kind.TOWING, Form.PDF);
 
         assertThat(PdfText.of(pdf).text()).doesNotContain("the secret");
     }

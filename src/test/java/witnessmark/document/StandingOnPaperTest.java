@@ -28,7 +28,7 @@ class StandingOnPaperTest {
     private static final WriteDocument WRITE = new WriteDocument(TemplateFolder.shipped(), Paper.A4);
 
     private static String text(Dossier dossier, Kind kind) {
-        return new String(WRITE.write(dossier, kind, Form.MARKDOWN, Language.ENGLISH), StandardCharsets.UTF_8);
+        return new String(WRITE.write(dossier, kind, Form.MARKDOWN), StandardCharsets.UTF_8);
     }
 
     static List<CaseFile> samples() {
@@ -88,7 +88,8 @@ class StandingOnPaperTest {
                 known.made(),
                 Map.of(),
                 known.truck(),
-                List.of());
+                List.of(),
+                known.shop());
 
         for (Kind kind : Kind.values()) {
             assertThat(text(dossier, kind)).isNotEmpty();

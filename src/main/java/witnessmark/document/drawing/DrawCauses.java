@@ -19,6 +19,7 @@ import witnessmark.diagnosis.RankedCause;
 import witnessmark.document.ShippedFont;
 import witnessmark.document.chart.SvgCanvas;
 import witnessmark.document.template.VisibleText;
+import witnessmark.language.Texts;
 
 /**
  * Draws the causes as bars: on the left how probable each is, on the right the weight of each finding for it (grey, to
@@ -34,7 +35,7 @@ public final class DrawCauses {
     private DrawCauses() {}
 
     /** The chart as one SVG element; empty without causes. */
-    public static String draw(List<RankedCause> causes) {
+    public static String draw(List<RankedCause> causes, Texts words) {
         if (causes.isEmpty()) {
             return "";
         }
@@ -46,8 +47,8 @@ public final class DrawCauses {
         names.setCategoryLabelPositionOffset(22);
         names.setCategoryMargin(0.3);
         CombinedDomainCategoryPlot both = new CombinedDomainCategoryPlot(names);
-        both.add(plot(chances(causes), chanceAxis(), false), 2);
-        both.add(plot(weights(causes), weightAxis(), true), 3);
+        both.add(plot(chances(causes), chanceAxis(words), false), 2);
+        both.add(plot(weights(causes), weightAxis(words), true), 3);
         both.setOrientation(PlotOrientation.HORIZONTAL);
         both.setGap(18);
         both.setBackgroundPaint(Color.WHITE);
@@ -58,8 +59,8 @@ public final class DrawCauses {
                 chart,
                 WIDTH,
                 70 + ROW * causes.size(),
-                "Causes with the evidence for and against each",
-                "The figures stand in the tables below.");
+                words.text("causes.title"),
+                words.text("causes.described"));
     }
 
     private static CategoryPlot plot(DefaultCategoryDataset data, NumberAxis axis, boolean twoSides) {
@@ -87,14 +88,14 @@ public final class DrawCauses {
         return plot;
     }
 
-    private static NumberAxis chanceAxis() {
-        NumberAxis axis = axis("Chance, %");
+    private static NumberAxis chanceAxis(Texts words) {
+        NumberAxis axis = axis(words.text("causes.chance"));
         axis.setRange(0, 100);
         return axis;
     }
 
-    private static NumberAxis weightAxis() {
-        NumberAxis axis = axis("Against  |  for, decibans of each finding");
+    private static NumberAxis weightAxis(Texts words) {
+        NumberAxis axis = axis(words.text("causes.weights"));
         axis.setAutoRangeIncludesZero(true);
         axis.setLowerMargin(0.1);
         axis.setUpperMargin(0.1);

@@ -3,6 +3,7 @@ package witnessmark.document.drawing;
 import java.util.ArrayList;
 import java.util.List;
 import witnessmark.document.drawing.Svg.Ink;
+import witnessmark.language.Texts;
 
 /** Draws how damage comes about: what was at work, what it does to the parts, what was found. */
 public final class DrawDamage {
@@ -18,24 +19,24 @@ public final class DrawDamage {
     private DrawDamage() {}
 
     /** One row for each story, as one SVG element; empty without stories. */
-    public static String draw(List<DamageStory> stories) {
+    public static String draw(List<DamageStory> stories, Texts words) {
         if (stories.isEmpty()) {
             return "";
         }
-        List<Row> rows = stories.stream().map(Row::of).toList();
+        List<Row> rows = stories.stream().map(s -> Row.of(s, words)).toList();
         double height = 30 + rows.stream().mapToDouble(r -> r.height() + 34).sum();
         Svg svg = new Svg(WIDTH, height);
-        heads(svg);
+        heads(svg, words);
         double y = 34;
         for (Row row : rows) {
             row.drawAt(y, svg);
             y += row.height() + 34;
         }
-        return svg.finish("How the damage comes about", described(stories));
+        return svg.finish(words.text("damage.title"), described(stories, words));
     }
 
-    private static void heads(Svg svg) {
-        List<String> heads = List.of("What acts", "What it does", "What was found");
+    private static void heads(Svg svg, Texts words) {
+        List<String> heads = List.of(words.text("damage.acts"), words.text("damage.does"), words.text("damage.found"));
         for (int i = 0; i < heads.size(); i++) {
             svg.text(heads.get(i), left(i) + COLUMN / 2, 16, 14, "middle", true);
         }
@@ -45,25 +46,29 @@ public final class DrawDamage {
         return column * (COLUMN + GAP);
     }
 
-    private static String described(List<DamageStory> stories) {
+    private static String described(List<DamageStory> stories, Texts words) {
         return String.join(
                 " ",
                 stories.stream()
-                        .map(s -> s.standing() + ": " + s.cause() + ". " + s.mechanism() + " Found: "
-                                + (s.marks().isEmpty() ? "nothing yet" : String.join(", ", s.marks())) + ".")
+                        .map(s -> words.text(
+                                "damage.described",
+                                s.standing(),
+                                s.cause(),
+                                s.mechanism(),
+                                s.marks().isEmpty() ? words.text("damage.nothing") : String.join(", ", s.marks())))
                         .toList());
     }
 
     private record Row(String standing, List<List<String>> columns) {
 
-        static Row of(DamageStory story) {
+        static Row of(DamageStory story, Texts words) {
             List<String> marks = new ArrayList<>();
             for (String mark :
                     story.marks().subList(0, Math.min(MOST_MARKS, story.marks().size()))) {
                 marks.addAll(wrapped("- " + mark));
             }
             if (story.marks().size() > MOST_MARKS) {
-                marks.addAll(wrapped("and " + (story.marks().size() - MOST_MARKS) + " more"));
+                marks.addAll(wrapped(words.text("damage.more", story.marks().size() - MOST_MARKS)));
             }
             return new Row(
                     story.standing(),
@@ -71,7 +76,7 @@ public final class DrawDamage {
                             // Drawn bold, which is wider.
                             Svg.wrapped(story.cause(), 0.86 * (COLUMN - 2 * PAD), SIZE, MOST_LINES),
                             wrapped(story.mechanism()),
-                            marks.isEmpty() ? wrapped("Nothing that it explains was found yet.") : marks));
+                            marks.isEmpty() ? wrapped(words.text("damage.none-found")) : marks));
         }
 
         private static List<String> wrapped(String text) {

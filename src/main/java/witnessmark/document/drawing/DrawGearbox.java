@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import witnessmark.document.drawing.Svg.Ink;
 import witnessmark.gearbox.Layout;
+import witnessmark.language.Texts;
 
 /** Draws the gearbox of a case as its layout says, with the parts concerned marked by hatching and label. */
 public final class DrawGearbox {
@@ -37,16 +38,18 @@ public final class DrawGearbox {
             "splitter");
 
     private final GearboxPlan plan;
+    private final Texts words;
     private final Svg svg = new Svg(GearboxPlan.WIDTH, GearboxPlan.HEIGHT);
     private final List<Box> taken = new ArrayList<>();
 
-    private DrawGearbox(Layout layout) {
+    private DrawGearbox(Layout layout, Texts words) {
         this.plan = new GearboxPlan(layout);
+        this.words = words;
     }
 
-    /** The drawing as one SVG element. */
-    public static String draw(Layout layout, List<Mark> marks) {
-        return new DrawGearbox(layout).drawn(marks);
+    /** The drawing as one SVG element, labelled from the documents' words. */
+    public static String draw(Layout layout, List<Mark> marks, Texts words) {
+        return new DrawGearbox(layout, words).drawn(marks);
     }
 
     /** Whether the drawing of this layout holds the part. */
@@ -65,12 +68,12 @@ public final class DrawGearbox {
         shown.forEach(this::shade);
         shown.forEach(this::balloon);
         captions();
-        return svg.finish("Diagram of the gearbox with the parts concerned marked", described(shown));
+        return svg.finish(words.text("drawing.title"), described(shown));
     }
 
-    private static String described(List<Mark> marks) {
+    private String described(List<Mark> marks) {
         if (marks.isEmpty()) {
-            return "No part is marked.";
+            return words.text("drawing.no-part");
         }
         return String.join(
                 "; ",
@@ -203,25 +206,26 @@ public final class DrawGearbox {
     }
 
     private void captions() {
-        svg.text("Engine", 41, 398, 14, "middle", false);
-        svg.text("Bell housing, clutch", 155, 450, 14, "middle", false);
-        svg.text("Front section", 430, 505, 15, "middle", true);
+        svg.text(words.text("drawing.engine"), 41, 398, 14, "middle", false);
+        svg.text(words.text("drawing.bell-housing"), 155, 450, 14, "middle", false);
+        svg.text(words.text("drawing.front"), 430, 505, 15, "middle", true);
         if (plan.hasAuxiliary()) {
-            svg.text("Auxiliary section", 690, 505, 15, "middle", true);
+            svg.text(words.text("drawing.auxiliary"), 690, 505, 15, "middle", true);
         }
-        svg.text("Driveline, axle", 880, 385, 14, "middle", false);
+        svg.text(words.text("drawing.driveline"), 880, 385, 14, "middle", false);
         if (plan.hasAir()) {
-            svg.text("Air: supply, filter, regulator", 112, 20, 14, "middle", false);
+            svg.text(words.text("drawing.air"), 112, 20, 14, "middle", false);
             svg.text(
-                    plan.hasSplitter() && plan.rangeByAir() && plan.hasRange()
-                            ? "Valves and cylinders"
-                            : "Valve and cylinder",
+                    words.text(
+                            plan.hasSplitter() && plan.rangeByAir() && plan.hasRange()
+                                    ? "drawing.valves"
+                                    : "drawing.valve"),
                     742,
                     113,
                     14,
                     "start",
                     false);
         }
-        svg.text("Lever", plan.remote() ? 300 : 380, plan.remote() ? 100 : 104, 14, "start", false);
+        svg.text(words.text("drawing.lever"), plan.remote() ? 300 : 380, plan.remote() ? 100 : 104, 14, "start", false);
     }
 }

@@ -7,10 +7,12 @@ import java.util.List;
  *
  * @param label number or letter in the balloon
  * @param part id of the part in the knowledge base
+ * @param partName the part in words
  * @param kind why it is marked
+ * @param look how the mark looks, in words
  * @param texts what is said of it, for the list beside the drawing
  */
-public record Mark(String label, String part, Kind kind, List<String> texts) {
+public record Mark(String label, String part, String partName, Kind kind, String look, List<String> texts) {
 
     /** Why a part is marked. */
     public enum Kind {
@@ -24,20 +26,5 @@ public record Mark(String label, String part, Kind kind, List<String> texts) {
 
     public Mark {
         texts = List.copyOf(texts);
-    }
-
-    /** The part in words. */
-    public String partName() {
-        String words = part.replace('-', ' ');
-        return words.equals("pto") ? "Power take-off" : Character.toUpperCase(words.charAt(0)) + words.substring(1);
-    }
-
-    /** How the mark looks, in words. */
-    public String look() {
-        return switch (kind) {
-            case FOUND -> "found";
-            case UNSURE -> "unsure";
-            case LOOK_NEXT -> "look next";
-        };
     }
 }

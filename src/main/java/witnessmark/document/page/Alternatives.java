@@ -26,9 +26,11 @@ final class Alternatives {
     public record Row(String title, String of, String chance, String outcome, String tells, String openChecks) {}
 
     private final Dossier dossier;
+    private final PageWords words;
 
     Alternatives(Dossier dossier) {
         this.dossier = dossier;
+        this.words = new PageWords(dossier);
     }
 
     /** The look-alikes, those nearest to being the cause first, as far as a reader takes them in. */
@@ -50,10 +52,10 @@ final class Alternatives {
         return new Row(
                 rival.title(),
                 cause.title(),
-                PaperFigures.percent(rival.probability()),
+                words.percent(rival.probability()),
                 outcome(rival),
                 rival.tells(),
-                PaperFigures.list(rival.openChecks().stream()
+                PageWords.list(rival.openChecks().stream()
                         .map(id -> FoundRow.title(dossier, id))
                         .toList()));
     }
@@ -64,15 +66,15 @@ final class Alternatives {
                 .filter(c -> c.id().equals(rival.cause()))
                 .findFirst();
         if (ranked.isEmpty()) {
-            return "explains nothing that was found";
+            return words.say("alternative-explains-nothing");
         }
         List<String> against = ranked.get().evidenceAgainst().stream()
                 .limit(MOST_FINDINGS)
-                .map(w -> w.title() + " (" + w.state() + ", " + PaperFigures.decibans(w.decibans()) + ")")
+                .map(w -> w.title() + " (" + words.state(w.state()) + ", " + PageWords.decibans(w.decibans()) + ")")
                 .toList();
         String by = against.isEmpty()
-                ? "no finding speaks against it by itself"
-                : "against it: " + PaperFigures.list(against);
-        return (rival.probability() < RULED_OUT ? "ruled out or far behind; " : "still open; ") + by;
+                ? words.say("alternative-nothing-against")
+                : words.say("alternative-against", PageWords.list(against));
+        return words.say(rival.probability() < RULED_OUT ? "alternative-behind" : "alternative-open", by);
     }
 }

@@ -47,32 +47,33 @@ public record BenchPage(
     public static BenchPage of(Dossier dossier) {
         List<NextCheck> all = dossier.judgement().nextChecks();
         List<NextCheck> shown = all.subList(0, Math.min(MOST_CHECKS, all.size()));
+        PageWords words = new PageWords(dossier);
         ChooseMarks choose = new ChooseMarks(dossier);
         List<Mark> marks = new ArrayList<>(choose.found());
         marks.addAll(choose.next(shown, marks));
         return new BenchPage(
                 cautions(dossier, shown),
-                places(shown),
+                places(shown, words),
                 all.size() - shown.size(),
                 FoundRow.of(dossier),
                 MeasuredRow.of(dossier),
                 dossier.judgement().advice().repair(),
                 dossier.judgement().contradictions().stream().map(c -> c.why()).toList(),
                 dossier.judgement().remarks(),
-                DrawGearbox.draw(dossier.file().gearbox(), marks),
+                DrawGearbox.draw(dossier.file().gearbox(), marks, dossier.texts()),
                 marks);
     }
 
     private static List<String> cautions(Dossier dossier, List<NextCheck> shown) {
         Map<String, Caution> known = dossier.knowledge().cautions();
         Set<String> texts = new LinkedHashSet<>();
-        shown.forEach(
-                check -> check.cautions().forEach(id -> texts.add(known.get(id).english())));
+        shown.forEach(check -> check.cautions()
+                .forEach(id -> texts.add(known.get(id).in(dossier.knowledge().language()))));
         dossier.judgement().advice().cautions().forEach(piece -> texts.add(piece.text()));
         return List.copyOf(texts);
     }
 
-    private static List<Place> places(List<NextCheck> checks) {
+    private static List<Place> places(List<NextCheck> checks, PageWords words) {
         Map<String, List<NextCheck>> byPlace = new LinkedHashMap<>();
         checks.stream().sorted(Comparator.comparing(NextCheck::teardown)).forEach(c -> byPlace.computeIfAbsent(
                         c.access(), a -> new ArrayList<>())
@@ -80,21 +81,19 @@ public record BenchPage(
         return byPlace.values().stream()
                 .map(here -> new Place(
                         here.get(0).accessTitle(),
-                        effort(here.get(0)),
-                        here.stream().map(BenchPage::check).toList()))
+                        effort(here.get(0), words),
+                        here.stream().map(c -> check(c, words)).toList()))
                 .toList();
     }
 
-    private static String effort(NextCheck first) {
+    private static String effort(NextCheck first, PageWords words) {
         if (first.openMinutes() == 0) {
-            return "nothing more to open";
+            return words.say("effort-none");
         }
-        return "about " + PaperFigures.minutes(first.openMinutes()) + " to get there"
-                + (first.teardown() ? ", something is taken apart" : "");
+        return words.say(first.teardown() ? "effort-teardown" : "effort", words.minutes(first.openMinutes()));
     }
 
-    private static Check check(NextCheck check) {
-        return new Check(
-                check.finding(), check.ask(), check.look(), PaperFigures.minutes(check.checkMinutes()), check.why());
+    private static Check check(NextCheck check, PageWords words) {
+        return new Check(check.finding(), check.ask(), check.look(), words.minutes(check.checkMinutes()), check.why());
     }
 }

@@ -24,26 +24,25 @@ public record ChainRows(String check, List<Row> entries, List<Person> people) {
     /** Who recorded how much, and when. */
     public record Person(String who, String entries, String first, String last) {}
 
-    static ChainRows of(CaseHistory history) {
+    static ChainRows of(CaseHistory history, PageWords words) {
         return new ChainRows(
-                words(history.verify(), history),
+                words(history.verify(), history, words),
                 history.entries().stream().map(ChainRows::row).toList(),
                 people(history.entries()));
     }
 
-    private static String words(ChainCheck check, CaseHistory history) {
+    private static String words(ChainCheck check, CaseHistory history, PageWords words) {
         if (check instanceof ChainCheck.Broken broken) {
-            return "BROKEN at entry " + broken.number() + ": " + broken.why()
-                    + ". What follows it cannot be relied on.";
+            return words.say("chain-broken", broken.number(), broken.why());
         }
-        return "intact: each of the " + history.entries().size() + " entries follows from the one before it; last hash "
-                + history.last().hash();
+        return words.say(
+                "chain-intact", history.entries().size(), history.last().hash());
     }
 
     private static Row row(Entry entry) {
         return new Row(
                 String.valueOf(entry.number()),
-                PaperFigures.time(entry.stamp().time()),
+                PageWords.time(entry.stamp().time()),
                 entry.stamp().who(),
                 shortened(ChangeSentence.of(entry.change())),
                 entry.hash());
@@ -57,8 +56,8 @@ public record ChainRows(String check, List<Row> entries, List<Person> people) {
                 .map(e -> new Person(
                         e.getKey(),
                         String.valueOf(e.getValue().size()),
-                        PaperFigures.time(e.getValue().get(0).stamp().time()),
-                        PaperFigures.time(e.getValue()
+                        PageWords.time(e.getValue().get(0).stamp().time()),
+                        PageWords.time(e.getValue()
                                 .get(e.getValue().size() - 1)
                                 .stamp()
                                 .time())))

@@ -10,6 +10,8 @@ import witnessmark.diagnosis.NextCheck;
 import witnessmark.document.Dossier;
 import witnessmark.document.drawing.DrawGearbox;
 import witnessmark.document.drawing.Mark;
+import witnessmark.gearbox.Word;
+import witnessmark.language.Texts;
 
 /** Chooses the parts to be marked in the drawing: numbers for what was found, letters for what to look at next. */
 final class ChooseMarks {
@@ -53,7 +55,7 @@ final class ChooseMarks {
             if (!marked
                     && marks.size() < MOST_NEXT
                     && DrawGearbox.shows(dossier.file().gearbox(), part)) {
-                marks.add(new Mark(String.valueOf((char) ('A' + marks.size())), part, Mark.Kind.LOOK_NEXT, texts));
+                marks.add(mark(String.valueOf((char) ('A' + marks.size())), part, Mark.Kind.LOOK_NEXT, texts));
             }
         });
         return marks;
@@ -61,8 +63,13 @@ final class ChooseMarks {
 
     private void add(List<Mark> marks, String part, Mark.Kind kind, List<String> texts) {
         if (DrawGearbox.shows(dossier.file().gearbox(), part)) {
-            marks.add(new Mark(String.valueOf(marks.size() + 1), part, kind, texts));
+            marks.add(mark(String.valueOf(marks.size() + 1), part, kind, texts));
         }
+    }
+
+    private Mark mark(String label, String part, Mark.Kind kind, List<String> texts) {
+        Texts words = dossier.texts();
+        return new Mark(label, part, words.text("part." + part), kind, words.text("mark." + Word.of(kind)), texts);
     }
 
     private String part(String finding) {

@@ -61,72 +61,77 @@ public record ClaimPage(
     public static ClaimPage of(Dossier dossier) {
         CaseFile file = dossier.file();
         Claim claim = file.claim();
-        List<Field> facts = facts(dossier);
+        PageWords words = new PageWords(dossier);
+        List<Field> facts = facts(dossier, words);
         return new ClaimPage(
                 facts,
-                missing(dossier),
+                missing(dossier, words),
                 ChainRows.shortened(file.complaint()),
                 ChainRows.shortened(file.workDone()),
-                carrying(dossier),
-                against(dossier.judgement()),
-                open(dossier),
-                parts(claim),
-                people(dossier),
+                carrying(dossier, words),
+                against(dossier.judgement(), words),
+                open(dossier, words),
+                parts(claim, words),
+                people(dossier, words),
                 dossier.history()
-                        .map(h -> "entry " + h.last().number() + " of "
-                                + PaperFigures.time(h.last().stamp().time()) + ", hash "
-                                + h.last().hash())
-                        .orElse("none: read from a case file, not from the store"));
+                        .map(h -> words.say(
+                                "chain-end",
+                                h.last().number(),
+                                PageWords.time(h.last().stamp().time()),
+                                h.last().hash()))
+                        .orElseGet(() -> words.say("chain-none")));
     }
 
-    private static List<Field> facts(Dossier dossier) {
+    private static List<Field> facts(Dossier dossier, PageWords words) {
         List<Field> facts = new ArrayList<>();
         for (ClaimField field : ClaimField.values()) {
             String value = dossier.file().claim().fact(field);
             if (!value.isEmpty() && !ROLES.contains(field)) {
-                facts.add(new Field(field.title(), value));
+                facts.add(new Field(words.say("claim-" + field.word()), value));
             }
         }
-        facts.addAll(Head.truck(dossier.file().vehicle()));
+        facts.addAll(Head.truck(dossier.file().vehicle(), words));
         return facts;
     }
 
-    private static List<String> missing(Dossier dossier) {
+    private static List<String> missing(Dossier dossier, PageWords words) {
         CaseFile file = dossier.file();
         Stream<String> fields = Arrays.stream(ClaimField.values())
                 .filter(f -> file.claim().fact(f).isEmpty())
-                .map(f -> f.title().toLowerCase(java.util.Locale.ROOT));
+                .map(f -> words.say("claim-" + f.word()).toLowerCase(java.util.Locale.ROOT));
         Stream<String> others = Stream.of(
-                        file.vehicle().odometerKm().isEmpty() ? "odometer" : "",
-                        file.complaint().isEmpty() ? "complaint" : "",
-                        file.workDone().isEmpty() ? "correction" : "",
-                        file.claim().parts().isEmpty() ? "parts" : "",
-                        file.attachments().isEmpty() ? "photographs" : "")
-                .filter(s -> !s.isEmpty());
+                        file.vehicle().odometerKm().isEmpty() ? "missing-odometer" : "",
+                        file.complaint().isEmpty() ? "missing-complaint" : "",
+                        file.workDone().isEmpty() ? "missing-correction" : "",
+                        file.claim().parts().isEmpty() ? "missing-parts" : "",
+                        file.attachments().isEmpty() ? "missing-photographs" : "")
+                .filter(s -> !s.isEmpty())
+                .map(words::say);
         return Stream.concat(fields, others).toList();
     }
 
     /** What was measured against a limit; then what the signed judgement leans on, or today's where none was signed. */
-    private static List<Carrying> carrying(Dossier dossier) {
+    private static List<Carrying> carrying(Dossier dossier, PageWords words) {
         Set<String> titles = new LinkedHashSet<>();
         dossier.file()
                 .signedOff()
                 .flatMap(SignOff::judgement)
                 .map(SignedJudgement::carriedBy)
-                .ifPresent(titles::addAll);
+                .ifPresent(signed ->
+                        signed.forEach(t -> titles.add(dossier.knowledge().text(t))));
         if (titles.isEmpty()) {
             leading(dossier.judgement()).forEach(c -> c.evidenceFor().forEach(w -> titles.add(w.title())));
         }
         List<Carrying> rows = new ArrayList<>();
         MeasuredRow.of(dossier).stream()
-                .filter(m -> !m.result().equals("not judged"))
+                .filter(MeasuredRow::judged)
                 .limit(2)
                 .forEach(m -> rows.add(new Carrying(m.title(), m.value() + ", " + m.result(), m.limits(), "")));
         List<Carrying> found = dossier.file().findings().values().stream()
                 .filter(f -> titles.contains(FoundRow.title(dossier, f.finding())))
                 .map(f -> new Carrying(
                         FoundRow.title(dossier, f.finding()),
-                        f.toldBy().isEmpty() ? FoundRow.stateWord(f.state()) : f.toldWords(),
+                        FoundRow.stateWord(words, f),
                         "",
                         KeptFile.numbersShowing(dossier, f.finding())))
                 .sorted(java.util.Comparator.comparingInt(
@@ -145,11 +150,11 @@ public record ClaimPage(
         return carrying.isEmpty() ? judgement.causes().stream().limit(1).toList() : carrying;
     }
 
-    private static List<String> against(Judgement judgement) {
+    private static List<String> against(Judgement judgement, PageWords words) {
         Stream<String> contradictions = judgement.contradictions().stream().map(Judgement.Conflict::why);
         Stream<String> findings = leading(judgement).stream()
                 .flatMap(c -> c.evidenceAgainst().stream())
-                .map(w -> w.title() + " (" + w.state() + ")");
+                .map(w -> w.title() + " (" + words.state(w.state()) + ")");
         return Stream.of(contradictions, judgement.verdict().open().stream(), findings)
                 .flatMap(s -> s)
                 .distinct()
@@ -158,51 +163,55 @@ public record ClaimPage(
                 .toList();
     }
 
-    private static List<String> open(Dossier dossier) {
+    private static List<String> open(Dossier dossier, PageWords words) {
         Stream<String> unsure = dossier.file().findings().values().stream()
                 .filter(f -> f.state() == FindingState.UNSURE)
-                .map(f -> FoundRow.title(dossier, f.finding()) + " (unsure)");
+                .map(f -> FoundRow.title(dossier, f.finding()) + " (" + words.state("unsure") + ")");
         Stream<String> unchecked = leading(dossier.judgement()).stream()
                 .flatMap(c -> c.unchecked().stream())
                 .map(id -> FoundRow.title(dossier, id));
         return Stream.concat(unsure, unchecked).distinct().limit(MOST_OPEN).toList();
     }
 
-    private static List<Part> parts(Claim claim) {
+    private static List<Part> parts(Claim claim, PageWords words) {
         List<Part> parts = new ArrayList<>(claim.parts().stream()
                 .limit(MOST_PARTS)
                 .map(p -> new Part(
                         p.old(),
                         p.fitted(),
-                        PaperFigures.number(p.quantity()),
-                        p.whereabouts().map(PartLine.Whereabouts::word).orElse("not said"),
+                        PageWords.number(p.quantity()),
+                        words.say("part-"
+                                + p.whereabouts()
+                                        .map(PartLine.Whereabouts::word)
+                                        .orElse("not-said")),
                         p.tag()))
                 .toList());
         int more = claim.parts().size() - parts.size();
         if (more > 0) {
-            parts.add(new Part("and " + more + " more lines, in the case's own file", "", "", "", ""));
+            parts.add(new Part(words.say("parts-more", more), "", "", "", ""));
         }
         return parts;
     }
 
-    private static List<Field> people(Dossier dossier) {
+    private static List<Field> people(Dossier dossier, PageWords words) {
         List<Field> people = new ArrayList<>();
         for (ClaimField role : ROLES) {
             String name = dossier.file().claim().fact(role);
             if (!name.isEmpty()) {
-                people.add(new Field(role.title(), name));
+                people.add(new Field(words.say("claim-" + role.word()), name));
             }
         }
         dossier.history()
-                .map(ChainRows::of)
+                .map(h -> ChainRows.of(h, words))
                 .map(ChainRows::people)
-                .map(all -> PaperFigures.list(all.stream()
+                .map(all -> PageWords.list(all.stream()
                         .limit(3)
-                        .map(p -> p.who() + ", " + p.entries() + " entries")
+                        .map(p -> words.say("entered-count", p.who(), p.entries()))
                         .toList()))
-                .ifPresent(who -> people.add(new Field("Entered", who)));
+                .ifPresent(who -> people.add(new Field(words.say("entered"), who)));
         Optional<SignOff> signed = dossier.file().signedOff();
-        signed.ifPresent(s -> people.add(new Field("Signed off", s.who() + ", " + PaperFigures.time(s.time()))));
+        signed.ifPresent(
+                s -> people.add(new Field(words.say("signed-off"), s.who() + ", " + PageWords.time(s.time()))));
         return people;
     }
 }

@@ -1,46 +1,113 @@
 package witnessmark.document.page;
 
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import witnessmark.diagnosis.AdviceGiven;
 import witnessmark.document.Dossier;
-import witnessmark.document.Language;
 import witnessmark.gearbox.Layout;
+import witnessmark.gearbox.TruckProfile;
+import witnessmark.gearbox.speed.SpeedUnits;
 import witnessmark.knowledge.Advice;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.language.Language;
 
 /**
- * The driver's card: what to do in this gearbox and why. It names no cause and judges nobody. Points come first from a
- * concluded habit only; without one it is the general card of the truck and says what the case says of the driver.
+ * The driver's card: what to do in this gearbox and why, with the figure of this truck beside the rule it belongs to. It
+ * names no cause and judges nobody. Points come first from a concluded habit only; without one it is the general card of
+ * the truck and says what the case says of the driver.
  *
- * @param note what the case says of the driver
+ * @param note what the case says of the driver; empty for a card without a case
  * @param first points that go with a concluded habit, most worth first
- * @param rest points of good practice that fit the layout, as far as there is room
+ * @param rest points of good practice that fit the gearbox, in the order in which a trainer goes through them
+ * @param figures figures of this truck that belong to none of these points
  */
 public record CoachingPage(String unit, String note, List<Point> first, List<Point> rest, List<Field> figures) {
     private static final String DRIVER_HABIT = "driver-habit";
     private static final int MOST_POINTS = 7;
     private static final double WORTH_A_WORD = 0.10;
 
-    /** One thing to do, with its reason; the reason may be empty. */
-    public record Point(String text, String why) {}
+    /** As a trainer goes through them: held and lawful first, then starting and shifting, then the road; common practice. */
+    private static final List<String> IN_ORDER = List.of(
+            "held-and-lawful",
+            "start-gear-right",
+            "preselect-range",
+            "low-range-under-speed",
+            "splitter-clean-break",
+            "double-clutch",
+            "slippery-road",
+            "trailer-coupled",
+            "no-coasting",
+            "progressive-shifting");
+
+    /** One thing to do, with the figures of this truck for it and its reason; both may be empty. */
+    public record Point(String text, String figure, String why) {}
+
+    /** What a truck's card is drawn up for. */
+    private record Cab(
+            KnowledgeBase knowledge, Optional<Layout> layout, Optional<TruckProfile> truck, SpeedUnits units) {}
 
     /** @param words the words of the card, by name */
-    public static CoachingPage of(Dossier dossier, Language language, List<Field> figures, Map<String, String> words) {
-        List<Point> first = habit(dossier)
-                .map(advice -> point(dossier.knowledge().coaching().get(advice.id()), language))
+    public static CoachingPage of(Dossier dossier, Language language, Map<String, String> words) {
+        List<String> habit = habit(dossier).map(AdviceGiven.Piece::id).toList();
+        String note = !habit.isEmpty() ? "coachingHabit" : mayBeDriver(dossier) ? "coachingOpen" : "coachingNothing";
+        Cab cab = new Cab(
+                dossier.knowledge(),
+                Optional.of(dossier.file().gearbox()),
+                dossier.truck(),
+                SpeedUnits.of(dossier.shop().units()));
+        return page(dossier.file().vehicle().unit(), words.getOrDefault(note, ""), habit, cab, language);
+    }
+
+    /** The card of a truck alone. */
+    public static CoachingPage of(TruckProfile truck, KnowledgeBase knowledge, SpeedUnits units, Language language) {
+        return page(
+                truck.title(),
+                "",
+                List.of(),
+                new Cab(knowledge, Optional.empty(), Optional.of(truck), units),
+                language);
+    }
+
+    private static CoachingPage page(String unit, String note, List<String> habit, Cab cab, Language language) {
+        Map<String, Field> figures = new java.util.LinkedHashMap<>(
+                cab.truck().map(t -> TruckFigures.forDriver(t, language, cab.units())).orElse(Map.of()));
+        Set<String> shown = new LinkedHashSet<>();
+        List<Point> first = habit.stream()
                 .limit(MOST_POINTS)
+                .map(id -> point(id, cab, language, figures, shown))
                 .toList();
-        Set<String> said = habit(dossier).map(AdviceGiven.Piece::id).collect(Collectors.toSet());
-        List<Point> rest = dossier.knowledge().coaching().entrySet().stream()
-                .filter(e -> !said.contains(e.getKey()) && fits(e.getKey(), dossier))
+        List<Point> rest = ids(habit, cab)
                 .limit(MOST_POINTS - first.size())
-                .map(e -> new Point(text(e.getValue(), language), ""))
+                .map(id -> point(id, cab, language, figures, shown))
                 .toList();
-        String note = !first.isEmpty() ? "coachingHabit" : mayBeDriver(dossier) ? "coachingOpen" : "coachingNothing";
-        return new CoachingPage(dossier.file().vehicle().unit(), words.getOrDefault(note, ""), first, rest, figures);
+        figures.keySet().removeAll(shown);
+        return new CoachingPage(unit, note, first, rest, List.copyOf(figures.values()));
+    }
+
+    /** The general points in a trainer's order, then all others; what is said already is left out. */
+    private static Stream<String> ids(List<String> said, Cab cab) {
+        Set<String> ids = new LinkedHashSet<>(IN_ORDER);
+        ids.addAll(cab.knowledge().coaching().keySet());
+        return ids.stream()
+                .filter(cab.knowledge().coaching()::containsKey)
+                .filter(id -> !said.contains(id) && fits(id, cab));
+    }
+
+    private static Point point(
+            String id, Cab cab, Language language, Map<String, Field> figures, Set<String> shown) {
+        Advice advice = cab.knowledge().coaching().get(id);
+        List<String> beside = new ArrayList<>();
+        for (String key : TruckFigures.beside(id)) {
+            if (figures.containsKey(key) && shown.add(key)) {
+                beside.add(figures.get(key).label() + ": " + figures.get(key).value());
+            }
+        }
+        return new Point(advice.in(language), PageWords.list(beside), advice.why(language));
     }
 
     /** The points that go with a habit of the driver, if one is concluded, signed and today. */
@@ -57,32 +124,23 @@ public record CoachingPage(String unit, String note, List<Point> first, List<Poi
     }
 
     /** Points about what this gearbox is said not to have are left out. */
-    private static boolean fits(String id, Dossier dossier) {
-        Layout layout = dossier.file().gearbox();
-        boolean noSplitter =
-                layout.splitter().filter(s -> s == Layout.Splitter.NONE).isPresent();
-        boolean noRange =
-                layout.range().filter(r -> r == Layout.RangeShift.NONE).isPresent();
-        boolean noPowerTakeOff =
-                layout.powerTakeOff().filter(p -> p == Layout.Fitted.NONE).isPresent();
+    private static boolean fits(String id, Cab cab) {
+        boolean noSplitter = cab.layout()
+                        .flatMap(Layout::splitter)
+                        .filter(s -> s == Layout.Splitter.NONE)
+                        .isPresent()
+                || cab.truck().filter(t -> t.splitter().isEmpty()).isPresent();
+        boolean noRange = cab.layout()
+                        .flatMap(Layout::range)
+                        .filter(r -> r == Layout.RangeShift.NONE)
+                        .isPresent()
+                || cab.truck().filter(t -> !t.hasRange()).isPresent();
+        boolean noPowerTakeOff = cab.layout()
+                .flatMap(Layout::powerTakeOff)
+                .filter(p -> p == Layout.Fitted.NONE)
+                .isPresent();
         return !(noSplitter && id.contains("splitter"))
                 && !(noRange && id.contains("range"))
                 && !(noPowerTakeOff && id.startsWith("pto"));
-    }
-
-    private static Point point(Advice advice, Language language) {
-        return new Point(
-                text(advice, language),
-                switch (language) {
-                    case ENGLISH -> advice.whyEnglish();
-                    case SPANISH -> advice.whySpanish();
-                });
-    }
-
-    private static String text(Advice advice, Language language) {
-        return switch (language) {
-            case ENGLISH -> advice.english();
-            case SPANISH -> advice.spanish();
-        };
     }
 }

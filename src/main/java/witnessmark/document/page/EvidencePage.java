@@ -70,6 +70,7 @@ public record EvidencePage(
 
     public static EvidencePage of(Dossier dossier) {
         Judgement judgement = dossier.judgement();
+        PageWords words = new PageWords(dossier);
         List<RankedCause> listed =
                 judgement.causesFrom(WORTH_LISTING).stream().limit(MOST_CAUSES).toList();
         List<String> classTitles = dossier.matrix().classes().stream()
@@ -80,19 +81,19 @@ public record EvidencePage(
                 ClaimPage.of(dossier),
                 classTitles,
                 judgement.attribution().stream()
-                        .map(s -> new Field(s.title(), PaperFigures.percent(s.probability())))
+                        .map(s -> new Field(s.title(), words.percent(s.probability())))
                         .toList(),
                 dossier.matrix().rows().stream()
-                        .map(r -> matrixRow(r, dossier.matrix().classes()))
+                        .map(r -> matrixRow(r, dossier.matrix().classes(), words))
                         .toList(),
-                DrawCauses.draw(listed),
-                listed.stream().map(EvidencePage::causeRow).toList(),
+                DrawCauses.draw(listed, dossier.texts()),
+                listed.stream().map(c -> causeRow(c, words)).toList(),
                 new Alternatives(dossier).rows(ExplanationPage.toldOf(judgement)),
                 judgement.contradictions().stream()
                         .map(c -> conflict(dossier, c))
                         .toList(),
                 new FindGaps(dossier).gaps(),
-                changes(judgement),
+                changes(judgement, words),
                 FoundRow.of(dossier),
                 MeasuredRow.of(dossier),
                 Stream.concat(
@@ -100,15 +101,15 @@ public record EvidencePage(
                                 logsTogether(dossier).stream())
                         .toList(),
                 KeptFile.of(dossier),
-                dossier.history().map(ChainRows::of).stream().toList(),
+                dossier.history().map(h -> ChainRows.of(h, words)).stream().toList(),
                 dossier.file().notes(),
                 figures(dossier),
-                DrawGearbox.draw(dossier.file().gearbox(), marks),
+                DrawGearbox.draw(dossier.file().gearbox(), marks, dossier.texts()),
                 marks);
     }
 
     /** What the rules changed for the causes that are listed; the rest only as a number. */
-    private static List<String> changes(Judgement judgement) {
+    private static List<String> changes(Judgement judgement, PageWords words) {
         Set<String> listed = judgement.causesFrom(WORTH_LISTING).stream()
                 .map(RankedCause::id)
                 .collect(Collectors.toSet());
@@ -119,7 +120,7 @@ public record EvidencePage(
         telling.forEach(c -> said.add(c.sentence()));
         int more = judgement.changes().size() - telling.size();
         if (more > 0) {
-            said.add(more + " more changes to causes that are not listed above.");
+            said.add(words.say("more-changes", more));
         }
         return said;
     }
@@ -131,31 +132,29 @@ public record EvidencePage(
         return figures;
     }
 
-    private static MatrixRow matrixRow(EvidenceMatrix.Row row, List<String> classes) {
+    private static MatrixRow matrixRow(EvidenceMatrix.Row row, List<String> classes, PageWords words) {
         return new MatrixRow(
                 row.finding(),
                 row.title(),
-                row.state(),
+                words.state(row.state()),
                 row.from(),
-                classes.stream()
-                        .map(id -> PaperFigures.weight(row.decibans().get(id)))
-                        .toList());
+                classes.stream().map(id -> words.weight(row.decibans().get(id))).toList());
     }
 
-    private static CauseRow causeRow(RankedCause cause) {
+    private static CauseRow causeRow(RankedCause cause, PageWords words) {
         return new CauseRow(
                 cause.title(),
                 cause.id(),
-                PaperFigures.percent(cause.probability()),
-                ExplanationPage.standing(cause),
-                weights(cause.evidenceFor()),
-                weights(cause.evidenceAgainst()),
+                words.percent(cause.probability()),
+                ExplanationPage.standing(cause, words),
+                weights(cause.evidenceFor(), words),
+                weights(cause.evidenceAgainst(), words),
                 cause.heldBack());
     }
 
-    private static List<String> weights(List<RankedCause.Weight> weights) {
+    private static List<String> weights(List<RankedCause.Weight> weights, PageWords words) {
         return weights.stream()
-                .map(w -> w.title() + " (" + w.state() + ") " + PaperFigures.decibans(w.decibans()))
+                .map(w -> w.title() + " (" + words.state(w.state()) + ") " + PageWords.decibans(w.decibans()))
                 .toList();
     }
 
@@ -180,7 +179,7 @@ public record EvidencePage(
                 evidence.formula(),
                 inputs,
                 evidence.file().map(f -> f.name() + ", SHA-256 " + f.sha256()).orElse(""),
-                PaperFigures.list(evidence.findings().entrySet().stream()
+                PageWords.list(evidence.findings().entrySet().stream()
                         .map(e -> FoundRow.title(dossier, e.getKey()) + ": "
                                 + e.getValue().word())
                         .toList()));
@@ -190,11 +189,10 @@ public record EvidencePage(
     private static Optional<Result> logsTogether(Dossier dossier) {
         return LoggedEvidence.together(dossier.file())
                 .map(text -> new Result(
-                        "all logs of the case",
+                        new PageWords(dossier).say("logs-together"),
                         Evidence.Kind.LOGGED.word(),
                         text,
-                        "Their counts and what they cover are added and weighed as one record; this, not the results one"
-                                + " by one, enters the judgement.",
+                        new PageWords(dossier).say("logs-together-how"),
                         List.of(),
                         "",
                         ""));

@@ -11,6 +11,7 @@ import witnessmark.document.drawing.DamageStory;
 import witnessmark.document.drawing.DrawDamage;
 import witnessmark.document.drawing.DrawGearbox;
 import witnessmark.document.drawing.Mark;
+import witnessmark.gearbox.Word;
 
 /**
  * What the service writer explains to the fleet.
@@ -56,24 +57,30 @@ public record ExplanationPage(
         Judgement judgement = dossier.judgement();
         List<RankedCause> causes = toldOf(judgement);
         List<Mark> marks = new ChooseMarks(dossier).found();
-        List<Story> stories = causes.stream().map(c -> story(dossier, c)).toList();
+        PageWords words = new PageWords(dossier);
+        List<Story> stories = causes.stream().map(c -> story(dossier, c, words)).toList();
         AdviceGiven advice = judgement.advice();
         return new ExplanationPage(
                 stories,
                 judgement.contradictions().stream().map(Judgement.Conflict::why).toList(),
                 judgement.nextChecks().stream()
                         .limit(4)
-                        .map(c -> c.ask() + " (" + c.accessTitle() + ", " + PaperFigures.minutes(c.minutes()) + ")")
+                        .map(c -> c.ask() + " (" + c.accessTitle() + ", " + words.minutes(c.minutes()) + ")")
                         .toList(),
                 texts(advice.repair()),
                 CoachingPage.habit(dossier).map(AdviceGiven.Piece::text).toList(),
                 texts(advice.towing()),
-                otherSteps(judgement),
-                DrawDamage.draw(causes.stream()
-                        .map(c -> new DamageStory(
-                                standing(c), c.title(), mechanism(dossier, c), titles(c.evidenceFor(), "present")))
-                        .toList()),
-                DrawGearbox.draw(dossier.file().gearbox(), marks),
+                Prevention.of(judgement.verdict().classId(), words),
+                DrawDamage.draw(
+                        causes.stream()
+                                .map(c -> new DamageStory(
+                                        standing(c, words),
+                                        c.title(),
+                                        mechanism(dossier, c, words),
+                                        titles(c.evidenceFor(), "present")))
+                                .toList(),
+                        dossier.texts()),
+                DrawGearbox.draw(dossier.file().gearbox(), marks, dossier.texts()),
                 marks,
                 glossary.wordsIn(spoken(dossier, stories)));
     }
@@ -92,14 +99,14 @@ public record ExplanationPage(
         return told;
     }
 
-    private static Story story(Dossier dossier, RankedCause cause) {
+    private static Story story(Dossier dossier, RankedCause cause, PageWords words) {
         return new Story(
                 cause.title(),
-                standing(cause),
-                weight(dossier, cause),
-                mechanism(dossier, cause),
-                reasons(cause.evidenceFor()),
-                reasons(cause.evidenceAgainst()),
+                standing(cause, words),
+                weight(dossier, cause, words),
+                mechanism(dossier, cause, words),
+                reasons(cause.evidenceFor(), words),
+                reasons(cause.evidenceAgainst(), words),
                 cause.unchecked().stream()
                         .limit(MOST_REASONS)
                         .map(id -> FoundRow.title(dossier, id))
@@ -107,43 +114,31 @@ public record ExplanationPage(
                 cause.heldBack());
     }
 
-    private static String weight(Dossier dossier, RankedCause cause) {
+    private static String weight(Dossier dossier, RankedCause cause, PageWords words) {
         return cause.standing() == RankedCause.Standing.CONCLUDED
-                ? "Chance: " + PaperFigures.percent(cause.probability()) + ", "
-                        + PaperFigures.chance(cause.probability()) + ". Class: "
-                        + dossier.knowledge().classOf(cause.classId()).title() + "."
+                ? words.say(
+                        "story-weight",
+                        words.percent(cause.probability()),
+                        words.chance(cause.probability()),
+                        dossier.knowledge().classOf(cause.classId()).title())
                 : "";
     }
 
-    static String standing(RankedCause cause) {
-        return switch (cause.standing()) {
-            case CONCLUDED -> "The evidence is consistent with this";
-            case HELD_BACK -> "Not concluded: something holds it back";
-            case LIKELY -> "More likely than not, not concluded";
-            case POSSIBLE -> "Possible, not concluded";
-            case UNLIKELY -> "Not supported by what was found";
-        };
+    static String standing(RankedCause cause, PageWords words) {
+        return words.say("cause-" + Word.of(cause.standing()));
     }
 
     /** What the cause does; told as a condition while it is not concluded. */
-    private static String mechanism(Dossier dossier, RankedCause cause) {
+    private static String mechanism(Dossier dossier, RankedCause cause, PageWords words) {
         String told = dossier.knowledge().causes().get(cause.id()).mechanism();
-        return cause.standing() == RankedCause.Standing.CONCLUDED ? told : "If this was at work: " + told;
+        return cause.standing() == RankedCause.Standing.CONCLUDED ? told : words.say("if-at-work", told);
     }
 
-    private static List<String> reasons(List<RankedCause.Weight> weights) {
+    private static List<String> reasons(List<RankedCause.Weight> weights, PageWords words) {
         return weights.stream()
                 .limit(MOST_REASONS)
-                .map(w -> w.title() + found(w.state()) + ": " + PaperFigures.strength(w.decibans()))
+                .map(w -> w.title() + words.say("reason-" + w.state()) + ": " + words.strength(w.decibans()))
                 .toList();
-    }
-
-    private static String found(String state) {
-        return switch (state) {
-            case "absent" -> " (looked at, not so)";
-            case "unsure" -> " (not sure)";
-            default -> "";
-        };
     }
 
     private static List<String> titles(List<RankedCause.Weight> weights, String state) {
@@ -155,11 +150,6 @@ public record ExplanationPage(
 
     private static List<String> texts(List<AdviceGiven.Piece> pieces) {
         return pieces.stream().map(AdviceGiven.Piece::text).toList();
-    }
-
-    /** What keeps damage of the verdict's class from coming back; nothing while it cannot be told. */
-    private static List<String> otherSteps(Judgement judgement) {
-        return Prevention.of(judgement.verdict().classId());
     }
 
     private static String spoken(Dossier dossier, List<Story> stories) {

@@ -12,48 +12,50 @@ import witnessmark.document.Dossier;
 final class FindGaps {
     private final Dossier dossier;
     private final CaseFile file;
+    private final PageWords words;
 
     FindGaps(Dossier dossier) {
         this.dossier = dossier;
         this.file = dossier.file();
+        this.words = new PageWords(dossier);
     }
 
     List<String> gaps() {
         List<String> gaps = new ArrayList<>();
-        gaps.add("Looked at so far: " + PaperFigures.percent(dossier.judgement().coverage())
-                + " of the evidence that matters for the causes still in question.");
+        gaps.add(words.say("gap-coverage", words.percent(dossier.judgement().coverage())));
         for (RankedCause cause : ExplanationPage.toldOf(dossier.judgement())) {
             if (!cause.unchecked().isEmpty()) {
-                gaps.add("\"" + cause.title() + "\" would be expected to show these too, which were not looked at: "
-                        + PaperFigures.list(cause.unchecked().stream()
+                gaps.add(words.say(
+                        "gap-unchecked",
+                        cause.title(),
+                        PageWords.list(cause.unchecked().stream()
                                 .map(id -> FoundRow.title(dossier, id))
-                                .toList())
-                        + ".");
+                                .toList())));
             }
         }
         file.findings().values().stream()
                 .filter(f -> f.state() == FindingState.UNSURE)
-                .forEach(f -> gaps.add("\"" + FoundRow.title(dossier, f.finding()) + "\" was left unsure."));
+                .forEach(f -> gaps.add(words.say("gap-unsure", FoundRow.title(dossier, f.finding()))));
         file.measurements().values().stream()
                 .filter(m -> m.limits().isEmpty())
-                .forEach(m -> gaps.add(title(m) + " was measured, but no limit was given: nothing follows from it."));
+                .forEach(m -> gaps.add(words.say("gap-no-limit", title(m))));
         missing(gaps);
         return gaps;
     }
 
     private void missing(List<String> gaps) {
         if (file.driverAccount().isEmpty()) {
-            gaps.add("The driver's account is missing.");
+            gaps.add(words.say("gap-account"));
         }
         if (file.workDone().isEmpty()) {
-            gaps.add("No correction is on record.");
+            gaps.add(words.say("gap-correction"));
         }
         if (dossier.history().isEmpty()) {
-            gaps.add("The case was not stored: there is no chain of entries, and nothing shows who recorded what.");
+            gaps.add(words.say("gap-not-stored"));
         }
         file.attachments().stream()
                 .filter(a -> !dossier.contents().containsKey(a.sha256()))
-                .forEach(a -> gaps.add("The bytes of '" + a.name() + "' were not at hand."));
+                .forEach(a -> gaps.add(words.say("gap-bytes", a.name())));
     }
 
     private String title(Measurement m) {

@@ -1,20 +1,20 @@
 package witnessmark.document.page;
 
 import java.util.List;
+import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.document.Dossier;
+import witnessmark.gearbox.Word;
 import witnessmark.knowledge.Finding;
 
 /** One finding as it was recorded. */
 public record FoundRow(String id, String title, String state, String note) {
 
     static List<FoundRow> of(Dossier dossier) {
+        PageWords words = new PageWords(dossier);
         return dossier.file().findings().values().stream()
                 .map(entry -> new FoundRow(
-                        entry.finding(),
-                        title(dossier, entry.finding()),
-                        entry.toldBy().isEmpty() ? stateWord(entry.state()) : entry.toldWords(),
-                        entry.note()))
+                        entry.finding(), title(dossier, entry.finding()), stateWord(words, entry), entry.note()))
                 .toList();
     }
 
@@ -24,12 +24,12 @@ public record FoundRow(String id, String title, String state, String note) {
         return known == null ? finding : known.title();
     }
 
-    static String stateWord(FindingState state) {
-        return switch (state) {
-            case PRESENT -> "present";
-            case ABSENT -> "absent: looked at, sound";
-            case UNSURE -> "unsure";
-            case NOT_LOOKED_AT -> "not looked at";
-        };
+    /** What was found, or what somebody says was. */
+    static String stateWord(PageWords words, FindingEntry entry) {
+        return entry.toldBy()
+                .map(teller -> words.say(
+                        entry.state() == FindingState.ABSENT ? "denied-by" : "told-by",
+                        words.say("teller-" + teller.word())))
+                .orElseGet(() -> words.say("found-" + Word.of(entry.state())));
     }
 }

@@ -11,6 +11,7 @@ import witnessmark.diagnosis.Judgement;
 import witnessmark.document.Dossier;
 import witnessmark.document.drawing.DrawCode;
 import witnessmark.gearbox.Layout;
+import witnessmark.gearbox.Unit;
 
 /**
  * What every document says of its case; the names are those that templates use.
@@ -45,12 +46,13 @@ public record Head(
         CaseFile file = dossier.file();
         Judgement judgement = dossier.judgement();
         Judged judged = Judged.of(dossier);
+        PageWords words = new PageWords(dossier);
         return new Head(
                 file.id().text(),
                 file.title(),
-                asOf(dossier),
-                truck(file.vehicle()),
-                gearbox(file.gearbox()),
+                asOf(dossier, words),
+                truck(file.vehicle(), words),
+                gearbox(file.gearbox(), words),
                 file.complaint(),
                 file.driverAccount(),
                 file.workDone(),
@@ -58,49 +60,49 @@ public record Head(
                 judged.verdict(),
                 judged,
                 judgement.verdict().open(),
-                PaperFigures.percent(judgement.coverage()),
+                words.percent(judgement.coverage()),
                 file.signedOff()
-                        .map(s -> "Signed off by " + s.who() + ", " + PaperFigures.time(s.time()))
+                        .map(s -> words.say("signed-by", s.who(), PageWords.time(s.time())))
                         .orElse(""),
                 mark(dossier),
-                dossier.history().isEmpty()
-                        ? ""
-                        : DrawCode.draw(mark(dossier), "Scannable code: end of the chain of entries"));
+                dossier.history().isEmpty() ? "" : DrawCode.draw(mark(dossier), words.say("code-alt")));
     }
 
     private static String mark(Dossier dossier) {
         return dossier.history().map(HeadMark::of).map(HeadMark::text).orElse("");
     }
 
-    private static String asOf(Dossier dossier) {
+    private static String asOf(Dossier dossier, PageWords words) {
         return dossier.history()
-                .map(h -> "entry " + h.last().number() + " of "
-                        + PaperFigures.time(h.last().stamp().time()))
-                .orElse("not stored: read from a case file, undated");
+                .map(h -> words.say(
+                        "as-of",
+                        h.last().number(),
+                        PageWords.time(h.last().stamp().time())))
+                .orElseGet(() -> words.say("as-of-file"));
     }
 
-    static List<Field> truck(Vehicle vehicle) {
+    static List<Field> truck(Vehicle vehicle, PageWords words) {
         List<Field> fields = new ArrayList<>();
-        text(fields, "Truck", vehicle.unit());
-        text(fields, "Serial number", vehicle.serial());
-        text(fields, "Duty", vehicle.duty());
-        km(fields, "Odometer", vehicle.odometerKm());
-        km(fields, "Gearbox since new", vehicle.kmSinceNew());
-        km(fields, "Gearbox since repair", vehicle.kmSinceRepair());
-        text(fields, "Last repair", vehicle.repairNote());
+        text(fields, words.say("vehicle-unit"), vehicle.unit());
+        text(fields, words.say("vehicle-serial"), vehicle.serial());
+        text(fields, words.say("vehicle-duty"), vehicle.duty());
+        distance(fields, words, "vehicle-odometer", vehicle.odometerKm());
+        distance(fields, words, "vehicle-since-new", vehicle.kmSinceNew());
+        distance(fields, words, "vehicle-since-repair", vehicle.kmSinceRepair());
+        text(fields, words.say("vehicle-last-repair"), vehicle.repairNote());
         return List.copyOf(fields);
     }
 
-    private static List<Field> gearbox(Layout layout) {
+    private static List<Field> gearbox(Layout layout, PageWords words) {
         List<Field> fields = new ArrayList<>();
-        layout.forwardRatios().ifPresent(n -> fields.add(new Field("Forward ratios", String.valueOf(n))));
-        word(fields, "Range", layout.range());
-        word(fields, "Splitter", layout.splitter());
-        word(fields, "Countershafts", layout.countershafts());
-        word(fields, "Linkage", layout.linkage());
-        word(fields, "Oil pump", layout.oilPump());
-        word(fields, "Oil cooler", layout.oilCooler());
-        word(fields, "Power take-off", layout.powerTakeOff());
+        layout.forwardRatios().ifPresent(n -> fields.add(new Field(words.say("layout-ratios"), String.valueOf(n))));
+        feature(fields, words, "layout-range", layout.range());
+        feature(fields, words, "layout-splitter", layout.splitter());
+        feature(fields, words, "layout-countershafts", layout.countershafts());
+        feature(fields, words, "layout-linkage", layout.linkage());
+        feature(fields, words, "layout-oil-pump", layout.oilPump());
+        feature(fields, words, "layout-oil-cooler", layout.oilCooler());
+        feature(fields, words, "layout-pto", layout.powerTakeOff());
         return List.copyOf(fields);
     }
 
@@ -110,11 +112,11 @@ public record Head(
         }
     }
 
-    private static void km(List<Field> fields, String label, OptionalDouble km) {
-        km.ifPresent(value -> fields.add(new Field(label, PaperFigures.number(value) + " km")));
+    private static void distance(List<Field> fields, PageWords words, String key, OptionalDouble km) {
+        km.ifPresent(value -> fields.add(new Field(words.say(key), words.inUnits(value, Unit.KILOMETRE))));
     }
 
-    private static void word(List<Field> fields, String label, Optional<? extends Enum<?>> word) {
-        word.ifPresent(w -> fields.add(new Field(label, PaperFigures.words(w))));
+    private static void feature(List<Field> fields, PageWords words, String key, Optional<? extends Enum<?>> feature) {
+        feature.ifPresent(f -> fields.add(new Field(words.say(key), words.layoutWord(f))));
     }
 }

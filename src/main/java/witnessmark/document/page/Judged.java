@@ -14,6 +14,7 @@ import witnessmark.casefile.history.Entry;
 import witnessmark.diagnosis.KnownWords;
 import witnessmark.diagnosis.Verdict;
 import witnessmark.document.Dossier;
+import witnessmark.language.Language;
 
 /**
  * How the verdict of a case stands: the signed one where one was signed, today's beside it where it differs.
@@ -41,6 +42,7 @@ public record Judged(
     private static final int DIGEST_SHOWN = 12;
 
     static Judged of(Dossier dossier) {
+        PageWords words = new PageWords(dossier);
         Verdict now = dossier.judgement().verdict();
         Optional<SignOff> signOff = dossier.file().signedOff();
         Optional<SignedJudgement> then = signOff.flatMap(SignOff::judgement);
@@ -52,18 +54,24 @@ public record Judged(
         return new Judged(
                 then.map(SignedJudgement::verdict).orElse(now.classId()),
                 standing.equals(Verdict.Standing.CONCLUDED.word()),
-                then.map(SignedJudgement::sentence).orElse(now.sentence()),
-                words(standing),
-                signOff.map(s -> "Signed off by " + s.who() + ", " + PaperFigures.time(s.time())
-                                + (s.judgement().isPresent()
-                                        ? "."
-                                        : "; the judgement was not kept with it, what follows was judged today."))
+                // The same verdict is said in the language of the page; another stands as it was signed.
+                then.map(j -> signed(j, now, differs, dossier)).orElse(now.sentence()),
+                words.say("standing-" + standing),
+                signOff.map(s -> words.say(
+                                s.judgement().isPresent() ? "signed-line" : "signed-line-bare",
+                                s.who(),
+                                PageWords.time(s.time())))
                         .orElse(""),
-                differs ? signedCauses(then.get()) : "",
-                differs ? today(now, then.get(), dossier) : "",
-                dossier.history().map(Judged::alarm).orElse(""),
-                dossier.history().map(Judged::corrected).orElse(List.of()),
-                made(dossier));
+                differs ? signedCauses(then.get(), dossier, words) : "",
+                differs ? today(now, then.get(), dossier, words) : "",
+                dossier.history().map(h -> alarm(h, words)).orElse(""),
+                corrections(dossier, words),
+                made(dossier, words));
+    }
+
+    private static String signed(SignedJudgement then, Verdict now, boolean differs, Dossier dossier) {
+        boolean another = dossier.knowledge().language() != Language.ENGLISH && !differs;
+        return another ? now.sentence() : then.sentence();
     }
 
     private static boolean isSame(SignedJudgement then, Verdict now) {
@@ -72,72 +80,80 @@ public record Judged(
                 && then.pointsTo().equals(now.pointsTo());
     }
 
-    /** The standing as a reader takes it in. */
-    private static String words(String standing) {
-        return switch (standing) {
-            case "concluded" -> "concluded";
-            case "points-to" -> "points there, not concluded";
-            default -> "cannot be told yet";
-        };
+    private static String signedCauses(SignedJudgement then, Dossier dossier, PageWords words) {
+        String causes = PageWords.list(then.causes().stream()
+                .map(SignedCause::title)
+                .map(dossier.knowledge()::text)
+                .limit(3)
+                .toList());
+        return words.say("signed-causes", causes.isEmpty() ? words.say("none") : causes)
+                + (then.carriedBy().isEmpty()
+                        ? ""
+                        : words.say(
+                                "signed-carried",
+                                PageWords.list(then.carriedBy().stream()
+                                        .map(dossier.knowledge()::text)
+                                        .toList())));
     }
 
-    private static String signedCauses(SignedJudgement then) {
-        String causes = PaperFigures.list(
-                then.causes().stream().map(SignedCause::title).limit(3).toList());
-        return "Signed causes, likeliest first: " + (causes.isEmpty() ? "none" : causes) + "."
-                + (then.carriedBy().isEmpty() ? "" : " Carried by: " + PaperFigures.list(then.carriedBy()) + ".");
-    }
-
-    private static String today(Verdict now, SignedJudgement then, Dossier dossier) {
+    private static String today(Verdict now, SignedJudgement then, Dossier dossier, PageWords words) {
         List<String> changed = new ArrayList<>();
         List<String> unknown = KnownWords.unknown(dossier.file(), dossier.knowledge());
         if (!unknown.isEmpty()) {
-            changed.add("not known here and left out of today's judgement: " + String.join(", ", unknown));
+            changed.add(words.say("changed-unknown", String.join(", ", unknown)));
         }
         if (!then.made().knowledge().equals(dossier.made().knowledge())) {
-            changed.add("the knowledge base");
+            changed.add(words.say("changed-knowledge"));
         }
         if (!then.made().site().equals(dossier.made().site())) {
-            changed.add("the shop's own knowledge");
+            changed.add(words.say("changed-site"));
         }
         if (!then.made().program().equals(dossier.made().program())) {
-            changed.add("the program");
+            changed.add(words.say("changed-program"));
         }
-        if (!dossier.history().map(Judged::corrected).orElse(List.of()).isEmpty()) {
-            changed.add("the case itself, by corrections");
+        if (!corrections(dossier, words).isEmpty()) {
+            changed.add(words.say("changed-case"));
         }
-        return "Judged today: " + now.sentence() + " (standing: "
-                + words(now.standing().word()) + "). Changed since: "
-                + (changed.isEmpty() ? "not on record" : String.join(", ", changed)) + ".";
+        return words.say(
+                "judged-today",
+                now.sentence(),
+                words.say("standing-" + now.standing().word()),
+                changed.isEmpty() ? words.say("changed-unrecorded") : String.join(", ", changed));
     }
 
-    private static String alarm(CaseHistory history) {
+    private static String alarm(CaseHistory history, PageWords words) {
         return history.verify() instanceof ChainCheck.Broken broken
-                ? "THE CHAIN OF ENTRIES IS BROKEN at entry " + broken.number() + ": " + broken.why()
-                        + ". What this paper says of the case cannot be relied on."
+                ? words.say("chain-alarm", broken.number(), broken.why())
                 : "";
     }
 
-    private static List<String> corrected(CaseHistory history) {
-        return history.entries().stream()
-                .filter(e -> e.change() instanceof CorrectedAfterSignOff)
-                .map(Judged::corrected)
-                .toList();
+    private static List<String> corrections(Dossier dossier, PageWords words) {
+        return dossier.history()
+                .map(history -> history.entries().stream()
+                        .filter(e -> e.change() instanceof CorrectedAfterSignOff)
+                        .map(e -> correction(e, words))
+                        .toList())
+                .orElse(List.of());
     }
 
-    private static String corrected(Entry entry) {
+    private static String correction(Entry entry, PageWords words) {
         CorrectedAfterSignOff correction = (CorrectedAfterSignOff) entry.change();
-        return "Corrected after sign-off on " + PaperFigures.time(entry.stamp().time()) + " by "
-                + entry.stamp().who() + ", because " + correction.reason() + ": "
-                + ChainRows.shortened(ChangeSentence.of(correction.change())) + ".";
+        return words.say(
+                "corrected",
+                PageWords.time(entry.stamp().time()),
+                entry.stamp().who(),
+                correction.reason(),
+                ChainRows.shortened(ChangeSentence.of(correction.change())));
     }
 
-    private static String made(Dossier dossier) {
-        return "witnessmark " + dossier.made().program() + ", knowledge "
-                + shortened(dossier.made().knowledge())
+    private static String made(Dossier dossier, PageWords words) {
+        return words.say(
+                        "made",
+                        dossier.made().program(),
+                        shortened(dossier.made().knowledge()))
                 + dossier.made()
                         .site()
-                        .map(s -> ", site knowledge " + shortened(s))
+                        .map(s -> words.say("made-site", shortened(s)))
                         .orElse("");
     }
 

@@ -58,6 +58,6 @@ public record KeptFile(
                         ? "data:" + attachment.mediaType() + ";base64,"
                                 + Base64.getEncoder().encodeToString(bytes)
                         : "",
-                bytes == null ? "its bytes were not at hand when this was written" : "");
+                bytes == null ? new PageWords(dossier).say("file-no-bytes") : "");
     }
 }

@@ -12,49 +12,51 @@ import witnessmark.knowledge.Measure;
  *
  * @param limits the limits with their source
  * @param result whether the value keeps them, in words
+ * @param judged whether it was held against limits
  */
-public record MeasuredRow(String title, String value, String limits, String result, String note) {
+public record MeasuredRow(String title, String value, String limits, String result, boolean judged, String note) {
+    private static final String NOT_JUDGED = "measured-not-judged";
 
     static List<MeasuredRow> of(Dossier dossier) {
+        PageWords words = new PageWords(dossier);
         return dossier.file().measurements().values().stream()
-                .map(m -> row(dossier, m))
+                .map(m -> row(dossier, words, m))
                 .toList();
     }
 
-    private static MeasuredRow row(Dossier dossier, Measurement m) {
+    private static MeasuredRow row(Dossier dossier, PageWords words, Measurement m) {
         Measure known = dossier.knowledge().measures().get(m.measure());
         return new MeasuredRow(
                 known == null ? m.measure() : known.title(),
-                PaperFigures.number(m.value()) + " " + m.unit().symbol(),
-                m.limits()
-                        .map(MeasuredRow::limits)
-                        .orElse("none given: take the limit from the service manual of this unit"),
-                m.limits().map(l -> result(m, l)).orElse("not judged"),
+                words.value(m.value(), m.unit()),
+                m.limits().map(l -> limits(words, l)).orElseGet(() -> words.say("limits-none")),
+                words.say(m.limits().map(l -> result(m, l)).orElse(NOT_JUDGED)),
+                m.limits().isPresent(),
                 m.note());
     }
 
-    private static String limits(Limits limits) {
-        String unit = " " + limits.unit().symbol();
+    private static String limits(PageWords words, Limits limits) {
         String span = limits.low().isEmpty()
-                ? "at most " + number(limits.high()) + unit
+                ? words.say("limit-at-most", side(words, limits.high(), limits))
                 : limits.high().isEmpty()
-                        ? "at least " + number(limits.low()) + unit
-                        : number(limits.low()) + " to " + number(limits.high()) + unit;
+                        ? words.say("limit-at-least", side(words, limits.low(), limits))
+                        : words.say(
+                                "limit-from-to", side(words, limits.low(), limits), side(words, limits.high(), limits));
         return span + " (" + limits.source() + ")";
     }
 
-    private static String number(OptionalDouble value) {
-        return PaperFigures.number(value.getAsDouble());
+    private static String side(PageWords words, OptionalDouble value, Limits limits) {
+        return words.inUnits(value.getAsDouble(), limits.unit());
     }
 
     private static String result(Measurement m, Limits limits) {
         double value = m.unit().convert(m.value(), limits.unit());
         if (limits.low().isPresent() && value < limits.low().getAsDouble()) {
-            return "below the low limit";
+            return "measured-below";
         }
         if (limits.high().isPresent() && value > limits.high().getAsDouble()) {
-            return "above the high limit";
+            return "measured-above";
         }
-        return "within the limits";
+        return "measured-within";
     }
 }

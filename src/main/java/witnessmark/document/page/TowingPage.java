@@ -1,19 +1,22 @@
 package witnessmark.document.page;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.stream.Stream;
 import witnessmark.diagnosis.AdviceGiven;
 import witnessmark.document.Dossier;
-import witnessmark.document.Language;
-import witnessmark.knowledge.Caution;
+import witnessmark.document.TowWay;
+import witnessmark.language.Language;
 
-/** The tow operator's sheet: every reminder of the knowledge base, with boxes to tick and what to write down. */
+/** The tow operator's sheet: the reminders for this way of towing, with boxes to tick and what to write down. */
 public record TowingPage(String unit, List<String> cautions, List<String> reminders) {
     private static final String DO_NOT_DRIVE = "do-not-drive";
     private static final List<String> CAUTIONS = List.of("truck-held", "chock-wheels", "brake-chambers");
 
-    public static TowingPage of(Dossier dossier, Language language) {
+    /** @param way how the truck will be moved; empty for a sheet that leaves it open, for a truck that goes as a whole */
+    public static TowingPage of(Dossier dossier, Language language, Optional<TowWay> way) {
         return new TowingPage(
                 dossier.file().vehicle().unit(),
                 Stream.concat(
@@ -23,17 +26,15 @@ public record TowingPage(String unit, List<String> cautions, List<String> remind
                                         .filter(DO_NOT_DRIVE::equals))
                         .map(dossier.knowledge().cautions()::get)
                         .filter(Objects::nonNull)
-                        .map(caution -> text(caution, language))
+                        .map(caution -> caution.in(language))
                         .toList(),
                 dossier.knowledge().towing().values().stream()
-                        .map(advice -> language == Language.ENGLISH ? advice.english() : advice.spanish())
+                        .filter(advice -> way.map(w -> w.needs(advice.id())).orElseGet(() -> !isOfLooseGearbox(advice.id())))
+                        .map(advice -> advice.in(language))
                         .toList());
     }
 
-    private static String text(Caution caution, Language language) {
-        return switch (language) {
-            case ENGLISH -> caution.english();
-            case SPANISH -> caution.spanish();
-        };
+    private static boolean isOfLooseGearbox(String reminder) {
+        return Arrays.stream(TowWay.values()).filter(w -> w != TowWay.LOOSE).noneMatch(w -> w.needs(reminder));
     }
 }

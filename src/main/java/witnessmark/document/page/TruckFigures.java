@@ -1,10 +1,11 @@
 package witnessmark.document.page;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 import witnessmark.document.Dossier;
-import witnessmark.document.Language;
 import witnessmark.document.chart.Chart;
 import witnessmark.document.chart.DrawSvg;
 import witnessmark.document.chart.ShiftPlanChart;
@@ -17,6 +18,8 @@ import witnessmark.gearbox.plan.CoachingCard;
 import witnessmark.gearbox.plan.DrawUpCoachingCard;
 import witnessmark.gearbox.speed.RoadSpeeds.Ceiling;
 import witnessmark.gearbox.start.StartGears;
+import witnessmark.gearbox.speed.SpeedUnits;
+import witnessmark.language.Language;
 
 /** What the profile of the truck gives for its documents: figures for the driver's card, and charts. */
 public final class TruckFigures {
@@ -25,33 +28,48 @@ public final class TruckFigures {
 
     private TruckFigures() {}
 
-    /** The figures for the driver, in the words and from the computation of the truck's own card. */
-    public static List<Field> forDriver(TruckProfile truck, Language language) {
+    /** The figures for the driver by name, in the words and from the computation of the truck's own card. */
+    static Map<String, Field> forDriver(TruckProfile truck, Language language, SpeedUnits units) {
         CoachingCard card = new DrawUpCoachingCard(truck).card();
         CoachingTexts words = CoachingTexts.in(language.tag()).orElseThrow();
-        List<Field> fields = new ArrayList<>();
+        Map<String, Field> fields = new LinkedHashMap<>();
         if (!card.ceilings().isEmpty()) {
             // One row, so that the card of a box with ten low-range gears still fits its sheet.
-            fields.add(new Field(
-                    words.say("ceiling"),
-                    card.ceilings().stream().map(Ceiling::line).collect(Collectors.joining("; "))));
+            fields.put(
+                    "ceiling",
+                    new Field(
+                            words.say("ceiling"),
+                            card.ceilings().stream().map(c -> c.line(units)).collect(Collectors.joining("; "))));
         }
         if (!card.plan().shifts().isEmpty()) {
-            fields.add(new Field(words.say("shifts"), card.shiftsOnDial()));
+            fields.put("shifts", new Field(words.say("shifts"), card.shiftsOnDial()));
         }
         start(fields, words, "loaded", card.loaded());
         start(fields, words, "empty", card.empty());
         card.drops()
-                .forEach(drop ->
-                        fields.add(new Field(words.say("drop-" + Word.of(drop.kind())), drop.onDial() + " rpm")));
-        fields.add(new Field(words.say("cruise"), card.cruise()));
+                .forEach(drop -> fields.put(
+                        "drop-" + Word.of(drop.kind()),
+                        new Field(words.say("drop-" + Word.of(drop.kind())), drop.onDial() + " rpm")));
+        fields.put("cruise", new Field(words.say("cruise"), card.cruise(units)));
         return fields;
     }
 
-    private static void start(List<Field> fields, CoachingTexts words, String key, StartGears start) {
+    /** The names of the figures that belong to a coaching point. */
+    static List<String> beside(String advice) {
+        return switch (advice) {
+            case "low-range-under-speed" -> List.of("ceiling");
+            case "start-gear-right" -> List.of("loaded", "empty");
+            case "splitter-clean-break" -> List.of("drop-split");
+            case "double-clutch", "match-downshift" -> List.of("drop-lever", "drop-lever-and-range");
+            case "progressive-shifting" -> List.of("shifts");
+            default -> List.of();
+        };
+    }
+
+    private static void start(Map<String, Field> fields, CoachingTexts words, String key, StartGears start) {
         start.lowest()
                 .flatMap(low -> start.highest().map(high -> words.startGears(low.id(), high.id())))
-                .ifPresent(gears -> fields.add(new Field(words.say(key), gears)));
+                .ifPresent(gears -> fields.put(key, new Field(words.say(key), gears)));
     }
 
     /** The charts for the evidence record. */

@@ -7,19 +7,19 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Properties;
+import witnessmark.casefile.ClaimField;
 import witnessmark.document.DocumentRefused;
 import witnessmark.document.Dossier;
 import witnessmark.document.Form;
 import witnessmark.document.Kind;
-import witnessmark.document.Language;
 import witnessmark.document.Paper;
+import witnessmark.document.Shop;
+import witnessmark.document.TowWay;
 import witnessmark.document.page.BenchPage;
 import witnessmark.document.page.ClaimPage;
 import witnessmark.document.page.CoachingPage;
 import witnessmark.document.page.EvidencePage;
 import witnessmark.document.page.ExplanationPage;
-import witnessmark.document.page.Field;
 import witnessmark.document.page.Glossary;
 import witnessmark.document.page.Head;
 import witnessmark.document.page.TowingPage;
@@ -27,6 +27,11 @@ import witnessmark.document.page.TruckFigures;
 import witnessmark.document.print.PrintPdf;
 import witnessmark.document.template.FillTemplate;
 import witnessmark.document.template.TemplateFolder;
+import witnessmark.gearbox.TruckProfile;
+import witnessmark.gearbox.speed.SpeedUnits;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.language.Language;
+import witnessmark.language.Texts;
 
 /** Writes the documents of cases, from the shipped templates or a shop's own. */
 public final class WriteDocument {
@@ -35,24 +40,56 @@ public final class WriteDocument {
 
     private final TemplateFolder templates;
     private final Paper paper;
+    private final Optional<TowWay> tow;
 
     public WriteDocument(TemplateFolder templates, Paper paper) {
-        this.templates = templates;
-        this.paper = paper;
+        this(templates, paper, Optional.empty());
     }
 
-    /** One document; {@link DocumentRefused} where it is not written in that language, or a template does not fit. */
-    public byte[] write(Dossier dossier, Kind kind, Form form, Language language) {
-        if (!kind.isIn(language)) {
-            throw new DocumentRefused(
-                    "the " + kind.title().toLowerCase(java.util.Locale.ROOT) + " is written in English only",
-                    "leave --language out; the coaching card and the towing-prep sheet are in Spanish too");
-        }
+    /** @param tow how the truck will be towed, for the towing sheet; empty where it is open */
+    public WriteDocument(TemplateFolder templates, Paper paper, Optional<TowWay> tow) {
+        this.templates = templates;
+        this.paper = paper;
+        this.tow = tow;
+    }
+
+    /** One document in the language of the dossier; {@link DocumentRefused} where a template does not fit. */
+    public byte[] write(Dossier dossier, Kind kind, Form form) {
+        Language language = dossier.language();
         return switch (form) {
             case MARKDOWN -> markdown(dossier, kind, language).getBytes(StandardCharsets.UTF_8);
             case HTML -> ("<!DOCTYPE html>\n" + html(dossier, kind, language)).getBytes(StandardCharsets.UTF_8);
             case PDF -> pdf(dossier, kind, language);
         };
+    }
+
+    /** The driver's card of a truck, without a case. */
+    public byte[] card(TruckProfile truck, KnowledgeBase knowledge, Shop shop, Form form, Language language) {
+        Map<String, String> words = words(language);
+        Object page = CoachingPage.of(truck, knowledge, SpeedUnits.of(shop.units()), language);
+        Map<String, Object> around = new LinkedHashMap<>();
+        around.put("head", Map.of("chainCode", "", "chainHead", "", "judged", Map.of("made", "")));
+        around.put("logo", logo(shop));
+        around.put("shop", shop.name().isEmpty() ? words.getOrDefault("shop", "") : shop.name());
+        around.put("words", words);
+        if (form == Form.MARKDOWN) {
+            return FillTemplate.markdown(templates)
+                    .fill(Kind.COACHING.word(), page, around)
+                    .getBytes(StandardCharsets.UTF_8);
+        }
+        String title = title(Kind.COACHING, language);
+        FillTemplate fill = FillTemplate.html(templates);
+        String body = fill.fill(Kind.COACHING.word(), page, around);
+        String html = fill.fill(
+                "page",
+                sheet(
+                        title + ": " + truck.title(),
+                        language,
+                        List.of(body(Kind.COACHING, language, title, body))),
+                around);
+        return form == Form.PDF
+                ? new PrintPdf(paper, Optional.empty()).printOnOneSheet(html)
+                : ("<!DOCTYPE html>\n" + html).getBytes(StandardCharsets.UTF_8);
     }
 
     private byte[] pdf(Dossier dossier, Kind kind, Language language) {
@@ -64,7 +101,7 @@ public final class WriteDocument {
     private String markdown(Dossier dossier, Kind kind, Language language) {
         FillTemplate fill = FillTemplate.markdown(templates);
         StringBuilder text = new StringBuilder();
-        for (Part part : parts(kind, language)) {
+        for (Part part : parts(dossier, kind)) {
             text.append(text.isEmpty() ? "" : "\n---\n\n").append(body(fill, dossier, part));
         }
         return text.toString();
@@ -72,51 +109,57 @@ public final class WriteDocument {
 
     private String html(Dossier dossier, Kind kind, Language language) {
         FillTemplate fill = FillTemplate.html(templates);
-        List<Part> parts = parts(kind, language);
+        List<Part> parts = parts(dossier, kind);
         List<Map<String, String>> bodies = new ArrayList<>();
         for (Part part : parts) {
-            bodies.add(Map.of(
-                    "anchor", part.kind().word() + "-" + part.language().tag(),
-                    "bodyLanguage", part.language().tag(),
-                    "bodyTitle", part.title(),
-                    "body", body(fill, dossier, part)));
+            bodies.add(body(part.kind(), part.language(), part.title(), body(fill, dossier, part)));
         }
+        String title = title(kind, language) + ": " + dossier.file().id().text();
+        return fill.fill("page", sheet(title, language, bodies), around(dossier, language));
+    }
+
+    private static Map<String, String> body(Kind kind, Language language, String title, String body) {
+        return Map.of(
+                "anchor", kind.word() + "-" + language.tag(),
+                "bodyLanguage", language.tag(),
+                "bodyTitle", title,
+                "body", body);
+    }
+
+    private Map<String, Object> sheet(String title, Language language, List<Map<String, String>> bodies) {
         Map<String, Object> page = new LinkedHashMap<>();
-        page.put("pageTitle", title(kind, language) + ": " + dossier.file().id().text());
+        page.put("pageTitle", title);
         page.put("language", language.tag());
         page.put("style", templates.text("style.css"));
-        page.put("isPacket", parts.size() > 1);
+        page.put("isPacket", bodies.size() > 1);
         page.put("bodies", bodies);
-        page.put("words", words(language));
-        return fill.fill("page", page, around(dossier, language));
+        return page;
     }
 
-    private record Part(Kind kind, Language language) {
-        String title() {
-            return WriteDocument.title(kind, language);
-        }
+    private record Part(Kind kind, Language language, String title) {}
+
+    private String title(Kind kind, Language language) {
+        return words(language).get(kind.word() + "Title");
     }
 
-    private static String title(Kind kind, Language language) {
-        if (language == Language.ENGLISH) {
-            return kind.title();
-        }
-        return kind == Kind.COACHING ? "Tarjeta de manejo" : "Hoja de preparación para remolque";
-    }
-
-    private static List<Part> parts(Kind kind, Language language) {
+    /** A packet holds what the driver and the tow operator take along in both languages. */
+    private List<Part> parts(Dossier dossier, Kind kind) {
         if (kind != Kind.PACKET) {
-            return List.of(new Part(kind, language));
+            return List.of(part(kind, dossier.language()));
         }
         List<Part> parts = new ArrayList<>();
         for (Kind one : PACKET) {
             for (Language each : Language.values()) {
-                if (one.isIn(each)) {
-                    parts.add(new Part(one, each));
+                if (each == dossier.language() || one == Kind.COACHING || one == Kind.TOWING) {
+                    parts.add(part(one, each));
                 }
             }
         }
         return parts;
+    }
+
+    private Part part(Kind kind, Language language) {
+        return new Part(kind, language, title(kind, language));
     }
 
     private String body(FillTemplate fill, Dossier dossier, Part part) {
@@ -126,49 +169,58 @@ public final class WriteDocument {
     private Object page(Dossier dossier, Part part) {
         return switch (part.kind()) {
             case BENCH -> BenchPage.of(dossier);
-            case EXPLANATION -> ExplanationPage.of(dossier, Glossary.parse(templates.text("glossary.txt")));
+            case EXPLANATION -> ExplanationPage.of(
+                    dossier,
+                    Glossary.parse(
+                            templates.text("glossary." + dossier.language().tag() + ".txt")));
             case CLAIM -> Map.of("claim", ClaimPage.of(dossier));
             case EVIDENCE -> EvidencePage.of(dossier);
-            case COACHING -> CoachingPage.of(
-                    dossier, part.language(), figures(dossier, part.language()), words(part.language()));
-            case TOWING -> TowingPage.of(dossier, part.language());
+            case COACHING -> CoachingPage.of(dossier, part.language(), words(part.language()));
+            case TOWING -> TowingPage.of(dossier, part.language(), tow);
             case PACKET -> throw new IllegalArgumentException("a packet is made of its parts");
         };
-    }
-
-    private static List<Field> figures(Dossier dossier, Language language) {
-        return dossier.truck().map(t -> TruckFigures.forDriver(t, language)).orElse(List.of());
     }
 
     private Map<String, Object> around(Dossier dossier, Language language) {
         Map<String, Object> around = new LinkedHashMap<>();
         around.put("head", Head.of(dossier));
-        around.put("logo", logo());
+        around.put("logo", logo(dossier.shop()));
+        around.put("shop", shop(dossier, language));
         around.put("words", words(language));
         return around;
     }
 
-    /** The words of the one-page sheets in the language. */
+    /** The words that stand in templates: the shipped ones, with the shop's own laid on top. */
     private Map<String, String> words(Language language) {
-        Properties read = new Properties();
+        String file = "words." + language.tag() + ".txt";
         try {
-            read.load(new java.io.StringReader(templates.text("words." + language.tag() + ".txt")));
-        } catch (java.io.IOException | IllegalArgumentException e) {
-            throw new DocumentRefused("words." + language.tag() + ".txt cannot be read", "write 'name = words' a line");
+            return Texts.parse(file, language, TemplateFolder.shipped().text(file))
+                    .with(Texts.parse(file, language, templates.text(file)))
+                    .all();
+        } catch (IllegalArgumentException e) {
+            throw new DocumentRefused(file + " cannot be read", "write 'name = words' a line");
         }
-        Map<String, String> words = new LinkedHashMap<>();
-        read.stringPropertyNames().forEach(name -> words.put(name, read.getProperty(name)));
-        return words;
     }
 
-    /** The shop's logo as a data address; empty without one. */
-    private String logo() {
-        for (String type : List.of("png", "jpeg")) {
-            Optional<byte[]> bytes = templates.bytes("logo." + (type.equals("jpeg") ? "jpg" : type));
-            if (bytes.isPresent()) {
-                return "data:image/" + type + ";base64," + Base64.getEncoder().encodeToString(bytes.get());
-            }
-        }
-        return "";
+    /** The name of the shop: the case's own, else the setting, else what the templates say. */
+    private String shop(Dossier dossier, Language language) {
+        String ofCase = dossier.file().claim().fact(ClaimField.SHOP);
+        String named = ofCase.isEmpty() ? dossier.shop().name() : ofCase;
+        return named.isEmpty() ? words(language).getOrDefault("shop", "") : named;
+    }
+
+    /** The shop's logo as a data address, from its settings or its templates; empty without one. */
+    private String logo(Shop shop) {
+        return shop.logo()
+                .or(() -> templates.bytes("logo.png"))
+                .or(() -> templates.bytes("logo.jpg"))
+                .map(bytes -> "data:image/" + pictureType(bytes) + ";base64,"
+                        + Base64.getEncoder().encodeToString(bytes))
+                .orElse("");
+    }
+
+    private static String pictureType(byte[] bytes) {
+        int first = bytes.length == 0 ? 0 : bytes[0] & 0xff;
+        return first == 0x89 ? "png" : first == 0xff ? "jpeg" : "svg+xml";
     }
 }

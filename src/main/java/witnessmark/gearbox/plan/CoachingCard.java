@@ -54,6 +54,11 @@ public record CoachingCard(
 
     /** Where to cruise in top gear, in both units. */
     public String cruise() {
-        return SpeedUnits.BOTH.whole(cruising.from()) + " - " + SpeedUnits.BOTH.whole(cruising.ease());
+        return cruise(SpeedUnits.BOTH);
+    }
+
+    /** The same in the units read. */
+    public String cruise(SpeedUnits units) {
+        return units.whole(cruising.from()) + " - " + units.whole(cruising.ease());
     }
 }

@@ -30,7 +30,12 @@ public record RoadSpeeds(TruckProfile truck) {
 
         /** The same with its gear before it, as one line for the bench. */
         public String line() {
-            return gear.id() + ": " + limit();
+            return line(SpeedUnits.BOTH);
+        }
+
+        /** The same in the units read. */
+        public String line(SpeedUnits units) {
+            return gear.id() + ": " + units.limit(roadSpeed);
         }
     }
 

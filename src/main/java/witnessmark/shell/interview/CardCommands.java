@@ -35,7 +35,8 @@ import witnessmark.shell.print.Json;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
-import witnessmark.shell.print.Texts;
+import witnessmark.language.Texts;
+import witnessmark.language.Language;
 
 /** The command that takes a job card's own sentences into a case. */
 @Component
@@ -77,7 +78,7 @@ class CardCommands {
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         Format form = Format.of(format);
         boolean asks = Terminal.canAsk() && !acceptSure && form == Format.TEXT && !file.equals(STANDARD_INPUT);
-        Texts wording = new Texts(Texts.Language.ENGLISH);
+        Texts wording = Texts.of("interview", Language.ENGLISH);
         Page page = new Page(context.outputWriter());
         CaseFile now = name.equals(NEW)
                 ? new CaseSheet(new CaseId(NEW)).toCaseFile()

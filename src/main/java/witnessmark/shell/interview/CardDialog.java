@@ -15,7 +15,7 @@ import witnessmark.knowledge.Measure;
 import witnessmark.knowledge.search.FindWords;
 import witnessmark.knowledge.search.Hit;
 import witnessmark.shell.print.Page;
-import witnessmark.shell.print.Texts;
+import witnessmark.language.Texts;
 
 /** Has each thing that a job card was taken to say accepted, changed or dropped, one key each. */
 final class CardDialog {

@@ -6,7 +6,7 @@ import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
 import witnessmark.shell.cases.BelievedRange;
 import witnessmark.shell.print.Page;
-import witnessmark.shell.print.Texts;
+import witnessmark.language.Texts;
 
 /** Says what a job card was taken to mean, each with the words it rests on. */
 final class CardText {

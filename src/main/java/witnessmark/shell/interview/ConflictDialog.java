@@ -10,8 +10,8 @@ import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.Judgement.Conflict;
 import witnessmark.interview.Interview;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.language.Texts;
 import witnessmark.shell.print.Page;
-import witnessmark.shell.print.Texts;
 
 /** Says which answers do not go together, and corrects the one that proves wrong. */
 final class ConflictDialog {

@@ -19,7 +19,7 @@ import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
 import witnessmark.knowledge.search.FindWords;
 import witnessmark.shell.print.Page;
-import witnessmark.shell.print.Texts;
+import witnessmark.language.Texts;
 
 /** Asks for truck, gearbox and complaint, and has the words of the complaint matched to findings and confirmed. */
 final class IntakeDialog {

@@ -24,15 +24,16 @@ import witnessmark.gearbox.Layout;
 import witnessmark.interview.Interview;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.search.FindWords;
+import witnessmark.language.Texts;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.judge.JudgementJson;
 import witnessmark.shell.judge.StandText;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
+import witnessmark.shell.print.LanguageOption;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
-import witnessmark.shell.print.Texts;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.shell.settings.Shop;
 
@@ -75,13 +76,12 @@ class InterviewCommands {
             @Option(
                             longName = "language",
                             defaultValue = "",
-                            description = "language of the texts for the driver: en or es; left out: as set, else en")
+                            description = "en or es; left out: as set, else en")
                     String language,
             @Option(longName = "as", defaultValue = "", description = "id of the new case") String as,
             @Option(longName = "answers", defaultValue = "", description = "file with one answer a line")
                     String answers) {
-        Texts wording =
-                new Texts(Texts.Language.of(language.isEmpty() ? shop.language().tag() : language));
+        Texts wording = Texts.of("interview", language.isEmpty() ? shop.language() : LanguageOption.of(language));
         if (Cases.isFile(name)) {
             throw new Refused("'" + Terminal.harmless(name) + "' is a file, and an interview keeps each answer in the"
                     + " store; import it first: case import " + Terminal.harmless(name));
@@ -91,8 +91,8 @@ class InterviewCommands {
         }
         PrintWriter out = context.outputWriter();
         try (Asker asker = asker(answers, out, wording);
-                Interview interview = new Interview(diagnosis.getObject(), notebook(name, as))) {
-            KnowledgeBase knowledge = diagnosis.getObject().knowledge();
+                Interview interview = new Interview(diagnosis(wording), notebook(name, as))) {
+            KnowledgeBase knowledge = diagnosis(wording).knowledge();
             Page page = new Page(out);
             IntakeDialog intake =
                     new IntakeDialog(interview, knowledge, new FindWords(knowledge), asker, page, wording);
@@ -118,27 +118,26 @@ class InterviewCommands {
     void stand(
             CommandContext context,
             @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
-            @Option(
-                            longName = "language",
-                            defaultValue = "",
-                            description = "language of the texts for the driver: en or es; left out: as set, else en")
-                    String language,
+            @Option(longName = "language", defaultValue = "", description = "en or es; left out: as set, else en") String language,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         Format form = Format.of(format);
-        Texts wording =
-                new Texts(Texts.Language.of(language.isEmpty() ? shop.language().tag() : language));
+        Texts wording = Texts.of("interview", language.isEmpty() ? shop.language() : LanguageOption.of(language));
         CaseFile file = cases.getObject().find(name).present();
-        try (OpenCase open = diagnosis.getObject().open(file)) {
+        try (OpenCase open = diagnosis(wording).open(file)) {
             if (form == Format.JSON) {
                 context.outputWriter().println(Json.of(JudgementJson.of(open.judgement())));
                 return;
             }
             StandText text = new StandText(
-                    diagnosis.getObject().knowledge(), new Page(context.outputWriter()), wording, plainLines());
+                    diagnosis(wording).knowledge(), new Page(context.outputWriter()), wording, plainLines());
             text.print(file, open.judgement(), open.visits());
             text.driver(open.judgement().advice());
         }
         context.outputWriter().flush();
+    }
+
+    private Diagnosis diagnosis(Texts wording) {
+        return diagnosis.getObject().in(wording.language());
     }
 
     private boolean plainLines() {

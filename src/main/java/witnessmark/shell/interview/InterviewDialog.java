@@ -20,7 +20,7 @@ import witnessmark.shell.cases.BelievedRange;
 import witnessmark.shell.judge.StandText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
-import witnessmark.shell.print.Texts;
+import witnessmark.language.Texts;
 
 /** Leads through an interview: prints what is asked, takes the answers, and shows where the case stands. */
 final class InterviewDialog {

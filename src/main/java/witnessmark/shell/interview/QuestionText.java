@@ -7,9 +7,9 @@ import witnessmark.diagnosis.NextCheck;
 import witnessmark.gearbox.Word;
 import witnessmark.interview.Question;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.language.Texts;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
-import witnessmark.shell.print.Texts;
 
 /** Prints the questions of an interview; each caution comes once. */
 final class QuestionText {
@@ -77,7 +77,7 @@ final class QuestionText {
                 .forEach(c -> page.indented(
                         "   " + wording.text("caution") + " ",
                         "      ",
-                        knowledge.cautions().get(c).english()));
+                        knowledge.cautions().get(c).in(knowledge.language())));
         if (question.number() == 1 && !keysShown) {
             keys(question);
         } else {

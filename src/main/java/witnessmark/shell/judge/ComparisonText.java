@@ -4,9 +4,9 @@ import java.util.Locale;
 import witnessmark.diagnosis.Accounts;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.explain.WhatIf;
+import witnessmark.language.Texts;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
-import witnessmark.shell.print.Texts;
 
 /** Puts two things side by side: a case as it is and as it would be, or two accounts of it. */
 final class ComparisonText {

@@ -13,6 +13,8 @@ import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.KnownWords;
+import witnessmark.language.Language;
+import witnessmark.language.Texts;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.cases.ChainAlarm;
 import witnessmark.shell.cases.MadeWithJson;
@@ -20,7 +22,6 @@ import witnessmark.shell.cases.SignedOffJson;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.Page;
-import witnessmark.shell.print.Texts;
 
 /** The commands that judge a case. */
 @Component
@@ -65,7 +66,7 @@ class DiagnoseCommands {
             new JudgementText(
                             diagnosis.getObject().knowledge(),
                             new Page(context.outputWriter()),
-                            new Texts(Texts.Language.ENGLISH),
+                            Texts.of("interview", Language.ENGLISH),
                             Depth.of(full, figures))
                     .print(document.present().title(), document.present().signedOff(), judgement, top);
         }

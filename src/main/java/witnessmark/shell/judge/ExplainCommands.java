@@ -20,13 +20,14 @@ import witnessmark.explain.CarryingFindings;
 import witnessmark.explain.WhatIf;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.language.Language;
+import witnessmark.language.Texts;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
-import witnessmark.shell.print.Texts;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.yaml.Nearest;
 
@@ -35,7 +36,7 @@ import witnessmark.yaml.Nearest;
 class ExplainCommands {
     private final ObjectProvider<Diagnosis> diagnosis;
     private final ObjectProvider<Cases> cases;
-    private final Texts wording = new Texts(Texts.Language.ENGLISH);
+    private final Texts wording = Texts.of("interview", Language.ENGLISH);
 
     ExplainCommands(ObjectProvider<Diagnosis> diagnosis, ObjectProvider<Cases> cases) {
         this.diagnosis = diagnosis;

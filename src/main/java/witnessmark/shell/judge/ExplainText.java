@@ -12,9 +12,9 @@ import witnessmark.diagnosis.RankedCause;
 import witnessmark.explain.CarryingFindings;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.language.Texts;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
-import witnessmark.shell.print.Texts;
 
 /** Says in full why a cause stands where it stands, and which findings carry a verdict. */
 final class ExplainText {

@@ -15,9 +15,9 @@ import witnessmark.diagnosis.RankedCause;
 import witnessmark.diagnosis.Thresholds;
 import witnessmark.diagnosis.Verdict;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.language.Texts;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
-import witnessmark.shell.print.Texts;
 
 /** A judgement for somebody who stands at the bench: the verdict first, then why, then what to do next. */
 final class JudgementText {
@@ -254,7 +254,7 @@ final class JudgementText {
         cautions.forEach(c -> page.indented(
                 "  " + wording.text("caution") + " ",
                 "    ",
-                knowledge.cautions().get(c).english()));
+                knowledge.cautions().get(c).in(knowledge.language())));
     }
 
     private void advice(AdviceGiven advice) {

@@ -12,9 +12,9 @@ import witnessmark.gearbox.Word;
 import witnessmark.interview.Ending;
 import witnessmark.knowledge.Advice;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.language.Texts;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
-import witnessmark.shell.print.Texts;
 
 /** Where a case stands, on one screen: verdict, leading causes, classes, contradictions, what to look at next. */
 public final class StandText {
@@ -113,14 +113,13 @@ public final class StandText {
         if (pieces.isEmpty()) {
             return;
         }
-        page.heading(wording.driver(key));
+        page.heading(wording.text("driver." + key));
         for (AdviceGiven.Piece piece : pieces) {
             Advice advice = texts.get(piece.id());
-            boolean spanish = wording.language() == Texts.Language.SPANISH;
-            String reason = spanish ? advice.whySpanish() : advice.whyEnglish();
-            page.item((spanish ? advice.spanish() : advice.english()) + (reason.isEmpty() ? "" : " " + reason));
+            String reason = advice.why(wording.language());
+            page.item(advice.in(wording.language()) + (reason.isEmpty() ? "" : " " + reason));
         }
-        page.line(wording.driver("no-blame"));
+        page.line(wording.text("driver.no-blame"));
     }
 
     private void contradictions(Judgement judgement) {

@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Command;
@@ -13,12 +14,14 @@ import witnessmark.casefile.history.HeadMark;
 import witnessmark.document.Dossier;
 import witnessmark.document.Form;
 import witnessmark.document.Kind;
-import witnessmark.document.Language;
 import witnessmark.document.Paper;
+import witnessmark.document.TowWay;
 import witnessmark.document.packet.WritePacket;
 import witnessmark.document.template.TemplateFolder;
 import witnessmark.document.write.WriteDocument;
+import witnessmark.language.Language;
 import witnessmark.shell.cases.ShopKey;
+import witnessmark.shell.print.LanguageOption;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
@@ -28,6 +31,7 @@ import witnessmark.shell.settings.Shop;
 @Component
 class DocumentCommands {
     private static final String ZIP = "zip";
+    private static final String TOW = "hauled, lifted, shafts, driveline or loose";
 
     private final GatherDossier dossiers;
     private final ShopKey shopKey;
@@ -45,7 +49,7 @@ class DocumentCommands {
             description =
                     "Write a bench sheet, explanation, evidence record, claim sheet, coaching card, towing-prep sheet or packet",
             help = "document bench|explanation|evidence|claim|coaching|towing|packet CASE|FILE.yaml [--as html|pdf|md]"
-                    + " [--out FILE] [--replace] [--language en|es] [--paper a4|letter] [--templates DIR] [--truck NAME|FILE.yaml [--log FILE]]; a packet also"
+                    + " [--out FILE] [--replace] [--language en|es] [--paper a4|letter] [--tow WAY] [--templates DIR] [--truck NAME|FILE.yaml [--log FILE]]; a packet also"
                     + " --as zip, which another shop can import",
             exitStatusExceptionMapper = "refusals")
     void document(
@@ -68,12 +72,17 @@ class DocumentCommands {
                     String truck,
             @Option(longName = "log", defaultValue = "", description = "trip log of that truck, for its timeline")
                     String log,
+            @Option(
+                            longName = "tow",
+                            defaultValue = "",
+                            description = "how the truck will be moved, for the towing sheet: " + TOW)
+                    String tow,
             @Option(longName = "templates", defaultValue = "", description = "folder of the shop's own templates")
                     String templates) {
         Kind what = Kind.parse(kind).orElseThrow(() -> unknown("document", kind, Kind.WORDS));
         Language tongue = language.isEmpty()
                 ? shop.language()
-                : Language.parse(language).orElseThrow(() -> unknown("--language", language, "en, es"));
+                : LanguageOption.of(language);
         Paper sheet = paper.isEmpty()
                 ? shop.paper()
                 : Paper.parse(paper).orElseThrow(() -> unknown("--paper", paper, "a4, letter"));
@@ -85,9 +94,13 @@ class DocumentCommands {
                         .orElseThrow(() ->
                                 unknown("--as", ending, what == Kind.PACKET ? "zip, pdf, html, md" : "html, pdf, md"));
         WriteDocument write = new WriteDocument(
-                templates.isEmpty() ? TemplateFolder.shipped() : TemplateFolder.of(Path.of(templates)), sheet);
-        Dossier dossier = dossiers.find(name, truck, log);
-        byte[] bytes = zip ? packed(write, dossier) : write.write(dossier, what, form, tongue);
+                templates.isEmpty() ? TemplateFolder.shipped() : TemplateFolder.of(Path.of(templates)),
+                sheet,
+                tow.isEmpty()
+                        ? Optional.empty()
+                        : Optional.of(TowWay.parse(tow).orElseThrow(() -> unknown("--tow", tow, TowWay.WORDS))));
+        Dossier dossier = dossiers.find(name, truck, log, tongue);
+        byte[] bytes = zip ? packed(write, dossier) : write.write(dossier, what, form);
         Path target = Path.of(!out.isEmpty() ? out : usualName(dossier, what, tongue, ending));
         NewFile.write(target, bytes, replace);
         Terminal.line(context.outputWriter(), what.title() + " written: " + target + " (" + bytes.length + " bytes)");
@@ -96,8 +109,8 @@ class DocumentCommands {
 
     private byte[] packed(WriteDocument write, Dossier dossier) {
         Map<String, byte[]> documents = new LinkedHashMap<>();
-        documents.put("packet.pdf", write.write(dossier, Kind.PACKET, Form.PDF, Language.ENGLISH));
-        documents.put("packet.html", write.write(dossier, Kind.PACKET, Form.HTML, Language.ENGLISH));
+        documents.put("packet.pdf", write.write(dossier, Kind.PACKET, Form.PDF));
+        documents.put("packet.html", write.write(dossier, Kind.PACKET, Form.HTML));
         dossier.history()
                 .map(HeadMark::of)
                 .flatMap(shopKey::sign)
@@ -106,8 +119,8 @@ class DocumentCommands {
     }
 
     private static String usualName(Dossier dossier, Kind kind, Language language, String extension) {
-        String tongue = kind.isIn(Language.SPANISH) ? "-" + language.tag() : "";
-        return dossier.file().id() + "-" + kind.word() + tongue + "." + extension;
+        boolean said = language != Language.ENGLISH || kind == Kind.COACHING || kind == Kind.TOWING;
+        return dossier.file().id() + "-" + kind.word() + (said ? "-" + language.tag() : "") + "." + extension;
     }
 
     private static WrongUsage unknown(String what, String given, String known) {

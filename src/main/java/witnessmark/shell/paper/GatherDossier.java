@@ -20,10 +20,12 @@ import witnessmark.diagnosis.KnownWords;
 import witnessmark.diagnosis.OpenCase;
 import witnessmark.document.Dossier;
 import witnessmark.gearbox.TruckProfile;
+import witnessmark.language.Language;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.log.LogChart;
 import witnessmark.shell.log.LogJob;
 import witnessmark.shell.print.WrongUsage;
+import witnessmark.shell.settings.Shop;
 import witnessmark.shell.truck.Trucks;
 import witnessmark.triplog.event.HabitLimits;
 
@@ -37,18 +39,21 @@ class GatherDossier {
     private final ObjectProvider<Trucks> trucks;
     private final ObjectProvider<LogJob> jobs;
     private final ObjectProvider<MadeWith> made;
+    private final Shop shop;
 
     GatherDossier(
             ObjectProvider<Diagnosis> diagnosis,
             ObjectProvider<Cases> cases,
             ObjectProvider<Trucks> trucks,
             ObjectProvider<LogJob> jobs,
-            ObjectProvider<MadeWith> made) {
+            ObjectProvider<MadeWith> made,
+            Shop shop) {
         this.diagnosis = diagnosis;
         this.cases = cases;
         this.trucks = trucks;
         this.jobs = jobs;
         this.made = made;
+        this.shop = shop;
     }
 
     /**
@@ -57,7 +62,7 @@ class GatherDossier {
      * @param truck a ready truck, a kept one or a file with a truck's profile; empty for none
      * @param log a trip log of that truck, whose timeline is drawn; empty for none
      */
-    Dossier find(String name, String truck, String log) {
+    Dossier find(String name, String truck, String log, Language language) {
         if (truck.isEmpty() && !log.isEmpty()) {
             throw new WrongUsage("--log needs --truck: the gears in hand follow from its ratios");
         }
@@ -66,17 +71,19 @@ class GatherDossier {
                 : Optional.of(trucks.getObject().find(truck));
         CaseDocument document = cases.getObject().find(name);
         CaseFile file = document.present();
-        try (OpenCase open = diagnosis.getObject().open(judged(file))) {
+        Diagnosis inLanguage = diagnosis.getObject().in(language);
+        try (OpenCase open = inLanguage.open(judged(file))) {
             return new Dossier(
                     file,
                     document.history(),
                     open.judgement(),
                     open.matrix(),
-                    diagnosis.getObject().knowledge(),
+                    inLanguage.knowledge(),
                     made.getObject(),
                     contents(name, file),
                     profile,
-                    log.isEmpty() ? List.of() : List.of(timeline(truck, log)));
+                    log.isEmpty() ? List.of() : List.of(timeline(truck, log)),
+                    shop.onPaper());
         }
     }
 

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import witnessmark.document.Language;
+import witnessmark.language.Language;
 import witnessmark.document.Paper;
 import witnessmark.gearbox.Units;
 import witnessmark.shell.print.Refused;

@@ -1,11 +1,13 @@
 package witnessmark.shell.settings;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.springframework.context.annotation.Lazy;
 import org.springframework.core.env.Environment;
 import org.springframework.stereotype.Component;
-import witnessmark.document.Language;
+import witnessmark.language.Language;
 import witnessmark.document.Paper;
 import witnessmark.gearbox.Units;
 import witnessmark.shell.print.Refused;
@@ -46,6 +48,20 @@ public class Shop {
                     + "; or take it back: settings set logo --clear");
         });
         return logo.map(Path::of);
+    }
+
+    /** What of it stands on papers; throws {@link Refused} where its logo cannot be read. */
+    public witnessmark.document.Shop onPaper() {
+        return new witnessmark.document.Shop(name(), logo().map(Shop::picture), units());
+    }
+
+    private static byte[] picture(Path logo) {
+        try {
+            return Files.readAllBytes(logo);
+        } catch (IOException e) {
+            throw new Refused("logo '" + logo + "' cannot be read; check that you may, or take it back: settings set"
+                    + " logo --clear");
+        }
     }
 
     /** Who makes the entries of this run, and what that person does in the shop, where it is set. */

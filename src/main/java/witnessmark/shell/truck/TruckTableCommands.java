@@ -47,8 +47,10 @@ class TruckTableCommands {
 
     private final ObjectProvider<Trucks> trucks;
     private final Shop shop;
+    private final ObjectProvider<CardPages> pages;
 
-    TruckTableCommands(ObjectProvider<Trucks> trucks, Shop shop) {
+    TruckTableCommands(ObjectProvider<Trucks> trucks, Shop shop, ObjectProvider<CardPages> pages) {
+        this.pages = pages;
         this.shop = shop;
         this.trucks = trucks;
     }
@@ -156,7 +158,8 @@ class TruckTableCommands {
             name = "truck card",
             group = GROUP,
             description = "The coaching card of this truck, on one page",
-            help = "truck card TRUCK [--language en|es] [--format text|json]",
+            help = "truck card TRUCK [--language en|es] [--format text|json]; as a page to hand over: --as pdf|html|md"
+                    + " [--out FILE] [--replace] [--paper a4|letter]",
             completionProvider = "completeTruck",
             exitStatusExceptionMapper = "refusals")
     void card(
@@ -164,8 +167,16 @@ class TruckTableCommands {
             @Argument(index = 0, description = "truck or file") String name,
             @Option(longName = "language", defaultValue = "", description = "en or es; left out: as set, else en")
                     String language,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+            @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
+            @Option(longName = "as", defaultValue = "", description = "pdf, html or md: a page of its own") String as,
+            @Option(longName = "out", defaultValue = "", description = "file to write the page to") String out,
+            @Option(longName = "replace", description = "write over an older file") boolean replace,
+            @Option(longName = "paper", defaultValue = "", description = "a4 or letter; left out: as set") String paper) {
         Format form = Format.of(format);
+        if (!as.isEmpty()) {
+            pages.getObject().write(context, trucks.getObject().find(name), new CardPages.Order(as, out, replace, paper, language));
+            return;
+        }
         CoachingTexts words = CoachingTexts.in(
                         language.isEmpty() ? shop.language().tag() : language)
                 .orElseThrow(() -> new WrongUsage("--language '" + Terminal.harmless(language) + "' is not known; "

@@ -17,10 +17,11 @@ import witnessmark.interview.InMemory;
 import witnessmark.interview.Interview;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.search.FindWords;
+import witnessmark.language.Language;
+import witnessmark.language.Texts;
 import witnessmark.shell.judge.StandText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
-import witnessmark.shell.print.Texts;
 
 /** Whole interviews from prepared answers, on the shipped knowledge. */
 class InterviewDialogTest {
@@ -51,13 +52,13 @@ class InterviewDialogTest {
     private final InMemory notebook = new InMemory();
 
     private String run(String answers) {
-        return run(answers, Texts.Language.ENGLISH, false);
+        return run(answers, Language.ENGLISH, false);
     }
 
-    private String run(String answers, Texts.Language language, boolean plainLines) {
+    private String run(String answers, Language language, boolean plainLines) {
         StringWriter text = new StringWriter();
         PrintWriter out = new PrintWriter(text);
-        Texts wording = new Texts(language);
+        Texts wording = Texts.of("interview", language);
         Page page = new Page(out, 80, false);
         KnowledgeBase knowledge = DIAGNOSIS.knowledge();
         try (PreparedAnswers asker = new PreparedAnswers(new BufferedReader(new StringReader(answers)), out);
@@ -105,7 +106,7 @@ class InterviewDialogTest {
 
     @Test
     void a_screen_reader_gets_no_bars() {
-        String text = run(LOW_AIR, Texts.Language.ENGLISH, true);
+        String text = run(LOW_AIR, Language.ENGLISH, true);
         assertThat(text).doesNotContain("[#").doesNotContain("..]");
     }
 
@@ -193,7 +194,7 @@ class InterviewDialogTest {
                 .filter(f -> f.id().text().equals("scored-hubs-after-a-tow"))
                 .findFirst()
                 .orElseThrow();
-        new StandText(DIAGNOSIS.knowledge(), page, new Texts(Texts.Language.SPANISH), false)
+        new StandText(DIAGNOSIS.knowledge(), page, Texts.of("interview", Language.SPANISH), false)
                 .driver(DIAGNOSIS.judge(tow).advice());
         page.flush();
         assertThat(text.toString()).contains("Antes del próximo remolque").contains("camión");

@@ -1,12 +1,16 @@
-package witnessmark.document;
+package witnessmark.language;
 
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
-/** The languages of the card and the sheet that leave the shop. */
+/** The languages the program speaks. */
 public enum Language {
     ENGLISH("en"),
     SPANISH("es");
+
+    /** Their tags, for messages. */
+    public static final String TAGS = Arrays.stream(values()).map(Language::tag).collect(Collectors.joining(" or "));
 
     private final String tag;
 

@@ -1,0 +1,115 @@
+package witnessmark.document.page;
+
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import witnessmark.casefile.PlainNumber;
+import witnessmark.document.Dossier;
+import witnessmark.gearbox.Unit;
+import witnessmark.gearbox.Units;
+import witnessmark.gearbox.Word;
+import witnessmark.language.Texts;
+
+/** How texts, figures and times are said on the papers of one case: in its language and in the shop's units. */
+final class PageWords {
+    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss 'UTC'", Locale.ROOT)
+            .withZone(ZoneOffset.UTC);
+
+    /** Decibans below which a finding is silent on a class. */
+    private static final double SILENT = 0.5;
+
+    private final Texts texts;
+    private final Texts layout;
+    private final Units units;
+
+    PageWords(Dossier dossier) {
+        this.texts = dossier.texts();
+        this.layout = Texts.of("layout", texts.language());
+        this.units = dossier.shop().units();
+    }
+
+    String say(String key, Object... values) {
+        return texts.text(key, values);
+    }
+
+    String percent(double probability) {
+        double percent = 100 * probability;
+        if (percent < 1) {
+            return say("percent-least");
+        }
+        return percent > 99 ? say("percent-most") : Math.round(percent) + " %";
+    }
+
+    /** A chance in words, no surer than the figure. */
+    String chance(double probability) {
+        if (probability >= 0.9) {
+            return say("chance-very-likely");
+        }
+        if (probability >= 0.7) {
+            return say("chance-likely");
+        }
+        if (probability >= 0.5) {
+            return say("chance-rather");
+        }
+        return say(probability >= 0.1 ? "chance-possible" : "chance-unlikely");
+    }
+
+    static String decibans(double decibans) {
+        return String.format(Locale.ROOT, "%+.1f", decibans);
+    }
+
+    /** A weight with its direction in a word, so that no sign or colour is needed to read it. */
+    String weight(double decibans) {
+        if (Math.abs(decibans) < SILENT) {
+            return say("weight-silent");
+        }
+        return say(decibans > 0 ? "weight-for" : "weight-against", decibans(decibans));
+    }
+
+    /** How strongly a finding speaks, in words. */
+    String strength(double decibans) {
+        double size = Math.abs(decibans);
+        return say(size >= 10 ? "strength-strongly" : size >= 4 ? "strength-clearly" : "strength-a-little");
+    }
+
+    String minutes(double minutes) {
+        return minutes < 90
+                ? Math.max(1, Math.round(minutes)) + " min"
+                : String.format(Locale.ROOT, "%.1f h", minutes / 60).replace(".0 h", " h");
+    }
+
+    static String number(double value) {
+        return PlainNumber.of(value);
+    }
+
+    /** A value in the shop's unit, with what was read behind it where that is another. */
+    String value(double value, Unit unit) {
+        String read = number(value) + " " + unit.symbol();
+        return units.shown(unit) == unit ? read : say("as-read", units.read(value, unit), read);
+    }
+
+    /** A limit, or a distance, in the shop's unit alone. */
+    String inUnits(double value, Unit unit) {
+        return units.shown(unit) == unit ? number(value) + " " + unit.symbol() : units.read(value, unit);
+    }
+
+    static String time(Instant time) {
+        return TIME.format(time);
+    }
+
+    static String list(List<String> texts) {
+        return String.join("; ", texts);
+    }
+
+    /** A feature of the gearbox. */
+    String layoutWord(Enum<?> constant) {
+        return layout.text(Word.of(constant));
+    }
+
+    /** The word for how a finding was taken: present, absent or unsure. */
+    String state(String state) {
+        return say("state-" + state);
+    }
+}

@@ -1,0 +1,56 @@
+package witnessmark.shell.truck;
+
+import java.nio.file.Path;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.context.annotation.Lazy;
+import org.springframework.shell.core.command.CommandContext;
+import org.springframework.stereotype.Component;
+import witnessmark.document.Form;
+import witnessmark.document.Paper;
+import witnessmark.document.template.TemplateFolder;
+import witnessmark.document.write.WriteDocument;
+import witnessmark.gearbox.TruckProfile;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.language.Language;
+import witnessmark.shell.print.LanguageOption;
+import witnessmark.shell.print.NewFile;
+import witnessmark.shell.print.Terminal;
+import witnessmark.shell.print.WrongUsage;
+import witnessmark.shell.settings.Shop;
+
+/** Writes the driver's card of a truck as a page to hand over. */
+@Component
+@Lazy
+class CardPages {
+    private final ObjectProvider<KnowledgeBase> knowledge;
+    private final Shop shop;
+
+    CardPages(ObjectProvider<KnowledgeBase> knowledge, Shop shop) {
+        this.knowledge = knowledge;
+        this.shop = shop;
+    }
+
+    /** What was asked for, as it was typed; an empty text leaves it to the settings. */
+    record Order(String as, String out, boolean replace, String paper, String language) {}
+
+    void write(CommandContext context, TruckProfile truck, Order order) {
+        Form form = Form.parse(order.as()).orElseThrow(() -> unknown("--as", order.as(), "pdf, html, md"));
+        Language language = order.language().isEmpty() ? shop.language() : LanguageOption.of(order.language());
+        Paper paper = order.paper().isEmpty()
+                ? shop.paper()
+                : Paper.parse(order.paper()).orElseThrow(() -> unknown("--paper", order.paper(), "a4, letter"));
+        byte[] page = new WriteDocument(TemplateFolder.shipped(), paper)
+                .card(truck, knowledge.getObject(), shop.onPaper(), form, language);
+        Path target = Path.of(
+                order.out().isEmpty()
+                        ? truck.id() + "-card-" + language.tag() + "." + form.extension()
+                        : order.out());
+        NewFile.write(target, page, order.replace());
+        Terminal.line(context.outputWriter(), "Coaching card written: " + target + " (" + page.length + " bytes)");
+        context.outputWriter().flush();
+    }
+
+    private static WrongUsage unknown(String what, String given, String known) {
+        return new WrongUsage(what + " '" + Terminal.harmless(given) + "' is not known; one of " + known);
+    }
+}
