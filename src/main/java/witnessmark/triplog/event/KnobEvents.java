@@ -19,7 +19,7 @@ final class KnobEvents implements Detector {
     private double leverBefore = Double.NaN;
     private long lineBefore;
     private @Nullable HabitEvent waiting;
-    /** Last speed that was given, for a row without one. */
+    private final LastSpeed speed = new LastSpeed();
     private double kmh = Double.NaN;
 
     KnobEvents(Drive drive) {
@@ -29,7 +29,7 @@ final class KnobEvents implements Detector {
     @Override
     public void row(Moment m) {
         double knob = m.get(Signal.RANGE_KNOB);
-        kmh = Double.isNaN(m.kmh()) ? kmh : m.kmh();
+        kmh = speed.at(m);
         if (Double.isNaN(knob)) {
             return;
         }
@@ -94,6 +94,7 @@ final class KnobEvents implements Detector {
         end();
         knobBefore = Double.NaN;
         leverBefore = Double.NaN;
+        speed.forget();
         kmh = Double.NaN;
     }
 

@@ -14,8 +14,8 @@ final class Pull {
     private static final double WELL_BEFORE_SECONDS = 0.5;
     private static final double CHANGE_SECONDS = 0.5;
     private static final double LEVER_SECONDS = 2;
-    /** Between rows farther apart the torque may have been off unseen. */
-    private static final double SURE_SECONDS = 0.35;
+    /** Between rows farther apart the torque may have been off unseen; a shift takes it off for longer. */
+    private static final double SURE_SECONDS = 0.56;
 
     private static final double HELD_SECONDS = 1;
 

@@ -28,7 +28,7 @@ final class ReverseEvents implements Detector {
 
     private double before = Double.NaN;
     private long lineBefore;
-    /** Last speed that was given, for a row without one. */
+    private final LastSpeed speed = new LastSpeed();
     private double kmh = Double.NaN;
 
     ReverseEvents(Drive drive) {
@@ -41,7 +41,7 @@ final class ReverseEvents implements Detector {
         if (Double.isNaN(position)) {
             return;
         }
-        kmh = Double.isNaN(m.kmh()) ? kmh : m.kmh();
+        kmh = speed.at(m);
         stand(m);
         reverse(m, position);
         int now = (int) Math.signum(position);
@@ -101,6 +101,7 @@ final class ReverseEvents implements Detector {
         rolledBack = false;
         standing = 0;
         before = Double.NaN;
+        speed.forget();
         kmh = Double.NaN;
     }
 }

@@ -23,6 +23,10 @@ final class StartEvents implements Detector {
     /** Faster than this with the pedal down and the engine at idle, the truck rolls and is not being started. */
     private static final double ROLLS_KMH = 15;
 
+    /** No truck is this fast at once after a standstill; its speed had stood still at 0, or rows are missing. */
+    private static final double LEAP_KMH = 8;
+
+    private static final double LEAP_KMH_PER_SECOND = 6;
     private static final double IDLING = 1.15;
     private static final double UP_SECONDS = 0.4;
     /** Between rows farther apart a shorter gear may have been passed through. */
@@ -34,6 +38,7 @@ final class StartEvents implements Detector {
     private final Trust trust;
     private final Runnable withoutPedal;
     private double stoodSeconds;
+    private long stoodMicros;
     private boolean starting;
     private long movedMicros;
     private long movedLine;
@@ -67,11 +72,12 @@ final class StartEvents implements Detector {
         pressed |= m.isPedalShownPressed();
         if (m.inHand() == InHand.STANDING) {
             stoodSeconds += m.seconds();
+            stoodMicros = m.micros();
             // The first row or two of a start may read as standing again; a real stop lasts.
             starting &= stoodSeconds < STANDING_SECONDS;
             return;
         }
-        if (!starting && stoodSeconds >= STANDING_SECONDS && m.kmh() >= 0.8) {
+        if (!starting && stoodSeconds >= STANDING_SECONDS && m.kmh() >= 0.8 && !leaps(m)) {
             starting = true;
             movedMicros = m.micros();
             movedLine = m.line();
@@ -98,6 +104,10 @@ final class StartEvents implements Detector {
         if (starting) {
             watch(m);
         }
+    }
+
+    private boolean leaps(Moment m) {
+        return m.kmh() > LEAP_KMH + LEAP_KMH_PER_SECOND * (m.micros() - stoodMicros) / 1e6;
     }
 
     private void watch(Moment m) {

@@ -85,6 +85,9 @@ final class FindFrozen {
             double[] other = block.column(other());
             double[] throttle = block.column(Signal.ACCELERATOR);
             for (int i = from; i < block.size(); i++) {
+                if (isMissing(own, i, block)) {
+                    continue;
+                }
                 if (!(own[i] == value) || block.isAfresh(i)) {
                     if (frozen || i - begin > FEW_ROWS) {
                         end(block, i);
@@ -101,6 +104,15 @@ final class FindFrozen {
                 }
             }
             takeOut(block, block.size());
+        }
+
+        /** Whether only this one value is missing, and the one that stood still goes on after it. */
+        private boolean isMissing(double[] own, int i, RowBlock block) {
+            return Double.isNaN(own[i])
+                    && i + 1 < block.size()
+                    && own[i + 1] == value
+                    && !block.isAfresh(i)
+                    && !block.isAfresh(i + 1);
         }
 
         /** Most values differ from the next: the first row from there on that the next one may repeat. */

@@ -304,8 +304,8 @@ final class RoadHabits {
     }
 
     void slip() {
-        int gear = d.high(d.levers() - 1);
-        underWay(gear);
+        underWay(d.high(d.levers() - 1));
+        int gear = d.gear;
         d.grade = 0;
         d.cruiseFor(3);
         double from = d.t;
@@ -500,6 +500,11 @@ final class RoadHabits {
         }
         int over = d.find(Gear.Range.HIGH, d.levers() - 1, true);
         underWay(d.high(d.levers() - 1));
+        if (d.gear != d.high(d.levers() - 1)) {
+            // On a hill that gear was not reached; another lever position would come with the split.
+            d.comeToRest();
+            return;
+        }
         d.throttle = 0.6;
         d.hold(2.5);
         double from = d.t;

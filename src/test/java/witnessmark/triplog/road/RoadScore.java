@@ -40,7 +40,8 @@ final class RoadScore {
         for (HabitEvent event : events) {
             Count count = counts.computeIfAbsent(event.kind(), k -> new Count());
             count.found++;
-            boolean right = drive.truths.stream().anyMatch(t -> matches(event, t, log.zero(), slack));
+            boolean right = drive.truths.stream().anyMatch(t -> matches(event, t, log.zero(), slack))
+                    || isEndOfFrozen(event, log, slack);
             count.right += right ? 1 : 0;
             falseEvents += right ? 0 : 1;
             if (!right && show) {
@@ -54,6 +55,13 @@ final class RoadScore {
                         event.sentence());
             }
         }
+    }
+
+    /** A speed that stood still and then goes on does jump, and it is right to say so. */
+    private static boolean isEndOfFrozen(HabitEvent event, RoadLog log, double slack) {
+        double at = event.startMicros() / 1e6 - log.zero();
+        return event.kind() == EventKind.IMPOSSIBLE_SPEED_JUMP
+                && log.frozen.filter(f -> Math.abs(f.to() - at) < slack).isPresent();
     }
 
     private static boolean matches(HabitEvent event, RoadTruth truth, double zero, double slack) {
