@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.File;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.net.ServerSocket;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -89,7 +90,7 @@ final class SparkCluster implements AutoCloseable {
         try (ServerSocket socket = new ServerSocket(0)) {
             return socket.getLocalPort();
         } catch (IOException e) {
-            throw new java.io.UncheckedIOException(e);
+            throw new UncheckedIOException(e);
         }
     }
 
@@ -159,6 +160,18 @@ final class SparkCluster implements AutoCloseable {
             process.destroyForcibly();
             children.forEach(ProcessHandle::destroyForcibly);
             process.onExit().orTimeout(10, TimeUnit.SECONDS).join();
+        }
+        unlink();
+    }
+
+    /** The links, not what they lead to. */
+    private void unlink() {
+        try (Stream<Path> links = Files.list(home.resolve("jars"))) {
+            for (Path link : links.toList()) {
+                Files.delete(link);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 }
