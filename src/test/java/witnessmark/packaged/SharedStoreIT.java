@@ -95,7 +95,7 @@ class SharedStoreIT {
         assertThat(out(anna, "case", "list", "--words", "hubs")).contains("t1").contains("1 of 1 shown");
         out(ben, "case", "sign-off", "t1");
         assertThat(out(anna, "case", "show", "t1")).contains("Signed off by ben");
-        assertThat(out(anna, "case", "verify")).contains("1 cases, 5 entries");
+        assertThat(out(anna, "case", "verify", "--all")).contains("1 cases, 5 entries");
         assertThat(folder.resolve("of-anna").resolve("cases.mv.db")).doesNotExist();
     }
 
@@ -254,7 +254,7 @@ class SharedStoreIT {
         Program own = Program.unpacked(folder.resolve("own"));
         out(own, "case", "new", "t1", "--title", "Slips");
         out(own, "case", "note", "t1", "n");
-        String kept = out(own, "case", "verify");
+        String kept = out(own, "case", "verify", "--all");
         Path owner = file(PostgresServer.OWNER, server.url(database), PostgresServer.PASSWORD);
 
         assertThat(out(own, "store", "copy", folder.resolve("own").toString(), owner.toString()))
@@ -270,8 +270,8 @@ class SharedStoreIT {
                 .contains("1 entries and 0 files are copied");
 
         assertThat(kept).contains("1 cases, 2 entries");
-        String now = out(own, "case", "verify");
-        assertThat(now).isEqualTo(out(as("ben"), "case", "verify")).contains("1 cases, 3 entries");
+        String now = out(own, "case", "verify", "--all");
+        assertThat(now).isEqualTo(out(as("ben"), "case", "verify", "--all")).contains("1 cases, 3 entries");
     }
 
     @Test

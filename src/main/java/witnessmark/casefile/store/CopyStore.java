@@ -32,7 +32,7 @@ final class CopyStore {
             throw new StoreUnavailable(
                     from.session().shown(),
                     "it is not whole and is not copied: " + firstAmiss(before),
-                    "see all with: case verify; bring it back from a copy");
+                    "see all with: case verify --all; bring it back from a copy");
         }
         StoreHead begun = to.head();
         refuseStranger(begun);
