@@ -20,8 +20,7 @@ public enum TowWay {
     LOOSE(List.of("transport-block"));
 
     /** The words for them, for messages. */
-    public static final String WORDS =
-            Arrays.stream(values()).map(Word::of).collect(Collectors.joining(", "));
+    public static final String WORDS = Arrays.stream(values()).map(Word::of).collect(Collectors.joining(", "));
 
     private static final List<String> EVERY_TRUCK = List.of(
             "tow-secure-first",

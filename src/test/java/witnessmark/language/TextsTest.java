@@ -34,7 +34,7 @@ class TextsTest {
             "keys.",
             "label.",
             "answer.",
-            "driver.",
+            "driver.", "card.",
             "state-",
             "found-",
             "teller-",

@@ -74,8 +74,9 @@ public record CoachingPage(String unit, String note, List<Point> first, List<Poi
     }
 
     private static CoachingPage page(String unit, String note, List<String> habit, Cab cab, Language language) {
-        Map<String, Field> figures = new java.util.LinkedHashMap<>(
-                cab.truck().map(t -> TruckFigures.forDriver(t, language, cab.units())).orElse(Map.of()));
+        Map<String, Field> figures = new java.util.LinkedHashMap<>(cab.truck()
+                .map(t -> TruckFigures.forDriver(t, language, cab.units()))
+                .orElse(Map.of()));
         Set<String> shown = new LinkedHashSet<>();
         List<Point> first = habit.stream()
                 .limit(MOST_POINTS)
@@ -98,8 +99,7 @@ public record CoachingPage(String unit, String note, List<Point> first, List<Poi
                 .filter(id -> !said.contains(id) && fits(id, cab));
     }
 
-    private static Point point(
-            String id, Cab cab, Language language, Map<String, Field> figures, Set<String> shown) {
+    private static Point point(String id, Cab cab, Language language, Map<String, Field> figures, Set<String> shown) {
         Advice advice = cab.knowledge().coaching().get(id);
         List<String> beside = new ArrayList<>();
         for (String key : TruckFigures.beside(id)) {

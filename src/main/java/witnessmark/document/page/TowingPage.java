@@ -29,7 +29,8 @@ public record TowingPage(String unit, List<String> cautions, List<String> remind
                         .map(caution -> caution.in(language))
                         .toList(),
                 dossier.knowledge().towing().values().stream()
-                        .filter(advice -> way.map(w -> w.needs(advice.id())).orElseGet(() -> !isOfLooseGearbox(advice.id())))
+                        .filter(advice ->
+                                way.map(w -> w.needs(advice.id())).orElseGet(() -> !isOfLooseGearbox(advice.id())))
                         .map(advice -> advice.in(language))
                         .toList());
     }

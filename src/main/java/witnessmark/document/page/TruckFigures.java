@@ -16,9 +16,8 @@ import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.Word;
 import witnessmark.gearbox.plan.CoachingCard;
 import witnessmark.gearbox.plan.DrawUpCoachingCard;
-import witnessmark.gearbox.speed.RoadSpeeds.Ceiling;
-import witnessmark.gearbox.start.StartGears;
 import witnessmark.gearbox.speed.SpeedUnits;
+import witnessmark.gearbox.start.StartGears;
 import witnessmark.language.Language;
 
 /** What the profile of the truck gives for its documents: figures for the driver's card, and charts. */

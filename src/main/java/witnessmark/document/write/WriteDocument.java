@@ -23,7 +23,6 @@ import witnessmark.document.page.ExplanationPage;
 import witnessmark.document.page.Glossary;
 import witnessmark.document.page.Head;
 import witnessmark.document.page.TowingPage;
-import witnessmark.document.page.TruckFigures;
 import witnessmark.document.print.PrintPdf;
 import witnessmark.document.template.FillTemplate;
 import witnessmark.document.template.TemplateFolder;
@@ -82,10 +81,7 @@ public final class WriteDocument {
         String body = fill.fill(Kind.COACHING.word(), page, around);
         String html = fill.fill(
                 "page",
-                sheet(
-                        title + ": " + truck.title(),
-                        language,
-                        List.of(body(Kind.COACHING, language, title, body))),
+                sheet(title + ": " + truck.title(), language, List.of(body(Kind.COACHING, language, title, body))),
                 around);
         return form == Form.PDF
                 ? new PrintPdf(paper, Optional.empty()).printOnOneSheet(html)
@@ -120,10 +116,14 @@ public final class WriteDocument {
 
     private static Map<String, String> body(Kind kind, Language language, String title, String body) {
         return Map.of(
-                "anchor", kind.word() + "-" + language.tag(),
-                "bodyLanguage", language.tag(),
-                "bodyTitle", title,
-                "body", body);
+                "anchor",
+                kind.word() + "-" + language.tag(),
+                "bodyLanguage",
+                language.tag(),
+                "bodyTitle",
+                title,
+                "body",
+                body);
     }
 
     private Map<String, Object> sheet(String title, Language language, List<Map<String, String>> bodies) {

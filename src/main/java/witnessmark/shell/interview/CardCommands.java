@@ -29,14 +29,14 @@ import witnessmark.jobcard.Reading;
 import witnessmark.jobcard.Sureness;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.search.FindWords;
+import witnessmark.language.Language;
+import witnessmark.language.Texts;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
-import witnessmark.language.Texts;
-import witnessmark.language.Language;
 
 /** The command that takes a job card's own sentences into a case. */
 @Component

@@ -14,8 +14,8 @@ import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
 import witnessmark.knowledge.search.FindWords;
 import witnessmark.knowledge.search.Hit;
-import witnessmark.shell.print.Page;
 import witnessmark.language.Texts;
+import witnessmark.shell.print.Page;
 
 /** Has each thing that a job card was taken to say accepted, changed or dropped, one key each. */
 final class CardDialog {

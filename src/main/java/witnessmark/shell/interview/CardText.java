@@ -4,9 +4,9 @@ import java.util.Locale;
 import witnessmark.jobcard.Proposal;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
+import witnessmark.language.Texts;
 import witnessmark.shell.cases.BelievedRange;
 import witnessmark.shell.print.Page;
-import witnessmark.language.Texts;
 
 /** Says what a job card was taken to mean, each with the words it rests on. */
 final class CardText {

@@ -18,8 +18,8 @@ import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
 import witnessmark.knowledge.search.FindWords;
-import witnessmark.shell.print.Page;
 import witnessmark.language.Texts;
+import witnessmark.shell.print.Page;
 
 /** Asks for truck, gearbox and complaint, and has the words of the complaint matched to findings and confirmed. */
 final class IntakeDialog {

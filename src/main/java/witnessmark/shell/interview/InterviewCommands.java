@@ -73,10 +73,7 @@ class InterviewCommands {
     void interview(
             CommandContext context,
             @Argument(index = 0, description = "new, or the id of a case", defaultValue = NEW) String name,
-            @Option(
-                            longName = "language",
-                            defaultValue = "",
-                            description = "en or es; left out: as set, else en")
+            @Option(longName = "language", defaultValue = "", description = "en or es; left out: as set, else en")
                     String language,
             @Option(longName = "as", defaultValue = "", description = "id of the new case") String as,
             @Option(longName = "answers", defaultValue = "", description = "file with one answer a line")
@@ -118,7 +115,8 @@ class InterviewCommands {
     void stand(
             CommandContext context,
             @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
-            @Option(longName = "language", defaultValue = "", description = "en or es; left out: as set, else en") String language,
+            @Option(longName = "language", defaultValue = "", description = "en or es; left out: as set, else en")
+                    String language,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         Format form = Format.of(format);
         Texts wording = Texts.of("interview", language.isEmpty() ? shop.language() : LanguageOption.of(language));

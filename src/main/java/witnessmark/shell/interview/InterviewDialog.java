@@ -16,11 +16,11 @@ import witnessmark.interview.Question;
 import witnessmark.interview.Stage;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
+import witnessmark.language.Texts;
 import witnessmark.shell.cases.BelievedRange;
 import witnessmark.shell.judge.StandText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
-import witnessmark.language.Texts;
 
 /** Leads through an interview: prints what is asked, takes the answers, and shows where the case stands. */
 final class InterviewDialog {

@@ -80,9 +80,7 @@ class DocumentCommands {
             @Option(longName = "templates", defaultValue = "", description = "folder of the shop's own templates")
                     String templates) {
         Kind what = Kind.parse(kind).orElseThrow(() -> unknown("document", kind, Kind.WORDS));
-        Language tongue = language.isEmpty()
-                ? shop.language()
-                : LanguageOption.of(language);
+        Language tongue = language.isEmpty() ? shop.language() : LanguageOption.of(language);
         Paper sheet = paper.isEmpty()
                 ? shop.paper()
                 : Paper.parse(paper).orElseThrow(() -> unknown("--paper", paper, "a4, letter"));

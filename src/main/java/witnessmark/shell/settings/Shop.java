@@ -7,9 +7,9 @@ import java.util.Optional;
 import org.springframework.context.annotation.Lazy;
 import org.springframework.core.env.Environment;
 import org.springframework.stereotype.Component;
-import witnessmark.language.Language;
 import witnessmark.document.Paper;
 import witnessmark.gearbox.Units;
+import witnessmark.language.Language;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
 

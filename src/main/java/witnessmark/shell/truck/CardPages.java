@@ -42,9 +42,7 @@ class CardPages {
         byte[] page = new WriteDocument(TemplateFolder.shipped(), paper)
                 .card(truck, knowledge.getObject(), shop.onPaper(), form, language);
         Path target = Path.of(
-                order.out().isEmpty()
-                        ? truck.id() + "-card-" + language.tag() + "." + form.extension()
-                        : order.out());
+                order.out().isEmpty() ? truck.id() + "-card-" + language.tag() + "." + form.extension() : order.out());
         NewFile.write(target, page, order.replace());
         Terminal.line(context.outputWriter(), "Coaching card written: " + target + " (" + page.length + " bytes)");
         context.outputWriter().flush();

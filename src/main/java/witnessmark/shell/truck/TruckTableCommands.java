@@ -171,10 +171,15 @@ class TruckTableCommands {
             @Option(longName = "as", defaultValue = "", description = "pdf, html or md: a page of its own") String as,
             @Option(longName = "out", defaultValue = "", description = "file to write the page to") String out,
             @Option(longName = "replace", description = "write over an older file") boolean replace,
-            @Option(longName = "paper", defaultValue = "", description = "a4 or letter; left out: as set") String paper) {
+            @Option(longName = "paper", defaultValue = "", description = "a4 or letter; left out: as set")
+                    String paper) {
         Format form = Format.of(format);
         if (!as.isEmpty()) {
-            pages.getObject().write(context, trucks.getObject().find(name), new CardPages.Order(as, out, replace, paper, language));
+            pages.getObject()
+                    .write(
+                            context,
+                            trucks.getObject().find(name),
+                            new CardPages.Order(as, out, replace, paper, language));
             return;
         }
         CoachingTexts words = CoachingTexts.in(
