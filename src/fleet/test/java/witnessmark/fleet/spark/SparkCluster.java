@@ -98,7 +98,8 @@ final class SparkCluster implements AutoCloseable {
         List<String> words = new ArrayList<>();
         words.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
         words.addAll(Arrays.asList(System.getProperty("fleet.opened").split(" ")));
-        words.addAll(List.of("-Xmx512m", "-Dspark.master.rest.enabled=false", "-cp", home.resolve("jars") + "/*", main));
+        words.addAll(
+                List.of("-Xmx512m", "-Dspark.master.rest.enabled=false", "-cp", home.resolve("jars") + "/*", main));
         words.addAll(more);
         ProcessBuilder process = new ProcessBuilder(words)
                 .redirectErrorStream(true)
