@@ -60,7 +60,7 @@ final class FormJudgement {
         List<Judgement.ClassShare> attribution = attribution();
         return new Judgement(
                 caseId,
-                new ReachVerdict(knowledge, titles).verdict(causes, attribution),
+                new ReachVerdict(knowledge, titles).verdict(causes, attribution, marks()),
                 causes,
                 attribution,
                 parts(),
@@ -77,7 +77,7 @@ final class FormJudgement {
     /** The verdict alone, without reasons, checks and advice. */
     Verdict verdict() {
         return new ReachVerdict(knowledge, titles)
-                .verdict(ranked.stream().map(this::standing).toList(), attribution());
+                .verdict(ranked.stream().map(this::standing).toList(), attribution(), marks());
     }
 
     /** How well the cause answers the complaint: its probability, less where it was seen and explains nothing. */
@@ -126,6 +126,13 @@ final class FormJudgement {
                     .forEach(w -> leans.add(new Leans(b.cause(), w.finding(), w.decibans())));
         }
         return leans;
+    }
+
+    private List<String> marks() {
+        return reading.taken().keySet().stream()
+                .filter(reading::isPresent)
+                .filter(f -> reading.kind(f) == Finding.Kind.LOOK || reading.kind(f) == Finding.Kind.MARK)
+                .toList();
     }
 
     private List<PartSeen> parts() {

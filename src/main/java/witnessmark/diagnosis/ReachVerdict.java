@@ -29,12 +29,13 @@ final class ReachVerdict {
      *
      * @param causes ranked, best answer first
      * @param attribution of the classes, most probable first
+     * @param marks looks and marks found present
      */
-    Verdict verdict(List<RankedCause> causes, List<Judgement.ClassShare> attribution) {
+    Verdict verdict(List<RankedCause> causes, List<Judgement.ClassShare> attribution, List<String> marks) {
         List<RankedCause> concluded = with(causes, RankedCause.Standing.CONCLUDED);
         List<RankedCause> held = with(causes, RankedCause.Standing.HELD_BACK);
         if (!concluded.isEmpty() && !outweighed(concluded.get(0), causes)) {
-            return concluded(concluded, held);
+            return concluded(concluded, causes, marks);
         }
         return pointsTo(causes, attribution)
                 .map(share -> pointing(share, causes))
@@ -50,7 +51,7 @@ final class ReachVerdict {
         return causes.stream().takeWhile(c -> c != best).anyMatch(c -> c.standing() == RankedCause.Standing.HELD_BACK);
     }
 
-    private Verdict concluded(List<RankedCause> concluded, List<RankedCause> held) {
+    private Verdict concluded(List<RankedCause> concluded, List<RankedCause> causes, List<String> marks) {
         RankedCause best = concluded.get(0);
         CauseClass of = knowledge.classOf(best.classId());
         String sentence = of.blames()
@@ -60,7 +61,13 @@ final class ReachVerdict {
         concluded.stream()
                 .skip(1)
                 .forEach(c -> open.add(say.say("verdict-also", c.title(), say.percent(c.probability()))));
-        held.forEach(h -> open.add(notConcluded(h)));
+        with(causes, RankedCause.Standing.HELD_BACK).forEach(h -> open.add(notConcluded(h)));
+        causes.stream()
+                .filter(c -> c.standing().compareTo(RankedCause.Standing.HELD_BACK) > 0)
+                .filter(c -> c.probability() >= Thresholds.OPEN_BESIDE && !c.classId().equals(best.classId()))
+                .limit(MOST_LEADERS)
+                .forEach(c -> open.add(say.say("verdict-open-beside", c.title())));
+        unexplained(concluded, marks).ifPresent(open::add);
         return new Verdict(
                 best.classId(),
                 Verdict.Standing.CONCLUDED,
@@ -71,6 +78,20 @@ final class ReachVerdict {
                         .toList(),
                 sentence,
                 open);
+    }
+
+    private Optional<String> unexplained(List<RankedCause> concluded, List<String> marks) {
+        List<String> left = marks.stream()
+                .filter(mark -> concluded.stream()
+                        .map(c -> knowledge.causes().get(c.id()))
+                        .noneMatch(c ->
+                                c.links().stream().anyMatch(l -> l.finding().equals(mark))))
+                .limit(MOST_LEADERS)
+                .map(mark -> "{finding:" + mark + "}")
+                .toList();
+        return left.isEmpty()
+                ? Optional.empty()
+                : Optional.of(titles.fill(say.say("verdict-unexplained", String.join("; ", left))));
     }
 
     /** The class of the best answer, if it is likely by far and not one of two that explain the parts alike. */

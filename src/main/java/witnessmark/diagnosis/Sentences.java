@@ -133,7 +133,7 @@ public final class Sentences {
             return say("held-thin-log", log.finding(), log.why());
         }
         if (reason instanceof HoldReason.Contradicted contradicted) {
-            return say("held-contradicted", contradicted.why());
+            return say("held-contradicted", withoutStop(contradicted.why()));
         }
         if (reason instanceof HoldReason.DoubtfulIdentity doubt) {
             return say("held-identity", doubt.finding());

@@ -24,6 +24,8 @@ public final class Thresholds {
     public static final double POINTS_TO = 0.70;
     /** A class that names people is pointed to while at most so many looks are missing (tried with 1 to 4). */
     public static final int MISSING_AT_MOST = 3;
+    /** From here a cause of another class is named as open beside a concluded one. */
+    public static final double OPEN_BESIDE = 0.25;
     /** From here a part seen broken explains a symptom. */
     public static final double EXPLAINS = 0.30;
     /** From here two causes are both likely enough to ask what came first. */

@@ -354,6 +354,14 @@ class RulesTest {
         }
 
         @Test
+        void a_concluded_cause_says_which_marks_it_does_not_explain() {
+            assertThat(judge("outlet-low", "grinds", "hubs-scored").verdict().open())
+                    .contains("It does not explain: \"Hubs scored\".");
+            assertThat(judge("outlet-low", "grinds", "cone-burned").verdict().open())
+                    .noneMatch(o -> o.startsWith("It does not explain"));
+        }
+
+        @Test
         void a_log_of_another_truck_weighs_nothing() {
             assertThat(cause(judge("cone-burned", "log-shows-it", "other-truck"), "habit")
                             .probability())
