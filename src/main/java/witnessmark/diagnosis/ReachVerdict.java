@@ -64,7 +64,8 @@ final class ReachVerdict {
         with(causes, RankedCause.Standing.HELD_BACK).forEach(h -> open.add(notConcluded(h)));
         causes.stream()
                 .filter(c -> c.standing().compareTo(RankedCause.Standing.HELD_BACK) > 0)
-                .filter(c -> c.probability() >= Thresholds.OPEN_BESIDE && !c.classId().equals(best.classId()))
+                .filter(c -> c.probability() >= Thresholds.OPEN_BESIDE
+                        && !c.classId().equals(best.classId()))
                 .limit(MOST_LEADERS)
                 .forEach(c -> open.add(say.say("verdict-open-beside", c.title())));
         unexplained(concluded, marks).ifPresent(open::add);

@@ -84,7 +84,15 @@ final class TranslateTexts {
 
     private AccessStep of(AccessStep s) {
         return new AccessStep(
-                s.id(), text(s.id(), s.title()), s.minutes(), s.inside(), s.teardown(), s.cautions(), s.needs(), s.ends(), s.waits());
+                s.id(),
+                text(s.id(), s.title()),
+                s.minutes(),
+                s.inside(),
+                s.teardown(),
+                s.cautions(),
+                s.needs(),
+                s.ends(),
+                s.waits());
     }
 
     private Measure of(Measure m) {
