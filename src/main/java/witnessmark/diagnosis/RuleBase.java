@@ -9,6 +9,7 @@ import java.util.List;
 import org.drools.model.Model;
 import org.drools.modelcompiler.KieBaseBuilder;
 import org.kie.api.KieBase;
+import org.kie.api.definition.rule.Rule;
 import org.kie.api.runtime.KieSession;
 
 /** The rules as compiled at build time; start-up compiles nothing. */
@@ -40,6 +41,15 @@ public final class RuleBase {
         return rules.getKiePackages().stream()
                 .mapToInt(p -> p.getRules().size())
                 .sum();
+    }
+
+    /** The names of the rules. */
+    List<String> names() {
+        return rules.getKiePackages().stream()
+                .flatMap(p -> p.getRules().stream())
+                .map(Rule::getName)
+                .sorted()
+                .toList();
     }
 
     KieSession newSession() {
