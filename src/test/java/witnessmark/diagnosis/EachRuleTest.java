@@ -35,8 +35,8 @@ import witnessmark.diagnosis.fact.Instead;
 import witnessmark.diagnosis.fact.Leans;
 import witnessmark.diagnosis.fact.LooksAt;
 import witnessmark.diagnosis.fact.MarkOf;
-import witnessmark.diagnosis.fact.Measured;
 import witnessmark.diagnosis.fact.MayBeRenewed;
+import witnessmark.diagnosis.fact.Measured;
 import witnessmark.diagnosis.fact.MustBeGood;
 import witnessmark.diagnosis.fact.MustBeGoodAny;
 import witnessmark.diagnosis.fact.Needs;
@@ -62,6 +62,7 @@ import witnessmark.knowledge.Finding.GearRole;
 import witnessmark.knowledge.Follows;
 import witnessmark.knowledge.NeverTogether;
 import witnessmark.knowledge.OneFact;
+import witnessmark.language.Language;
 
 /**
  * Every rule by its name: facts on which it must fire, and for each of its conditions facts that miss only that one, on
@@ -83,8 +84,7 @@ class EachRuleTest {
 
         /** A near miss: what the hit has not, added. */
         Example spoilt(String why, Object... more) {
-            return other(
-                    why, Stream.concat(hit.stream(), Stream.of(more)).toList());
+            return other(why, Stream.concat(hit.stream(), Stream.of(more)).toList());
         }
 
         private Example other(String why, List<Object> facts) {
@@ -301,7 +301,10 @@ class EachRuleTest {
         all.put(
                 "answered by another answer",
                 hit(question, present("f"))
-                        .miss("an act told again", question, new OneFact(OneFact.Kind.ACT, "q", "act", List.of("f", "g")))
+                        .miss(
+                                "an act told again",
+                                question,
+                                new OneFact(OneFact.Kind.ACT, "q", "act", List.of("f", "g")))
                         .miss("answered no", present("f"), absent("f"))
                         .spoilt("looked at", absent("g")));
         GearSaid heard = new GearSaid("f", GearRole.HEARD_IN, "2");
@@ -320,8 +323,8 @@ class EachRuleTest {
     private static Map<String, Example> context() {
         Map<String, Example> all = new LinkedHashMap<>();
         Layout mechanical = range(Layout.RangeShift.MECHANICAL);
-        Applies toAir = new Applies(
-                Applies.Subject.FINDING, "f", new Applicability(Map.of("range", Set.of("air")), 1, 32));
+        Applies toAir =
+                new Applies(Applies.Subject.FINDING, "f", new Applicability(Map.of("range", Set.of("air")), 1, 32));
         all.put(
                 "layout rules it out",
                 hit(mechanical, toAir)
@@ -443,7 +446,10 @@ class EachRuleTest {
                 "rival not looked at",
                 hit(cause(WORD), instead)
                         .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
-                        .miss("instead of another cause", instead, new Instead("e", "d", 0.3, false, false, "", List.of())));
+                        .miss(
+                                "instead of another cause",
+                                instead,
+                                new Instead("e", "d", 0.3, false, false, "", List.of())));
         OwnerTurnsOn turns = new OwnerTurnsOn("c", "g", "f", "towing");
         all.put(
                 "owner open",
@@ -547,6 +553,7 @@ class EachRuleTest {
     private static List<String> fired(List<Object> facts) {
         List<String> names = new ArrayList<>();
         KieSession session = RULES.newSession();
+        session.setGlobal("say", new Sentences(Language.ENGLISH));
         session.addEventListener(new DefaultAgendaEventListener() {
             @Override
             public void afterMatchFired(AfterMatchFiredEvent event) {
@@ -563,7 +570,9 @@ class EachRuleTest {
     void every_rule_stands_here_with_a_hit_and_a_near_miss() {
         Map<String, Example> all = all();
         assertThat(all.keySet()).containsExactlyInAnyOrderElementsOf(RULES.names());
-        assertThat(all).allSatisfy((rule, example) -> assertThat(example.misses()).as(rule).isNotEmpty());
+        assertThat(all)
+                .allSatisfy(
+                        (rule, example) -> assertThat(example.misses()).as(rule).isNotEmpty());
     }
 
     @TestFactory
@@ -575,10 +584,9 @@ class EachRuleTest {
 
     @TestFactory
     Stream<DynamicTest> no_rule_fires_where_one_condition_is_missed() {
-        return all().entrySet().stream()
-                .flatMap(e -> e.getValue().misses().entrySet().stream()
-                        .map(miss -> DynamicTest.dynamicTest(
-                                e.getKey() + ": " + miss.getKey(),
-                                () -> assertThat(fired(miss.getValue())).doesNotContain(e.getKey()))));
+        return all().entrySet().stream().flatMap(e -> e.getValue().misses().entrySet().stream()
+                .map(miss -> DynamicTest.dynamicTest(
+                        e.getKey() + ": " + miss.getKey(),
+                        () -> assertThat(fired(miss.getValue())).doesNotContain(e.getKey()))));
     }
 }
