@@ -40,7 +40,7 @@ class FiguresOnPaperTest {
 
         assertThat(paper)
                 .contains("44psi")
-                .contains("57to62psi")
+                .contains("57psito62psi")
                 .contains("384000km")
                 .contains(DOSSIER.history().orElseThrow().last().hash())
                 .contains("intact:eachofthe");

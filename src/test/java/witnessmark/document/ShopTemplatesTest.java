@@ -35,9 +35,9 @@ class ShopTemplatesTest {
 
     @Test
     void a_logo_goes_into_the_file_itself() throws IOException {
-        Files.write(folder.resolve("logo.png"), new byte[] {1, 2, 3});
+        Files.write(folder.resolve("logo.png"), new byte[] {(byte) 0x89, 0x50, 0x4e});
 
-        assertThat(html()).contains("src=\"data:image/png;base64,AQID\"");
+        assertThat(html()).contains("src=\"data:image/png;base64,iVBO\"");
     }
 
     @Test

@@ -4,13 +4,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.List;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class CardAndPageTest {
+    /** A speed, an engine speed, a step of the shift plan, a start gear. */
+    private static final Pattern FIGURE = Pattern.compile("\\d+ km/h \\(\\d+ mph\\)|\\d+( - \\d+)? rpm"
+            + "|\\w+-\\w+ \\d{3,4}\\b|Start (loaded|empty) in: \\w+, no higher than \\w+");
 
     @ParameterizedTest
     @ValueSource(strings = {"nine-ratio", "ten-ratio", "thirteen-ratio", "eighteen-ratio"})
@@ -24,13 +28,10 @@ class CardAndPageTest {
                     + " --out " + page);
         }
 
-        String text = Files.readString(page);
-        List<String> figures = text.substring(0, text.indexOf("## "))
-                .lines()
-                .filter(line -> line.startsWith("- "))
-                .map(line -> line.replaceFirst("^- (Low range: never above|[^:]+): ", ""))
-                .flatMap(line -> Arrays.stream(line.replace("\\", "").split("; ")))
-                .map(String::strip)
+        List<String> figures = FIGURE.matcher(Files.readString(page).replace("\\", ""))
+                .results()
+                .map(MatchResult::group)
+                .distinct()
                 .toList();
 
         assertThat(figures).hasSizeGreaterThan(5);

@@ -451,7 +451,6 @@ class TruckCommandsTest {
                         truck angles --angle 4 --phase 90|--phase is for two joints
                         truck angles --angle 4 --case c|nothing was found that a case could hold
                         truck speeds odd-twelve --rpm 1000,|is not a number
-                        truck speeds odd-twelve --units imperial|--units 'imperial' is not known; metric, us or both
                         truck card odd-twelve --language fr|--language 'fr' is not known; en or es
                         truck chart odd-twelve pie|chart 'pie' is not known; plan or slip
                         truck chart odd-twelve slip --gear 6d|give one that is
