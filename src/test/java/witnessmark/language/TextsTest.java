@@ -163,9 +163,8 @@ class TextsTest {
     @Test
     void places_are_filled_once_and_signs_in_a_value_are_left_alone() {
         Texts texts = Texts.of("interview", Language.SPANISH);
-        assertThat(texts.text("place.open", "Torre de cambios fuera", "40 min", 4, "0.9"))
-                .isEqualTo(
-                        "Torre de cambios fuera: 40 min para llegar ahí, 4 revisiones que valen la pena, juntas 0.9 bit");
+        assertThat(texts.text("place.open", "Torre de cambios fuera", "40 min", 4))
+                .isEqualTo("Torre de cambios fuera: 40 min para llegar ahí, 4 revisiones que valen la pena");
         assertThat(texts.text("skipped", "{0}{1}")).contains("{0}{1}");
     }
 

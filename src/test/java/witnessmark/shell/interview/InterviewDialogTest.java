@@ -130,7 +130,10 @@ class InterviewDialogTest {
     @Test
     void why_and_where_answer_without_leaving_the_question() {
         String text = run("\n\n\nair\n\n\n\n\ngrinds into low\n1\n\nwhy\nwhere\ny\nstop\n");
-        assertThat(text).contains("Worth ").contains("Where it stands: asked").contains("Stopped. 1 checks answered");
+        assertThat(text)
+                .contains("min of work.")
+                .contains("Where it stands: asked")
+                .contains("Stopped. 1 checks answered");
     }
 
     @Test
