@@ -29,10 +29,17 @@ final class KnownAnswers {
     private final ExpectedOutcome expected;
     private final KnowledgeBase knowledge;
     private final FindWords search;
+    private final Verdict whole;
     private final Map<String, FindingState> stated = new HashMap<>();
     private final Set<String> ofTrueCauses = new LinkedHashSet<>();
 
-    KnownAnswers(CaseDocument document, KnowledgeBase knowledge, FindWords search) {
+    /**
+     * What is known of a case.
+     *
+     * @param whole the verdict on all that the case says
+     */
+    KnownAnswers(CaseDocument document, KnowledgeBase knowledge, FindWords search, Verdict whole) {
+        this.whole = whole;
         file = document.present();
         expected = document.expected().orElseThrow();
         this.knowledge = knowledge;
@@ -86,9 +93,14 @@ final class KnownAnswers {
         return stated.get(finding) == FindingState.PRESENT;
     }
 
-    /** Whether a verdict is the expected one and names first one of the causes expected first. */
+    /**
+     * Whether a verdict is the expected one and names first one of the causes expected first. Where the whole case only
+     * points to the class, for a look that it does not hold, pointing there is right.
+     */
     boolean isRight(Verdict verdict) {
-        return verdict.classId().equals(expected.verdict())
+        boolean points = whole.standing() == Verdict.Standing.POINTS_TO
+                && verdict.pointsTo().filter(expected.verdict()::equals).isPresent();
+        return (points || verdict.classId().equals(expected.verdict()))
                 && (expected.first().isEmpty()
                         || !isDetermined()
                         || verdict.carriedBy().stream().limit(1).anyMatch(expected.first()::contains));

@@ -20,6 +20,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.springframework.dao.DataAccessException;
+import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.datasource.SingleConnectionDataSource;
 
@@ -147,6 +148,9 @@ final class EmbeddedDatabase {
             catchUp(new JdbcTemplate(new SingleConnectionDataSource(opened, true)));
             opened.commit();
             return opened;
+        } catch (DataIntegrityViolationException e) {
+            opened.close();
+            return openRebuilt(e);
         } catch (SQLException | DataAccessException e) {
             opened.close();
             offerJournal(e);
@@ -155,6 +159,15 @@ final class EmbeddedDatabase {
             opened.close();
             throw e;
         }
+    }
+
+    /** A database that holds lines which it says it has not was torn by a kill; its journal knows all that was kept. */
+    private Connection openRebuilt(DataIntegrityViolationException torn) throws SQLException, IOException {
+        if (isOpenElsewhere()) {
+            throw rebuildable("its database is not of one piece", torn);
+        }
+        rebuildInTurn();
+        return openThere();
     }
 
     private Connection connectThere() throws SQLException, IOException {

@@ -155,16 +155,22 @@ public final class DrawGearbox {
         double bestX = box.centreX();
         double bestY = box.centreY();
         double least = Double.POSITIVE_INFINITY;
-        for (double away = 26; away < 220; away += 14) {
+        List<Box> small = smallParts();
+        for (double away = 26; away < 220 && away < least; away += 14) {
             for (int step = 0; step < 24; step++) {
                 double angle = Math.PI * step / 12 - Math.PI / 3;
                 double x = box.centreX() + away * Math.cos(angle);
                 double y = box.centreY() + away * Math.sin(angle);
-                double cost = away + COVERING * covered(place(x, y));
-                if (cost < least && isFree(place(x, y))) {
-                    least = cost;
-                    bestX = x;
-                    bestY = y;
+                Box place = place(x, y);
+                if (isFree(place)) {
+                    double cost = away
+                            + COVERING
+                                    * small.stream().filter(b -> b.meets(place)).count();
+                    if (cost < least) {
+                        least = cost;
+                        bestX = x;
+                        bestY = y;
+                    }
                 }
             }
         }
@@ -175,12 +181,12 @@ public final class DrawGearbox {
         return new Box(x - BALLOON - 2, y - BALLOON - 2, 2 * BALLOON + 4, 2 * BALLOON + 4);
     }
 
-    private long covered(Box place) {
+    private List<Box> smallParts() {
         return plan.parts().values().stream()
                 .flatMap(List::stream)
                 .distinct()
-                .filter(b -> !isLarge(b) && b.meets(place))
-                .count();
+                .filter(b -> !isLarge(b))
+                .toList();
     }
 
     private static boolean isLarge(Box box) {

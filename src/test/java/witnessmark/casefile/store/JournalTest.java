@@ -85,6 +85,19 @@ class JournalTest {
     }
 
     @Test
+    void a_database_that_holds_a_line_which_it_says_it_has_not_is_made_anew_from_the_journal() throws Exception {
+        loseTheLastChange();
+        behindTheProgramsBack("update case_entry set line_number = 2");
+        store = store();
+
+        assertThat(store.read(ID).present().notes()).containsExactly("first", "second");
+        assertThat(store.verifyStore().isWhole()).isTrue();
+        try (Stream<Path> files = Files.list(folder)) {
+            assertThat(files.map(f -> f.getFileName().toString())).anyMatch(name -> name.contains("before-rebuild"));
+        }
+    }
+
+    @Test
     void every_entry_is_one_line_of_json_with_its_hashes() throws Exception {
         List<JsonNode> lines = lines();
 
