@@ -43,7 +43,7 @@ record FlatYaml(Map<String, Node> entries, Map<String, Mark> marks, List<Profile
                 flat.faults.add(new ProfileFault("", "too many maps and lists inside each other", "write it flatter"));
                 return flat;
             }
-            Optional<Node> root = new Compose(settings(label)).composeString(text);
+            Optional<Node> root = new Compose(settings(label, text)).composeString(text);
             if (root.isPresent() && root.get() instanceof MappingNode mapping) {
                 flat.walk("", mapping, whole);
             } else {
@@ -60,7 +60,7 @@ record FlatYaml(Map<String, Node> entries, Map<String, Mark> marks, List<Profile
 
     /** Counted first, since composing goes as deep as the text does. */
     private static boolean isTooDeep(String label, String text) {
-        LoadSettings settings = settings(label);
+        LoadSettings settings = settings(label, text);
         ParserImpl events = new ParserImpl(settings, new StreamReader(settings, text));
         int depth = 0;
         while (events.hasNext()) {
@@ -73,9 +73,11 @@ record FlatYaml(Map<String, Node> entries, Map<String, Mark> marks, List<Profile
         return false;
     }
 
-    private static LoadSettings settings(String label) {
+    private static LoadSettings settings(String label, String text) {
         return LoadSettings.builder()
                 .setLabel(label)
+                // The library fails on a character of two halves at the edge of its buffer: the text fits in whole.
+                .setBufferSize(text.length() + 1)
                 .setCodePointLimit(MOST_CHARACTERS)
                 .setMaxAliasesForCollections(1)
                 .build();

@@ -48,8 +48,11 @@ final class GrowTree {
 
     /** The tree of the text's one document; {@link Stopped}, or the parser's own exceptions, if it cannot be. */
     static Tree from(String file, String text) {
-        LoadSettings settings =
-                LoadSettings.builder().setCodePointLimit(Integer.MAX_VALUE).build();
+        // The library fails on a character of two halves at the edge of its buffer: the text fits in whole.
+        LoadSettings settings = LoadSettings.builder()
+                .setCodePointLimit(Integer.MAX_VALUE)
+                .setBufferSize(text.length() + 1)
+                .build();
         return new GrowTree(file, new ParserImpl(settings, new StreamReader(settings, text))).document();
     }
 

@@ -40,6 +40,17 @@ class YamlReaderTest {
     }
 
     @Test
+    void a_character_of_two_halves_may_stand_anywhere() {
+        for (int before = 1_000; before < 1_050; before++) {
+            String word = "x".repeat(before) + "\ud83d\ude00";
+            assertThat(read("word: " + word + "\nnext: 1\n")
+                            .map("a map", List.of("word", "next"))
+                            .text("word"))
+                    .isEqualTo(word);
+        }
+    }
+
+    @Test
     void maps_lists_and_texts_keep_their_places() {
         YamlMap map = read("name: Anna\n\nlist:\n  - { deep: 3.9 }\n").map("a thing");
 

@@ -82,6 +82,9 @@ public final class ReadMapping {
         try {
             return new Load(LoadSettings.builder()
                             .setLabel(label)
+                            // The library fails on a character of two halves at the edge of its buffer: the text fits
+                            // in whole.
+                            .setBufferSize(yaml.length() + 1)
                             .setMaxAliasesForCollections(0)
                             .build())
                     .loadFromString(yaml);
