@@ -9,6 +9,7 @@ import org.springframework.context.ConfigurableApplicationContext;
 import org.springframework.context.annotation.ComponentScan;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.shell.core.ShellRunner;
+import witnessmark.refusal.Refusal;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
@@ -17,7 +18,6 @@ import witnessmark.shell.run.FaultLog;
 import witnessmark.shell.run.OneShot;
 import witnessmark.shell.run.StartOptions;
 import witnessmark.shell.settings.SettingSources;
-import witnessmark.yaml.FaultyInput;
 
 /** Starts the program: with arguments it runs one command and sets the exit code, without it opens the shell. */
 @Configuration(proxyBeanMethods = false)
@@ -36,7 +36,7 @@ public class Witnessmark {
             throw e;
         } catch (WrongUsage e) {
             return told(e.getMessage(), ExitCode.WRONG_USAGE);
-        } catch (Refused | FaultyInput e) {
+        } catch (Refusal e) {
             return told(e.getMessage(), ExitCode.REFUSED_INPUT);
         } catch (Throwable e) {
             return told(
@@ -78,8 +78,9 @@ public class Witnessmark {
     private static void refuseLostLetters(String[] args) {
         for (String arg : args) {
             if (arg.indexOf('\uFFFD') >= 0) {
-                throw new Refused("'" + arg + "' came with letters lost: the locale of this shell does not know them;"
-                        + " set LC_ALL=C.UTF-8 and repeat");
+                throw new Refused(
+                        "'" + arg + "' came with letters lost: the locale of this shell does not know them",
+                        "set LC_ALL=C.UTF-8 and repeat");
             }
         }
     }

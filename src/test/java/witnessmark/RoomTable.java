@@ -48,10 +48,10 @@ final class RoomTable {
         return longest;
     }
 
-    /** Whether a row allows the arrow; the start of the program, which is in no room, may use the shell. */
+    /** Whether a row allows the arrow; the start of the program, which is in no room, may use the shell and tells refusals. */
     static boolean allows(Map<String, Set<String>> table, String from, String to) {
         return from.isEmpty()
-                ? to.equals("shell") || to.startsWith("shell.")
+                ? to.equals("shell") || to.startsWith("shell.") || to.equals("refusal")
                 : table.get(from).contains(to);
     }
 }

@@ -1,8 +1,12 @@
 package witnessmark.document;
 
-/** A document, template, photograph or packet cannot be made or taken; the message says what, where and the mend. */
-public final class DocumentRefused extends RuntimeException {
+import witnessmark.refusal.Refusal;
+
+/** A document, template, photograph or packet that cannot be made or taken. */
+public final class DocumentRefused extends Refusal {
+    private static final long serialVersionUID = 1L;
+
     public DocumentRefused(String what, String mend) {
-        super(what + "; " + mend);
+        super(what, mend);
     }
 }

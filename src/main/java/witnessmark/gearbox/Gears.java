@@ -53,9 +53,9 @@ public record Gears(List<Gear> forward, List<Gear> reverse) {
                 .filter(gear -> gear.id().toLowerCase(Locale.ROOT).equals(plain)
                         || gear.title().toLowerCase(Locale.ROOT).equals(plain))
                 .findFirst()
-                .orElseThrow(
-                        () -> new QuestionRefused("gear: '" + name.strip() + "' is not a gear of this box; give one of "
-                                + all().stream().map(Gear::id).collect(Collectors.joining(" "))));
+                .orElseThrow(() -> new QuestionRefused(
+                        "gear: '" + name.strip() + "' is not a gear of this box",
+                        "give one of " + all().stream().map(Gear::id).collect(Collectors.joining(" "))));
     }
 
     private static List<Gear> slowestFirst(Stream<Gear> gears) {

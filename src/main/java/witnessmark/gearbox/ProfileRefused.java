@@ -2,9 +2,10 @@ package witnessmark.gearbox;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import witnessmark.refusal.Refusal;
 
 /** A truck profile that cannot be used; carries every fault of it, its message has one line for each. */
-public final class ProfileRefused extends IllegalArgumentException {
+public final class ProfileRefused extends Refusal {
 
     private final transient List<ProfileFault> faults;
 

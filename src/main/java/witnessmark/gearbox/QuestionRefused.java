@@ -1,9 +1,16 @@
 package witnessmark.gearbox;
 
-/** A question about a truck that has no answer; the message says what was given and what may be. */
-public final class QuestionRefused extends IllegalArgumentException {
+import witnessmark.refusal.Refusal;
 
-    public QuestionRefused(String message) {
-        super(message);
+/** A question about a truck that has no answer. */
+public final class QuestionRefused extends Refusal {
+    private static final long serialVersionUID = 1L;
+
+    public QuestionRefused(String sentence) {
+        super(sentence);
+    }
+
+    public QuestionRefused(String what, String mend) {
+        super(what, mend);
     }
 }

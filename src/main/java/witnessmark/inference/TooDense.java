@@ -1,7 +1,9 @@
 package witnessmark.inference;
 
+import witnessmark.refusal.Refusal;
+
 /** An exact answer would need more states to be gone through than allowed; no answer is given rather than a wrong one. */
-public final class TooDense extends RuntimeException {
+public final class TooDense extends Refusal {
     private static final long serialVersionUID = 1L;
 
     private final double statesNeeded;

@@ -63,14 +63,16 @@ final class FindLogs {
                     .toList();
             if (files.isEmpty()) {
                 throw new UnreadableLog(
-                        folder + ": no log files in this folder (looked for .csv .log .txt .candump .asc, also .gz)");
+                        folder + ": no log files in this folder",
+                        "looked for were .csv .log .txt .candump .asc, also .gz");
             }
             if (files.size() > MOST_FILES) {
-                throw new UnreadableLog(folder + ": more than 100,000 log files; give its sub-folders one by one");
+                throw new UnreadableLog(folder + ": more than 100,000 log files", "give its sub-folders one by one");
             }
             return files;
         } catch (IOException e) {
-            throw new UnreadableLog(folder + ": cannot be listed (" + e.getMessage() + ")");
+            throw new UnreadableLog(
+                    folder + ": cannot be listed (" + e.getMessage() + ")", "check that you may read it");
         }
     }
 

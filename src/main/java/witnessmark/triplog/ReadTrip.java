@@ -128,8 +128,9 @@ public final class ReadTrip implements TrackedRows {
     private void refuseNewestFirst(ReadReport report) {
         ClockFaults clock = tracker.clockFaults();
         if (report.rows() > 20 && clock.backward() + clock.setBack() > NEWEST_FIRST * report.rows()) {
-            throw new UnreadableLog(report.file()
-                    + ": the newest row comes first; turn the rows round, so that time goes on, and read it again");
+            throw new UnreadableLog(
+                    report.file() + ": the newest row comes first",
+                    "turn the rows round, so that time goes on, and read it again");
         }
     }
 

@@ -23,7 +23,7 @@ public final class ReadyTrucks {
     public static String yaml(String name) {
         if (!NAMES.contains(name)) {
             throw new QuestionRefused(
-                    "truck: '" + name + "' is not a ready example; give one of " + String.join(", ", NAMES));
+                    "truck: '" + name + "' is not a ready example", "give one of " + String.join(", ", NAMES));
         }
         String path = "/trucks/" + name + ".yaml";
         try (InputStream in = ReadyTrucks.class.getResourceAsStream(path)) {

@@ -41,7 +41,7 @@ public final class TruckFolder {
                     .sorted()
                     .toList();
         } catch (IOException e) {
-            throw new TruckRefused("'" + folder + "' cannot be listed; check that it may be read");
+            throw new TruckRefused("'" + folder + "' cannot be listed", "check that it may be read");
         }
     }
 
@@ -53,8 +53,9 @@ public final class TruckFolder {
     public TruckProfile read(String name) {
         TruckProfile truck = TruckYaml.read(file(name).toString(), yaml(name));
         if (!truck.id().equals(name)) {
-            throw new TruckRefused("'" + file(name) + "' says it is truck '" + truck.id()
-                    + "'; rename the file or put the name right in it");
+            throw new TruckRefused(
+                    "'" + file(name) + "' says it is truck '" + truck.id() + "'",
+                    "rename the file or put the name right in it");
         }
         return truck;
     }
@@ -62,7 +63,7 @@ public final class TruckFolder {
     /** The text kept under this name, as it was written. */
     public String yaml(String name) {
         if (!holds(name)) {
-            throw new TruckRefused("no truck '" + name + "' is kept; see: truck list");
+            throw new TruckRefused("no truck '" + name + "' is kept", "see: truck list");
         }
         return text(file(name));
     }
@@ -71,13 +72,14 @@ public final class TruckFolder {
     public static String text(Path file) {
         try {
             if (Files.size(file) > MOST_BYTES) {
-                throw new TruckRefused("'" + file + "' has more than " + MOST_BYTES + " bytes; it is no truck profile");
+                throw new TruckRefused(
+                        "'" + file + "' has more than " + MOST_BYTES + " bytes", "it is no truck profile");
             }
             return Files.readString(file);
         } catch (CharacterCodingException e) {
-            throw new TruckRefused("'" + file + "' is not UTF-8 text; save it as UTF-8");
+            throw new TruckRefused("'" + file + "' is not UTF-8 text", "save it as UTF-8");
         } catch (IOException e) {
-            throw new TruckRefused("'" + file + "' cannot be read; check that it may be read");
+            throw new TruckRefused("'" + file + "' cannot be read", "check that it may be read");
         }
     }
 
@@ -95,14 +97,15 @@ public final class TruckFolder {
                 channel.lock();
                 if (!replace && holds(truck.id())) {
                     throw new TruckRefused(
-                            "truck '" + truck.id() + "' is kept already; add --replace to put this one in"
-                                    + " its place, or give it another name after 'truck:'");
+                            "truck '" + truck.id() + "' is kept already",
+                            "add --replace to put this one in" + " its place, or give it another name after 'truck:'");
                 }
                 write(file(truck.id()), yaml.getBytes(StandardCharsets.UTF_8));
             }
         } catch (IOException e) {
-            throw new TruckRefused("'" + file(truck.id()) + "' cannot be written; check that the folder may be written"
-                    + " to and has room");
+            throw new TruckRefused(
+                    "'" + file(truck.id()) + "' cannot be written",
+                    "check that the folder may be written" + " to and has room");
         }
     }
 
@@ -111,7 +114,7 @@ public final class TruckFolder {
         try {
             Files.delete(file(name));
         } catch (IOException e) {
-            throw new TruckRefused("'" + file(name) + "' cannot be removed; check that the folder may be written to");
+            throw new TruckRefused("'" + file(name) + "' cannot be removed", "check that the folder may be written to");
         }
     }
 

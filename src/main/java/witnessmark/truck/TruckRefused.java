@@ -1,9 +1,12 @@
 package witnessmark.truck;
 
-/** A truck profile that cannot be found, read or kept; the message says which, where and the mend. */
-public final class TruckRefused extends RuntimeException {
+import witnessmark.refusal.Refusal;
 
-    public TruckRefused(String message) {
-        super(message);
+/** A truck profile that cannot be found, read or kept. */
+public final class TruckRefused extends Refusal {
+    private static final long serialVersionUID = 1L;
+
+    public TruckRefused(String what, String mend) {
+        super(what, mend);
     }
 }

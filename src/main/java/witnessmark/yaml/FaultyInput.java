@@ -2,9 +2,10 @@ package witnessmark.yaml;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import witnessmark.refusal.Refusal;
 
 /** An input was refused; carries every fault found in it, in the order of the input. */
-public final class FaultyInput extends RuntimeException {
+public final class FaultyInput extends Refusal {
     private final transient List<Fault> faults;
 
     public FaultyInput(List<Fault> faults) {

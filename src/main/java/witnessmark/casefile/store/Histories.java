@@ -8,7 +8,7 @@ import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.Entry;
-import witnessmark.yaml.FaultyInput;
+import witnessmark.refusal.Refusal;
 
 /**
  * Histories read from the store. Those used last are remembered, and taken again as long as the head of the case
@@ -48,7 +48,7 @@ final class Histories {
             return CaseHistory.of(rows.entries(head.caseNo()).stream()
                     .map(CaseRows.Row::entry)
                     .toList());
-        } catch (FaultyInput | CaseRefused e) {
+        } catch (Refusal e) {
             throw unreadable(id, e);
         }
     }
@@ -58,12 +58,12 @@ final class Histories {
             List<Entry> entries =
                     rows.entries(head.caseNo()).stream().map(Histories::entry).toList();
             return CaseHistory.of(entries);
-        } catch (FaultyInput | CaseRefused e) {
+        } catch (Refusal e) {
             throw unreadable(id, e);
         }
     }
 
-    private StoreUnavailable unreadable(CaseId id, RuntimeException e) {
+    private StoreUnavailable unreadable(CaseId id, Refusal e) {
         return new StoreUnavailable(
                 location.shown(),
                 "case '" + id + "' cannot be read: "

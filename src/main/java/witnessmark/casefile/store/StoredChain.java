@@ -10,7 +10,7 @@ import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.ChainCheck;
 import witnessmark.casefile.history.ChainCheck.Broken;
 import witnessmark.casefile.history.Entry;
-import witnessmark.yaml.FaultyInput;
+import witnessmark.refusal.Refusal;
 
 /** Compares a case in the store with itself: rows with their hashes, the chain with its head, the state with the fold. */
 final class StoredChain {
@@ -28,7 +28,7 @@ final class StoredChain {
             }
             try {
                 entries.add(row.entry());
-            } catch (FaultyInput | CaseRefused e) {
+            } catch (Refusal e) {
                 return new Broken(expected, "entry " + expected + " cannot be read");
             }
             before = row.hash();

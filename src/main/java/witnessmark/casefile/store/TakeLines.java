@@ -7,10 +7,9 @@ import java.util.Map;
 import java.util.Optional;
 import org.springframework.jdbc.core.JdbcTemplate;
 import witnessmark.casefile.CaseId;
-import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.Entry;
-import witnessmark.yaml.FaultyInput;
+import witnessmark.refusal.Refusal;
 
 /** Takes lines over into a database, as they were numbered and chained where they come from. */
 final class TakeLines {
@@ -39,7 +38,7 @@ final class TakeLines {
                 more.forEach(line -> entries.add(line.row().entry()));
                 CaseHistory history = CaseHistory.of(entries);
                 head.ifPresentOrElse(h -> rows.extend(h, history), () -> opened.add(history));
-            } catch (FaultyInput | CaseRefused e) {
+            } catch (Refusal e) {
                 throw new StoreUnavailable(
                         source,
                         "line " + more.get(0).number() + " of it cannot be taken over: case '" + caseId + "': "

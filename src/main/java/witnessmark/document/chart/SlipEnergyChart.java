@@ -29,7 +29,7 @@ public final class SlipEnergyChart {
     public static Chart of(TruckProfile truck, Gear low) {
         if (low.range() != Range.LOW || low.reverse()) {
             throw new QuestionRefused(
-                    "chart: gear " + low.id() + " is not a forward gear of low range; give one that is");
+                    "chart: gear " + low.id() + " is not a forward gear of low range", "give one that is");
         }
         double ceiling = new RoadSpeeds(truck).ceiling(low).roadSpeed().value();
         AnalyseRangeShift analysis = new AnalyseRangeShift(truck);

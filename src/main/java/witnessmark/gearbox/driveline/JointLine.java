@@ -26,8 +26,9 @@ public record JointLine(double firstDegrees, double secondDegrees, double phaseE
         new UniversalJoint(firstDegrees);
         new UniversalJoint(secondDegrees);
         if (!(Math.abs(phaseErrorDegrees) <= 180)) {
-            throw new QuestionRefused("phase error: " + phaseErrorDegrees
-                    + " deg cannot be; give -180 to 180, 0 where the yokes are in phase");
+            throw new QuestionRefused(
+                    "phase error: " + phaseErrorDegrees + " deg cannot be",
+                    "give -180 to 180, 0 where the yokes are in phase");
         }
     }
 

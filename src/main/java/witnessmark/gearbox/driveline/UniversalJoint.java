@@ -17,7 +17,7 @@ public record UniversalJoint(double angleDegrees) {
 
     public UniversalJoint {
         if (!(angleDegrees >= 0 && angleDegrees <= 45)) {
-            throw new QuestionRefused("joint angle: " + angleDegrees + " deg cannot be; give 0 to 45");
+            throw new QuestionRefused("joint angle: " + angleDegrees + " deg cannot be", "give 0 to 45");
         }
     }
 

@@ -102,7 +102,7 @@ public record Exposure(
 
     public static Exposure of(TruckProfile truck, Mode mode, Range range, Journey journey) {
         if (range == Range.LOW && !truck.hasRange()) {
-            throw new QuestionRefused("range: truck " + truck.id() + " has no low range; give high");
+            throw new QuestionRefused("range: truck " + truck.id() + " has no low range", "give high");
         }
         double auxiliary = range == Range.LOW ? truck.rangeRatio() : 1;
         double mainshaft = truck.outputRpm(journey.kmh()) * auxiliary;

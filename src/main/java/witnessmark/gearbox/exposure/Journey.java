@@ -12,11 +12,11 @@ public record Journey(double kmh, double hours) {
 
     public Journey {
         if (!(kmh > 0 && kmh <= 200)) {
-            throw new QuestionRefused("road speed: " + kmh + " km/h cannot be; give above 0 to 200");
+            throw new QuestionRefused("road speed: " + kmh + " km/h cannot be", "give above 0 to 200");
         }
         if (!(hours > 0 && hours <= 1000)) {
             throw new QuestionRefused(
-                    "duration: " + hours + " h cannot be; give a time or distance that makes above 0 to 1000 hours");
+                    "duration: " + hours + " h cannot be", "give a time or distance that makes above 0 to 1000 hours");
         }
     }
 

@@ -24,10 +24,10 @@ record RoadLoad(TruckProfile truck, double massKg, double gradePercent) {
 
     RoadLoad {
         if (!(massKg >= 500 && massKg <= 400_000)) {
-            throw new QuestionRefused("mass: " + massKg + " kg cannot be; give 500 to 400000 kg");
+            throw new QuestionRefused("mass: " + massKg + " kg cannot be", "give 500 to 400000 kg");
         }
         if (!(gradePercent >= -40 && gradePercent <= 40)) {
-            throw new QuestionRefused("grade: " + gradePercent + " % cannot be; give -40 to 40, uphill positive");
+            throw new QuestionRefused("grade: " + gradePercent + " % cannot be", "give -40 to 40, uphill positive");
         }
     }
 

@@ -36,11 +36,12 @@ public record InRangeShift(
     /** Throws where the gears are the same, or differ in range, or one is reverse. */
     public static InRangeShift of(TruckProfile truck, Gear from, Gear to, double kmh, Clutch clutch) {
         if (from.equals(to) || from.range() != to.range() || from.reverse() || to.reverse()) {
-            throw new QuestionRefused("shift: " + from.id() + " to " + to.id()
-                    + " is not a shift under way within one range; give two forward gears");
+            throw new QuestionRefused(
+                    "shift: " + from.id() + " to " + to.id() + " is not a shift under way within one range",
+                    "give two forward gears");
         }
         if (!(kmh >= 0 && kmh <= 200)) {
-            throw new QuestionRefused("road speed: " + kmh + " km/h cannot be; give 0 to 200");
+            throw new QuestionRefused("road speed: " + kmh + " km/h cannot be", "give 0 to 200");
         }
         double output = truck.outputRpm(kmh);
         double governed = truck.value(Parameter.GOVERNED_RPM);

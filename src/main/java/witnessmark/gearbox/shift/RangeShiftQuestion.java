@@ -56,12 +56,13 @@ public record RangeShiftQuestion(
         // In a reverse gear a truck rolls back.
         rolling = from.reverse() ? Rolling.BACK : rolling;
         if (from.range() == to.range()) {
-            throw new QuestionRefused("range shift: " + from.id() + " to " + to.id()
-                    + " stays in one range; give a gear of low range and one of high range");
+            throw new QuestionRefused(
+                    "range shift: " + from.id() + " to " + to.id() + " stays in one range",
+                    "give a gear of low range and one of high range");
         }
         if (!(roadKmh >= 0 && roadKmh <= 200)) {
             throw new QuestionRefused(
-                    "road speed: " + roadKmh + " km/h cannot be; give 0 to 200, and rolling back as such");
+                    "road speed: " + roadKmh + " km/h cannot be", "give 0 to 200, and rolling back as such");
         }
         if (splitter == SplitterMove.STAYS_SPLIT && (from.split() != Split.SPLIT || to.split() != Split.NONE)) {
             throw new QuestionRefused("splitter: it can stay split only from a split gear to an unsplit one, not "
@@ -69,8 +70,10 @@ public record RangeShiftQuestion(
         }
         if ((splitter == SplitterMove.SPLITTER_FIRST || splitter == SplitterMove.RANGE_FIRST)
                 && !otherSplit(from, to)) {
-            throw new QuestionRefused("order: from " + from.id() + " to " + to.id()
-                    + " the splitter does not move, so nothing comes first; leave the order out");
+            throw new QuestionRefused(
+                    "order: from " + from.id() + " to " + to.id()
+                            + " the splitter does not move, so nothing comes first",
+                    "leave the order out");
         }
     }
 

@@ -17,8 +17,9 @@ public record SplitShift(Gear from, Gear to, Figure dogSpeedDifference) {
     /** Throws where the two gears differ in more than the splitter. */
     public static SplitShift of(TruckProfile truck, Gear from, Gear to, double roadKmh) {
         if (!from.lever().equals(to.lever()) || from.range() != to.range() || from.split() == to.split()) {
-            throw new QuestionRefused("split shift: " + from.id() + " to " + to.id()
-                    + " is not the splitter alone; give two gears of one lever position and range");
+            throw new QuestionRefused(
+                    "split shift: " + from.id() + " to " + to.id() + " is not the splitter alone",
+                    "give two gears of one lever position and range");
         }
         double apart = Math.abs(from.auxiliaryRatio() - to.auxiliaryRatio());
         return new SplitShift(

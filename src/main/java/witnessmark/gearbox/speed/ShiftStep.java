@@ -18,8 +18,9 @@ public record ShiftStep(Gear from, Gear to) {
 
     public ShiftStep {
         if (from.reverse() || to.reverse() || from.ratio() <= to.ratio()) {
-            throw new QuestionRefused("shift: " + from.id() + " to " + to.id()
-                    + " is not an upshift between forward gears; give the slower gear first");
+            throw new QuestionRefused(
+                    "shift: " + from.id() + " to " + to.id() + " is not an upshift between forward gears",
+                    "give the slower gear first");
         }
     }
 

@@ -37,8 +37,8 @@ import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.SignJudgement;
 import witnessmark.gearbox.Layout;
-import witnessmark.inference.TooDense;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.refusal.Refusal;
 import witnessmark.shell.knowledge.KnownIds;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
@@ -47,7 +47,6 @@ import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.shell.run.TypedFigure;
-import witnessmark.yaml.FaultyInput;
 
 /** The commands that open, find, close, check and move whole cases. */
 @Component
@@ -221,7 +220,7 @@ class CaseCommands {
         }
         try {
             return diagnosis.getObject().judge(file).verdict().sentence();
-        } catch (FaultyInput | TooDense e) {
+        } catch (Refusal e) {
             return "cannot be judged: see diagnose " + file.id();
         }
     }
@@ -255,8 +254,8 @@ class CaseCommands {
                 && file.signedOff().isEmpty();
         if (!empty) {
             throw new Refused(
-                    "case '" + id + "' holds findings, values, notes or files, and a record is not taken away;"
-                            + " say in a note why it is not to be used: case note " + id + " TEXT");
+                    "case '" + id + "' holds findings, values, notes or files, and a record is not taken away",
+                    "say in a note why it is not to be used: case note " + id + " TEXT");
         }
         cases.getObject().enter(id, List.of(new TextSet(TextField.VOIDED, because)), "");
         context.outputWriter().println("Case " + id + " is voided; it stays in the store and is left out of lists.");
@@ -364,9 +363,9 @@ class CaseCommands {
         try {
             Files.writeString(Path.of(out), text, StandardOpenOption.CREATE_NEW);
         } catch (FileAlreadyExistsException e) {
-            throw new Refused("'" + out + "' exists; give another name, nothing was written");
+            throw new Refused("'" + out + "' exists", "give another name, nothing was written");
         } catch (IOException e) {
-            throw new Refused("'" + out + "' cannot be written: " + e.getMessage());
+            throw new Refused("'" + out + "' cannot be written: " + e.getMessage(), "give another name");
         }
         context.outputWriter().println("Case " + id + " is written to " + Terminal.harmless(out) + ".");
     }
@@ -374,7 +373,7 @@ class CaseCommands {
     static FindingState state(String word) {
         return FindingState.parse(word)
                 .orElseThrow(() -> new WrongUsage(
-                        "state '" + Terminal.harmless(word) + "' is not known; one of " + FindingState.WORDS));
+                        "state '" + Terminal.harmless(word) + "' is not known", "one of " + FindingState.WORDS));
     }
 
     static Map<String, FindingState> states(List<String> assignments) {
@@ -382,12 +381,13 @@ class CaseCommands {
         for (String assignment : assignments) {
             int equals = assignment.indexOf('=');
             if (equals <= 0) {
-                throw new WrongUsage("'" + Terminal.harmless(assignment) + "' is no finding with a state; write"
-                        + " FINDING=present, FINDING=absent or FINDING=unsure");
+                throw new WrongUsage(
+                        "'" + Terminal.harmless(assignment) + "' is no finding with a state",
+                        "write" + " FINDING=present, FINDING=absent or FINDING=unsure");
             }
             String finding = assignment.substring(0, equals);
             if (states.put(finding, state(assignment.substring(equals + 1))) != null) {
-                throw new WrongUsage("finding '" + Terminal.harmless(finding) + "' stands twice; keep one");
+                throw new WrongUsage("finding '" + Terminal.harmless(finding) + "' stands twice", "keep one");
             }
         }
         return states;

@@ -41,8 +41,10 @@ public class Cases implements DisposableBean {
 
     private static void refuseOther(String login, Shop shop) {
         shop.named().filter(name -> !name.equals(login)).ifPresent(name -> {
-            throw new Refused("the entries of a shared store bear the name of the database login, '" + login
-                    + "', not '" + Terminal.harmless(name) + "'; leave out --who, WITNESSMARK_WHO and the setting who");
+            throw new Refused(
+                    "the entries of a shared store bear the name of the database login, '" + login + "', not '"
+                            + Terminal.harmless(name) + "'",
+                    "leave out --who, WITNESSMARK_WHO and the setting who");
         });
     }
 
@@ -111,8 +113,9 @@ public class Cases implements DisposableBean {
 
     static CaseDocument read(Path file) {
         if (!Files.isRegularFile(file)) {
-            throw new Refused("no case file '" + file + "'; give the path of a YAML case file, or the id of a stored"
-                    + " case (see: case list)");
+            throw new Refused(
+                    "no case file '" + file + "'",
+                    "give the path of a YAML case file, or the id of a stored" + " case (see: case list)");
         }
         return new CaseReader().read(file);
     }

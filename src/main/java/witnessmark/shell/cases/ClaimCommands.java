@@ -80,7 +80,7 @@ class ClaimCommands {
         put(given, ClaimField.MEASURED, measured);
         put(given, ClaimField.SIGNS, signs);
         if (given.isEmpty()) {
-            throw new WrongUsage("no fact of the claim is given; see: help case claim");
+            throw new WrongUsage("no fact of the claim is given", "see: help case claim");
         }
         enter(context, id, now(id).with(given), reason);
     }
@@ -128,7 +128,7 @@ class ClaimCommands {
         }
         Optional<Whereabouts> known = Whereabouts.parse(word);
         if (known.isEmpty()) {
-            throw new Refused("--whereabouts '" + word + "' is not known; one of " + Whereabouts.WORDS);
+            throw new Refused("--whereabouts '" + word + "' is not known", "one of " + Whereabouts.WORDS);
         }
         return known;
     }

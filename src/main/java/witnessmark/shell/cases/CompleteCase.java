@@ -12,9 +12,9 @@ import org.springframework.shell.core.command.completion.CompletionProposal;
 import org.springframework.shell.core.command.completion.CompletionProvider;
 import org.springframework.stereotype.Component;
 import witnessmark.casefile.FindingState;
-import witnessmark.casefile.store.StoreUnavailable;
 import witnessmark.gearbox.Unit;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.refusal.Refusal;
 
 /** Completes what fits at its place: the case first, then what the command names of it, and the command's options. */
 @Component("completeCase")
@@ -117,7 +117,7 @@ class CompleteCase implements CompletionProvider {
             return cases.getObject().store().ids(typed, MOST).stream()
                     .map(Object::toString)
                     .toList();
-        } catch (StoreUnavailable | IllegalArgumentException e) {
+        } catch (Refusal e) {
             return List.of();
         }
     }

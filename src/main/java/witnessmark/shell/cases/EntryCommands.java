@@ -79,8 +79,9 @@ class EntryCommands {
                     String reason) {
         Map<String, FindingState> states = CaseCommands.states(rest(words, "case set CASE FINDING=STATE ..."));
         if (states.size() > 1 && !note.isEmpty()) {
-            throw new WrongUsage("--note with " + states.size()
-                    + " findings would stand on each of them; enter the finding it belongs to by itself");
+            throw new WrongUsage(
+                    "--note with " + states.size() + " findings would stand on each of them",
+                    "enter the finding it belongs to by itself");
         }
         KnownIds knows = new KnownIds(knowledge.getObject());
         states.keySet().forEach(knows::finding);
@@ -100,7 +101,7 @@ class EntryCommands {
         }
         Optional<Teller> teller = Teller.parse(toldBy);
         if (teller.isEmpty()) {
-            throw new Refused("--told-by '" + toldBy + "' is nobody known; one of " + Teller.WORDS);
+            throw new Refused("--told-by '" + toldBy + "' is nobody known", "one of " + Teller.WORDS);
         }
         return teller;
     }
@@ -156,8 +157,8 @@ class EntryCommands {
         Unit read = TypedFigure.unit(unit);
         Unit of = knowledge.getObject().measures().get(measure).unit();
         if (of.quantity() != read.quantity()) {
-            throw new Refused("measure '" + measure + "' is measured in " + of.symbol() + ", which " + read.symbol()
-                    + " does not convert to");
+            throw new Refused(
+                    "measure '" + measure + "' is not measured in " + read.symbol(), "give it in " + of.symbol());
         }
         refuseUnbelieved(knowledge.getObject().measures().get(measure), TypedFigure.number("value", value), read, sure);
         OptionalDouble from = TypedFigure.maybe("--low", low);
@@ -210,8 +211,9 @@ class EntryCommands {
                     case "complaint" -> TextField.COMPLAINT;
                     case "driver-account" -> TextField.DRIVER_ACCOUNT;
                     case "work-done" -> TextField.WORK_DONE;
-                    default -> throw new WrongUsage("'" + Terminal.harmless(rest.get(0))
-                            + "' cannot be told; title, complaint, driver-account or work-done");
+                    default -> throw new WrongUsage(
+                            "'" + Terminal.harmless(rest.get(0)) + "' cannot be told",
+                            "title, complaint, driver-account or work-done");
                 };
         String text = String.join(" ", rest.subList(1, rest.size()));
         stored(context, enter(words.get(0), List.of(new TextSet(field, text)), reason));
@@ -289,14 +291,17 @@ class EntryCommands {
         Measure.Belief belief = measure.belief(value, unit);
         String read = shop.units().given(value, unit);
         if (belief == Measure.Belief.IMPOSSIBLE) {
-            throw new Refused(read + " cannot be: " + measure.title() + " lies "
-                    + BelievedRange.of(measure.possible(), measure, shop.units())
-                    + "; look at number and unit again, nothing was stored");
+            throw new Refused(
+                    read + " cannot be: " + measure.title() + " lies "
+                            + BelievedRange.of(measure.possible(), measure, shop.units()),
+                    "look at number and unit again, nothing was stored");
         }
         if (belief == Measure.Belief.DOUBTFUL && !sure) {
-            throw new Refused(read + " would be out of the ordinary: " + measure.title() + " is read "
-                    + BelievedRange.of(measure.plausible(), measure, shop.units())
-                    + " on sound and failed trucks; look again, and if it was read so add --sure; nothing was stored");
+            throw new Refused(
+                    read + " would be out of the ordinary: " + measure.title() + " is read "
+                            + BelievedRange.of(measure.plausible(), measure, shop.units())
+                            + " on sound and failed trucks",
+                    "look again, and if it was read so add --sure; nothing was stored");
         }
     }
 
@@ -310,7 +315,7 @@ class EntryCommands {
 
     private static List<String> rest(List<String> words, String usage) {
         if (words.size() < 2) {
-            throw new WrongUsage("too few words; " + usage);
+            throw new WrongUsage("too few words", usage);
         }
         return words.subList(1, words.size());
     }

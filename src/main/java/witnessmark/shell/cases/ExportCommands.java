@@ -221,7 +221,7 @@ class ExportCommands {
             json = switch (as) {
                 case "csv" -> false;
                 case "json" -> true;
-                default -> throw new WrongUsage("--as '" + Terminal.harmless(as) + "' is not known; csv or json");};
+                default -> throw new WrongUsage("--as '" + Terminal.harmless(as) + "' is not known", "csv or json");};
             write(columns);
         }
 

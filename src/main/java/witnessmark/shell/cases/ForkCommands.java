@@ -43,7 +43,7 @@ class ForkCommands {
             @Argument(index = 1, description = "id of the new case") String to,
             @Option(longName = "reason", defaultValue = "", description = "why it is carried on") String reason) {
         if (reason.isBlank()) {
-            throw new WrongUsage("--reason is missing: it stays in the new case");
+            throw new WrongUsage("--reason is missing", "say why, it stays in the new case");
         }
         CaseStore store = cases.getObject().store();
         CaseHistory old = store.readAsKept(new CaseId(id));

@@ -46,7 +46,7 @@ final class LayoutOption {
         Set<String> allowed = LayoutWords.allowed(feature).keySet();
         if (!allowed.contains(word)) {
             throw new WrongUsage(
-                    "--" + feature + " '" + Terminal.harmless(word) + "' is not known; " + String.join(", ", allowed));
+                    "--" + feature + " '" + Terminal.harmless(word) + "' is not known", String.join(", ", allowed));
         }
         words.put(feature, word);
     }
@@ -55,11 +55,12 @@ final class LayoutOption {
         try {
             int number = Integer.parseInt(word);
             if (number < 1 || number > MOST_RATIOS) {
-                throw new WrongUsage("--" + option + " '" + word + "' is not from 1 to " + MOST_RATIOS);
+                throw new WrongUsage("--" + option + " '" + word + "' cannot be", "give 1 to " + MOST_RATIOS);
             }
             return number;
         } catch (NumberFormatException e) {
-            throw new WrongUsage("--" + option + " '" + Terminal.harmless(word) + "' is not a whole number");
+            throw new WrongUsage(
+                    "--" + option + " '" + Terminal.harmless(word) + "' is not a whole number", "give digits");
         }
     }
 }

@@ -56,9 +56,10 @@ public class ShopKey {
             }
             return SignedHead.of(probe, pair.getPrivate(), pair.getPublic());
         } catch (FileAlreadyExistsException e) {
-            throw new Refused("there is a key already, '" + file + "'; what was signed with it needs it, keep it");
+            throw new Refused("there is a key already, '" + file + "'", "what was signed with it needs it, keep it");
         } catch (IOException e) {
-            throw new Refused("the key '" + file + "' cannot be written: " + e.getMessage());
+            throw new Refused(
+                    "the key '" + file + "' cannot be written: " + e.getMessage(), "check that its folder lets you");
         } catch (GeneralSecurityException e) {
             throw new IllegalStateException("every Java platform from 15 on has " + ALGORITHM, e);
         }
@@ -81,8 +82,9 @@ public class ShopKey {
                     new X509EncodedKeySpec(Base64.getDecoder().decode(lines.get(1))));
             return Optional.of(SignedHead.of(mark, with, key));
         } catch (IOException | GeneralSecurityException | IllegalArgumentException e) {
-            throw new Refused("the key '" + file + "' cannot be read: " + e.getMessage()
-                    + "; bring it back from a copy," + " or take it away and make a new one with: key make");
+            throw new Refused(
+                    "the key '" + file + "' cannot be read: " + e.getMessage(),
+                    "bring it back from a copy," + " or take it away and make a new one with: key make");
         }
     }
 

@@ -80,14 +80,19 @@ final class VerifyText {
         HeadMark mark = signed(head)
                 .map(SignedHead::mark)
                 .or(() -> HeadMark.parse(head))
-                .orElseThrow(() -> new Refused("--head '" + head + "' is not the end of a chain; it reads"
-                        + " witnessmark:CASE:NUMBER:HASH and stands at the foot of every document of the case"));
+                .orElseThrow(
+                        () -> new Refused(
+                                "--head '" + head + "' is not the end of a chain",
+                                "it reads"
+                                        + " witnessmark:CASE:NUMBER:HASH and stands at the foot of every document of the case"));
         CaseHistory history = store.read(id);
         if (!mark.isIn(history)) {
-            throw new Refused("case " + id + ": it does not hold the entry that was noted, entry " + mark.entry()
-                    + " of case " + mark.id() + "; it ends with entry "
-                    + history.last().number() + ". It was cut, changed or replaced by an older copy; bring back the"
-                    + " store in which that entry stands");
+            throw new Refused(
+                    "case " + id + ": it does not hold the entry that was noted, entry " + mark.entry() + " of case "
+                            + mark.id(),
+                    "it ends with entry " + history.last().number()
+                            + ". It was cut, changed or replaced by an older copy; bring back the"
+                            + " store in which that entry stands");
         }
     }
 
@@ -97,11 +102,12 @@ final class VerifyText {
             String text = new String(GivenFile.read(Path.of(head), LARGEST_HEAD), StandardCharsets.UTF_8);
             Optional<SignedHead> signed = SignedHead.parse(text);
             if (signed.isEmpty() && HeadMark.parse(text).isPresent()) {
-                throw new Refused("'" + head + "' is not signed; give its text to --head itself");
+                throw new Refused("'" + head + "' is not signed", "give its text to --head itself");
             }
             signed.filter(s -> !s.isTrue()).ifPresent(s -> {
-                throw new Refused("'" + head + "': the signature is not that of key " + s.fingerprint()
-                        + "; it was changed, get it anew from the shop that signed");
+                throw new Refused(
+                        "'" + head + "': the signature is not that of key " + s.fingerprint(),
+                        "it was changed, get it anew from the shop that signed");
             });
             return signed;
         }

@@ -116,7 +116,7 @@ class CardCommands {
             return checked(file.equals(STANDARD_INPUT) ? standardInput() : text(file));
         }
         if (asker instanceof NobodyAnswers) {
-            throw new Refused("nobody can be asked here; give the card as a file, or - for standard input");
+            throw new Refused("nobody can be asked here", "give the card as a file, or - for standard input");
         }
         page.line(wording.text("card.type"));
         List<String> lines = new ArrayList<>();
@@ -130,11 +130,12 @@ class CardCommands {
 
     private static String checked(String card) {
         if (card.isBlank()) {
-            throw new Refused("the card is empty; nothing was stored");
+            throw new Refused("the card is empty", "nothing was stored");
         }
         if (card.length() > LONGEST) {
-            throw new Refused("the card has " + card.length() + " characters; give at most " + LONGEST
-                    + ", one truck at a time; nothing was stored");
+            throw new Refused(
+                    "the card has " + card.length() + " characters",
+                    "give at most " + LONGEST + ", one truck at a time; nothing was stored");
         }
         return Terminal.harmless(card.strip());
     }
@@ -143,7 +144,7 @@ class CardCommands {
         try {
             return decoded("standard input", System.in.readNBytes(4 * LONGEST + 1));
         } catch (IOException e) {
-            throw new Refused("standard input cannot be read: " + e.getMessage());
+            throw new Refused("standard input cannot be read: " + e.getMessage(), "give the card as a file");
         }
     }
 
@@ -151,7 +152,7 @@ class CardCommands {
         try {
             return decoded("card '" + Terminal.harmless(file) + "'", Files.readAllBytes(Path.of(file)));
         } catch (IOException e) {
-            throw new Refused("card '" + Terminal.harmless(file) + "' cannot be read; give the path of a text file");
+            throw new Refused("card '" + Terminal.harmless(file) + "' cannot be read", "give the path of a text file");
         }
     }
 
@@ -162,7 +163,7 @@ class CardCommands {
                     .decode(java.nio.ByteBuffer.wrap(bytes))
                     .toString();
         } catch (java.nio.charset.CharacterCodingException e) {
-            throw new Refused(what + " is not UTF-8; save it anew as UTF-8 text");
+            throw new Refused(what + " is not UTF-8", "save it anew as UTF-8 text");
         }
     }
 

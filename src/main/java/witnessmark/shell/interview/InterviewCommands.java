@@ -80,8 +80,9 @@ class InterviewCommands {
                     String answers) {
         Texts wording = Texts.of("interview", language.isEmpty() ? shop.language() : LanguageOption.of(language));
         if (Cases.isFile(name)) {
-            throw new Refused("'" + Terminal.harmless(name) + "' is a file, and an interview keeps each answer in the"
-                    + " store; import it first: case import " + Terminal.harmless(name));
+            throw new Refused(
+                    "'" + Terminal.harmless(name) + "' is a file, and an interview keeps each answer in the" + " store",
+                    "import it first: case import " + Terminal.harmless(name));
         }
         if (!as.isEmpty() && !name.equals(NEW)) {
             throw new WrongUsage("--as names a new case: interview new --as " + Terminal.harmless(as));
@@ -148,8 +149,9 @@ class InterviewCommands {
             try {
                 return new PreparedAnswers(Files.newBufferedReader(Path.of(answers)), out);
             } catch (IOException e) {
-                throw new Refused("answers '" + Terminal.harmless(answers)
-                        + "' cannot be read; give the path of a text file with one answer a line");
+                throw new Refused(
+                        "answers '" + Terminal.harmless(answers) + "' cannot be read",
+                        "give the path of a text file with one answer a line");
             }
         }
         if (Terminal.canAsk()) {

@@ -55,7 +55,7 @@ final class PreparedAnswers implements Asker {
 
     @Override
     public void refused(String why) {
-        throw new Refused(why + " (line " + line + " of the answers); the answers given before it are kept");
+        throw new Refused(why + " (line " + line + " of the answers)", "the answers given before it are kept");
     }
 
     @Override
@@ -115,7 +115,7 @@ final class PreparedAnswers implements Asker {
             line++;
             if (text != null && text.length() > LONGEST) {
                 throw new Refused(
-                        "line " + line + " of the answers is longer than " + LONGEST + " characters; shorten it");
+                        "line " + line + " of the answers is longer than " + LONGEST + " characters", "shorten it");
             }
             return text;
         } catch (IOException e) {

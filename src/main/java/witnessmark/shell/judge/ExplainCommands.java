@@ -89,7 +89,7 @@ class ExplainCommands {
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         Format form = Format.of(format);
         if (words.size() < 2) {
-            throw new WrongUsage("whatif needs a case and at least one FINDING=state; see: help whatif");
+            throw new WrongUsage("whatif needs a case and at least one FINDING=state", "see: help whatif");
         }
         CaseFile file = cases.getObject().find(words.get(0)).present();
         Map<String, FindingState> findings = new LinkedHashMap<>();
@@ -132,7 +132,7 @@ class ExplainCommands {
         Cause one = cause(first);
         Cause other = cause(second);
         if (one.id().equals(other.id())) {
-            throw new WrongUsage("'" + one.id() + "' is given twice; give two different causes");
+            throw new WrongUsage("'" + one.id() + "' is given twice", "give two different causes");
         }
         try (OpenCase open = diagnosis.getObject().open(file)) {
             Accounts accounts = open.accounts(one.id(), other.id());
@@ -165,9 +165,9 @@ class ExplainCommands {
         findings.put(
                 finding,
                 FindingState.parse(equals < 0 ? "present" : word.substring(equals + 1))
-                        .orElseThrow(() -> new Refused("'" + Terminal.harmless(word)
-                                + "' does not say how it is supposed to be; write " + finding + "= and one of "
-                                + FindingState.WORDS)));
+                        .orElseThrow(() -> new Refused(
+                                "'" + Terminal.harmless(word) + "' does not say how it is supposed to be",
+                                "write " + finding + "= and one of " + FindingState.WORDS)));
     }
 
     private static String near(String id, java.util.Collection<String> known) {

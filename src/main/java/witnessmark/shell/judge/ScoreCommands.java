@@ -79,7 +79,7 @@ class ScoreCommands {
 
     private static List<CaseDocument> documents(Path folder) {
         if (!Files.isDirectory(folder)) {
-            throw new Refused("no folder '" + folder + "'; give the path of a folder with YAML case files");
+            throw new Refused("no folder '" + folder + "'", "give the path of a folder with YAML case files");
         }
         try (Stream<Path> files = Files.list(folder)) {
             List<CaseDocument> documents = new ArrayList<>();
@@ -88,11 +88,13 @@ class ScoreCommands {
                 documents.add(new CaseReader().read(file));
             }
             if (documents.stream().noneMatch(d -> d.expected().isPresent())) {
-                throw new Refused("no case in '" + folder + "' says what is 'expected'; see sample-cases for the form");
+                throw new Refused(
+                        "no case in '" + folder + "' says what is 'expected'", "see sample-cases for the form");
             }
             return documents;
         } catch (IOException e) {
-            throw new Refused("folder '" + folder + "' cannot be read: " + e.getMessage());
+            throw new Refused(
+                    "folder '" + folder + "' cannot be read: " + e.getMessage(), "check that you may read it");
         }
     }
 

@@ -47,7 +47,7 @@ class KnowledgeCommands {
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         if (words.isEmpty()) {
             throw new WrongUsage(
-                    "no words given; knowledge find WORDS, such as: knowledge find jumps out going uphill");
+                    "no words given", "knowledge find WORDS, such as: knowledge find jumps out going uphill");
         }
         List<Hit> hits = new FindWords(knowledge.getObject()).find(String.join(" ", words), Math.min(100, most));
         if (Format.of(format) == Format.JSON) {
@@ -77,8 +77,9 @@ class KnowledgeCommands {
         KnowledgeBase base = knowledge.getObject();
         KnowledgePage page = new KnowledgePage(base, new Page(context.outputWriter()));
         if (!page.show(id)) {
-            throw new Refused("nothing in the knowledge base has the id '" + Terminal.harmless(id) + "'; "
-                    + Nearest.mend(id, KnowledgePage.ids(base), "search it with: knowledge find WORDS"));
+            throw new Refused(
+                    "nothing in the knowledge base has the id '" + Terminal.harmless(id) + "'",
+                    Nearest.mend(id, KnowledgePage.ids(base), "search it with: knowledge find WORDS"));
         }
     }
 
@@ -99,7 +100,7 @@ class KnowledgeCommands {
                     .forEach(m -> rows.put(m.id(), m.title() + ", " + m.unit().symbol()));
             case "pages" -> base.pages().keySet().forEach(p -> rows.put(p, "read it with: knowledge show " + p));
             default -> throw new WrongUsage(
-                    "'" + Terminal.harmless(what) + "' cannot be listed; causes, findings, measures or pages");
+                    "'" + Terminal.harmless(what) + "' cannot be listed", "causes, findings, measures or pages");
         }
         Page page = new Page(context.outputWriter());
         rows.forEach((id, title) -> page.indented(String.format("%-40s ", id), "    ", title));

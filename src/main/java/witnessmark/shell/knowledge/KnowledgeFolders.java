@@ -74,27 +74,32 @@ public final class KnowledgeFolders {
 
     private static List<KnowledgeFile> onDisk(Path folder) {
         if (!Files.isDirectory(folder)) {
-            throw new Refused("knowledge folder '" + folder + "' is no folder; give the path of one after --knowledge");
+            throw new Refused(
+                    "knowledge folder '" + folder + "' is no folder", "give the path of one after --knowledge");
         }
         try {
             refuseRules(folder);
             List<KnowledgeFile> files = KnowledgeFolder.files(folder);
             if (files.size() > MOST_FILES) {
-                throw new Refused("knowledge folder '" + folder + "' holds " + files.size() + " files; at most "
-                        + MOST_FILES + " are read");
+                throw new Refused(
+                        "knowledge folder '" + folder + "' holds " + files.size() + " files",
+                        "at most " + MOST_FILES + " are read");
             }
             return files;
         } catch (IOException e) {
-            throw new Refused("knowledge folder '" + folder + "' cannot be read: " + e.getMessage());
+            throw new Refused(
+                    "knowledge folder '" + folder + "' cannot be read: " + e.getMessage(),
+                    "check that you may read it");
         }
     }
 
     private static void refuseRules(Path folder) throws IOException {
         try (Stream<Path> walk = Files.walk(folder, 4)) {
             walk.filter(p -> p.toString().endsWith(".drl")).findFirst().ifPresent(rule -> {
-                throw new Refused("'" + folder.relativize(rule)
-                        + "' is a rule file: rules are code and are compiled in when the program is built; put it into"
-                        + " knowledge-base/witnessmark/rules and build, or take it out");
+                throw new Refused(
+                        "'" + folder.relativize(rule)
+                                + "' is a rule file: rules are code and are compiled in when the program is built",
+                        "put it into" + " knowledge-base/witnessmark/rules and build, or take it out");
             });
         }
     }

@@ -39,8 +39,9 @@ public final class KnownIds {
 
     private static void known(String what, String id, Collection<String> ids) {
         if (!ids.contains(id)) {
-            throw new Refused("no " + what + " '" + Terminal.harmless(id) + "' is known; "
-                    + Nearest.mend(id, ids, "search it with: knowledge find WORDS"));
+            throw new Refused(
+                    "no " + what + " '" + Terminal.harmless(id) + "' is known",
+                    Nearest.mend(id, ids, "search it with: knowledge find WORDS"));
         }
     }
 }

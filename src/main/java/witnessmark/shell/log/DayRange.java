@@ -13,7 +13,7 @@ record DayRange(Optional<LocalDate> from, Optional<LocalDate> to) {
     static DayRange of(String from, String to) {
         DayRange range = new DayRange(day("from", from), day("to", to));
         if (range.from.isPresent() && range.to.isPresent() && range.from.get().isAfter(range.to.get())) {
-            throw new WrongUsage("--from " + from + " is after --to " + to);
+            throw new WrongUsage("--from " + from + " is after --to " + to, "give the earlier day first");
         }
         return range;
     }
@@ -22,7 +22,8 @@ record DayRange(Optional<LocalDate> from, Optional<LocalDate> to) {
         try {
             return text.isEmpty() ? Optional.empty() : Optional.of(LocalDate.parse(text));
         } catch (DateTimeParseException e) {
-            throw new WrongUsage("--" + option + " '" + Terminal.harmless(text) + "' is no date as 2026-03-01");
+            throw new WrongUsage(
+                    "--" + option + " '" + Terminal.harmless(text) + "' is no date", "write it as 2026-03-01");
         }
     }
 

@@ -81,14 +81,15 @@ class FleetCommands {
     private static Path free(Path folder, boolean replace) {
         for (FleetTable table : FleetTable.values()) {
             if (!replace && Files.exists(file(folder, table))) {
-                throw new Refused("'" + file(folder, table)
-                        + "' is there already; give another folder after --out, or add --replace");
+                throw new Refused(
+                        "'" + file(folder, table) + "' is there already",
+                        "give another folder after --out, or add --replace");
             }
         }
         try {
             return Files.createDirectories(folder);
         } catch (IOException e) {
-            throw new Refused("'" + folder + "' cannot be made; give another folder after --out");
+            throw new Refused("'" + folder + "' cannot be made", "give another folder after --out");
         }
     }
 

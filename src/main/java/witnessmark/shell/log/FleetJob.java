@@ -53,18 +53,19 @@ class FleetJob {
     /** Reads it all; throws {@link Refused} if there is no log, or if it was stopped. */
     FleetResult run(Order order) {
         if (!Files.isDirectory(order.folder())) {
-            throw new Refused("'" + order.folder() + "' is no folder; give that of the fleet's logs");
+            throw new Refused("'" + order.folder() + "' is no folder", "give that of the fleet's logs");
         }
         List<FleetFile> files = files(order.folder());
         if (files.isEmpty()) {
             throw new Refused(
-                    "'" + order.folder() + "' holds no log files (looked for .csv .log .txt .candump .asc, also .gz)");
+                    "'" + order.folder() + "' holds no log files",
+                    "looked for were .csv .log .txt .candump .asc, also .gz");
         }
         FleetTerms terms = terms(order, files);
         try (WatchReading watch = WatchReading.onTerminal()) {
             List<ReadOutcome> outcomes = read(order.folder(), files, terms, watch);
             if (watch.isStopped()) {
-                throw new Refused("stopped before the end; nothing was written");
+                throw new Refused("stopped before the end", "nothing was written");
             }
             return FleetResult.of(outcomes);
         }
@@ -86,7 +87,8 @@ class FleetJob {
                     .forEach(f -> found.put(folder.relativize(f).toString().replace('\\', '/'), f));
             return found;
         } catch (IOException | UncheckedIOException e) {
-            throw new Refused("'" + folder + "' cannot be listed (" + e.getMessage() + ")");
+            throw new Refused(
+                    "'" + folder + "' cannot be listed (" + e.getMessage() + ")", "check that you may read it");
         }
     }
 
@@ -130,7 +132,7 @@ class FleetJob {
 
     private static Path existing(Path folder) {
         if (!Files.isDirectory(folder)) {
-            throw new Refused("--profiles '" + folder + "' is no folder");
+            throw new Refused("--profiles '" + folder + "' is no folder", "give that of the trucks' profiles");
         }
         return folder;
     }
@@ -139,7 +141,7 @@ class FleetJob {
         try {
             return Files.readString(file);
         } catch (IOException e) {
-            throw new Refused("'" + file + "' cannot be read; check that it is there and is UTF-8 text");
+            throw new Refused("'" + file + "' cannot be read", "check that it is there and is UTF-8 text");
         }
     }
 
@@ -163,7 +165,7 @@ class FleetJob {
             return outcomes;
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
-            throw new Refused("reading was interrupted; nothing was written");
+            throw new Refused("reading was interrupted", "nothing was written");
         } catch (ExecutionException e) {
             throw new IllegalStateException(Optional.ofNullable(e.getCause()).orElse(e));
         } finally {

@@ -198,8 +198,8 @@ class ImportResults {
         List<String> hashes = day.logs().stream().map(SourceLog::sha256).toList();
         if (before != null && !hashes.containsAll(HeldLogs.hashes(before))) {
             throw new Refused(
-                    "evidence " + name + " of the case rests on logs that this record lacks; take it off first"
-                            + " if the record is right");
+                    "evidence " + name + " of the case rests on logs that this record lacks",
+                    "take it off first" + " if the record is right");
         }
     }
 
@@ -233,8 +233,9 @@ class ImportResults {
             return day.record();
         }
         if (nevertheless.isEmpty()) {
-            throw new Refused("the logs may not be of this truck or time: " + String.join("; ", doubts)
-                    + "; if they are all the same, take them with --nevertheless 'why'");
+            throw new Refused(
+                    "the logs may not be of this truck or time: " + String.join("; ", doubts),
+                    "if they are all the same, take them with --nevertheless 'why'");
         }
         List<String> kept = new ArrayList<>(doubts);
         kept.add("added nevertheless: " + nevertheless);

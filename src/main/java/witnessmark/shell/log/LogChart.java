@@ -40,7 +40,7 @@ public record LogChart(Kind kind, Path out, boolean replace) {
                     case "timeline" -> new LogChart(Kind.TIMELINE, Path.of(out), replace);
                     case "map" -> new LogChart(Kind.MAP, Path.of(out), replace);
                     default -> throw new WrongUsage(
-                            "--chart '" + Terminal.harmless(kind) + "' is not known; timeline or map");
+                            "--chart '" + Terminal.harmless(kind) + "' is not known", "timeline or map");
                 });
     }
 
@@ -56,7 +56,8 @@ public record LogChart(Kind kind, Path out, boolean replace) {
 
     private static TruckResult only(LogJob.Done done) {
         if (done.results().size() != 1) {
-            throw new Refused("the logs are of " + done.results().size() + " trucks; a chart shows one, name its logs");
+            throw new Refused(
+                    "the logs are of " + done.results().size() + " trucks", "a chart shows one, name its logs");
         }
         return done.results().get(0);
     }
@@ -76,7 +77,7 @@ public record LogChart(Kind kind, Path out, boolean replace) {
 
     private static String timeline(TruckResult truck) {
         if (truck.trips().size() != 1) {
-            throw new Refused(truck.trips().size() + " logs were read; a timeline shows one, name that one");
+            throw new Refused(truck.trips().size() + " logs were read", "a timeline shows one, name that one");
         }
         TripResult trip = truck.trips().get(0);
         return TripTimelineChart.svg(

@@ -54,7 +54,7 @@ class LogCommands {
                 mapping.isEmpty() ? Optional.empty() : Optional.of(ReadMapping.from(Path.of(mapping)));
         PeekLog.Peek peek = PeekLog.at(Path.of(file), given);
         if (!saveTo.isEmpty() && peek.mapping().isEmpty()) {
-            throw new Refused("'" + file + "' is a candump log; it needs no mapping, leave --save-mapping out");
+            throw new Refused("'" + file + "' is a candump log", "it needs no mapping, leave --save-mapping out");
         }
         Page page = new Page(context.outputWriter());
         new LogLookText(page).print(peek);
@@ -88,7 +88,7 @@ class LogCommands {
             @Option(longName = "out", defaultValue = "", description = "SVG file to write") String out,
             @Option(longName = "replace", description = "overwrite the file") boolean replace) {
         if (!List.of("text", "json", "csv").contains(format)) {
-            throw new WrongUsage("--format '" + format + "' is not known; text, json or csv");
+            throw new WrongUsage("--format '" + format + "' is not known", "text, json or csv");
         }
         Optional<LogChart> wanted = LogChart.wanted(chart, out, replace);
         LogJob.Done done = jobs.getObject().run(order(words, mapping, load));
@@ -136,7 +136,7 @@ class LogCommands {
             case "" -> HabitLimits.Load.UNKNOWN;
             case "empty" -> HabitLimits.Load.EMPTY;
             case "loaded" -> HabitLimits.Load.LOADED;
-            default -> throw new WrongUsage("--load '" + Terminal.harmless(word) + "' is not known; empty or loaded");
+            default -> throw new WrongUsage("--load '" + Terminal.harmless(word) + "' is not known", "empty or loaded");
         };
     }
 }

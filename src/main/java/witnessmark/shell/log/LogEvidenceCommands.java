@@ -148,14 +148,15 @@ class LogEvidenceCommands {
     private static LogRecord doubted(LogRecord record, List<String> doubts, String nevertheless) {
         if (doubts.isEmpty()) {
             if (!nevertheless.isEmpty()) {
-                throw new WrongUsage("--nevertheless: nothing speaks against these logs; leave it out");
+                throw new WrongUsage("--nevertheless: nothing speaks against these logs", "leave it out");
             }
             return record;
         }
         if (nevertheless.isEmpty()) {
-            throw new Refused("these logs may not be of this truck or time: " + String.join("; ", doubts)
-                    + "\nnothing was stored; if they are all the same, add them with --nevertheless 'why', and the case"
-                    + " keeps it");
+            throw new Refused(
+                    "these logs may not be of this truck or time: " + String.join("; ", doubts)
+                            + "\nnothing was stored",
+                    "if they are all the same, add them with --nevertheless 'why', and the case" + " keeps it");
         }
         List<String> kept = new ArrayList<>(doubts);
         kept.add("added nevertheless: " + nevertheless);
@@ -176,7 +177,7 @@ class LogEvidenceCommands {
     /** The logs of one truck, all read to their end and surely understood; anything less is not to stand in a case. */
     private static TruckResult whole(LogJob.Done done) {
         if (done.stopped()) {
-            throw new Refused("stopped before the end; nothing was stored");
+            throw new Refused("stopped before the end", "nothing was stored");
         }
         List<String> faults = new ArrayList<>(done.failures());
         if (done.results().size() > 1) {
@@ -297,14 +298,14 @@ class LogEvidenceCommands {
     private Period period(String name, String truck, ManyWords places, String mapping, HabitLimits.Load load) {
         LogJob.Done done = jobs.getObject().run(new LogJob.Order(truck, places.words(), mapping, load, false));
         if (done.stopped()) {
-            throw new Refused("stopped before the end; two periods are compared only when both are read whole");
+            throw new Refused("stopped before the end", "two periods are compared only when both are read whole");
         }
         if (!done.failures().isEmpty()) {
             throw new Refused(String.join("\n", done.failures()));
         }
         if (done.results().size() > 1) {
             throw new Refused(
-                    "--" + name + ": the logs are of " + done.results().size() + " trucks; name those of one");
+                    "--" + name + ": the logs are of " + done.results().size() + " trucks", "name those of one");
         }
         return new Period(done, done.results().get(0));
     }

@@ -41,17 +41,18 @@ record ReadDaysTable(List<TruckDay> days, String sha256) {
                 .ofCsvRecord(new InputStreamReader(new ByteArrayInputStream(bytes), StandardCharsets.UTF_8))) {
             Iterator<CsvRecord> each = rows.iterator();
             if (!each.hasNext() || !each.next().getFields().equals(FleetTable.DAYS.header())) {
-                throw new Refused("'" + table + "' is no table of trucks and days; give days.csv as log fleet or the"
-                        + " fleet's job writes it, with its first line");
+                throw new Refused(
+                        "'" + table + "' is no table of trucks and days",
+                        "give days.csv as log fleet or the" + " fleet's job writes it, with its first line");
             }
             while (each.hasNext() && faults.size() < MOST_FAULTS) {
                 read(table, each.next(), days, faults);
             }
         } catch (IOException | CsvParseException e) {
-            throw new Refused("'" + table + "' cannot be read as CSV (" + e.getMessage() + "); write it anew");
+            throw new Refused("'" + table + "' cannot be read as CSV (" + e.getMessage() + ")", "write it anew");
         }
         if (!faults.isEmpty()) {
-            throw new Refused(String.join("\n", faults) + "\nnothing was stored; have the table written anew");
+            throw new Refused(String.join("\n", faults) + "\nnothing was stored", "have the table written anew");
         }
         return new ReadDaysTable(days, sha256(bytes));
     }
@@ -73,7 +74,7 @@ record ReadDaysTable(List<TruckDay> days, String sha256) {
         } catch (IOException e) {
             // Said below, whatever keeps it from being read.
         }
-        throw new Refused("'" + table + "' cannot be read; give the path of a days.csv of at most 2 GB");
+        throw new Refused("'" + table + "' cannot be read", "give the path of a days.csv of at most 2 GB");
     }
 
     private static String sha256(byte[] bytes) {

@@ -122,6 +122,6 @@ class DocumentCommands {
     }
 
     private static WrongUsage unknown(String what, String given, String known) {
-        return new WrongUsage(what + " '" + Terminal.harmless(given) + "' is not known; one of " + known);
+        return new WrongUsage(what + " '" + Terminal.harmless(given) + "' is not known", "one of " + known);
     }
 }

@@ -10,6 +10,6 @@ public final class LanguageOption {
     public static Language of(String tag) {
         return Language.parse(tag)
                 .orElseThrow(() -> new WrongUsage(
-                        "--language '" + Terminal.harmless(tag) + "' is not known; one of " + Language.TAGS));
+                        "--language '" + Terminal.harmless(tag) + "' is not known", "one of " + Language.TAGS));
     }
 }

@@ -14,11 +14,11 @@ public final class NewFile {
 
     public static void write(Path target, byte[] bytes, boolean replace) {
         if (Files.exists(target) && !replace) {
-            throw new Refused("'" + target + "' is there already; give another name after --out, or add --replace");
+            throw new Refused("'" + target + "' is there already", "give another name after --out, or add --replace");
         }
         Path folder = target.toAbsolutePath().getParent();
         if (!Files.isDirectory(folder)) {
-            throw new Refused("'" + folder + "' is no folder; make it first, or give another path after --out");
+            throw new Refused("'" + folder + "' is no folder", "make it first, or give another path after --out");
         }
         try {
             Path part = Files.createTempFile(folder, ".writing-", ".part");
@@ -30,10 +30,10 @@ public final class NewFile {
                 Files.deleteIfExists(part);
             }
         } catch (FileAlreadyExistsException e) {
-            throw new Refused("'" + target + "' was made meanwhile; give another name, or add --replace");
+            throw new Refused("'" + target + "' was made meanwhile", "give another name, or add --replace");
         } catch (IOException e) {
             throw new Refused(
-                    "'" + target + "' cannot be written; check that the folder may be written to and has room");
+                    "'" + target + "' cannot be written", "check that the folder may be written to and has room");
         }
     }
 

@@ -1,8 +1,16 @@
 package witnessmark.shell.print;
 
-/** An input was refused; the message says what, where and the mend. */
-public final class Refused extends RuntimeException {
-    public Refused(String message) {
-        super(message);
+import witnessmark.refusal.Refusal;
+
+/** An input was refused. */
+public final class Refused extends Refusal {
+    private static final long serialVersionUID = 1L;
+
+    public Refused(String sentence) {
+        super(sentence);
+    }
+
+    public Refused(String what, String mend) {
+        super(what, mend);
     }
 }

@@ -12,16 +12,16 @@ public final class GivenFile {
 
     public static byte[] read(Path file, int largest) {
         if (!Files.isRegularFile(file)) {
-            throw new Refused("there is no file '" + file + "'; check the name");
+            throw new Refused("there is no file '" + file + "'", "check the name");
         }
         try (InputStream in = Files.newInputStream(file)) {
             byte[] bytes = in.readNBytes(largest + 1);
             if (bytes.length > largest) {
-                throw new Refused("'" + file + "' is larger than " + largest + " bytes; make it smaller");
+                throw new Refused("'" + file + "' is larger than " + largest + " bytes", "make it smaller");
             }
             return bytes;
         } catch (IOException e) {
-            throw new Refused("'" + file + "' cannot be read; check that you may read it");
+            throw new Refused("'" + file + "' cannot be read", "check that you may read it");
         }
     }
 }

@@ -121,11 +121,12 @@ public final class LineParser implements CommandParser {
             value = words.get(i + 1);
             used = 1;
         } else {
-            throw new WrongUsage("--" + name + " needs a value; see: help " + command.getName());
+            throw new WrongUsage("--" + name + " needs a value", "see: help " + command.getName());
         }
         if (known.type() == Integer.class && !value.matches("-?\\d{1,9}")) {
-            throw new WrongUsage("--" + name + " '" + Terminal.harmless(Terminal.shortened(value))
-                    + "' is no whole number; give digits, as in --" + name + " 10");
+            throw new WrongUsage(
+                    "--" + name + " '" + Terminal.harmless(Terminal.shortened(value)) + "' is no whole number",
+                    "give digits, as in --" + name + " 10");
         }
         input.addOption(CommandOption.with()
                 .longName(name)

@@ -5,27 +5,17 @@ import java.nio.file.InvalidPathException;
 import java.util.Optional;
 import org.springframework.shell.core.command.ExitStatus;
 import org.springframework.shell.core.command.exit.ExitStatusExceptionMapper;
-import witnessmark.casefile.CaseRefused;
-import witnessmark.casefile.store.CaseChangedMeanwhile;
-import witnessmark.casefile.store.StoreUnavailable;
-import witnessmark.document.DocumentRefused;
-import witnessmark.gearbox.ProfileRefused;
-import witnessmark.gearbox.QuestionRefused;
-import witnessmark.inference.TooDense;
-import witnessmark.shell.print.Refused;
+import witnessmark.refusal.Refusal;
 import witnessmark.shell.print.WrongUsage;
-import witnessmark.triplog.read.UnreadableLog;
-import witnessmark.truck.TruckRefused;
-import witnessmark.yaml.FaultyInput;
 
 /** Turns what went wrong in a command into its message and exit code; the stack trace of a fault inside goes to a file. */
 public final class Refusals implements ExitStatusExceptionMapper {
     @Override
     public ExitStatus apply(Exception thrown) {
-        Optional<Throwable> known = known(thrown);
-        if (known.isPresent()) {
-            ExitCode code = known.get() instanceof WrongUsage ? ExitCode.WRONG_USAGE : ExitCode.REFUSED_INPUT;
-            return new ExitStatus(code.number(), String.valueOf(known.get().getMessage()));
+        Optional<Refusal> refusal = refusal(thrown);
+        if (refusal.isPresent()) {
+            ExitCode code = refusal.get() instanceof WrongUsage ? ExitCode.WRONG_USAGE : ExitCode.REFUSED_INPUT;
+            return new ExitStatus(code.number(), String.valueOf(refusal.get().getMessage()));
         }
         Throwable root = root(thrown);
         if (root instanceof InvalidPathException path) {
@@ -43,22 +33,10 @@ public final class Refusals implements ExitStatusExceptionMapper {
                         + "; what was stored before is safe. " + FaultLog.write(thrown));
     }
 
-    private static Optional<Throwable> known(Throwable thrown) {
+    private static Optional<Refusal> refusal(Throwable thrown) {
         for (Throwable t = thrown; t != null; t = t.getCause()) {
-            if (t instanceof WrongUsage
-                    || t instanceof Refused
-                    || t instanceof FaultyInput
-                    || t instanceof CaseRefused
-                    || t instanceof DocumentRefused
-                    || t instanceof ProfileRefused
-                    || t instanceof StoreUnavailable
-                    || t instanceof CaseChangedMeanwhile
-                    || t instanceof ProfileRefused
-                    || t instanceof QuestionRefused
-                    || t instanceof TruckRefused
-                    || t instanceof UnreadableLog
-                    || t instanceof TooDense) {
-                return Optional.of(t);
+            if (t instanceof Refusal refusal) {
+                return Optional.of(refusal);
             }
         }
         return Optional.empty();

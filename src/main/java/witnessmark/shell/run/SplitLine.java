@@ -34,7 +34,7 @@ public final class SplitLine {
             }
         }
         if (quote != 0) {
-            throw new WrongUsage("a quote " + quote + " is left open; close it");
+            throw new WrongUsage("a quote " + quote + " is left open", "close it");
         }
         if (inWord) {
             words.add(word.toString());

@@ -18,8 +18,9 @@ public final class TypedFigure {
 
     public static double number(String what, String word) {
         return PlainText.number(word)
-                .orElseThrow(() -> new WrongUsage(what + " '" + Terminal.harmless(word)
-                        + "' is not a number; write digits, with '.' for decimals"));
+                .orElseThrow(() -> new WrongUsage(
+                        what + " '" + Terminal.harmless(word) + "' is not a number",
+                        "write digits, with '.' for decimals"));
     }
 
     /** The number; empty for an empty word. */
@@ -34,17 +35,22 @@ public final class TypedFigure {
     public static double quantity(String what, String word, Unit plain, Unit target) {
         Matcher parts = QUANTITY.matcher(word.strip());
         if (!parts.matches()) {
-            throw new WrongUsage(what + " '" + Terminal.harmless(word) + "' is not a number; write digits, with '.' for"
-                    + " decimals and no other signs, and a unit behind it if you like: " + plain.symbol());
+            throw new WrongUsage(
+                    what + " '" + Terminal.harmless(word) + "' is not a number",
+                    "write digits, with '.' for" + " decimals and no other signs, and a unit behind it if you like: "
+                            + plain.symbol());
         }
         Unit unit = parts.group(2).isEmpty()
                 ? plain
                 : Unit.parse(parts.group(2))
-                        .orElseThrow(() -> new WrongUsage(what + " '" + Terminal.harmless(word)
-                                + "' has a unit that is not known; give it in " + unitsLike(target)));
+                        .orElseThrow(() -> new WrongUsage(
+                                what + " '" + Terminal.harmless(word) + "' has a unit that is not known",
+                                "give it in " + unitsLike(target)));
         if (unit.quantity() != target.quantity()) {
-            throw new WrongUsage(what + " '" + Terminal.harmless(word) + "' is in " + unit.symbol()
-                    + ", which does not convert to " + target.symbol() + "; give it in " + unitsLike(target));
+            throw new WrongUsage(
+                    what + " '" + Terminal.harmless(word) + "' is in " + unit.symbol() + ", which does not convert to "
+                            + target.symbol(),
+                    "give it in " + unitsLike(target));
         }
         return unit.convert(number(what, parts.group(1)), target);
     }
@@ -58,7 +64,7 @@ public final class TypedFigure {
 
     public static Unit unit(String word) {
         return Unit.parse(word)
-                .orElseThrow(() ->
-                        new WrongUsage("unit '" + Terminal.harmless(word) + "' is not known; one of " + Unit.SYMBOLS));
+                .orElseThrow(() -> new WrongUsage(
+                        "unit '" + Terminal.harmless(word) + "' is not known", "one of " + Unit.SYMBOLS));
     }
 }

@@ -67,8 +67,9 @@ public enum Setting {
     /** The setting so named; throws {@link Refused} with the nearest name if it is none. */
     static Setting of(String word) {
         return parse(word)
-                .orElseThrow(() -> new Refused("'" + Terminal.harmless(Terminal.shortened(word)) + "' is no setting; "
-                        + Nearest.to(word, words())
+                .orElseThrow(() -> new Refused(
+                        "'" + Terminal.harmless(Terminal.shortened(word)) + "' is no setting",
+                        Nearest.to(word, words())
                                 .map(near -> "did you mean " + near + "?")
                                 .orElse("known are: " + String.join(", ", words()))));
     }

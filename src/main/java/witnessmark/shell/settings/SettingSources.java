@@ -101,9 +101,10 @@ public final class SettingSources {
     /** Who still sets them means a shared store, and must not write to one in a folder unawares. */
     private static void refuseFormerVariables(Map<String, String> variables) {
         FORMER_VARIABLES.stream().filter(variables::containsKey).forEach(name -> {
-            throw new Refused("the variable " + name + " is not read, since others could see what is in it; write url,"
-                    + " user and password into a file for you alone and name it with " + Setting.DATABASE.variable()
-                    + " or --database");
+            throw new Refused(
+                    "the variable " + name + " is not read, since others could see what is in it",
+                    "write url," + " user and password into a file for you alone and name it with "
+                            + Setting.DATABASE.variable() + " or --database");
         });
     }
 
@@ -113,7 +114,8 @@ public final class SettingSources {
         if (Files.exists(former)) {
             throw new Refused(
                     "settings stand in '" + SettingsFile.of(variables, home).path() + "' now, one NAME: VALUE a"
-                            + " line; write those of '" + former + "' there and remove it");
+                            + " line",
+                    "write those of '" + former + "' there and remove it");
         }
     }
 }

@@ -73,8 +73,8 @@ class SettingsCommands {
             @Option(longName = "clear", defaultValue = "false", description = "take it back") Boolean clear) {
         if (words.isEmpty() || clear != (words.size() == 1)) {
             throw new WrongUsage(
-                    "say which and what: settings set NAME VALUE, or settings set NAME --clear; NAME is one" + " of "
-                            + String.join(", ", Setting.words()));
+                    "say which and what: settings set NAME VALUE, or settings set NAME --clear",
+                    "NAME is one" + " of " + String.join(", ", Setting.words()));
         }
         Setting setting = Setting.of(words.get(0));
         Optional<String> value = clear ? Optional.empty() : Optional.of(kept(setting, words.subList(1, words.size())));

@@ -93,7 +93,7 @@ public final class SettingsFile {
             value.ifPresent(v -> lines.add(at >= 0 ? at : lines.size(), setting.word() + ": " + quoted(v)));
             write(String.join("\n", lines) + (lines.isEmpty() ? "" : "\n"), wanted);
         } catch (IOException e) {
-            throw new Refused("settings file '" + path + "' cannot be written; check that its folder lets you");
+            throw new Refused("settings file '" + path + "' cannot be written", "check that its folder lets you");
         }
     }
 
@@ -121,8 +121,9 @@ public final class SettingsFile {
         }
         if (!isWhatItShouldBe(beside, wanted)) {
             Files.delete(beside);
-            throw new Refused("settings file '" + path + "' is written in a way that this command does not change;"
-                    + " change it in an editor, one NAME: VALUE a line");
+            throw new Refused(
+                    "settings file '" + path + "' is written in a way that this command does not change",
+                    "change it in an editor, one NAME: VALUE a line");
         }
         Files.move(beside, path, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
     }

@@ -44,8 +44,9 @@ public class Shop {
     public Optional<Path> logo() {
         Optional<String> logo = set(Setting.LOGO);
         logo.flatMap(Setting.LOGO::fault).ifPresent(fault -> {
-            throw new Refused("logo '" + Terminal.harmless(logo.get()) + "' " + fault
-                    + "; or take it back: settings set logo --clear");
+            throw new Refused(
+                    "logo '" + Terminal.harmless(logo.get()) + "' " + fault,
+                    "or take it back: settings set logo --clear");
         });
         return logo.map(Path::of);
     }
@@ -59,8 +60,9 @@ public class Shop {
         try {
             return Files.readAllBytes(logo);
         } catch (IOException e) {
-            throw new Refused("logo '" + logo + "' cannot be read; check that you may, or take it back: settings set"
-                    + " logo --clear");
+            throw new Refused(
+                    "logo '" + logo + "' cannot be read",
+                    "check that you may, or take it back: settings set" + " logo --clear");
         }
     }
 

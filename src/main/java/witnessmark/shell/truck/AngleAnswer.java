@@ -33,10 +33,10 @@ final class AngleAnswer {
         double first = TypedFigure.quantity("--angle", parts.get(0), Unit.DEGREE, Unit.DEGREE);
         double rpm = TypedFigure.quantity("--rpm", rpmWord, Unit.RPM, Unit.RPM);
         if (!(rpm > 0 && rpm <= 6000)) {
-            throw new WrongUsage("--rpm '" + Terminal.harmless(rpmWord) + "' cannot be; give above 0 to 6000");
+            throw new WrongUsage("--rpm '" + Terminal.harmless(rpmWord) + "' cannot be", "give above 0 to 6000");
         }
         if (parts.size() == 1 && !phase.isEmpty()) {
-            throw new WrongUsage("--phase is for two joints; give both angles: --angle 4,3.5");
+            throw new WrongUsage("--phase is for two joints", "give both angles: --angle 4,3.5");
         }
         return parts.size() == 1
                 ? one(new UniversalJoint(first), rpm, formulas)

@@ -49,6 +49,6 @@ class CardPages {
     }
 
     private static WrongUsage unknown(String what, String given, String known) {
-        return new WrongUsage(what + " '" + Terminal.harmless(given) + "' is not known; one of " + known);
+        return new WrongUsage(what + " '" + Terminal.harmless(given) + "' is not known", "one of " + known);
     }
 }

@@ -19,7 +19,7 @@ final class GearOption {
     static Gear of(TruckProfile truck, String option, String word) {
         if (word.isEmpty()) {
             throw new WrongUsage(
-                    option + " is missing; give one of " + ids(truck.gears().all()));
+                    option + " is missing", "give one of " + ids(truck.gears().all()));
         }
         String plain = word.strip().toLowerCase(Locale.ROOT);
         List<Gear> all = truck.gears().all();

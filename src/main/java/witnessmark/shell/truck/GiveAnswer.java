@@ -105,10 +105,11 @@ public class GiveAnswer {
                 && ofTruck.splitter().isPresent()
                 && !ofCase.splitter().equals(ofTruck.splitter());
         if (otherRatios || otherSplitter) {
-            throw new Refused("case '" + caseId + "' says that its gearbox has " + words(ofCase) + ", truck '"
-                    + truck
-                    + "' has " + words(ofTruck) + "; name the truck of the case, or put the case right with: case"
-                    + " gearbox " + caseId + " --ratios N --splitter none|high-only|both");
+            throw new Refused(
+                    "case '" + caseId + "' says that its gearbox has " + words(ofCase) + ", truck '" + truck + "' has "
+                            + words(ofTruck),
+                    "name the truck of the case, or put the case right with: case" + " gearbox " + caseId
+                            + " --ratios N --splitter none|high-only|both");
         }
     }
 

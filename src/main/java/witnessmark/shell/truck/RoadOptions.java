@@ -17,12 +17,12 @@ final class RoadOptions {
     static Figure speed(String option, String word, String unit) {
         if (word.isEmpty()) {
             throw new WrongUsage(
-                    option + " is missing; give a road speed, as in " + option + " 60 or " + option + " 37mph");
+                    option + " is missing", "give a road speed, as in " + option + " 60 or " + option + " 37mph");
         }
         Unit plain = Unit.parse(unit)
                 .filter(u -> u.quantity() == Unit.Quantity.SPEED)
-                .orElseThrow(() ->
-                        new WrongUsage("--unit '" + Terminal.harmless(unit) + "' is not a unit of speed; km/h or mph"));
+                .orElseThrow(() -> new WrongUsage(
+                        "--unit '" + Terminal.harmless(unit) + "' is not a unit of speed", "km/h or mph"));
         return Figure.given(
                 TypedFigure.quantity(option, word, plain, Unit.KILOMETRE_PER_HOUR), Unit.KILOMETRE_PER_HOUR);
     }
@@ -35,8 +35,9 @@ final class RoadOptions {
             default -> {
                 double kg = TypedFigure.quantity("--mass", word, Unit.KILOGRAM, Unit.KILOGRAM);
                 if (kg > 0 && kg < 500) {
-                    throw new WrongUsage("--mass '" + Terminal.harmless(word)
-                            + "' is too little for a truck; give kilograms, or pounds with lb behind, not tonnes");
+                    throw new WrongUsage(
+                            "--mass '" + Terminal.harmless(word) + "' is too little for a truck",
+                            "give kilograms, or pounds with lb behind, not tonnes");
                 }
                 yield Figure.given(kg, Unit.KILOGRAM);
             }
@@ -54,7 +55,7 @@ final class RoadOptions {
         return switch (word) {
             case "high" -> Range.HIGH;
             case "low" -> Range.LOW;
-            default -> throw new WrongUsage("--range '" + Terminal.harmless(word) + "' is not known; high or low");
+            default -> throw new WrongUsage("--range '" + Terminal.harmless(word) + "' is not known", "high or low");
         };
     }
 }

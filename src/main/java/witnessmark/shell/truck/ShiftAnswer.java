@@ -80,7 +80,8 @@ final class ShiftAnswer {
             case "engaged" -> Clutch.ENGAGED;
             case "down" -> Clutch.PEDAL_DOWN;
             default -> throw new WrongUsage(
-                    "--clutch '" + Terminal.harmless(word) + "' is not known; engaged (pedal up) or down (pedal down)");
+                    "--clutch '" + Terminal.harmless(word) + "' is not known",
+                    "engaged (pedal up) or down (pedal down)");
         };
     }
 
@@ -89,9 +90,10 @@ final class ShiftAnswer {
             case "preselected" -> LeverTiming.PRESELECTED;
             case "neutral" -> LeverTiming.IN_NEUTRAL;
             case "home" -> LeverTiming.LEVER_HOME_FIRST;
-            default -> throw new WrongUsage("--lever '" + Terminal.harmless(word)
-                    + "' is not known; preselected, neutral (range moved with the lever in neutral) or home (lever home"
-                    + " before the range was done)");
+            default -> throw new WrongUsage(
+                    "--lever '" + Terminal.harmless(word) + "' is not known",
+                    "preselected, neutral (range moved with the lever in neutral) or home (lever home"
+                            + " before the range was done)");
         };
     }
 
@@ -101,9 +103,9 @@ final class ShiftAnswer {
             case "first" -> SplitterMove.SPLITTER_FIRST;
             case "last" -> SplitterMove.RANGE_FIRST;
             case "stays" -> SplitterMove.STAYS_SPLIT;
-            default -> throw new WrongUsage("--splitter '" + Terminal.harmless(word)
-                    + "' is not known; first (home before the range moves), last (after it) or stays (split, into low"
-                    + " range)");
+            default -> throw new WrongUsage(
+                    "--splitter '" + Terminal.harmless(word) + "' is not known",
+                    "first (home before the range moves), last (after it) or stays (split, into low" + " range)");
         };
     }
 
@@ -149,9 +151,11 @@ final class ShiftAnswer {
 
     private TruckAnswer inRange() {
         if (words.rollingBack() || !words.splitter().isEmpty() || !words.lever().equals("preselected")) {
-            throw new WrongUsage("gears " + from.id() + " and " + to.id() + " are both in "
-                    + from.range().name().toLowerCase(Locale.ROOT)
-                    + " range, so that --lever, --rolling-back and --splitter have no meaning; leave them out");
+            throw new WrongUsage(
+                    "gears " + from.id() + " and " + to.id() + " are both in "
+                            + from.range().name().toLowerCase(Locale.ROOT)
+                            + " range, so that --lever, --rolling-back and --splitter have no meaning",
+                    "leave them out");
         }
         InRangeShift shift = InRangeShift.of(truck, from, to, speed.value(), clutch);
         List<Symbol> symbols = ShiftSymbols.of(truck, shift);

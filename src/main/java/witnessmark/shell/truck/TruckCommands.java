@@ -119,8 +119,9 @@ class TruckCommands {
         Trucks.Written written = Trucks.read(Path.of(file));
         TruckProfile truck = written.truck();
         if (ReadyTrucks.names().contains(truck.id())) {
-            throw new Refused("'" + truck.id() + "' is the name of a ready example; give the truck another name after"
-                    + " 'truck:' in the file");
+            throw new Refused(
+                    "'" + truck.id() + "' is the name of a ready example",
+                    "give the truck another name after" + " 'truck:' in the file");
         }
         trucks.getObject().kept().keep(truck, written.yaml(), replace);
         long assumed = truck.figures().values().stream()
@@ -165,7 +166,7 @@ class TruckCommands {
             exitStatusExceptionMapper = "refusals")
     void remove(CommandContext context, @Argument(index = 0, description = "truck") String name) {
         if (ReadyTrucks.names().contains(name)) {
-            throw new Refused("'" + name + "' is a ready example and comes with the program; it cannot be removed");
+            throw new Refused("'" + name + "' is a ready example and comes with the program", "it cannot be removed");
         }
         trucks.getObject().kept().remove(trucks.getObject().known(name));
         context.outputWriter().println("Truck " + Terminal.harmless(name) + " is removed.");

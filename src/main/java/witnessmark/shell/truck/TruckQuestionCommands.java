@@ -208,7 +208,7 @@ class TruckQuestionCommands {
             String format, String caseId, String as, boolean guessed, String reason) {
         if (caseId.isEmpty() && (guessed || !as.isEmpty() || !reason.isEmpty())) {
             throw new WrongUsage(
-                    "--as, --guessed and --reason are for an answer that is stored; name the case: --case CASE");
+                    "--as, --guessed and --reason are for an answer that is stored", "name the case: --case CASE");
         }
         return new GiveAnswer.Destination(Format.of(format), caseId, as, guessed, reason);
     }

@@ -88,7 +88,7 @@ class TruckTableCommands {
                 ? SpeedUnits.of(shop.units())
                 : SpeedUnits.parse(word)
                         .orElseThrow(() -> new WrongUsage(
-                                "--units '" + Terminal.harmless(word) + "' is not known; metric, us or both"));
+                                "--units '" + Terminal.harmless(word) + "' is not known", "metric, us or both"));
     }
 
     private static List<Double> usual(TruckProfile truck) {
@@ -107,12 +107,12 @@ class TruckTableCommands {
         for (String word : words.split(",", -1)) {
             double rpm = TypedFigure.quantity("--rpm", word, Unit.RPM, Unit.RPM);
             if (!(rpm > 0 && rpm <= 6000)) {
-                throw new WrongUsage("--rpm '" + Terminal.harmless(word) + "' cannot be; give above 0 to 6000");
+                throw new WrongUsage("--rpm '" + Terminal.harmless(word) + "' cannot be", "give above 0 to 6000");
             }
             rpms.add(rpm);
         }
         if (rpms.size() > MOST_COLUMNS) {
-            throw new WrongUsage("--rpm has " + rpms.size() + " engine speeds; give at most " + MOST_COLUMNS);
+            throw new WrongUsage("--rpm has " + rpms.size() + " engine speeds", "give at most " + MOST_COLUMNS);
         }
         return rpms;
     }
@@ -184,8 +184,9 @@ class TruckTableCommands {
         }
         CoachingTexts words = CoachingTexts.in(
                         language.isEmpty() ? shop.language().tag() : language)
-                .orElseThrow(() -> new WrongUsage("--language '" + Terminal.harmless(language) + "' is not known; "
-                        + String.join(" or ", CoachingTexts.LANGUAGES)));
+                .orElseThrow(() -> new WrongUsage(
+                        "--language '" + Terminal.harmless(language) + "' is not known",
+                        String.join(" or ", CoachingTexts.LANGUAGES)));
         TruckProfile truck = trucks.getObject().find(name);
         CoachingCard card = new DrawUpCoachingCard(truck).card();
         if (form == Format.JSON) {
@@ -232,21 +233,22 @@ class TruckTableCommands {
         return switch (what) {
             case "plan" -> {
                 if (!gear.isEmpty()) {
-                    throw new WrongUsage("--gear is for slip; leave it out for plan");
+                    throw new WrongUsage("--gear is for slip", "leave it out for plan");
                 }
                 yield ShiftPlanChart.of(truck, ShiftPlan.of(truck));
             }
             case "slip" -> SlipEnergyChart.of(
                     truck, gear.isEmpty() ? highestLow(truck) : GearOption.of(truck, "--gear", gear));
-            default -> throw new WrongUsage("chart '" + Terminal.harmless(what) + "' is not known; plan or slip");
+            default -> throw new WrongUsage("chart '" + Terminal.harmless(what) + "' is not known", "plan or slip");
         };
     }
 
     private static Gear highestLow(TruckProfile truck) {
         List<Gear> low = truck.gears().forwardIn(Range.LOW);
         if (low.isEmpty()) {
-            throw new Refused("truck '" + truck.id() + "' has no range, so there is no slip to draw; see: truck chart "
-                    + truck.id() + " plan");
+            throw new Refused(
+                    "truck '" + truck.id() + "' has no range, so there is no slip to draw",
+                    "see: truck chart " + truck.id() + " plan");
         }
         return low.get(low.size() - 1);
     }

@@ -54,8 +54,9 @@ public class Trucks {
 
     static Written read(Path file) {
         if (!Files.isRegularFile(file)) {
-            throw new Refused("no truck file '" + Terminal.harmless(file.toString())
-                    + "'; give the path of a YAML truck" + " profile, or the name of a truck (see: truck list)");
+            throw new Refused(
+                    "no truck file '" + Terminal.harmless(file.toString()) + "'",
+                    "give the path of a YAML truck" + " profile, or the name of a truck (see: truck list)");
         }
         String yaml = TruckFolder.text(file);
         return new Written(TruckYaml.read(file.getFileName().toString(), yaml), yaml);
@@ -70,8 +71,9 @@ public class Trucks {
     String known(String name) {
         if (!kept.holds(name)) {
             List<String> near = Nearest.some(name, names(), 3);
-            throw new Refused("no truck '" + Terminal.harmless(name) + "' is known; "
-                    + (near.isEmpty() ? "see: truck list" : "did you mean " + String.join(", ", near) + "?"));
+            throw new Refused(
+                    "no truck '" + Terminal.harmless(name) + "' is known",
+                    (near.isEmpty() ? "see: truck list" : "did you mean " + String.join(", ", near) + "?"));
         }
         return name;
     }

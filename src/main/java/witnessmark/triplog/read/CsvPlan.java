@@ -55,7 +55,9 @@ final class CsvPlan {
             last--;
         }
         TimeForm timeForm = TimeForm.of(time.form(), time.zone())
-                .orElseThrow(() -> new UnreadableLog(file + ": time.form: '" + time.form() + "' is not a time form"));
+                .orElseThrow(() -> new UnreadableLog(
+                        file + ": time.form: '" + time.form() + "' is not a time form",
+                        "write it as yyyy-MM-dd HH:mm:ss"));
         Optional<TimeForm> dateForm = time.dateForm().flatMap(f -> TimeForm.of(f, time.zone()));
         return new CsvPlan(mapping, Arrays.copyOf(actions, last), timeForm, dateForm);
     }

@@ -97,7 +97,7 @@ public final class GuessMapping {
         char separator = separator(head);
         List<List<String>> all = records(head, separator);
         if (all.size() < 2) {
-            throw new UnreadableLog(file + ": a header line and at least one row are needed; " + whyNoRows(head, all));
+            throw new UnreadableLog(file + ": a header line and at least one row are needed", whyNoRows(head, all));
         }
         header = all.get(0);
         refuseLinesBeforeHeader(all);
@@ -109,8 +109,8 @@ public final class GuessMapping {
         Map<Signal, ColumnMapping.Column> columns = columns(time, decimal);
         if (columns.isEmpty()) {
             throw new UnreadableLog(
-                    file + ": no column is recognized as a signal; write a mapping file. The header has "
-                            + String.join(", ", header));
+                    file + ": no column is recognized as a signal",
+                    "write a mapping file. The header has " + String.join(", ", header));
         }
         ColumnMapping mapping = new ColumnMapping(separator, decimal, unitLine ? 2 : 1, time, columns);
         return new Guess(mapping, List.copyOf(notes), preview(), doubts);
@@ -125,8 +125,9 @@ public final class GuessMapping {
                     && line.stream().noneMatch(f -> f.matches("-?\\d+([.,]\\d+)?"))
                     && line.stream().anyMatch(f -> HeaderWords.isTime(HeaderWords.heading(f)));
             if (names) {
-                throw new UnreadableLog(file + ": the columns are named in line " + (i + 1)
-                        + ", not in the first; take the lines above it away and read it again");
+                throw new UnreadableLog(
+                        file + ": the columns are named in line " + (i + 1) + ", not in the first",
+                        "take the lines above it away and read it again");
             }
         }
     }
@@ -207,8 +208,9 @@ public final class GuessMapping {
             date = -1;
         }
         if (at < 0) {
-            throw new UnreadableLog(file + ": no column looks like a time; write a mapping file. The header has "
-                    + String.join(", ", header));
+            throw new UnreadableLog(
+                    file + ": no column looks like a time",
+                    "write a mapping file. The header has " + String.join(", ", header));
         }
         String form = timeForm(at, decimal);
         boolean apart = date >= 0 && date != at && !form.contains("y");
@@ -279,9 +281,10 @@ public final class GuessMapping {
                 .filter(p -> values.stream().allMatch(v -> fits(p, v)))
                 .toList();
         if (values.isEmpty() || fitting.isEmpty()) {
-            throw new UnreadableLog(file + ": column '" + header.get(at) + "': the form of '"
-                    + odd(values, patterns)
-                    + "' is not known; give time.form in a mapping file, such as yyyy-MM-dd HH:mm:ss");
+            throw new UnreadableLog(
+                    file + ": column '" + header.get(at) + "': the form of '" + odd(values, patterns)
+                            + "' is not known",
+                    "give time.form in a mapping file, such as yyyy-MM-dd HH:mm:ss");
         }
         boolean twoWays = fitting.stream().anyMatch(p -> p.startsWith("dd/MM"))
                 && fitting.stream().anyMatch(p -> p.startsWith("MM/dd"));

@@ -28,7 +28,7 @@ public record LogHead(Path file, LogBytes bytes, LogFormat format, boolean compr
     /** @throws UnreadableLog if there is no such file, it is empty, or it is not text */
     public static LogHead of(Path file) {
         if (!Files.isRegularFile(file)) {
-            throw new UnreadableLog(file + ": no such file, or not a plain file");
+            throw new UnreadableLog(file + ": no such file, or not a plain file", "check the name");
         }
         return of(file, LogBytes.of(file));
     }
@@ -41,9 +41,11 @@ public record LogHead(Path file, LogBytes bytes, LogFormat format, boolean compr
             compressed = in instanceof GZIPInputStream;
             head = head(in);
         } catch (ZipException e) {
-            throw new UnreadableLog(file + ": begins like a gzip file but is damaged (" + e.getMessage() + ")");
+            throw new UnreadableLog(
+                    file + ": begins like a gzip file but is damaged (" + e.getMessage() + ")",
+                    "copy it anew from where it was written");
         } catch (IOException e) {
-            throw new UnreadableLog(file + ": cannot be read (" + e.getMessage() + ")");
+            throw new UnreadableLog(file + ": cannot be read (" + e.getMessage() + ")", "check that you may read it");
         }
         return new LogHead(file, bytes, format(file, head), compressed, text(head));
     }
@@ -79,17 +81,17 @@ public record LogHead(Path file, LogBytes bytes, LogFormat format, boolean compr
 
     private static LogFormat format(Path file, byte[] bytes) {
         if (bytes.length == 0) {
-            throw new UnreadableLog(file + ": the file is empty");
+            throw new UnreadableLog(file + ": the file is empty", "give a log with rows");
         }
         if (bytes.length >= 2
                 && ((bytes[0] & 255) == 0xFF && (bytes[1] & 255) == 0xFE
                         || (bytes[0] & 255) == 0xFE && (bytes[1] & 255) == 0xFF)) {
-            throw new UnreadableLog(file + ": UTF-16 text; save it as UTF-8 or plain text and read it again");
+            throw new UnreadableLog(file + ": UTF-16 text", "save it as UTF-8 or plain text and read it again");
         }
         if (binaryShare(bytes) > 0.02) {
             throw new UnreadableLog(
-                    file
-                            + ": not a text file; a CSV or candump text log is expected, plain or gzip (binary logs must be exported as text first)");
+                    file + ": not a text file",
+                    "a CSV or candump text log is expected, plain or gzip (binary logs must be exported as text first)");
         }
         boolean frames = text(bytes)
                 .lines()

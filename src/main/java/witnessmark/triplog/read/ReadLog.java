@@ -56,7 +56,8 @@ public final class ReadLog {
             }
             return report(lines.stopped());
         } catch (IOException e) {
-            throw new UnreadableLog(head.file() + ": reading failed (" + e.getMessage() + ")");
+            throw new UnreadableLog(
+                    head.file() + ": reading failed (" + e.getMessage() + ")", "copy it anew and read it again");
         }
     }
 

@@ -37,17 +37,18 @@ public final class ReadMapping {
     public static ColumnMapping from(Path file) {
         try {
             if (!Files.isRegularFile(file)) {
-                throw new UnreadableLog(file + ": no such mapping file; have one written with: log look LOG"
-                        + " --save-mapping FILE.yaml");
+                throw new UnreadableLog(
+                        file + ": no such mapping file",
+                        "have one written with: log look LOG" + " --save-mapping FILE.yaml");
             }
             if (Files.size(file) > LONGEST_FILE) {
-                throw new UnreadableLog(file + ": more than 65,536 bytes; it is no mapping file");
+                throw new UnreadableLog(file + ": more than 65,536 bytes", "it is no mapping file");
             }
             return from(file.toString(), Files.readString(file));
         } catch (CharacterCodingException e) {
-            throw new UnreadableLog(file + ": not UTF-8 text; save it as UTF-8");
+            throw new UnreadableLog(file + ": not UTF-8 text", "save it as UTF-8");
         } catch (IOException e) {
-            throw new UnreadableLog(file + ": cannot be read (" + e.getMessage() + ")");
+            throw new UnreadableLog(file + ": cannot be read (" + e.getMessage() + ")", "check that you may read it");
         }
     }
 
@@ -57,7 +58,7 @@ public final class ReadMapping {
      */
     public static ColumnMapping from(String label, String yaml) {
         if (yaml.length() > LONGEST_FILE) {
-            throw new UnreadableLog(label + ": " + yaml.length() + " characters; a mapping file has at most 65,536");
+            throw new UnreadableLog(label + ": " + yaml.length() + " characters", "a mapping file has at most 65,536");
         }
         return new ReadMapping(label).read(yaml);
     }

@@ -241,7 +241,7 @@ class FleetCommandsTest {
             refused(
                     "log fleet " + empty + " --out " + folder.resolve("none"),
                     1,
-                    "'" + empty + "' holds no log files (looked for .csv .log .txt .candump .asc, also .gz)");
+                    "'" + empty + "' holds no log files; looked for were .csv .log .txt .candump .asc, also .gz");
             refused(
                     "log fleet " + SAMPLES + " --truck thirteen-ratio --out " + out,
                     1,
@@ -254,7 +254,7 @@ class FleetCommandsTest {
             refused(
                     "log fleet " + SAMPLES + " --profiles nowhere --out " + folder.resolve("none"),
                     1,
-                    "--profiles 'nowhere' is no folder");
+                    "--profiles 'nowhere' is no folder; give that of the trucks' profiles");
         }
 
         @Test
@@ -288,8 +288,11 @@ class FleetCommandsTest {
         void of_days_and_cases_that_make_no_sense() {
             String table = "log import-results " + out.resolve("days.csv");
             refused(table + " --case a", 2, "--case needs the truck whose records it takes: --truck NAME");
-            refused(table + " --from yesterday", 2, "--from 'yesterday' is no date as 2026-03-01");
-            refused(table + " --from 2026-03-02 --to 2026-03-01", 2, "--from 2026-03-02 is after --to 2026-03-01");
+            refused(table + " --from yesterday", 2, "--from 'yesterday' is no date; write it as 2026-03-01");
+            refused(
+                    table + " --from 2026-03-02 --to 2026-03-01",
+                    2,
+                    "--from 2026-03-02 is after --to 2026-03-01; give the earlier day first");
             assertThat(run(table + " --truck unit-32 --from 2024-01-01").messages())
                     .contains("belongs to an open case: a case's unit must bear the truck's name");
         }

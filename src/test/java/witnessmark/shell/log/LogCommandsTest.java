@@ -142,7 +142,7 @@ class LogCommandsTest {
         @Test
         void what_cannot_be_looked_at_is_refused() throws IOException {
             refused("log look", 2, "name the log: log look FILE");
-            refused("log look nowhere.csv", 1, "nowhere.csv: no such file, or not a plain file");
+            refused("log look nowhere.csv", 1, "nowhere.csv: no such file, or not a plain file; check the name");
             refused(
                     "log look " + COAST + " --save-mapping " + folder.resolve("none.yaml"),
                     1,
@@ -272,9 +272,13 @@ class LogCommandsTest {
             Path binary = Files.write(folder.resolve("binary.csv"), new byte[4000]);
             String read = "log read thirteen-ratio ";
 
-            refused(read + "nowhere.csv", 1, "nowhere.csv: no such file, or not a plain file");
-            refused(read + empty, 1, empty + ": the file is empty");
-            refused(read + fake, 1, fake + ": begins like a gzip file but is damaged (Unsupported compression method)");
+            refused(read + "nowhere.csv", 1, "nowhere.csv: no such file, or not a plain file; check the name");
+            refused(read + empty, 1, empty + ": the file is empty; give a log with rows");
+            refused(
+                    read + fake,
+                    1,
+                    fake + ": begins like a gzip file but is damaged (Unsupported compression method);"
+                            + " copy it anew from where it was written");
             refused(
                     read + prose,
                     1,
@@ -289,7 +293,7 @@ class LogCommandsTest {
             refused(
                     read + bare,
                     1,
-                    bare + ": no log files in this folder (looked for .csv .log .txt .candump .asc, also .gz)");
+                    bare + ": no log files in this folder; looked for were .csv .log .txt .candump .asc, also .gz");
         }
 
         @Test
