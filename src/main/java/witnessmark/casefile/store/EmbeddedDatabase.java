@@ -106,12 +106,14 @@ final class EmbeddedDatabase {
                 make();
             }
             refuseEmpty();
-            if (!anew && mark.isOfAnotherRun() && !journal.isEmpty() && !isOpenElsewhere()) {
+            boolean leftOpen = !anew && mark.isSet() && !journal.isEmpty() && !isOpenElsewhere();
+            boolean cut = leftOpen && mark.isOfAnotherRun();
+            if (cut) {
                 rebuildInTurn();
             }
             takeAwayStaleLock();
             mark.set();
-            return openThere();
+            return openThere(leftOpen && !cut);
         } catch (IOException e) {
             throw unusable(e);
         }
@@ -125,7 +127,7 @@ final class EmbeddedDatabase {
         }
     }
 
-    private Connection openThere() throws SQLException, IOException {
+    private Connection openThere(boolean killed) throws SQLException, IOException {
         Connection opened = connectThere();
         try {
             refuseCopy(opened);
@@ -137,7 +139,7 @@ final class EmbeddedDatabase {
                 refuseIfJournalled("its tables are not whole");
                 setAside("half-made");
                 make();
-                return openThere();
+                return openThere(false);
             }
             if (!schema.hasTables()) {
                 refuseIfJournalled("its file is not empty but shows no tables");
@@ -145,7 +147,13 @@ final class EmbeddedDatabase {
             }
             schema.bringUpToDate();
             opened.setAutoCommit(false);
-            catchUp(new JdbcTemplate(new SingleConnectionDataSource(opened, true)));
+            JdbcTemplate sql = new JdbcTemplate(new SingleConnectionDataSource(opened, true));
+            if (killed && mayBeTorn(sql)) {
+                opened.close();
+                rebuildInTurn();
+                return openThere(false);
+            }
+            catchUp(sql);
             opened.commit();
             return opened;
         } catch (DataIntegrityViolationException e) {
@@ -153,6 +161,9 @@ final class EmbeddedDatabase {
             return openRebuilt(e);
         } catch (SQLException | DataAccessException e) {
             opened.close();
+            if (killed && SqlFault.of(e).isOfTheFile()) {
+                return openRebuilt(e);
+            }
             offerJournal(e);
             throw e;
         } catch (IOException | RuntimeException e) {
@@ -162,12 +173,28 @@ final class EmbeddedDatabase {
     }
 
     /** A database that holds lines which it says it has not was torn by a kill; its journal knows all that was kept. */
-    private Connection openRebuilt(DataIntegrityViolationException torn) throws SQLException, IOException {
+    private Connection openRebuilt(Exception torn) throws SQLException, IOException {
         if (isOpenElsewhere()) {
             throw rebuildable("its database is not of one piece", torn);
         }
         rebuildInTurn();
-        return openThere();
+        return openThere(false);
+    }
+
+    /**
+     * After a kill: whether the database holds other rows than it says, or the shell was at a change that the journal has
+     * and the database has not, rows of which it may hold all the same. A journal that does not go on from the database is
+     * no ground. Without a kill such a database was changed by hand, which stays as it is for {@code case verify} to tell.
+     */
+    private boolean mayBeTorn(JdbcTemplate sql) throws IOException {
+        StoreLines lines = new StoreLines(sql);
+        Optional<StoreHead> head = lines.head();
+        if (head.isEmpty() || !lines.journalBegun()) {
+            return false;
+        }
+        return journal.endsWith(head.get())
+                ? !(lines.endWith(head.get()) && lines.fillAllCases())
+                : journal.follow(head.get(), change -> {}).fits();
     }
 
     private Connection connectThere() throws SQLException, IOException {

@@ -14,7 +14,8 @@ import java.util.List;
 /**
  * A file that lies beside the database while it is open, and says in which run of the machine. If it is found in a later
  * run, the machine went down while the database was open, and its file may be damaged without showing it: of what was
- * not yet synced any page may be missing. A shell that was only killed does no such harm.
+ * not yet synced any page may be missing. Found in the same run, a shell was killed: single rows of the change it was at
+ * can stand without the rest.
  */
 final class OpenMark {
     private final Path file;
@@ -23,6 +24,11 @@ final class OpenMark {
     OpenMark(Path store, Disk disk) {
         this.file = store.resolve("cases.open");
         this.disk = disk;
+    }
+
+    /** Whether whoever had the database open last did not close it. */
+    boolean isSet() {
+        return Files.exists(file);
     }
 
     /** Whether the machine went down while the database was open, or may have. */

@@ -70,7 +70,25 @@ final class StoreLines {
         return head("");
     }
 
-    /** The same, kept from being moved on by another shell until this transaction ends. */
+    /** Whether the entries are as many as the lines, the last one's among them: a torn change can leave others. */
+    boolean endWith(StoreHead head) {
+        return Boolean.TRUE.equals(sql.queryForObject(
+                "select count(*) = ? and coalesce(max(line_number), 0) = ? from case_entry",
+                Boolean.class,
+                head.lines(),
+                head.lines()));
+    }
+
+    /** Whether each case has an entry, as it has unless a change was torn before its journal knew of it. */
+    boolean fillAllCases() {
+        return sql.queryForList(
+                        "select f.case_no from case_file f where not exists"
+                                + " (select 1 from case_entry e where e.case_no = f.case_no) limit 1",
+                        Long.class)
+                .isEmpty();
+    }
+
+    /** Where the lines end, kept from being moved on by another shell until this transaction ends. */
     StoreHead lockedHead() {
         return head(" for update").orElse(StoreHead.NONE);
     }

@@ -97,6 +97,62 @@ class JournalTest {
         }
     }
 
+    /** The mark of a shell that has the store open, as a kill leaves it. */
+    private void asKilled(String... statements) throws Exception {
+        Path mark = folder.resolve("cases.open");
+        store.read(ID);
+        String run = Files.readAllLines(mark).get(0);
+        behindTheProgramsBack(statements);
+        Files.writeString(mark, run + "\n");
+    }
+
+    private long timesMadeAnew() throws Exception {
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.filter(f -> f.toString().contains("before-rebuild")).count();
+        }
+    }
+
+    @Test
+    void rows_that_a_killed_shell_left_beyond_the_end_or_without_a_case_are_not_kept() throws Exception {
+        var kept = store.read(ID);
+        long times = 0;
+        for (String stray : List.of(
+                "update case_entry set line_number = 1044 where entry_number = 3",
+                "insert into case_entry select case_no, 4, made_at, who, kind, body, previous_hash, hash, 4, line_hash"
+                        + " from case_entry where entry_number = 3",
+                "delete from case_entry")) {
+            asKilled(stray);
+            store = store();
+
+            assertThat(store.read(ID)).as(stray).isEqualTo(kept);
+            assertThat(store.verifyStore().isWhole()).isTrue();
+            assertThat(timesMadeAnew()).isEqualTo(++times);
+        }
+    }
+
+    @Test
+    void a_change_that_a_killed_shell_had_in_the_journal_alone_is_taken_over_into_a_new_database() throws Exception {
+        store.append(ID, new NoteAdded("third"), "ben");
+        var kept = store.read(ID);
+        String hash = lines().get(2).get("lineHash").asString();
+        asKilled(
+                "delete from case_entry where entry_number = 4",
+                "update store_head set last_line = 3, last_hash = '" + hash + "'");
+        store = store();
+
+        assertThat(store.read(ID)).isEqualTo(kept);
+        assertThat(timesMadeAnew()).isEqualTo(1);
+    }
+
+    @Test
+    void a_store_whose_shell_was_killed_at_rest_is_not_made_anew() throws Exception {
+        asKilled();
+        store = store();
+
+        assertThat(store.read(ID).present().notes()).containsExactly("first", "second");
+        assertThat(timesMadeAnew()).isZero();
+    }
+
     @Test
     void every_entry_is_one_line_of_json_with_its_hashes() throws Exception {
         List<JsonNode> lines = lines();
