@@ -1,5 +1,6 @@
 package witnessmark.casefile;
 
+import java.util.Optional;
 import java.util.regex.Pattern;
 
 /** The name of a case: lower-case letters, digits and hyphens, 1 to 40, the first a letter or digit. */
@@ -12,6 +13,11 @@ public record CaseId(String text) implements Comparable<CaseId> {
                     "case: '" + CheckedText.shown(text) + "' is not a case id",
                     "use lower-case letters, digits and hyphens, 1 to 40, beginning with a letter or digit");
         }
+    }
+
+    /** The id that the text is; empty if it is none. */
+    public static Optional<CaseId> of(String text) {
+        return FORM.matcher(text).matches() ? Optional.of(new CaseId(text)) : Optional.empty();
     }
 
     @Override

@@ -13,7 +13,7 @@ public enum TextField {
     UNIT_STATE,
     /** Why an empty case is none. */
     VOIDED,
-    /** Where an interrupted interview goes on; its form is the interview's own. */
+    /** Where an interrupted interview goes on, in cases of older programs; it is kept beside the case since. */
     INTERVIEW_POSITION;
 
     public String word() {

@@ -3,7 +3,6 @@ package witnessmark.interview;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import witnessmark.casefile.TextField;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.Change;
 import witnessmark.casefile.history.Entry;
@@ -11,11 +10,10 @@ import witnessmark.casefile.history.FindingCleared;
 import witnessmark.casefile.history.FindingSet;
 import witnessmark.casefile.history.MeasurementCleared;
 import witnessmark.casefile.history.MeasurementSet;
-import witnessmark.casefile.history.TextSet;
 
 /**
  * The answers given in the interview's checks that still stand, in the order given. They are read from the case's own
- * history, so that a killed interview goes on where it was.
+ * history, and its place says which entries are answers.
  */
 final class Answered {
     /** One answer: a finding or a measurement, by id. */
@@ -26,28 +24,26 @@ final class Answered {
     }
 
     private final List<Answer> answers = new ArrayList<>();
-    private boolean checking;
 
     private Answered() {}
 
-    static List<Answer> in(CaseHistory history) {
+    static List<Answer> in(CaseHistory history, Position position) {
         Answered answered = new Answered();
-        history.entries().stream().map(Entry::change).forEach(answered::take);
+        history.entries().forEach(entry -> answered.take(entry, position.isAmongChecks(entry.number())));
         return List.copyOf(answered.answers);
     }
 
-    static Optional<Answer> last(CaseHistory history) {
-        List<Answer> all = in(history);
+    static Optional<Answer> last(CaseHistory history, Position position) {
+        List<Answer> all = in(history, position);
         return all.isEmpty() ? Optional.empty() : Optional.of(all.get(all.size() - 1));
     }
 
-    private void take(Change change) {
-        if (change instanceof TextSet text && text.field() == TextField.INTERVIEW_POSITION) {
-            checking = text.to().startsWith(new Position(Stage.CHECKS, java.util.Set.of()).text());
-        } else if (change instanceof FindingSet set) {
-            moveToEnd(new Answer(false, set.to().finding()));
+    private void take(Entry entry, boolean checking) {
+        Change change = entry.change();
+        if (change instanceof FindingSet set) {
+            moveToEnd(new Answer(false, set.to().finding()), checking);
         } else if (change instanceof MeasurementSet set) {
-            moveToEnd(new Answer(true, set.to().measure()));
+            moveToEnd(new Answer(true, set.to().measure()), checking);
         } else if (change instanceof FindingCleared cleared) {
             answers.remove(new Answer(false, cleared.finding()));
         } else if (change instanceof MeasurementCleared cleared) {
@@ -55,7 +51,7 @@ final class Answered {
         }
     }
 
-    private void moveToEnd(Answer answer) {
+    private void moveToEnd(Answer answer, boolean checking) {
         answers.remove(answer);
         if (checking) {
             answers.add(answer);

@@ -11,13 +11,11 @@ import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Measurement;
-import witnessmark.casefile.TextField;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.Change;
 import witnessmark.casefile.history.FindingSet;
 import witnessmark.casefile.history.MeasurementCleared;
 import witnessmark.casefile.history.MeasurementSet;
-import witnessmark.casefile.history.TextSet;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
@@ -42,6 +40,7 @@ public final class Interview implements AutoCloseable {
     private final Notebook notebook;
     private boolean pastTheEnd;
     private CaseHistory history;
+    private Position position;
     private OpenCase open;
     /** The question chosen, null until it is asked for after a change. */
     private @Nullable Optional<Question> question;
@@ -52,6 +51,7 @@ public final class Interview implements AutoCloseable {
         this.planner = new PlanChecks(knowledge.access());
         this.notebook = notebook;
         this.history = notebook.history();
+        this.position = Position.of(history, notebook.place());
         this.open = diagnosis.open(history.present());
     }
 
@@ -61,11 +61,11 @@ public final class Interview implements AutoCloseable {
 
     /** How many checks were answered in this interview so far. */
     public int answered() {
-        return Answered.in(history).size();
+        return answers().size();
     }
 
     public Stage stage() {
-        return position().stage();
+        return position.stage();
     }
 
     /** Takes the answer to an intake stage, empty for nothing said, and goes on to the next. */
@@ -87,8 +87,8 @@ public final class Interview implements AutoCloseable {
         List<Change> changes = new ArrayList<>();
         Intake.change(stage(), answer, present()).ifPresent(changes::add);
         changes.addAll(meant);
-        changes.add(moved(position().at(stage().next())));
         write(changes);
+        goTo(stage().next());
     }
 
     /** What to ask now; empty if the interview ends here or is not at the checks yet. */
@@ -120,19 +120,21 @@ public final class Interview implements AutoCloseable {
 
     /** Sets what was seen of a finding. */
     public void answer(FindingEntry entry) {
-        write(begun(new FindingSet(entry)));
+        begin();
+        write(List.of(new FindingSet(entry)));
     }
 
-    /** A case that came with findings has no place written yet; without one its answers would not be counted. */
-    private List<Change> begun(Change answer) {
-        return present().text(TextField.INTERVIEW_POSITION).isEmpty()
-                ? List.of(moved(position()), answer)
-                : List.of(answer);
+    /** A case that came with findings has no place kept yet; without one its answers would not be counted. */
+    private void begin() {
+        if (!position.isAmongChecks(history.last().number() + 1)) {
+            goTo(stage());
+        }
     }
 
     /** Sets a measured value; its finding follows if it has a limit. */
     public void measured(Measurement measurement) {
-        write(begun(new MeasurementSet(measurement)));
+        begin();
+        write(List.of(new MeasurementSet(measurement)));
     }
 
     /**
@@ -170,17 +172,17 @@ public final class Interview implements AutoCloseable {
 
     /** Asks nothing more in this place and what lies inside it. */
     public void skip(String place) {
-        write(List.of(moved(position().skipping(place))));
+        leave(position.skipping(place));
     }
 
     /** Asks again in the places that were skipped. */
     public void skipNothing() {
-        write(List.of(moved(position().skippingNothing())));
+        leave(position.skippingNothing());
     }
 
     /** The ids of the places skipped. */
     public Set<String> skipped() {
-        return position().skipped();
+        return position.skipped();
     }
 
     /** Takes the last answer back, so that its question comes again; false if there is none to take back. */
@@ -189,9 +191,9 @@ public final class Interview implements AutoCloseable {
         if (stage() == Stage.TRUCK) {
             return false;
         }
-        Optional<Answered.Answer> last = stage() == Stage.CHECKS ? Answered.last(history) : Optional.empty();
-        write(List.of(last.map(Answered.Answer::takenBack)
-                .orElseGet(() -> moved(position().at(stage().before())))));
+        Optional<Answered.Answer> last = stage() == Stage.CHECKS ? Answered.last(history, position) : Optional.empty();
+        last.ifPresentOrElse(
+                answer -> write(List.of(answer.takenBack())), () -> goTo(stage().before()));
         return true;
     }
 
@@ -231,17 +233,26 @@ public final class Interview implements AutoCloseable {
         open.close();
     }
 
-    private Position position() {
-        return Position.of(present());
+    private List<Answered.Answer> answers() {
+        return Answered.in(history, position);
     }
 
-    private static Change moved(Position to) {
-        return new TextSet(TextField.INTERVIEW_POSITION, to.text());
+    private void goTo(Stage stage) {
+        leave(position.at(stage, history.last().number()));
+    }
+
+    private void leave(Position to) {
+        notebook.leave(to.text());
+        position = to;
+        question = null;
     }
 
     private void write(List<? extends Change> changes) {
-        history = notebook.write(changes);
         question = null;
+        if (changes.isEmpty()) {
+            return;
+        }
+        history = notebook.write(changes);
         open.close();
         open = diagnosis.open(present());
     }
@@ -269,6 +280,6 @@ public final class Interview implements AutoCloseable {
     }
 
     private SoFar soFar() {
-        return new SoFar(knowledge, planner, present(), Answered.in(history));
+        return new SoFar(knowledge, planner, present(), answers());
     }
 }

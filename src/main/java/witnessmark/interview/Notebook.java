@@ -1,6 +1,7 @@
 package witnessmark.interview;
 
 import java.util.List;
+import java.util.Optional;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.Change;
 
@@ -16,4 +17,10 @@ public interface Notebook {
      * @throws witnessmark.casefile.CaseRefused if the case does not take them
      */
     CaseHistory write(List<? extends Change> changes);
+
+    /** Where the interview was left, in the interview's own form; empty if it was not begun or that is lost. */
+    Optional<String> place();
+
+    /** Keeps where the interview is now, beside the case and not in it. */
+    void leave(String place);
 }

@@ -22,6 +22,7 @@ begin
         execute format('grant insert, update (words) on case_text to %I', shop);
         execute format('grant insert, delete on case_finding, case_measurement to %I', shop);
         execute format('grant insert, update (bytes) on case_attachment to %I', shop);
+        execute format('grant insert, update (place) on case_interview to %I', shop);
         execute format('grant update (last_line, last_hash) on store_head to %I', shop);
     end if;
 end $$;

@@ -190,8 +190,6 @@ final class Asking {
                 new Opened(new CaseId("asked"), file.title(), file.complaint(), file.vehicle(), file.gearbox()), stamp);
         List<Change> changes = new ArrayList<>();
         truth.complaint().forEach(f -> changes.add(new FindingSet(new FindingEntry(f, FindingState.PRESENT))));
-        changes.add(
-                new witnessmark.casefile.history.TextSet(witnessmark.casefile.TextField.INTERVIEW_POSITION, "checks"));
         return history.with(changes, stamp);
     }
 
@@ -225,6 +223,7 @@ final class Asking {
     /** A notebook in memory. */
     private static final class Kept implements Notebook {
         private CaseHistory history;
+        private Optional<String> place = Optional.of("checks");
 
         Kept(CaseHistory history) {
             this.history = history;
@@ -233,6 +232,16 @@ final class Asking {
         @Override
         public CaseHistory history() {
             return history;
+        }
+
+        @Override
+        public Optional<String> place() {
+            return place;
+        }
+
+        @Override
+        public void leave(String to) {
+            place = Optional.of(to);
         }
 
         @Override

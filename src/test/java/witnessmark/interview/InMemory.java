@@ -2,6 +2,7 @@ package witnessmark.interview;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.CaseHistory;
@@ -16,6 +17,7 @@ public final class InMemory implements Notebook {
 
     private CaseHistory history =
             CaseHistory.open(new Opened(new CaseId("asked"), "", "", Vehicle.unknown(), Layout.unknown()), STAMP);
+    private Optional<String> place = Optional.empty();
     private int writes;
 
     @Override
@@ -28,6 +30,16 @@ public final class InMemory implements Notebook {
         history = history.with(changes, STAMP);
         writes++;
         return history;
+    }
+
+    @Override
+    public Optional<String> place() {
+        return place;
+    }
+
+    @Override
+    public void leave(String to) {
+        place = Optional.of(to);
     }
 
     public int writes() {

@@ -2,6 +2,7 @@ package witnessmark.casefile.history;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseRefused;
@@ -10,6 +11,10 @@ import witnessmark.casefile.TextField;
 
 /** All entries of one case, from its opening, and the present state they come to. */
 public final class CaseHistory {
+    /** Texts that the opening brings, and the place of an interview, which is no part of a case. */
+    private static final Set<TextField> OPENING_OR_NONE =
+            Set.of(TextField.TITLE, TextField.COMPLAINT, TextField.INTERVIEW_POSITION);
+
     private final List<Entry> entries;
     private final CaseFile present;
 
@@ -27,7 +32,7 @@ public final class CaseHistory {
     public static CaseHistory leadingTo(CaseFile present, Stamp stamp) {
         List<Change> changes = new ArrayList<>();
         present.texts().forEach((field, text) -> {
-            if (field != TextField.TITLE && field != TextField.COMPLAINT) {
+            if (!OPENING_OR_NONE.contains(field)) {
                 changes.add(new TextSet(field, text));
             }
         });

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import witnessmark.casefile.CaseForm;
 import witnessmark.casefile.PlainNumber;
+import witnessmark.casefile.TextField;
 
 /** A change to a case as one plain sentence. */
 public final class ChangeSentence {
@@ -46,7 +47,9 @@ public final class ChangeSentence {
             return "note: " + note.text();
         }
         if (change instanceof TextSet text) {
-            return text.field().word().replace('-', ' ') + ": " + text.to();
+            return text.field() == TextField.INTERVIEW_POSITION
+                    ? "where the interview was; says nothing of the truck"
+                    : text.field().word().replace('-', ' ') + ": " + text.to();
         }
         if (change instanceof VehicleSet vehicle) {
             return "truck: " + words(CaseForm.vehicle(vehicle.to()));

@@ -1,13 +1,9 @@
 package witnessmark.casefile.store;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseId;
 
@@ -23,16 +19,8 @@ final class AttachmentFolder implements AttachmentBytes {
     public void keep(CaseId id, String sha256, byte[] bytes) {
         Path target = file(id, sha256);
         try {
-            OwnerOnly.folder(target.getParent());
+            WholeFile.write(target, bytes);
             OwnerOnly.close(folder);
-            Path part = Files.createTempFile(target.getParent(), "incoming-", ".part");
-            try {
-                writeSynced(part, bytes);
-                Files.move(part, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-            } finally {
-                Files.deleteIfExists(part);
-            }
-            OwnerOnly.sync(target.getParent());
         } catch (IOException e) {
             throw new StoreUnavailable(
                     folder.toString(),
@@ -60,15 +48,5 @@ final class AttachmentFolder implements AttachmentBytes {
 
     private Path file(CaseId id, String sha256) {
         return folder.resolve(id.text()).resolve(sha256);
-    }
-
-    private static void writeSynced(Path file, byte[] bytes) throws IOException {
-        try (FileChannel out = FileChannel.open(file, StandardOpenOption.WRITE)) {
-            ByteBuffer rest = ByteBuffer.wrap(bytes);
-            while (rest.hasRemaining()) {
-                out.write(rest);
-            }
-            out.force(true);
-        }
     }
 }

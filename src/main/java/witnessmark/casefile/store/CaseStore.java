@@ -44,6 +44,7 @@ public final class CaseStore implements AutoCloseable {
     private final Clock clock;
     private final Session session;
     private final AttachmentBytes attachments;
+    private final InterviewPlaces interviews;
     private final Histories histories;
 
     /** A store at the location; nothing is opened or made yet. */
@@ -58,6 +59,9 @@ public final class CaseStore implements AutoCloseable {
         this.attachments = location.folder()
                 .<AttachmentBytes>map(AttachmentFolder::new)
                 .orElseGet(() -> new AttachmentRows(session, location.shown()));
+        this.interviews = location.folder()
+                .<InterviewPlaces>map(InterviewFolder::new)
+                .orElseGet(() -> new InterviewRows(session));
         this.histories = new Histories(location);
     }
 
@@ -366,6 +370,21 @@ public final class CaseStore implements AutoCloseable {
         return attachments.read(id, attachment);
     }
 
+    /** Where the interview of the case goes on, as it was last kept; empty if it was not. */
+    public Optional<String> interviewPlace(CaseId id) {
+        return interviews.read(id);
+    }
+
+    /** Keeps where the interview of the case goes on, beside the case; longer texts than 4,000 characters are refused. */
+    public void keepInterviewPlace(CaseId id, String place) {
+        if (place.length() > InterviewPlaces.LONGEST) {
+            throw new CaseRefused(
+                    "case '" + id + "': a place of the interview of " + place.length() + " characters",
+                    "ask for the places that were skipped again, with: skipped");
+        }
+        interviews.keep(id, place);
+    }
+
     /** Makes the database in the folder anew from the journal beside it; all shells must be closed. */
     public Rebuilt rebuild() {
         return session.rebuild();
@@ -402,6 +421,10 @@ public final class CaseStore implements AutoCloseable {
 
     Session session() {
         return session;
+    }
+
+    InterviewPlaces interviews() {
+        return interviews;
     }
 
     AttachmentBytes attachments() {

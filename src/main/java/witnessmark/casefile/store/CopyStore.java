@@ -38,6 +38,7 @@ final class CopyStore {
         refuseStranger(begun);
         StoreHead end = copyLines(begun);
         copyFilesLeft(begun);
+        from.interviews().each(to.interviews()::keep);
         StoreCheck after = to.verifyStore();
         if (!after.broken().isEmpty()
                 || !after.lines().isEmpty()

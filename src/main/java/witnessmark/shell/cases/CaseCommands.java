@@ -164,7 +164,12 @@ class CaseCommands {
         List<CaseSummary> list = cases.getObject().store().list(query);
         long all = cases.getObject().store().countUpTo(MOST_COUNTED + 1, query);
         if (Format.of(format) == Format.JSON) {
-            context.outputWriter().println(Json.of(CaseJson.of(list, Math.min(all, MOST_COUNTED), all > MOST_COUNTED)));
+            context.outputWriter()
+                    .println(Json.of(CaseJson.of(
+                            list,
+                            cases.getObject().store()::verifyEntries,
+                            Math.min(all, MOST_COUNTED),
+                            all > MOST_COUNTED)));
             return;
         }
         Page page = new Page(context.outputWriter());

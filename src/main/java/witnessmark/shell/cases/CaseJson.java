@@ -3,8 +3,11 @@ package witnessmark.shell.cases;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseForm;
+import witnessmark.casefile.CaseId;
+import witnessmark.casefile.history.ChainCheck;
 import witnessmark.casefile.store.CaseSummary;
 
 /** Cases as JSON, with the names of the YAML form. */
@@ -39,15 +42,16 @@ final class CaseJson {
     }
 
     /** The cases listed, how many fit as far as they were counted, and whether there are more. */
-    static Map<String, Object> of(List<CaseSummary> list, long counted, boolean more) {
+    static Map<String, Object> of(
+            List<CaseSummary> list, Function<CaseId, ChainCheck> chains, long counted, boolean more) {
         Map<String, Object> map = new LinkedHashMap<>();
         map.put("count", counted);
         map.put("more", more);
-        map.put("cases", list.stream().map(CaseJson::of).toList());
+        map.put("cases", list.stream().map(c -> of(c, chains.apply(c.id()))).toList());
         return map;
     }
 
-    private static Map<String, Object> of(CaseSummary summary) {
+    private static Map<String, Object> of(CaseSummary summary, ChainCheck chain) {
         Map<String, Object> map = new LinkedHashMap<>();
         map.put("case", summary.id().toString());
         map.put("title", summary.title());
@@ -56,6 +60,7 @@ final class CaseJson {
         map.put("changed", summary.changed().toString());
         map.put("signedOff", summary.signedOff().isPresent());
         map.put("entries", summary.entries());
+        map.put("chain", ChainAlarm.json(chain));
         return map;
     }
 }

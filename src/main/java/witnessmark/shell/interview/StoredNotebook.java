@@ -1,6 +1,7 @@
 package witnessmark.shell.interview;
 
 import java.util.List;
+import java.util.Optional;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.Change;
@@ -27,5 +28,15 @@ final class StoredNotebook implements Notebook {
     @Override
     public CaseHistory write(List<? extends Change> changes) {
         return store.appendAll(id, changes, who);
+    }
+
+    @Override
+    public Optional<String> place() {
+        return store.interviewPlace(id);
+    }
+
+    @Override
+    public void leave(String place) {
+        store.keepInterviewPlace(id, place);
     }
 }

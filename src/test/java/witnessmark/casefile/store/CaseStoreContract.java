@@ -128,6 +128,22 @@ abstract class CaseStoreContract {
     }
 
     @Test
+    void the_place_of_an_interview_stays_beside_the_case() {
+        CaseHistory before = store.open(opened(ID, "Grinds into low"), "anna");
+        store.keepInterviewPlace(ID, "kilometres");
+        store.keepInterviewPlace(ID, "checks; skipped teardown");
+
+        store.close();
+
+        assertThat(store.interviewPlace(ID)).contains("checks; skipped teardown");
+        assertThat(store.interviewPlace(new CaseId("another"))).isEmpty();
+        assertThat(store.read(ID)).isEqualTo(before);
+        assertThatThrownBy(() -> store.keepInterviewPlace(ID, "x".repeat(5_000)))
+                .isInstanceOf(CaseRefused.class)
+                .hasMessageContaining("5000 characters");
+    }
+
+    @Test
     void a_case_comes_back_as_it_was_kept() throws Exception {
         CaseHistory kept = openWithFindings();
         store.close();

@@ -45,6 +45,7 @@ class StoreCopyTest {
         picture = from.attach(TWO, "cone.jpg", "image/jpeg", "a picture".getBytes(UTF_8), "ben");
         from.append(ONE, new NoteAdded("second"), "anna");
         from.append(ONE, new SignedOff(), "carl");
+        from.keepInterviewPlace(TWO, "checks; skipped teardown; turns 4");
     }
 
     @AfterEach
@@ -83,6 +84,7 @@ class StoreCopyTest {
         assertThat(copied.missing()).isEmpty();
         assertSame();
         assertThat(to.readAttachment(TWO, picture)).isEqualTo("a picture".getBytes(UTF_8));
+        assertThat(to.interviewPlace(TWO)).contains("checks; skipped teardown; turns 4");
     }
 
     @Test
