@@ -161,14 +161,14 @@ class ArrowsTest {
             .accessField(System.class, "err");
 
     @ArchTest
-    static final ArchRule every_command_has_help_a_group_and_the_mapper = methods()
+    static final ArchRule every_command_has_a_description_a_group_and_the_mapper = methods()
             .that()
             .areAnnotatedWith(Command.class)
-            .should(new ArchCondition<>("say its help, group and mapper") {
+            .should(new ArchCondition<>("say its description, group and mapper") {
                 @Override
                 public void check(JavaMethod method, ConditionEvents events) {
                     Command command = method.getAnnotationOfType(Command.class);
-                    boolean whole = !command.help().isEmpty()
+                    boolean whole = !command.description().isEmpty()
                             && !command.group().isEmpty()
                             && command.exitStatusExceptionMapper().equals("refusals");
                     events.add(new SimpleConditionEvent(method, whole, method.getFullName()));

@@ -89,6 +89,11 @@ public final class CommandLine implements AutoCloseable {
                 .toList();
     }
 
+    /** The commands that people are shown, but for quit. */
+    public List<Command> commands() {
+        return shown().toList();
+    }
+
     private Stream<Command> shown() {
         return context.getBean(CommandRegistry.class).getCommands().stream()
                 .filter(c -> !c.isHidden() && !c.getName().equals("quit"));

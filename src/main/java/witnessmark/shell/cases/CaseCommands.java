@@ -78,9 +78,7 @@ class CaseCommands {
             name = "case new",
             group = GROUP,
             description = "Open a case",
-            help = "case new ID [--title TEXT] [--complaint TEXT] [--unit NAME] [--odometer-km N] [--ratios N]"
-                    + " [--range none|air|mechanical] [--splitter none|high-only|both] [--countershafts single|twin]"
-                    + " [--linkage direct|remote]",
+            help = "ID",
             exitStatusExceptionMapper = "refusals")
     void open(
             CommandContext context,
@@ -116,7 +114,7 @@ class CaseCommands {
             name = "case show",
             group = GROUP,
             description = "Show a case as it stands",
-            help = "case show CASE|FILE.yaml [--format text|json]",
+            help = "CASE|FILE.yaml",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void show(
@@ -137,9 +135,6 @@ class CaseCommands {
             name = "case list",
             group = GROUP,
             description = "List cases, those opened last first",
-            help =
-                    "case list [--voided] [--words TEXT] [--finding FINDING [--state present|absent|unsure]] [--open] [--closed]"
-                            + " [--most N] [--from N] [--format text|json]",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void list(
@@ -241,8 +236,7 @@ class CaseCommands {
             name = "case void",
             group = GROUP,
             description = "Mark an empty case as none, such as one opened by mistake",
-            help =
-                    "case void CASE [--because TEXT]; only a case in which nothing was found, measured, noted or filed yet",
+            help = "CASE; only a case in which nothing was found, measured, noted or filed yet",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void voided(
@@ -276,7 +270,7 @@ class CaseCommands {
             name = "case sign-off",
             group = GROUP,
             description = "Close a case; later changes need a reason",
-            help = "case sign-off CASE",
+            help = "CASE",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void signOff(CommandContext context, @Argument(index = 0, description = "case id") String id) {
@@ -296,7 +290,7 @@ class CaseCommands {
             name = "case history",
             group = GROUP,
             description = "Show every entry of a case with its hash",
-            help = "case history CASE",
+            help = "CASE",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void history(CommandContext context, @Argument(index = 0, description = "case id") String id) {
@@ -309,8 +303,7 @@ class CaseCommands {
             group = GROUP,
             description = "Check the entries and files of one case, or of the whole store",
             help =
-                    "case verify CASE [--head TEXT|FILE], or: case verify --all; --head is the end of the chain as a document of the"
-                            + " case prints it, also as a code to scan",
+                    "CASE | --all; --head is the end of the chain as a document of the case prints it, also as a code to scan",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void verify(
@@ -331,7 +324,7 @@ class CaseCommands {
             name = "case import",
             group = GROUP,
             description = "Store a case from a YAML file",
-            help = "case import FILE.yaml [--as ID]",
+            help = "FILE.yaml",
             exitStatusExceptionMapper = "refusals")
     void importCase(
             CommandContext context,
@@ -352,7 +345,7 @@ class CaseCommands {
             name = "case export",
             group = GROUP,
             description = "Write a stored case with its history as YAML",
-            help = "case export CASE [--out FILE]; without --out it is printed",
+            help = "CASE; without --out it is printed",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void export(

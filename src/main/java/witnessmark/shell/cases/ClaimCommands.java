@@ -37,10 +37,7 @@ class ClaimCommands {
             name = "case claim",
             group = GROUP,
             description = "Enter facts of the claim; none is demanded",
-            help = "case claim CASE [--work-order TEXT] [--claim-number TEXT] [--customer TEXT] [--shop TEXT]"
-                    + " [--truck-serial TEXT] [--gearbox-serial TEXT] [--in-service DAY] [--failed DAY] [--repaired DAY]"
-                    + " [--engine-hours N] [--labour-hours N] [--cost TEXT] [--looked NAME] [--measured NAME]"
-                    + " [--signs NAME] [--reason TEXT]; a day as 2026-03-02; - takes a fact away",
+            help = "CASE; a day as 2026-03-02; - takes a fact away",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void claim(
@@ -89,8 +86,7 @@ class ClaimCommands {
             name = "case part",
             group = GROUP,
             description = "Enter a part of the claim, or take its line away",
-            help = "case part CASE OLD-PART [--fitted NEW-PART] [--quantity N] [--whereabouts returned|kept|scrapped]"
-                    + " [--tag TEXT] [--reason TEXT], or: case part CASE --remove NUMBER [--reason TEXT]",
+            help = "CASE [OLD-PART]; a line is taken away with: case part CASE --remove NUMBER",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void part(

@@ -61,10 +61,9 @@ class EntryCommands {
             name = "case set",
             group = GROUP,
             description = "Enter findings: present, absent (looked at and sound), unsure",
-            help =
-                    "case set CASE FINDING=present|absent|unsure|not-looked-at ... [--note TEXT] [--told-by WHO] [--gear GEAR]"
-                            + " [--reason TEXT]; --told-by where nobody of the shop looked: driver, fleet, tow-operator,"
-                            + " previous-shop, previous-owner, other; present is then told, absent denied",
+            help = "CASE FINDING=present|absent|unsure|not-looked-at ...; --told-by where nobody of the shop "
+                    + "looked: driver, fleet, tow-operator, previous-shop, previous-owner, other; present is then "
+                    + "told, absent denied",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void set(
@@ -110,7 +109,7 @@ class EntryCommands {
             name = "case clear",
             group = GROUP,
             description = "Take findings, measurements or evidence off a case",
-            help = "case clear CASE FINDING|MEASURE|EVIDENCE ... [--reason TEXT]",
+            help = "CASE FINDING|MEASURE|EVIDENCE ...",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void clear(
@@ -133,9 +132,7 @@ class EntryCommands {
             name = "case measure",
             group = GROUP,
             description = "Enter a measured value with its limit and whose limit it is",
-            help =
-                    "case measure CASE MEASURE VALUE UNIT [--low N] [--high N] [--limit-unit UNIT] [--limit-from TEXT]"
-                            + " [--note TEXT] [--sure] [--reason TEXT]; --sure where the value is out of the ordinary and was read so",
+            help = "CASE MEASURE VALUE UNIT; --sure where the value is out of the ordinary and was read so",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void measure(
@@ -180,7 +177,7 @@ class EntryCommands {
             name = "case note",
             group = GROUP,
             description = "Add a note",
-            help = "case note CASE TEXT [--reason TEXT]",
+            help = "CASE TEXT",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void note(
@@ -196,7 +193,7 @@ class EntryCommands {
             name = "case tell",
             group = GROUP,
             description = "Set the title, the complaint, the driver's account or the work done",
-            help = "case tell CASE title|complaint|driver-account|work-done TEXT [--reason TEXT]",
+            help = "CASE title|complaint|driver-account|work-done TEXT",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void tell(
@@ -223,8 +220,7 @@ class EntryCommands {
             name = "case truck",
             group = GROUP,
             description = "Set what is known of the truck",
-            help = "case truck CASE [--unit NAME] [--serial TEXT] [--duty TEXT] [--odometer-km N] [--km-since-new N]"
-                    + " [--km-since-repair N] [--repair-note TEXT] [--reason TEXT]",
+            help = "CASE",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void truck(
@@ -255,9 +251,7 @@ class EntryCommands {
             name = "case gearbox",
             group = GROUP,
             description = "Set how the gearbox is built",
-            help = "case gearbox CASE [--ratios N] [--range none|air|mechanical] [--splitter none|high-only|both]"
-                    + " [--countershafts single|twin] [--linkage direct|remote] [--oil-pump fitted|none]"
-                    + " [--oil-cooler fitted|none] [--pto fitted|none] [--reason TEXT]",
+            help = "CASE",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void gearbox(

@@ -70,7 +70,7 @@ class ExportCommands {
             name = "export cases",
             group = "Documents",
             description = "Give cases as a table for a spreadsheet, or whole as JSON",
-            help = "export cases [CASE|FILE.yaml] [--as csv|json] [--out FILE] [--replace]",
+            help = "[CASE|FILE.yaml] [--as csv|json]",
             exitStatusExceptionMapper = "refusals")
     void cases(
             CommandContext context,
@@ -89,7 +89,7 @@ class ExportCommands {
             name = "export findings",
             group = "Documents",
             description = "Give every finding of every case as a table for a spreadsheet, or as JSON",
-            help = "export findings [CASE|FILE.yaml] [--as csv|json] [--out FILE] [--replace]",
+            help = "[CASE|FILE.yaml] [--as csv|json]",
             exitStatusExceptionMapper = "refusals")
     void findings(
             CommandContext context,

@@ -34,7 +34,7 @@ class ForkCommands {
             name = "case fork",
             group = "Cases",
             description = "Carry a case on in a new one, as where its chain is broken",
-            help = "case fork CASE NEW-ID --reason TEXT",
+            help = "CASE NEW-ID --reason TEXT",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void fork(

@@ -30,7 +30,6 @@ class KeyCommands {
             name = "key make",
             group = "Store",
             description = "Make the key the shop signs the end of a chain with; none is needed",
-            help = "key make",
             exitStatusExceptionMapper = "refusals")
     void make(CommandContext context) {
         SignedHead probe = shopKey.made(new HeadMark(new CaseId("key"), 1, CanonicalText.NO_HASH));
@@ -46,7 +45,7 @@ class KeyCommands {
             name = "case head",
             group = "Cases",
             description = "Give the end of a case's chain, signed if the shop has a key, to be kept elsewhere",
-            help = "case head CASE [--out FILE] [--replace]; check later with: case verify CASE --head TEXT|FILE",
+            help = "CASE; check later with: case verify CASE --head TEXT|FILE",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void head(

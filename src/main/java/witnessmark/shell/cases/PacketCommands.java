@@ -35,7 +35,7 @@ class PacketCommands {
             name = "packet import",
             group = "Documents",
             description = "Take in a case packet from another shop, checked against its hashes",
-            help = "packet import FILE.zip [--as ID]",
+            help = "FILE.zip",
             exitStatusExceptionMapper = "refusals")
     void importPacket(
             CommandContext context,

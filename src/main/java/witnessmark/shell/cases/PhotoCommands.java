@@ -38,7 +38,7 @@ class PhotoCommands {
             name = "photo add",
             group = "Cases",
             description = "Put a photograph with a finding; its location is taken out unless it is to be kept",
-            help = "photo add CASE FINDING FILE.jpg|FILE.png [--keep-location] [--reason TEXT]",
+            help = "CASE FINDING FILE.jpg|FILE.png",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void add(

@@ -31,7 +31,7 @@ class StoreCommands {
             name = "store rebuild",
             group = GROUP,
             description = "Make the database of the store anew from the journal beside it; also makes its file small",
-            help = "store rebuild; all other shells must be closed, the database that was there is kept aside",
+            help = "; all other shells must be closed, the database that was there is kept aside",
             exitStatusExceptionMapper = "refusals")
     void rebuild(CommandContext context) {
         Rebuilt made = cases.getObject().store().rebuild();
@@ -50,7 +50,7 @@ class StoreCommands {
             name = "store journal",
             group = GROUP,
             description = "Begin a new journal from the database, where the old one is lost or does not fit",
-            help = "store journal; the journal that was there is kept aside",
+            help = "; the journal that was there is kept aside",
             exitStatusExceptionMapper = "refusals")
     void journal(CommandContext context) {
         cases.getObject().store().beginJournal();
@@ -64,9 +64,8 @@ class StoreCommands {
             group = GROUP,
             description =
                     "Copy every entry and file of a store to another, as from this machine to a shared server and back",
-            help =
-                    "store copy FROM TO; each the folder of a store, or the file that names a shared database (the login of"
-                            + " its owner); repeat it to carry on a copy that was cut off, or to copy what is new",
+            help = "FROM TO; each the folder of a store, or the file that names a shared database (the login of "
+                    + "its owner); repeat it to carry on a copy that was cut off, or to copy what is new",
             exitStatusExceptionMapper = "refusals")
     void copy(
             CommandContext context,
@@ -100,7 +99,7 @@ class StoreCommands {
             name = "store prepare",
             group = GROUP,
             description = "Make or complete the tables of a shared store, and give the shops' logins their rights",
-            help = "store prepare, with --database FILE of the owner's login; once at first and after a newer program",
+            help = "; with --database FILE of the owner's login, once at first and after a newer program",
             exitStatusExceptionMapper = "refusals")
     void prepare(CommandContext context) {
         CaseStore store = cases.getObject().store();

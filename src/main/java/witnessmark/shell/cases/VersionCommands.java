@@ -25,7 +25,6 @@ class VersionCommands {
             name = "version",
             group = "Help",
             description = "Say program, knowledge, store schema and Java",
-            help = "version [--format text|json]",
             exitStatusExceptionMapper = "refusals")
     void version(
             CommandContext context,

@@ -62,9 +62,8 @@ class CardCommands {
             name = "case read",
             group = "Case entries",
             description = "Read a job card's own sentences, English or Spanish, into findings and values",
-            help = "case read CASE|new [FILE|-] [--accept-sure] [--reason TEXT] [--format text|json]; each is accepted,"
-                    + " changed or dropped at the terminal; --accept-sure takes what can hardly mean anything else and"
-                    + " lists the rest; what is not understood becomes a note",
+            help = "CASE|new [FILE|-]; each is accepted, changed or dropped at the terminal; --accept-sure takes "
+                    + "what can hardly mean anything else and lists the rest; what is not understood becomes a note",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void read(

@@ -65,9 +65,8 @@ class InterviewCommands {
             name = "interview",
             group = "Judgement",
             description = "Ask the technician, the most telling question first, and judge",
-            help =
-                    "interview new [--as ID]|CASE [--language en|es] [--answers FILE]; CASE goes on where it stopped. A line of"
-                            + " FILE is an answer, or: finding-id: answer, or: otherwise: answer",
+            help = "new|CASE; CASE goes on where it stopped. A line of FILE is an answer, or: finding-id: answer, "
+                    + "or: otherwise: answer",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void interview(
@@ -109,8 +108,7 @@ class InterviewCommands {
             name = "stand",
             group = "Judgement",
             description = "Show where a case stands, on one screen",
-            help = "stand CASE|FILE.yaml [--language en|es] [--format text|json]; with the start option --lines no bars"
-                    + " are drawn",
+            help = "CASE|FILE.yaml; with the start option --lines no bars are drawn",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void stand(

@@ -41,7 +41,7 @@ class DiagnoseCommands {
             name = "diagnose",
             group = "Judgement",
             description = "Rank the causes of a case, with reasons and what to look at next",
-            help = "diagnose CASE|FILE.yaml [--full] [--figures] [--format text|json] [--top N]",
+            help = "CASE|FILE.yaml",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void diagnose(

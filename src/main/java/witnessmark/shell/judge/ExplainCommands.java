@@ -47,7 +47,7 @@ class ExplainCommands {
             name = "explain",
             group = "Judgement",
             description = "Say what carries the verdict, or why one cause stands where it stands",
-            help = "explain CASE|FILE.yaml [CAUSE] [--format text|json]",
+            help = "CASE|FILE.yaml [CAUSE]",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void explain(
@@ -80,7 +80,7 @@ class ExplainCommands {
             name = "whatif",
             group = "Judgement",
             description = "Rank the causes as if some findings were otherwise; nothing is stored",
-            help = "whatif CASE|FILE.yaml FINDING=present|absent|unsure|not-looked-at ... [--format text|json]",
+            help = "CASE|FILE.yaml FINDING=present|absent|unsure|not-looked-at ...",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void whatIf(
@@ -117,8 +117,8 @@ class ExplainCommands {
             name = "accounts",
             group = "Judgement",
             description = "Hold two accounts of a case against the findings, and say what would decide",
-            help = "accounts CASE|FILE.yaml CAUSE-A CAUSE-B [--format text|json]; such as what the driver says happened"
-                    + " against the shop's reading",
+            help = "CASE|FILE.yaml CAUSE-A CAUSE-B; such as what the driver says happened against the shop's "
+                    + "reading",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void accounts(

@@ -45,8 +45,7 @@ class ScoreCommands {
             name = "score",
             group = "Judgement",
             description = "Judge a folder of cases with known outcome and compare",
-            help = "score FOLDER [--format text|json] [--shake]; --shake moves the numbers of the knowledge base and"
-                    + " tells how often the answers change",
+            help = "FOLDER; --shake moves the numbers of the knowledge base and tells how often the answers change",
             exitStatusExceptionMapper = "refusals")
     void score(
             CommandContext context,

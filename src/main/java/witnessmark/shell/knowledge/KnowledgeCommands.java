@@ -38,7 +38,7 @@ class KnowledgeCommands {
             name = "knowledge find",
             group = GROUP,
             description = "Find causes, findings and pages by plain words",
-            help = "knowledge find WORDS... [--most N] [--format text|json]",
+            help = "WORDS...",
             exitStatusExceptionMapper = "refusals")
     void find(
             CommandContext context,
@@ -69,7 +69,7 @@ class KnowledgeCommands {
             name = "knowledge show",
             group = GROUP,
             description = "Show a cause, a finding, a measure or a page",
-            help = "knowledge show ID",
+            help = "ID",
             exitStatusExceptionMapper = "refusals")
     void show(
             CommandContext context,
@@ -87,7 +87,7 @@ class KnowledgeCommands {
             name = "knowledge list",
             group = GROUP,
             description = "List the causes, findings, measures or pages",
-            help = "knowledge list causes|findings|measures|pages",
+            help = "causes|findings|measures|pages",
             exitStatusExceptionMapper = "refusals")
     void list(CommandContext context, @Argument(index = 0, description = "what to list") String what) {
         KnowledgeBase base = knowledge.getObject();
@@ -111,7 +111,6 @@ class KnowledgeCommands {
             name = "knowledge check",
             group = GROUP,
             description = "Look for holes and weak places in the knowledge base",
-            help = "knowledge check",
             exitStatusExceptionMapper = "refusals")
     void check(CommandContext context) {
         KnowledgeBase base = knowledge.getObject();

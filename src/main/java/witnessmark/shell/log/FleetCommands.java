@@ -40,10 +40,9 @@ class FleetCommands {
             name = "log fleet",
             group = LogCommands.GROUP,
             description = "Read the logs of many trucks into tables: acts, a record a truck and day, findings",
-            help = "log fleet FOLDER --out FOLDER [--truck TRUCK] [--profiles FOLDER] [--mapping MAPPING.yaml] [--load"
-                    + " empty|loaded] [--replace] [--format text|json]; in the folder each sub-folder is a truck, or each"
-                    + " file's name up to the first underscore; a truck is read with its own profile, from the folder given"
-                    + " or kept under its name, else with the one after --truck",
+            help = "FOLDER --out FOLDER; in the folder each sub-folder is a truck, or each file's name up to the "
+                    + "first underscore; a truck is read with its own profile, from the folder given or kept under "
+                    + "its name, else with the one after --truck",
             exitStatusExceptionMapper = "refusals")
     void fleet(
             CommandContext context,
@@ -109,10 +108,9 @@ class FleetCommands {
             name = "log import-results",
             group = LogCommands.GROUP,
             description = "Take the records of a fleet's table into the cases of its trucks",
-            help = "log import-results DAYS.csv [--case CASE] [--truck TRUCK] [--from 2026-03-01] [--to 2026-03-31]"
-                    + " [--nevertheless WHY] [--reason TEXT] [--format text|json]; a record goes into each open case whose unit bears the"
-                    + " truck's name, or into the one named; what a case holds already is passed over, what does not fit"
-                    + " its truck is taken only with --nevertheless, and the case keeps why",
+            help = "DAYS.csv [--from 2026-03-01] [--to 2026-03-31]; a record goes into each open case whose unit "
+                    + "bears the truck's name, or into the one named; what a case holds already is passed over, what "
+                    + "does not fit its truck is taken only with --nevertheless, and the case keeps why",
             exitStatusExceptionMapper = "refusals")
     void importResults(
             CommandContext context,

@@ -38,7 +38,7 @@ class LogCommands {
             name = "log look",
             group = GROUP,
             description = "Show how a log's columns are understood, to confirm before it counts",
-            help = "log look FILE [--mapping MAPPING.yaml] [--save-mapping MAPPING.yaml [--replace]]",
+            help = "FILE",
             exitStatusExceptionMapper = "refusals")
     void look(
             CommandContext context,
@@ -69,9 +69,8 @@ class LogCommands {
             name = "log read",
             group = GROUP,
             description = "Read logs of a truck: the trip, the events, and what the log cannot show",
-            help = "log read TRUCK FILE|FOLDER ... [--mapping MAPPING.yaml] [--load empty|loaded] [--events]"
-                    + " [--format text|json|csv] [--chart timeline|map --out FILE.svg [--replace]]; in a folder each"
-                    + " sub-folder is a truck, or each file's name up to the first underscore",
+            help = "TRUCK FILE|FOLDER ... [--format text|json|csv]; in a folder each sub-folder is a truck, or "
+                    + "each file's name up to the first underscore",
             completionProvider = "completeTruck",
             exitStatusExceptionMapper = "refusals")
     void read(

@@ -68,10 +68,9 @@ class LogEvidenceCommands {
             name = "log add",
             group = LogCommands.GROUP,
             description = "Store in a case what logs say for and against findings",
-            help = "log add CASE TRUCK FILE|FOLDER ... [--mapping MAPPING.yaml] [--load empty|loaded] [--as ID]"
-                    + " [--nevertheless WHY] [--reason TEXT] [--format text|json]; the logs are one truck's, and all logs of"
-                    + " a case are weighed as one; a log that cannot show a thing counts neither way; one that does not"
-                    + " fit the case's truck is taken only with --nevertheless, and the case keeps why",
+            help = "CASE TRUCK FILE|FOLDER ...; the logs are one truck's, and all logs of a case are weighed as "
+                    + "one; a log that cannot show a thing counts neither way; one that does not fit the case's truck "
+                    + "is taken only with --nevertheless, and the case keeps why",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void add(
@@ -257,8 +256,7 @@ class LogEvidenceCommands {
             name = "log compare",
             group = LogCommands.GROUP,
             description = "Compare a truck's logs before and after, say, coaching",
-            help = "log compare TRUCK --before FILE|FOLDER ... --after FILE|FOLDER ... [--mapping MAPPING.yaml]"
-                    + " [--load empty|loaded] [--format text|json]",
+            help = "TRUCK --before FILE|FOLDER ... --after FILE|FOLDER ...",
             completionProvider = "completeTruck",
             exitStatusExceptionMapper = "refusals")
     void compare(

@@ -48,9 +48,8 @@ class DocumentCommands {
             group = "Documents",
             description =
                     "Write a bench sheet, explanation, evidence record, claim sheet, coaching card, towing-prep sheet or packet",
-            help = "document bench|explanation|evidence|claim|coaching|towing|packet CASE|FILE.yaml [--as html|pdf|md]"
-                    + " [--out FILE] [--replace] [--language en|es] [--paper a4|letter] [--tow WAY] [--templates DIR] [--truck NAME|FILE.yaml [--log FILE]]; a packet also"
-                    + " --as zip, which another shop can import",
+            help = "bench|explanation|evidence|claim|coaching|towing|packet CASE|FILE.yaml [--as html|pdf|md]; a "
+                    + "packet also --as zip, which another shop can import",
             exitStatusExceptionMapper = "refusals")
     void document(
             CommandContext context,

@@ -14,16 +14,18 @@ import org.springframework.shell.core.command.completion.CompletionContext;
 /** Completes the words of a command's name, then what the command's own completion offers. */
 public final class CompleteCommand implements Completer {
     private final CommandRegistry registry;
+    private final CommandNames names;
 
     public CompleteCommand(CommandRegistry registry) {
         this.registry = registry;
+        this.names = new CommandNames(registry);
     }
 
     @Override
     public void complete(LineReader reader, ParsedLine line, List<Candidate> candidates) {
         List<String> before = line.words().subList(0, line.wordIndex());
         nextWords(before).forEach(word -> candidates.add(candidate(word)));
-        Command command = longest(before);
+        Command command = names.longest(before).orElse(null);
         if (command != null && command.getCompletionProvider() != null) {
             CompletionContext context =
                     new CompletionContext(line.words(), line.wordIndex(), line.wordCursor(), command, null);
@@ -50,15 +52,5 @@ public final class CompleteCommand implements Completer {
             words.add("quit");
         }
         return words;
-    }
-
-    private Command longest(List<String> words) {
-        for (int length = Math.min(3, words.size()); length > 0; length--) {
-            Command command = registry.getCommandByName(String.join(" ", words.subList(0, length)));
-            if (command != null) {
-                return command;
-            }
-        }
-        return null;
     }
 }

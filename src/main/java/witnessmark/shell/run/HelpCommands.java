@@ -34,7 +34,7 @@ class HelpCommands {
             name = "help",
             group = "Help",
             description = "List the commands, or explain one",
-            help = "help [COMMAND]",
+            help = "[COMMAND]",
             exitStatusExceptionMapper = "refusals")
     void help(CommandContext context, @Arguments List<String> words) {
         Page page = new Page(context.outputWriter());
@@ -52,7 +52,7 @@ class HelpCommands {
         } else if (meant.size() == 1) {
             one(page, meant.get(0));
         } else if (meant.isEmpty()) {
-            List<String> near = Nearest.some(name, RunCommand.names(context.commandRegistry()), 3);
+            List<String> near = Nearest.some(name, new CommandNames(context.commandRegistry()).all(), 3);
             throw new WrongUsage("no command '" + Terminal.harmless(name) + "'"
                     + (near.isEmpty() ? "; see: help" : "; did you mean: " + String.join(", ", near) + "?"));
         } else {
@@ -97,7 +97,7 @@ class HelpCommands {
 
     private static void one(Page page, Command command) {
         page.line(command.getDescription() + ".");
-        page.heading("Usage").indented("  ", "      ", command.getHelp());
+        page.heading("Usage").indented("  ", "      ", Usage.line(command));
         List<CommandOption> options = command.getOptions();
         if (!options.isEmpty()) {
             page.heading("Options");

@@ -22,10 +22,10 @@ import witnessmark.yaml.Nearest;
  * start with a minus, and keeps the quoting of the user's shell.
  */
 public final class LineParser implements CommandParser {
-    private final CommandRegistry registry;
+    private final CommandNames names;
 
     public LineParser(CommandRegistry registry) {
-        this.registry = registry;
+        this.names = new CommandNames(registry);
     }
 
     @Override
@@ -35,27 +35,18 @@ public final class LineParser implements CommandParser {
 
     /** The command the words name; throws {@link WrongUsage} where they do not fit it. */
     ParsedInput parse(List<String> words) {
-        int nameLength = commandLength(words);
-        String name = String.join(" ", words.subList(0, nameLength));
+        Optional<Command> named = names.longest(words);
+        int nameLength = named.map(CommandNames::length).orElse(Math.min(1, words.size()));
         ParsedInput.Builder input = ParsedInput.builder().commandName(words.isEmpty() ? "" : words.get(0));
         words.subList(Math.min(1, nameLength), nameLength).forEach(input::addSubCommand);
-        Command command = registry.getCommandByName(name);
-        if (command == null) {
+        if (named.isEmpty()) {
             words.stream().skip(nameLength).forEach(input::addSubCommand);
             return input.build();
         }
+        Command command = named.get();
         Set<String> given = readRest(command, words.subList(nameLength, words.size()), input);
         addLeftOut(command, given, input);
         return input.build();
-    }
-
-    private int commandLength(List<String> words) {
-        for (int length = Math.min(3, words.size()); length > 1; length--) {
-            if (registry.getCommandByName(String.join(" ", words.subList(0, length))) != null) {
-                return length;
-            }
-        }
-        return Math.min(1, words.size());
     }
 
     /** A text option left out counts as given with its default: the framework would hand over null for an empty one. */

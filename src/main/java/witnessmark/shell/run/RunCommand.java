@@ -3,8 +3,6 @@ package witnessmark.shell.run;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
-import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -26,6 +24,7 @@ public final class RunCommand {
 
     private final LineParser parser;
     private final CommandRegistry registry;
+    private final CommandNames names;
     private final Refusals refusals;
     private final Function<PrintWriter, Screen> screens;
 
@@ -35,6 +34,7 @@ public final class RunCommand {
         this.screens = screens;
         this.parser = parser;
         this.registry = registry;
+        this.names = new CommandNames(registry);
         this.refusals = refusals;
     }
 
@@ -66,39 +66,24 @@ public final class RunCommand {
 
     /** A command with --help, and a first word that only groups commands, are explained instead. */
     private List<String> helpInstead(List<String> words) {
-        List<String> name = words.stream().filter(w -> !w.startsWith("--")).toList();
-        String start = String.join(" ", words);
-        boolean groups = registry.getCommandByName(start) == null
-                && registry.getCommands().stream().anyMatch(c -> c.getName().startsWith(start + " "));
-        if (!words.contains("--help") && !groups) {
+        boolean group = names.group(words);
+        if (!words.contains("--help") && !group) {
             return words;
         }
+        List<String> name = words.stream().filter(w -> !w.startsWith("--")).toList();
         List<String> help = new ArrayList<>(List.of("help"));
-        for (int length = Math.min(3, name.size()); length > 0; length--) {
-            String candidate = String.join(" ", name.subList(0, length));
-            if (groups || registry.getCommandByName(candidate) != null) {
-                help.addAll(name.subList(0, length));
-                return help;
-            }
+        if (group) {
+            help.addAll(name);
+        } else {
+            names.longest(name).ifPresent(c -> help.addAll(name.subList(0, CommandNames.length(c))));
         }
         return help;
     }
 
-    /** The commands' names and their first words, which is what people mistype. */
-    static List<String> names(CommandRegistry registry) {
-        Set<String> names = new TreeSet<>();
-        registry.getCommands().forEach(c -> {
-            names.add(c.getName());
-            names.add(c.getName().split(" ")[0]);
-        });
-        return List.copyOf(names);
-    }
-
     private String unknown(List<String> words) {
-        List<String> names = names(registry);
         List<String> near = new ArrayList<>();
         for (int length = Math.min(2, words.size()); length > 0 && near.isEmpty(); length--) {
-            near.addAll(Nearest.some(String.join(" ", words.subList(0, length)), names, 3));
+            near.addAll(Nearest.some(String.join(" ", words.subList(0, length)), names.all(), 3));
         }
         String typed = String.join(" ", words);
         return "no command '" + Terminal.harmless(typed.length() > 40 ? words.get(0) : typed) + "'; "

@@ -35,7 +35,6 @@ class SettingsCommands {
             name = "settings show",
             group = "Settings",
             description = "Show every setting, its value and where it comes from",
-            help = "settings show [--format json]",
             exitStatusExceptionMapper = "refusals")
     void show(
             CommandContext context,
@@ -64,7 +63,7 @@ class SettingsCommands {
             name = "settings set",
             group = "Settings",
             description = "Set one thing for all runs to come: units, language, paper, shop, logo, who, role and more",
-            help = "settings set NAME VALUE | NAME --clear; NAME as settings show lists them",
+            help = "NAME VALUE | NAME --clear; NAME as settings show lists them",
             completionProvider = "completeSetting",
             exitStatusExceptionMapper = "refusals")
     void set(

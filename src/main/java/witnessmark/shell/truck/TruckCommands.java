@@ -38,7 +38,6 @@ class TruckCommands {
             name = "truck list",
             group = GROUP,
             description = "List the ready examples and the trucks kept here",
-            help = "truck list [--format text|json]",
             exitStatusExceptionMapper = "refusals")
     void list(
             CommandContext context,
@@ -90,7 +89,7 @@ class TruckCommands {
             name = "truck show",
             group = GROUP,
             description = "Show a truck's profile: what is given and what is assumed",
-            help = "truck show TRUCK [--format text|json]; TRUCK is a name from truck list, or a YAML file",
+            help = "TRUCK; TRUCK is a name from truck list, or a YAML file",
             completionProvider = "completeTruck",
             exitStatusExceptionMapper = "refusals")
     void show(
@@ -110,7 +109,7 @@ class TruckCommands {
             name = "truck import",
             group = GROUP,
             description = "Keep a truck profile from a YAML file",
-            help = "truck import FILE.yaml [--replace]",
+            help = "FILE.yaml",
             exitStatusExceptionMapper = "refusals")
     void importTruck(
             CommandContext context,
@@ -138,7 +137,7 @@ class TruckCommands {
             name = "truck export",
             group = GROUP,
             description = "Write a truck's profile as YAML, a pattern for one's own",
-            help = "truck export TRUCK [--out FILE.yaml [--replace]]; without --out it is printed",
+            help = "TRUCK; without --out it is printed",
             completionProvider = "completeTruck",
             exitStatusExceptionMapper = "refusals")
     void export(
@@ -161,7 +160,7 @@ class TruckCommands {
             name = "truck remove",
             group = GROUP,
             description = "Remove a kept truck profile; cases keep the figures they were given",
-            help = "truck remove TRUCK",
+            help = "TRUCK",
             completionProvider = "completeTruck",
             exitStatusExceptionMapper = "refusals")
     void remove(CommandContext context, @Argument(index = 0, description = "truck") String name) {

@@ -17,10 +17,8 @@ import witnessmark.shell.settings.Shop;
 class TruckQuestionCommands {
     private static final String GROUP = "Truck questions";
     /** A guess is entered as unsure: a speed that a driver remembers is not a record. */
-    private static final String STORED =
-            " [--formulas] [--format text|json] [--case CASE [--guessed] [--as ID] [--reason TEXT]]";
-
     private final ObjectProvider<Trucks> trucks;
+
     private final ObjectProvider<GiveAnswer> answers;
     private final Shop shop;
 
@@ -34,8 +32,7 @@ class TruckQuestionCommands {
             name = "truck shift",
             group = GROUP,
             description = "What a shift does at a road speed: engine, clutch disc, synchronizer",
-            help = "truck shift TRUCK --from GEAR --to GEAR --speed N [--unit km/h|mph] [--clutch engaged|down]"
-                    + " [--lever preselected|neutral|home] [--rolling-back] [--splitter first|last|stays]" + STORED,
+            help = "TRUCK --from GEAR --to GEAR --speed N [--unit km/h|mph] [--splitter first|last|stays]",
             completionProvider = "completeTruck",
             exitStatusExceptionMapper = "refusals")
     void shift(
@@ -72,8 +69,7 @@ class TruckQuestionCommands {
             name = "truck start",
             group = GROUP,
             description = "What a start from rest asks of clutch and mainshaft, and the gears to start in",
-            help = "truck start TRUCK [--gear GEAR] [--mass empty|loaded|N[kg|lb]] [--grade PERCENT]" + STORED
-                    + "; without --gear all gears that may be started in",
+            help = "TRUCK; without --gear all gears that may be started in",
             completionProvider = "completeTruck",
             exitStatusExceptionMapper = "refusals")
     void start(
@@ -101,8 +97,7 @@ class TruckQuestionCommands {
             name = "truck coast",
             group = GROUP,
             description = "How far the floating gears rub when coasting in neutral at idle",
-            help = "truck coast TRUCK --speed N [--unit km/h|mph] --distance N[km|mi] | --minutes N [--range high|low]"
-                    + STORED,
+            help = "TRUCK --speed N [--unit km/h|mph] --distance N[km|mi] | --minutes N [--range high|low]",
             completionProvider = "completeTruck",
             exitStatusExceptionMapper = "refusals")
     void coast(
@@ -137,8 +132,7 @@ class TruckQuestionCommands {
             name = "truck tow",
             group = GROUP,
             description = "How far the floating gears rub when towed on the drive wheels, engine off",
-            help = "truck tow TRUCK --speed N [--unit km/h|mph] --distance N[km|mi] | --minutes N [--range high|low]"
-                    + STORED,
+            help = "TRUCK --speed N [--unit km/h|mph] --distance N[km|mi] | --minutes N [--range high|low]",
             completionProvider = "completeTruck",
             exitStatusExceptionMapper = "refusals")
     void tow(
@@ -173,7 +167,7 @@ class TruckQuestionCommands {
             name = "truck angles",
             group = GROUP,
             description = "How unevenly one or two driveline joints turn",
-            help = "truck angles --angle DEG[,DEG] [--phase DEG] [--rpm N]" + STORED,
+            help = "--angle DEG[,DEG] [--rpm N]",
             exitStatusExceptionMapper = "refusals")
     void angles(
             CommandContext context,

@@ -59,7 +59,7 @@ class TruckTableCommands {
             name = "truck speeds",
             group = GROUP,
             description = "Road speed by gear and engine speed, steps, low-range ceilings, cruising band",
-            help = "truck speeds TRUCK [--rpm N,N,...] [--units metric|us|both] [--format text|json]",
+            help = "TRUCK",
             completionProvider = "completeTruck",
             exitStatusExceptionMapper = "refusals")
     void speeds(
@@ -121,9 +121,7 @@ class TruckTableCommands {
             name = "truck plan",
             group = GROUP,
             description = "A progressive shift plan beside shifting always at governed speed",
-            help = "truck plan TRUCK [--mass empty|loaded|N[kg|lb]] [--grade PERCENT] [--careful]"
-                    + " [--units metric|us|both] [--formulas] [--format text|json]; --careful lands no shift below the"
-                    + " lowest pulling speed",
+            help = "TRUCK; --careful lands no shift below the lowest pulling speed",
             completionProvider = "completeTruck",
             exitStatusExceptionMapper = "refusals")
     void plan(
@@ -158,8 +156,7 @@ class TruckTableCommands {
             name = "truck card",
             group = GROUP,
             description = "The coaching card of this truck, on one page",
-            help = "truck card TRUCK [--language en|es] [--format text|json]; as a page to hand over: --as pdf|html|md"
-                    + " [--out FILE] [--replace] [--paper a4|letter]",
+            help = "TRUCK [--as pdf|html|md]; --as makes a page to hand over",
             completionProvider = "completeTruck",
             exitStatusExceptionMapper = "refusals")
     void card(
@@ -202,9 +199,8 @@ class TruckTableCommands {
             name = "truck chart",
             group = GROUP,
             description = "Draw the shift plan, or slip energy of a shift to low range over road speed",
-            help =
-                    "truck chart TRUCK plan|slip [--gear GEAR] [--out FILE.svg [--replace]]; without --out it is drawn in"
-                            + " the terminal; --gear is the low-range gear of slip",
+            help = "TRUCK plan|slip; without --out it is drawn in the terminal; --gear is the low-range gear of "
+                    + "slip",
             completionProvider = "completeTruck",
             exitStatusExceptionMapper = "refusals")
     void chart(
