@@ -77,10 +77,10 @@ public record Figure(double value, Unit unit, Basis basis, String note) {
     }
 
     /**
-     * Rounded once, here: engine speeds whole, what rests on inertias and friction to three digits, which is more than is
+     * The number without its unit. Rounded once, here: engine speeds whole, what rests on inertias and friction to three digits, which is more than is
      * known of them, the rest to four.
      */
-    private String number() {
+    public String number() {
         if (value != 0 && Math.abs(value) < SMALLEST_SHOWN) {
             return value > 0 ? "below " + SHOWN : "above -" + SHOWN;
         }

@@ -357,7 +357,7 @@ public enum Parameter {
     }
 
     private String span(double from, double to) {
-        return plain(from) + " to " + plain(to) + " " + unit.symbol();
+        return plain(from) + " to " + plain(to) + (unit == Unit.RATIO ? "" : " " + unit.symbol());
     }
 
     String mend() {

@@ -40,6 +40,7 @@ final class ProfileCheck {
         ProfileCheck check = new ProfileCheck(draft);
         check.unusualParameters();
         check.unusualRatios();
+        check.overlap();
         check.unusualClutch();
         check.unusualCurve();
         check.unusualBore();
@@ -97,6 +98,21 @@ final class ProfileCheck {
                         "is it right?");
             }
         });
+    }
+
+    /** An overdrive on high range alone only lengthens the gears above; any other splitter narrows what lies between. */
+    private void overlap() {
+        Double range = draft.given().get(Parameter.RANGE_RATIO);
+        draft.splitter()
+                .filter(splitter -> range != null && (splitter.bothRanges() || !splitter.overdrive()))
+                .map(splitter -> span() * Math.max(splitter.ratio(), 1 / splitter.ratio()))
+                .filter(reach -> range <= reach)
+                .ifPresent(reach -> fault(
+                        Parameter.RANGE_RATIO.key(),
+                        plain(range) + " is not above the spread of the main ratios with the splitter's step, "
+                                + plain(Math.rint(reach * 1000) / 1000) + ", so that split gears of low and high range"
+                                + " overlap",
+                        "are range, main ratios and splitter right?"));
     }
 
     private void unusualClutch() {

@@ -38,6 +38,8 @@ public record Units(List<Unit> read) {
             List.of(Unit.REVOLUTION_PER_KILOMETRE, Unit.REVOLUTION_PER_MILE));
 
     private static final Map<Unit, List<Unit>> WITH = Map.of(
+            Unit.BAR, List.of(Unit.MEGAPASCAL),
+            Unit.KILOPASCAL, List.of(Unit.MEGAPASCAL),
             Unit.KILOMETRE, List.of(Unit.KILOMETRE_PER_HOUR, Unit.METRE_PER_SECOND, Unit.REVOLUTION_PER_KILOMETRE),
             Unit.MILE, List.of(Unit.MILE_PER_HOUR, Unit.FOOT_PER_SECOND, Unit.REVOLUTION_PER_MILE),
             Unit.CELSIUS, List.of(Unit.CELSIUS_CHANGE),

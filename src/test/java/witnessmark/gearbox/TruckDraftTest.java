@@ -163,6 +163,30 @@ class TruckDraftTest {
             assertThat(Double.isNaN(assumed) || parameter.isUsual(assumed)).isTrue();
         }
 
+        /** Spread 4 / 1, step 1 / 0.8 = 1.25: low and high range meet at 5; by hand. */
+        @ParameterizedTest
+        @CsvSource({
+            "5.01, 0.8, true, 0",
+            "4.99, 0.8, true, 1",
+            "4.99, 0.8, false, 0",
+            "5.01, 1.25, false, 0",
+            "4.99, 1.25, false, 1"
+        })
+        void a_splitter_that_makes_the_ranges_overlap(double range, double splitter, boolean both, int questions) {
+            TruckProfile truck = TruckDraft.named("overlap")
+                    .mainRatios(List.of(4.0, 2.5, 1.6, 1.0))
+                    .splitter(splitter, both)
+                    .set(Parameter.RANGE_RATIO, range)
+                    .set(Parameter.AXLE_RATIO, 4)
+                    .set(Parameter.TYRE_REVS, 312)
+                    .set(Parameter.GOVERNED_RPM, 2000)
+                    .build();
+
+            assertThat(truck.questions())
+                    .filteredOn(question -> question.text().contains("overlap"))
+                    .hasSize(questions);
+        }
+
         @Test
         void a_ratio_or_splitter_out_of_the_ordinary() {
             assertThat(questions(SampleTrucks.splitHigh().mainRatios(List.of(1.6, 1.15, 0.82, 0.59))))
@@ -210,8 +234,8 @@ class TruckDraftTest {
                                     + " number first, each once",
                             "tyre: no tyre is given; give revs-per-km, revs-per-mile, or size as on the side wall:"
                                     + " 295/80R22.5",
-                            "axle-ratio: 37 is not from 1 to 20 :1; give turns of the driveline to one turn of the"
-                                    + " wheels, 1 to 20 :1",
+                            "axle-ratio: 37 is not from 1 to 20; give turns of the driveline to one turn of the"
+                                    + " wheels, 1 to 20",
                             "engine.governed-rpm: missing; give governed engine speed, 500 to 6000 rpm",
                             "engine.idle-rpm: NaN is not from 250 to 1500 rpm; give idle speed, 250 to 1500 rpm, or"
                                     + " leave it out to have it assumed");

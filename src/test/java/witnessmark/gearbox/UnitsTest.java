@@ -40,6 +40,17 @@ class UnitsTest {
     }
 
     @Test
+    void stress_goes_with_the_pressure_that_the_shop_reads() {
+        Figure stress = Figure.computed(522, Unit.MEGAPASCAL, "");
+
+        assertThat(stress.text(units("metric"))).isEqualTo("522 MPa");
+        assertThat(stress.text(units("us"))).isEqualTo("75700 psi");
+        assertThat(stress.text(units("us kpa"))).isEqualTo("522 MPa");
+        assertThat(stress.text(units("metric psi"))).isEqualTo("75700 psi");
+        assertThat(units("metric").shown(Unit.PSI)).isEqualTo(Unit.BAR);
+    }
+
+    @Test
     void a_word_that_is_no_unit_of_the_shop_is_not_taken() {
         assertThat(Units.parse("metric furlong")).isEmpty();
         assertThat(Units.parse("rpm")).isEmpty();

@@ -123,8 +123,8 @@ class TruckYamlTest {
                                     + " highest number first, each once",
                             "t.yaml:1:1 tyre: no tyre is given; give revs-per-km, revs-per-mile, or size as on the side"
                                     + " wall: 295/80R22.5",
-                            "t.yaml:6:13 axle-ratio: 0 is not from 1 to 20 :1; give turns of the driveline to one turn"
-                                    + " of the wheels, 1 to 20 :1");
+                            "t.yaml:6:13 axle-ratio: 0 is not from 1 to 20; give turns of the driveline to one turn"
+                                    + " of the wheels, 1 to 20");
         }
 
         @Test

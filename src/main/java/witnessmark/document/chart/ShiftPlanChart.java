@@ -21,9 +21,9 @@ public final class ShiftPlanChart {
 
     private ShiftPlanChart() {}
 
-    /** Throws where the plan has no shifts. */
+    /** From the start after the last gap on; throws where the plan has no shifts there. */
     public static Chart of(TruckProfile truck, ShiftPlan plan) {
-        if (plan.shifts().isEmpty()) {
+        if (plan.inOneGo().isEmpty()) {
             throw new QuestionRefused(
                     plan.end().isPresent()
                             ? "chart: truck " + truck.id()
@@ -31,7 +31,7 @@ public final class ShiftPlanChart {
                             : "chart: truck " + truck.id() + " has one gear and so no shift to draw");
         }
         double governed = truck.value(Parameter.GOVERNED_RPM);
-        List<Point> limits = plan.shifts().stream()
+        List<Point> limits = plan.inOneGo().stream()
                 .map(shift -> new Point(
                         shift.roadSpeed().value(), shift.luggingLimit().value()))
                 .toList();
@@ -50,8 +50,11 @@ public final class ShiftPlanChart {
 
     private static List<String> notes(TruckProfile truck, ShiftPlan plan) {
         List<String> notes = new ArrayList<>();
+        plan.gaps()
+                .forEach(gap -> notes.add("Gear " + gap.from().id() + " and below are for crawling and not drawn;"
+                        + " start in " + gap.to().id()));
         plan.end()
-                .ifPresent(end -> notes.add("Gear " + end.gear().id() + " is more than the engine pulls on "
+                .ifPresent(end -> notes.add("Gear " + end.notReached().id() + " is not reached on "
                         + Figure.given(plan.gradePercent(), Unit.PERCENT).text()));
         ceilings(truck).ifPresent(notes::add);
         return notes;
@@ -71,14 +74,14 @@ public final class ShiftPlanChart {
         RoadSpeeds speeds = new RoadSpeeds(truck);
         List<Point> points = new ArrayList<>();
         points.add(new Point(0, 0));
-        for (PlannedShift shift : plan.shifts()) {
+        for (PlannedShift shift : plan.inOneGo()) {
             double rpm = shiftAt.apply(shift);
             double kmh = speeds.roadSpeed(shift.step().from(), rpm).value();
             points.add(new Point(kmh, rpm));
             points.add(new Point(kmh, shift.step().rpmAfter(rpm).value()));
         }
         double governed = truck.value(Parameter.GOVERNED_RPM);
-        plan.held(truck)
+        plan.highest()
                 .ifPresent(gear ->
                         points.add(new Point(speeds.roadSpeed(gear, governed).value(), governed)));
         return points;

@@ -10,6 +10,7 @@ import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.plan.CoachingCard;
 import witnessmark.gearbox.plan.CoachingPoint;
+import witnessmark.gearbox.speed.ShiftStep;
 import witnessmark.gearbox.speed.SpeedUnits;
 
 /**
@@ -56,6 +57,13 @@ public final class CoachingTexts {
     public String drop(CoachingCard.Drop drop) {
         String key = "drop-" + drop.kind().name().toLowerCase(Locale.ROOT).replace('_', '-');
         return say(key) + ": " + drop.onDial() + " rpm";
+    }
+
+    /** A step that cannot be shifted under way. */
+    public String startAgain(ShiftStep gap) {
+        return say("start-again")
+                .replace("{from}", gap.from().id())
+                .replace("{gear}", gap.to().id());
     }
 
     /** Lowest and highest gear to start in. */

@@ -43,6 +43,15 @@ public final class TruckFigures {
         if (!card.plan().shifts().isEmpty()) {
             fields.put("shifts", new Field(words.say("shifts"), card.shiftsOnDial()));
         }
+        if (!card.plan().gaps().isEmpty()) {
+            fields.put(
+                    "start-again",
+                    new Field(
+                            words.say("start-again-in"),
+                            card.plan().gaps().stream()
+                                    .map(gap -> gap.to().id())
+                                    .collect(Collectors.joining(", "))));
+        }
         start(fields, words, "loaded", card.loaded());
         start(fields, words, "empty", card.empty());
         card.drops()

@@ -54,7 +54,8 @@ public record JointLine(double firstDegrees, double secondDegrees, double phaseE
     private double unevenness() {
         double b1 = Math.toRadians(firstDegrees);
         double b2 = Math.toRadians(secondDegrees);
-        double out = Math.toRadians(phaseErrorDegrees);
+        // Half a turn brings a joint back to where it was; taken off in degrees, 180 is no phase error at all.
+        double out = Math.toRadians(Math.IEEEremainder(phaseErrorDegrees, 180));
         // The difference of the cosines written as a product, so that small angles lose no digits.
         double apart = -2 * Math.sin((b1 + b2) / 2) * Math.sin((b1 - b2) / 2) * Math.cos(out);
         double added = (1 - Math.cos(b1) * Math.cos(b2)) * Math.sin(out);

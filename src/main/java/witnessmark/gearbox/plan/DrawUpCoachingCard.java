@@ -64,6 +64,7 @@ public final class DrawUpCoachingCard {
         Steps steps = Steps.of(truck);
         Stream.concat(steps.inOrder().stream(), steps.byLever().stream())
                 .distinct()
+                .filter(this::underWay)
                 .forEach(step -> byKind.computeIfAbsent(step.kind(), kind -> new ArrayList<>())
                         .add(step.drop(shiftSpeed(step))));
         Comparator<Figure> bySize = Comparator.comparingDouble(Figure::value);
@@ -73,6 +74,12 @@ public final class DrawUpCoachingCard {
                         entry.getValue().stream().min(bySize).orElseThrow(),
                         entry.getValue().stream().max(bySize).orElseThrow()))
                 .toList();
+    }
+
+    /** Not the step up from a deep reduction, which stalls the engine. */
+    private boolean underWay(ShiftStep step) {
+        return step.rpmAfter(truck.value(Parameter.GOVERNED_RPM)).value()
+                >= truck.torque().points().firstKey();
     }
 
     /** As planned; a whole lever step, which the plan may not hold, waits until it too lands on its limit. */

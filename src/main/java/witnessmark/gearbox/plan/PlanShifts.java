@@ -11,6 +11,9 @@ import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.speed.RoadSpeeds;
 import witnessmark.gearbox.speed.ShiftStep;
 import witnessmark.gearbox.speed.Steps;
+import witnessmark.gearbox.start.AnalyseStart;
+import witnessmark.gearbox.start.Start;
+import witnessmark.gearbox.start.StartQuestion;
 
 /** Plans one upshift after the other, as far as the engine pulls. */
 final class PlanShifts {
@@ -18,7 +21,13 @@ final class PlanShifts {
     private final RoadLoad load;
     private final LuggingLimit limit;
     private final double governed;
+    private final double curveStart;
     private final List<PlannedShift> shifts = new ArrayList<>();
+    private final List<ShiftStep> gaps = new ArrayList<>();
+    /** Engine speed of the shift before, in one go. */
+    private double before;
+
+    private Optional<Gear> highest = Optional.empty();
     private Optional<NotPulled> end = Optional.empty();
 
     PlanShifts(RoadLoad load, ShiftPlan.Floor floor) {
@@ -26,29 +35,34 @@ final class PlanShifts {
         this.load = load;
         this.limit = new LuggingLimit(load, floor);
         this.governed = truck.value(Parameter.GOVERNED_RPM);
+        this.curveStart = truck.torque().points().firstKey();
     }
 
     ShiftPlan plan(ShiftPlan.Floor floor) {
         Gear first = truck.gears().forward().get(0);
         double start = Math.min(governed, limit.of(first).value());
         if (firstHeld(rpm -> load.held(first, rpm), start).isEmpty()) {
-            end = Optional.of(notPulled(first, best(first, start)));
+            end = Optional.of(notPulled(first, first, best(first, start, governed)));
+        } else {
+            highest = Optional.of(first);
         }
-        double before = 0;
         for (ShiftStep step : Steps.of(truck).inOrder()) {
             if (end.isPresent()) {
                 break;
             }
-            shift(step, before);
-            before = shifts.isEmpty()
-                    ? 0
-                    : shifts.get(shifts.size() - 1).shiftAt().value();
+            if (tooWide(step)) {
+                startAgain(step);
+            } else {
+                shift(step);
+            }
         }
         return new ShiftPlan(
                 floor,
                 load.massKg(),
                 load.gradePercent(),
                 List.copyOf(shifts),
+                List.copyOf(gaps),
+                highest,
                 end,
                 load.lostPerSecond(),
                 mean(),
@@ -69,7 +83,25 @@ final class PlanShifts {
         return holds.at(governed) ? Optional.of(governed) : Optional.empty();
     }
 
-    private void shift(ShiftStep step, double before) {
+    /** Whether even governed speed lands below the torque curve, where the engine would stall whatever the load. */
+    private boolean tooWide(ShiftStep step) {
+        return step.rpmAfter(governed).value() < curveStart - RoadLoad.ROUNDING;
+    }
+
+    /** Goes on from a start in the gear after, as with a deep reduction, which is for crawling. */
+    private void startAgain(ShiftStep step) {
+        Start start = new AnalyseStart(truck).of(new StartQuestion(step.to(), load.massKg(), load.gradePercent()));
+        if (start.verdict() != Start.Verdict.SENSIBLE && start.verdict() != Start.Verdict.HOT_AT_PART_THROTTLE) {
+            double lands = step.rpmAfter(governed).value();
+            end = Optional.of(notPulled(step.to(), step.to(), best(step.to(), lands, lands)));
+            return;
+        }
+        gaps.add(step);
+        highest = Optional.of(step.to());
+        before = 0;
+    }
+
+    private void shift(ShiftStep step) {
         Figure least = limit.of(step.to());
         double factor = step.step().value();
         double wanted = least.value() * factor;
@@ -79,11 +111,13 @@ final class PlanShifts {
         if (held.isEmpty()) {
             end = Optional.of(
                     load.held(step.from(), early)
-                            ? notPulled(step.to(), best(step.to(), early / factor, governed / factor))
-                            : notPulled(step.from(), early));
+                            ? notPulled(step.to(), step.to(), best(step.to(), early / factor, governed / factor))
+                            : notPulled(step.from(), step.to(), best(step.from(), early, governed)));
             return;
         }
         double at = held.get();
+        before = at;
+        highest = Optional.of(step.to());
         RoadSpeeds speeds = new RoadSpeeds(truck);
         shifts.add(new PlannedShift(
                 step,
@@ -103,14 +137,10 @@ final class PlanShifts {
                 new PlannedShift.AtGoverned(speeds.roadSpeed(step.from(), governed), step.rpmAfter(governed))));
     }
 
-    private double best(Gear gear, double from) {
-        return best(gear, from, governed);
-    }
-
-    /** The engine speed at which least is missing. */
+    /** The whole number of revolutions there at which least is missing; between two, the lower one. */
     private double best(Gear gear, double from, double to) {
-        double best = from;
-        for (double rpm = from; rpm <= to; rpm++) {
+        double best = Math.min(Math.ceil(from - RoadLoad.ROUNDING), Math.floor(to));
+        for (double rpm = best; rpm <= to; rpm++) {
             if (missing(gear, rpm) < missing(gear, best)) {
                 best = rpm;
             }
@@ -122,9 +152,10 @@ final class PlanShifts {
         return load.engineTorque(gear, rpm) - truck.torque().atRpm(rpm);
     }
 
-    private NotPulled notPulled(Gear gear, double rpm) {
+    private NotPulled notPulled(Gear gear, Gear notReached, double rpm) {
         return new NotPulled(
                 gear,
+                notReached,
                 Figure.computed(rpm, Unit.RPM, "the best speed that can be had there"),
                 Figure.computed(
                         load.engineTorque(gear, rpm),

@@ -18,7 +18,7 @@ record RoadLoad(TruckProfile truck, double massKg, double gradePercent) {
 
     static final double GRAVITY = 9.81;
     /** A landing on the first point of the curve itself is on it, whatever the last binary digit says. */
-    private static final double ROUNDING = 1e-6;
+    static final double ROUNDING = 1e-6;
     /** Half the density of air at 15 degrees, kg/m3. */
     static final double HALF_AIR_DENSITY = 1.225 / 2;
 

@@ -6,12 +6,16 @@ import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Gear;
 import witnessmark.gearbox.Parameter;
 import witnessmark.gearbox.TruckProfile;
+import witnessmark.gearbox.speed.ShiftStep;
 
 /**
  * A progressive plan: each upshift as early as the new gear still pulls, and never earlier than the one before it. Gears
  * that full torque does not hold on the grade are not planned.
  *
  * @param shifts in order, slowest first, as far as the engine pulls; empty for a box with one gear
+ * @param gaps steps too wide to be taken under way, such as the one up from a deep reduction: even governed speed lands
+ *     below the torque curve. The plan goes on from a start in the gear after
+ * @param highest the highest gear that the engine holds on this grade; empty where it holds none
  * @param end why the plan ends before the top gear; empty where it reaches it
  * @param lostPerSecond road speed lost in each second of a shift, while no torque pulls; negative downhill
  * @param meanShiftSpeed mean engine speed of the shifts; empty without shifts
@@ -23,6 +27,8 @@ public record ShiftPlan(
         double massKg,
         double gradePercent,
         List<PlannedShift> shifts,
+        List<ShiftStep> gaps,
+        Optional<Gear> highest,
         Optional<NotPulled> end,
         Figure lostPerSecond,
         Optional<Figure> meanShiftSpeed,
@@ -50,15 +56,14 @@ public record ShiftPlan(
         return new PlanShifts(new RoadLoad(truck, massKg, gradePercent), floor).plan(floor);
     }
 
-    /** The highest gear that the engine holds on this grade; empty where it holds none. */
-    public Optional<Gear> held(TruckProfile truck) {
-        if (end.isEmpty()) {
-            return Optional.of(truck.gears().top());
-        }
-        Gear first = truck.gears().forward().get(0);
-        return shifts.isEmpty()
-                ? Optional.of(first).filter(gear -> !end.get().gear().equals(gear))
-                : Optional.of(shifts.get(shifts.size() - 1).step().to());
+    /** The shifts after the last gap: those that follow each other in one go. */
+    public List<PlannedShift> inOneGo() {
+        return gaps.isEmpty()
+                ? shifts
+                : shifts.stream()
+                        .filter(shift -> shift.step().from().ratio()
+                                <= gaps.get(gaps.size() - 1).to().ratio())
+                        .toList();
     }
 
     /** The engine speed at which the plan leaves a gear; empty for a gear that it does not leave. */

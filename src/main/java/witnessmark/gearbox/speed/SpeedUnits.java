@@ -1,8 +1,11 @@
 package witnessmark.gearbox.speed;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.DoubleFunction;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.Units;
@@ -12,6 +15,10 @@ public enum SpeedUnits {
     METRIC("km/h"),
     US("mph"),
     BOTH("km/h (mph)");
+
+    private static final double CRAWL = 2;
+    /** So that a speed just on a whole number is not pulled under it by the last binary digit. */
+    private static final double ROUNDING = 1e-9;
 
     private final String heading;
 
@@ -49,25 +56,31 @@ public enum SpeedUnits {
         };
     }
 
-    /** A speed not to be passed, whole and rounded down, with its unit. */
+    /** A speed not to be passed, rounded down, with its unit: whole, or to a tenth in a crawler. */
     public String limit(Figure speed) {
-        long kmh = (long) Math.floor(speed.in(Unit.KILOMETRE_PER_HOUR).value() + 1e-9);
-        long mph = (long) Math.floor(speed.in(Unit.MILE_PER_HOUR).value() + 1e-9);
+        return both(speed, value -> new BigDecimal(value + ROUNDING), RoundingMode.DOWN);
+    }
+
+    /** A speed to aim for, with its unit: whole, or to a tenth in a crawler. */
+    public String whole(Figure speed) {
+        return both(speed, BigDecimal::valueOf, RoundingMode.HALF_UP);
+    }
+
+    private String both(Figure speed, DoubleFunction<BigDecimal> exact, RoundingMode rounding) {
+        String kmh = rounded(speed.in(Unit.KILOMETRE_PER_HOUR), exact, rounding);
+        String mph = rounded(speed.in(Unit.MILE_PER_HOUR), exact, rounding);
         return switch (this) {
-            case METRIC -> kmh + " km/h";
-            case US -> mph + " mph";
-            case BOTH -> kmh + " km/h (" + mph + " mph)";
+            case METRIC -> kmh;
+            case US -> mph;
+            case BOTH -> kmh + " (" + mph + ")";
         };
     }
 
-    /** A speed to aim for, whole, with its unit. */
-    public String whole(Figure speed) {
-        long kmh = Math.round(speed.in(Unit.KILOMETRE_PER_HOUR).value());
-        long mph = Math.round(speed.in(Unit.MILE_PER_HOUR).value());
-        return switch (this) {
-            case METRIC -> kmh + " km/h";
-            case US -> mph + " mph";
-            case BOTH -> kmh + " km/h (" + mph + " mph)";
-        };
+    /** Below {@link #CRAWL} a whole number would say nothing, or 0. */
+    private static String rounded(Figure speed, DoubleFunction<BigDecimal> exact, RoundingMode rounding) {
+        return exact.apply(speed.value())
+                        .setScale(speed.value() < CRAWL ? 1 : 0, rounding)
+                        .toPlainString()
+                + " " + speed.unit().symbol();
     }
 }

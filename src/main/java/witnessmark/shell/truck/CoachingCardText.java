@@ -28,10 +28,11 @@ final class CoachingCardText {
             page.heading(words.say("shifts"));
             page.indented("  ", "  ", card.shiftsOnDial());
         }
+        card.plan().gaps().forEach(gap -> page.item(words.startAgain(gap)));
         card.plan()
                 .end()
-                .ifPresent(end -> page.item(
-                        words.say("plan-ends").replace("{gear}", end.gear().id())));
+                .ifPresent(end -> page.item(words.say("plan-ends")
+                        .replace("{gear}", end.notReached().id())));
         card.drops().forEach(drop -> page.item(words.drop(drop)));
         page.heading(words.say("starts"));
         page.item(words.say("loaded") + ": " + starts(card.loaded()));

@@ -101,7 +101,9 @@ final class RollAnswer {
                     + " the lever in neutral and the pedal down protect nothing");
         }
         page.blank();
-        page.drawn("  gear   turns, rpm   against shaft, rpm   rubs at, m/s   slides");
+        page.drawn(String.format(
+                "  gear   turns, rpm   against shaft, rpm   %12s   slides",
+                "rubs at, " + rubUnit(page).symbol()));
         exposure.gears().forEach(rub -> page.drawn(row(page, rub)));
         if (exposure.gears().stream().anyMatch(Rub::onPocketBearing)) {
             page.line("  * direct: no gear floats here, the pocket bearing takes the difference instead");
@@ -116,8 +118,12 @@ final class RollAnswer {
                 rub.lever().name() + (rub.onPocketBearing() ? "*" : ""),
                 rub.gearSpeed().value(),
                 rub.difference().value(),
-                rub.speed().value(),
+                rub.speed().in(rubUnit(page)).value(),
                 rub.distance().text(page.units()));
+    }
+
+    private static Unit rubUnit(Page page) {
+        return page.units().shown(Unit.METRE_PER_SECOND);
     }
 
     private static String km(Page page, double km) {

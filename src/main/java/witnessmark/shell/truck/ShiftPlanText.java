@@ -2,14 +2,17 @@ package witnessmark.shell.truck;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Stream;
 import witnessmark.gearbox.Figure;
+import witnessmark.gearbox.Parameter;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.plan.NotPulled;
 import witnessmark.gearbox.plan.PlanSymbols;
 import witnessmark.gearbox.plan.PlannedShift;
 import witnessmark.gearbox.plan.ShiftPlan;
+import witnessmark.gearbox.speed.ShiftStep;
 import witnessmark.gearbox.speed.SpeedUnits;
 import witnessmark.shell.print.Page;
 
@@ -33,6 +36,7 @@ final class ShiftPlanText {
                 + Figure.given(plan.gradePercent(), Unit.PERCENT).text(page.units()));
         page.blank();
         plan.end().ifPresent(end -> end(plan, end));
+        plan.gaps().forEach(this::gap);
         if (!plan.shifts().isEmpty()) {
             table(plan);
         } else if (truck.gears().forward().size() == 1) {
@@ -58,19 +62,52 @@ final class ShiftPlanText {
     }
 
     private void end(ShiftPlan plan, NotPulled end) {
-        page.strong(plan.held(truck)
-                .map(gear -> "On this grade gear " + gear.id() + " is the highest that the engine pulls")
-                .orElse("On this grade no gear of this truck pulls the load"));
-        double curve = truck.torque().points().firstKey();
-        page.item(
-                end.engineSpeed().value() < curve
-                        ? "gear " + end.gear().id() + " would turn the engine at "
-                                + end.engineSpeed().text(page.units())
-                                + " at most, below its torque curve, which begins at "
-                                + Figure.given(curve, Unit.RPM).text(page.units())
-                        : "gear " + end.gear().id() + " needs " + end.needed().text(page.units()) + " of the engine at "
-                                + end.engineSpeed().text(page.units()) + "; full torque is "
-                                + end.torque().text(page.units()));
+        page.strong(headline(plan, end));
+        page.item(why(plan, end));
+        page.blank();
+    }
+
+    private String headline(ShiftPlan plan, NotPulled end) {
+        return plan.highest()
+                .map(gear -> stalls(end)
+                        ? "Gear " + gear.id() + " is the highest that can be reached by shifting up"
+                        : "On this grade gear " + gear.id() + " is the highest that the engine pulls")
+                .orElse("On this grade no gear of this truck pulls the load");
+    }
+
+    private boolean stalls(NotPulled end) {
+        return end.engineSpeed().value() < curveStart();
+    }
+
+    private double curveStart() {
+        return truck.torque().points().firstKey();
+    }
+
+    private String why(ShiftPlan plan, NotPulled end) {
+        String gear = "gear " + end.gear().id();
+        if (stalls(end)) {
+            return gear + " would turn the engine at " + rpm(end.engineSpeed().value()) + " at most, below its torque"
+                    + " curve, which begins at " + rpm(curveStart());
+        }
+        String needs = " needs " + end.needed().text(page.units()) + " of the engine at "
+                + rpm(end.engineSpeed().value()) + "; full torque is "
+                + end.torque().text(page.units());
+        return plan.highest().equals(Optional.of(end.gear()))
+                ? gear + " does not come to the speed at which the next gear is due: it" + needs
+                : gear + needs;
+    }
+
+    private static String rpm(double value) {
+        return Figure.given(value, Unit.RPM).text();
+    }
+
+    private void gap(ShiftStep gap) {
+        double governed = truck.value(Parameter.GOVERNED_RPM);
+        page.item(gap.from().id() + " to " + gap.to().id()
+                + " cannot be shifted under way: even governed speed lands at "
+                + gap.rpmAfter(governed).text() + ", below the torque curve, which begins at " + rpm(curveStart())
+                + "; " + gap.from().id() + " is for crawling, so start in "
+                + gap.to().id() + " to shift on");
         page.blank();
     }
 

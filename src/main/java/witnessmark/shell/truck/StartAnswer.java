@@ -11,6 +11,8 @@ import witnessmark.gearbox.Gear;
 import witnessmark.gearbox.Parameter;
 import witnessmark.gearbox.Symbol;
 import witnessmark.gearbox.TruckProfile;
+import witnessmark.gearbox.Unit;
+import witnessmark.gearbox.Units;
 import witnessmark.gearbox.evidence.ComputedFinding;
 import witnessmark.gearbox.evidence.StartEvidence;
 import witnessmark.gearbox.start.AnalyseStart;
@@ -100,7 +102,7 @@ final class StartAnswer {
                         String.format(
                                 "  %-5s %-14s %-14s ",
                                 start.question().gear().id(),
-                                heat(start),
+                                heat(start, page.units()),
                                 start.reach().steepest().text(page.units())),
                         " ".repeat(37),
                         start.verdict().words()));
@@ -119,14 +121,13 @@ final class StartAnswer {
                                 + highest.get().id();
     }
 
-    private static String heat(Start start) {
-        return start.launch() instanceof Launch.LocksUp closes
-                ? String.format(
-                        Locale.ROOT,
-                        "%.0f-%.0f kJ",
-                        closes.slipEnergy().value(),
-                        closes.mostSlipEnergy().value())
-                : "no end";
+    private static String heat(Start start, Units units) {
+        if (!(start.launch() instanceof Launch.LocksUp closes)) {
+            return "no end";
+        }
+        Unit read = units.shown(Unit.KILOJOULE);
+        String least = closes.slipEnergy().in(read).number();
+        return least + "-" + closes.mostSlipEnergy().in(read).number() + " " + read.symbol();
     }
 
     /** What the profile gave is asked about with the profile. */

@@ -135,7 +135,8 @@ final class TruckJson {
         map.put("gradePercent", plan.gradePercent());
         Unusual.put(map, ShiftPlanText.unusual(truck, plan));
         map.put("shifts", plan.shifts().stream().map(TruckJson::of).toList());
-        map.put("highestGearPulled", plan.held(truck).map(Gear::id).orElse(null));
+        startAgain(map, plan);
+        map.put("highestGearPulled", plan.highest().map(Gear::id).orElse(null));
         plan.end().ifPresent(end -> {
             Map<String, Object> not = new LinkedHashMap<>();
             not.put("gear", end.gear().id());
@@ -148,6 +149,15 @@ final class TruckJson {
         plan.meanShiftSpeed().ifPresent(mean -> map.put("meanShiftSpeed", FigureJson.of(mean)));
         plan.rangeEnergyShare().ifPresent(share -> map.put("rangeEnergyShare", FigureJson.of(share)));
         return map;
+    }
+
+    /** The gears that are started in and not shifted into; nothing for a box without a crawler. */
+    private static void startAgain(Map<String, Object> map, ShiftPlan plan) {
+        if (!plan.gaps().isEmpty()) {
+            map.put(
+                    "startAgainIn",
+                    plan.gaps().stream().map(gap -> gap.to().id()).toList());
+        }
     }
 
     private static Map<String, Object> of(PlannedShift shift) {
@@ -167,6 +177,7 @@ final class TruckJson {
         card.lowRangeCeiling().ifPresent(ceiling -> map.put("lowRangeCeiling", FigureJson.of(ceiling.roadSpeed())));
         map.put("ceilings", ceilings(card.ceilings()));
         map.put("shifts", card.plan().shifts().stream().map(TruckJson::of).toList());
+        startAgain(map, card.plan());
         map.put("drops", card.drops().stream().map(words::drop).toList());
         map.put("startLoaded", of(card.loaded()));
         map.put("startEmpty", of(card.empty()));

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.StringReader;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
@@ -15,6 +17,7 @@ import witnessmark.document.chart.Chart.Series;
 import witnessmark.document.chart.Chart.Style;
 import witnessmark.gearbox.Parameter;
 import witnessmark.gearbox.SampleTrucks;
+import witnessmark.gearbox.TruckDraft;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.plan.ShiftPlan;
 import witnessmark.truck.ReadyTrucks;
@@ -116,5 +119,40 @@ class ChartTest {
                 .hasMessage("chart: series 'none' has no points; leave it out");
         assertThatThrownBy(() -> SlipEnergyChart.of(TRUCK, TRUCK.gears().named("6d")))
                 .hasMessage("chart: gear 6d is not a forward gear of low range; give one that is");
+    }
+
+    /** The picture in README.md says what the program draws today: the same words, lines and marks. */
+    @Test
+    void the_picture_of_the_readme_is_todays() throws Exception {
+        Document drawn = parsed(DrawSvg.draw(plan(), 800, 480));
+        Document shown = parsed(Files.readString(Path.of("src/docs/pictures/shift-plan.svg")));
+
+        assertThat(words(shown)).isEqualTo(words(drawn));
+        for (String shape : List.of("path", "line", "circle")) {
+            assertThat(shown.getElementsByTagName(shape).getLength())
+                    .isEqualTo(drawn.getElementsByTagName(shape).getLength());
+        }
+    }
+
+    private static String words(Document svg) {
+        return svg.getDocumentElement().getTextContent().replaceAll("\\s+", " ").strip();
+    }
+
+    /** Low range's crawlers would be drawn as a shift that stalls the engine: the saw-tooth begins above them. */
+    @Test
+    void above_a_deep_reduction_the_saw_tooth_begins_anew() {
+        TruckProfile truck = TruckDraft.named("crawler")
+                .mainRatios(List.of(3.0, 2.0, 1.4, 1.0))
+                .set(Parameter.LOW_RATIO, 12.0)
+                .set(Parameter.RANGE_RATIO, 4)
+                .set(Parameter.AXLE_RATIO, 4)
+                .set(Parameter.TYRE_REVS, 312)
+                .set(Parameter.GOVERNED_RPM, 2000)
+                .build();
+
+        Chart chart = ShiftPlanChart.of(truck, ShiftPlan.of(truck));
+
+        assertThat(chart.series().get(0).points()).hasSize(2 + 2 * 7);
+        assertThat(chart.notes()).first().isEqualTo("Gear L and below are for crawling and not drawn; start in 1");
     }
 }

@@ -12,6 +12,7 @@ import net.jqwik.api.constraints.DoubleRange;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Gear;
 import witnessmark.gearbox.Parameter;
 import witnessmark.gearbox.SampleTrucks;
@@ -120,5 +121,22 @@ class RoadSpeedsTest {
             assertThat(new RoadSpeeds(shorter).roadSpeed(gear, 1500).value())
                     .isLessThan(new RoadSpeeds(truck).roadSpeed(gear, 1500).value());
         }
+    }
+
+    /** 1.609344 km/h a mile an hour; a limit is rounded down, and below 2 to a tenth; by hand. */
+    @ParameterizedTest
+    @CsvSource({
+        "27.07, 27 km/h (16 mph), 27 km/h (17 mph)",
+        "27.99, 27 km/h (17 mph), 28 km/h (17 mph)",
+        "32.18688, 32 km/h (20 mph), 32 km/h (20 mph)",
+        "3.2, 3 km/h (1.9 mph), 3 km/h (2.0 mph)",
+        "1.39, 1.3 km/h (0.8 mph), 1.4 km/h (0.9 mph)",
+        "0.04, 0.0 km/h (0.0 mph), 0.0 km/h (0.0 mph)"
+    })
+    void a_limit_is_rounded_down_and_a_crawl_is_told_to_a_tenth(double kmh, String limit, String whole) {
+        Figure speed = Figure.computed(kmh, Unit.KILOMETRE_PER_HOUR, "");
+
+        assertThat(SpeedUnits.BOTH.limit(speed)).isEqualTo(limit);
+        assertThat(SpeedUnits.BOTH.whole(speed)).isEqualTo(whole);
     }
 }
