@@ -8,7 +8,7 @@ import witnessmark.gearbox.LoadPath;
  *
  * @param finding id of the finding in the knowledge base
  * @param note the technician's own words, empty for none
- * @param gear the lever gear it was heard in or the pair it was seen on, as {@link witnessmark.gearbox.LoadPath} writes it
+ * @param gear the main-box gear it was heard in or the pair it was seen on, as {@link witnessmark.gearbox.LoadPath} writes it
  * @param toldBy who told it, where nobody of the shop looked; present it was told so, absent it was denied
  */
 public record FindingEntry(

@@ -5,14 +5,14 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 
 /**
- * Which pair of gears carries load in which lever gear of a countershaft box with constant-mesh gears: in an indirect
+ * Which pair of gears carries load in which main-box gear of a countershaft box with constant-mesh gears: in an indirect
  * gear the head pair (input gear and countershaft drive gear) and the pair of that gear; in direct no pair at all, the
  * countershafts turn unloaded; in reverse the head pair and the reverse pair with its idler. Textbook mechanics, from
  * memory.
  */
 public final class LoadPath {
     /** How a gear is written. */
-    public static final String WORDS = "a lever gear from 1 to 9, R for reverse, direct, or head for the head pair";
+    public static final String WORDS = "a main-box gear from 1 to 9, R for reverse, direct, or head for the head pair";
 
     private static final Pattern LEVER = Pattern.compile("[1-9]");
     private static final String REVERSE = "R";
@@ -37,8 +37,8 @@ public final class LoadPath {
     /**
      * Whether a pair carries load while a gear is in.
      *
-     * @param gear the lever gear in, R or direct
-     * @param pair the pair of a lever gear, R or head
+     * @param gear the main-box gear in, R or direct
+     * @param pair the pair of a main-box gear, R or head
      * @throws IllegalArgumentException if either is no gear
      */
     public static boolean carries(String gear, String pair) {

@@ -192,8 +192,7 @@ public final class Interview implements AutoCloseable {
             return false;
         }
         Optional<Answered.Answer> last = stage() == Stage.CHECKS ? Answered.last(history, position) : Optional.empty();
-        last.ifPresentOrElse(
-                answer -> write(List.of(answer.takenBack())), () -> goTo(stage().before()));
+        last.ifPresentOrElse(answer -> write(List.of(answer.takenBack())), () -> goTo(stage().before()));
         return true;
     }
 

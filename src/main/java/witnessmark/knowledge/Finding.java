@@ -53,7 +53,7 @@ public record Finding(
 
     /** What a gear said of the finding means. */
     public enum GearRole {
-        /** The lever gear in which it is heard. */
+        /** The main-box gear in which it is heard. */
         HEARD_IN,
         /** The pair of gears on which it is seen. */
         SEEN_ON

@@ -31,6 +31,6 @@ class LoadPathTest {
         assertThat(LoadPath.parse("12")).isEmpty();
         assertThatThrownBy(() -> LoadPath.carries("high", "1"))
                 .isInstanceOf(IllegalArgumentException.class)
-                .hasMessageContaining("a lever gear from 1 to 9");
+                .hasMessageContaining("a main-box gear from 1 to 9");
     }
 }

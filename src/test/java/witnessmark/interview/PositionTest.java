@@ -65,7 +65,8 @@ class PositionTest {
     void a_text_that_is_no_place_leads_to_where_the_case_would_go_on_without_one() {
         assertThat(Position.of(opened(), Optional.of("; skipped ; turns x,-3,99999999999999999999")))
                 .isEqualTo(new Position(Stage.TRUCK, java.util.Set.of(), List.of()));
-        assertThat(Position.of(opened().with(set("hard-shift-up"), STAMP), Optional.of("")).stage())
+        assertThat(Position.of(opened().with(set("hard-shift-up"), STAMP), Optional.of(""))
+                        .stage())
                 .isEqualTo(Stage.CHECKS);
     }
 

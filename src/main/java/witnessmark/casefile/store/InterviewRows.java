@@ -14,10 +14,9 @@ final class InterviewRows implements InterviewPlaces {
 
     @Override
     public Optional<String> read(CaseId id) {
-        return session.read(sql -> sql
-                .queryForList("select place from case_interview where case_id = ?", String.class, id.text())
-                .stream()
-                .findFirst());
+        return session.read(sql ->
+                sql.queryForList("select place from case_interview where case_id = ?", String.class, id.text()).stream()
+                        .findFirst());
     }
 
     @Override
@@ -31,9 +30,8 @@ final class InterviewRows implements InterviewPlaces {
 
     @Override
     public void each(BiConsumer<CaseId, String> use) {
-        session.read(sql -> sql.query(
-                        "select case_id, place from case_interview order by case_id",
-                        (row, n) -> new String[] {row.getString(1), row.getString(2)}))
+        session.read(sql -> sql.query("select case_id, place from case_interview order by case_id", (row, n) ->
+                        new String[] {row.getString(1), row.getString(2)}))
                 .forEach(row -> use.accept(new CaseId(row[0]), row[1]));
     }
 }

@@ -96,6 +96,7 @@ public final class DrawCauses {
 
     private static NumberAxis weightAxis(Texts words) {
         NumberAxis axis = axis(words.text("causes.weights"));
+        axis.setNumberFormatOverride(new OddsTicks());
         axis.setAutoRangeIncludesZero(true);
         axis.setLowerMargin(0.1);
         axis.setUpperMargin(0.1);

@@ -10,6 +10,7 @@ import java.util.Set;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.RankedCause;
 import witnessmark.document.Dossier;
+import witnessmark.document.OddsFactor;
 
 /** What else could have left the same marks, and what became of it. */
 final class Alternatives {
@@ -70,7 +71,7 @@ final class Alternatives {
         }
         List<String> against = ranked.get().evidenceAgainst().stream()
                 .limit(MOST_FINDINGS)
-                .map(w -> w.title() + " (" + words.state(w.state()) + ", " + PageWords.decibans(w.decibans()) + ")")
+                .map(w -> w.title() + " (" + words.state(w.state()) + ", " + OddsFactor.text(w.decibans()) + ")")
                 .toList();
         String by = against.isEmpty()
                 ? words.say("alternative-nothing-against")

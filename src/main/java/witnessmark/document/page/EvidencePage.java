@@ -13,6 +13,7 @@ import witnessmark.diagnosis.EvidenceMatrix;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.RankedCause;
 import witnessmark.document.Dossier;
+import witnessmark.document.OddsFactor;
 import witnessmark.document.drawing.DrawCauses;
 import witnessmark.document.drawing.DrawGearbox;
 import witnessmark.document.drawing.Mark;
@@ -154,7 +155,7 @@ public record EvidencePage(
 
     private static List<String> weights(List<RankedCause.Weight> weights, PageWords words) {
         return weights.stream()
-                .map(w -> w.title() + " (" + words.state(w.state()) + ") " + PageWords.decibans(w.decibans()))
+                .map(w -> w.title() + " (" + words.state(w.state()) + ") " + OddsFactor.text(w.decibans()))
                 .toList();
     }
 

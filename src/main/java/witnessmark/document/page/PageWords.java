@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import witnessmark.casefile.PlainNumber;
 import witnessmark.document.Dossier;
+import witnessmark.document.OddsFactor;
 import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.Units;
 import witnessmark.gearbox.Word;
@@ -56,16 +57,12 @@ final class PageWords {
         return say(probability >= 0.1 ? "chance-possible" : "chance-unlikely");
     }
 
-    static String decibans(double decibans) {
-        return String.format(Locale.ROOT, "%+.1f", decibans);
-    }
-
     /** A weight with its direction in a word, so that no sign or colour is needed to read it. */
     String weight(double decibans) {
         if (Math.abs(decibans) < SILENT) {
             return say("weight-silent");
         }
-        return say(decibans > 0 ? "weight-for" : "weight-against", decibans(decibans));
+        return say(decibans > 0 ? "weight-for" : "weight-against", OddsFactor.text(Math.abs(decibans)));
     }
 
     /** How strongly a finding speaks, in words. */

@@ -72,7 +72,7 @@ class EntryCommands {
             @Option(longName = "note", defaultValue = "", description = "the technician's own words") String note,
             @Option(longName = "told-by", defaultValue = "", description = "who told it, where nobody looked")
                     String toldBy,
-            @Option(longName = "gear", defaultValue = "", description = "lever gear heard in, or pair seen on")
+            @Option(longName = "gear", defaultValue = "", description = "main-box gear heard in, or pair seen on")
                     String gear,
             @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
                     String reason) {

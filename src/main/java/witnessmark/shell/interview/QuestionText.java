@@ -99,8 +99,7 @@ final class QuestionText {
                                                 question.check().accessTitle(),
                                                 visit.title()),
                                 ScreenFigures.minutes(visit.openMinutes()),
-                                visit.checks().size(),
-                                ScreenFigures.bits(visit.gainBits()))
+                                visit.checks().size())
                         : wording.text("place.here", question.check().accessTitle()));
     }
 
@@ -113,14 +112,7 @@ final class QuestionText {
     /** Why it is asked. */
     void why(Question question) {
         NextCheck check = question.check();
-        page.indented(
-                "  ",
-                "  ",
-                wording.text(
-                        "why",
-                        check.why(),
-                        ScreenFigures.bits(check.gainBits()),
-                        ScreenFigures.minutes(check.checkMinutes())));
+        page.indented("  ", "  ", wording.text("why", check.why(), ScreenFigures.minutes(check.checkMinutes())));
     }
 
     /** Every answer that can be given to it. */

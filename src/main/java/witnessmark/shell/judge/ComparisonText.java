@@ -58,13 +58,13 @@ final class ComparisonText {
                 .forEach(s -> page.columns(
                         ScreenFigures.percent(s.ifFirst()),
                         ScreenFigures.percent(s.ifSecond()),
-                        decibans(s.decibans()) + "  " + s.title() + wording.text("weight." + s.state())));
+                        odds(s.decibans()) + "  " + s.title() + wording.text("weight." + s.state())));
         page.blank();
         page.line(wording.text(
                 accounts.decibansAlone() >= 0 ? "accounts.sum-first" : "accounts.sum-second",
-                Math.round(Math.abs(accounts.decibansAlone())),
-                Math.round(Math.signum(accounts.decibansAlone()) * accounts.decibansWithOthers())));
-        page.line(wording.text("accounts.prior", ScreenFigures.decibans(accounts.priorDecibans())));
+                ScreenFigures.odds(Math.abs(accounts.decibansAlone())),
+                ScreenFigures.odds(Math.signum(accounts.decibansAlone()) * accounts.decibansWithOthers())));
+        page.line(wording.text("accounts.prior", ScreenFigures.odds(accounts.priorDecibans())));
         page.heading(wording.text("accounts.deciding"));
         if (accounts.deciding().isEmpty()) {
             page.item(wording.text("accounts.no-deciding"));
@@ -74,7 +74,7 @@ final class ComparisonText {
                 .forEach(d -> page.columns(
                         ScreenFigures.percent(d.ifFirst()),
                         ScreenFigures.percent(d.ifSecond()),
-                        decibans(d.expectedDecibans()) + "  " + d.accessTitle() + ": " + d.ask() + " (" + d.finding()
+                        odds(d.expectedDecibans()) + "  " + d.accessTitle() + ": " + d.ask() + " (" + d.finding()
                                 + ")"));
         page.flush();
     }
@@ -90,7 +90,7 @@ final class ComparisonText {
                         : wording.text("accounts.not-applying"));
     }
 
-    private static String decibans(double decibans) {
-        return String.format(Locale.ROOT, "%5s", ScreenFigures.decibans(decibans));
+    private static String odds(double decibans) {
+        return String.format(Locale.ROOT, "%5s", ScreenFigures.odds(decibans));
     }
 }

@@ -92,7 +92,7 @@ final class ExplainText {
             list(
                     heading,
                     weights.stream()
-                            .map(w -> ScreenFigures.decibans(w.decibans()) + "  " + w.title()
+                            .map(w -> ScreenFigures.odds(w.decibans()) + "  " + w.title()
                                     + wording.text("weight." + w.state()) + " (" + w.finding() + ")")
                             .toList());
         }
@@ -131,11 +131,11 @@ final class ExplainText {
                 .filter(e -> e.getValue() * apart > 0)
                 .sorted(Comparator.comparingDouble((Map.Entry<String, Double> e) -> -Math.abs(e.getValue())))
                 .limit(DIFFERENCES_SHOWN)
-                .map(e -> title(e.getKey(), cause, rival) + " " + ScreenFigures.decibans(e.getValue()))
+                .map(e -> title(e.getKey(), cause, rival) + " " + ScreenFigures.odds(e.getValue()))
                 .collect(Collectors.joining("; "));
         return wording.text(
                 apart >= 0 ? "explain.rival-weights" : "explain.rival-behind",
-                String.valueOf(Math.round(Math.abs(apart))),
+                ScreenFigures.odds(Math.abs(apart)),
                 most.isEmpty() ? "-" : most);
     }
 

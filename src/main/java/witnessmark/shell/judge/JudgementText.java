@@ -167,7 +167,7 @@ final class JudgementText {
             }
         }
         if (depth == Depth.FIGURES) {
-            page.indented("     ", "     ", wording.text("judge.decibans"));
+            page.indented("     ", "     ", wording.text("judge.odds"));
         }
     }
 
@@ -189,7 +189,7 @@ final class JudgementText {
 
     private String weight(RankedCause.Weight weight) {
         String strength = depth == Depth.FIGURES
-                ? ScreenFigures.decibans(weight.decibans())
+                ? ScreenFigures.odds(weight.decibans())
                 : wording.text(Strength.of(weight.decibans()).key());
         return weight.title() + wording.text("weight." + weight.state()) + " (" + strength + ")";
     }
@@ -225,7 +225,10 @@ final class JudgementText {
                 page.under(
                         wording.text("judge.why"),
                         depth == Depth.FIGURES
-                                ? wording.text("judge.worth", check.why(), ScreenFigures.bits(check.gainBits()))
+                                ? wording.text(
+                                        "judge.worth",
+                                        check.why(),
+                                        ScreenFigures.percent(Math.pow(2, -check.gainBits())))
                                 : check.why());
             }
         }

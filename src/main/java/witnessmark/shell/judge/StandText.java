@@ -80,8 +80,7 @@ public final class StandText {
                             ScreenFigures.percent(ending.figure()),
                             ScreenFigures.percent(ending.outOfReach()),
                             nearest));
-            case NOTHING_TELLS -> page.indented(
-                    "  ", "  ", wording.text("end.nothing", ScreenFigures.bits(ending.figure()), nearest));
+            case NOTHING_TELLS -> page.indented("  ", "  ", wording.text("end.nothing", nearest));
             case NOTHING_FOUND -> page.indented("  ", "  ", wording.text("end.nowhere"));
             case CONTRADICTED -> page.indented("  ", "  ", wording.text("end.contradicted"));
         }
@@ -165,7 +164,7 @@ public final class StandText {
                     ScreenFigures.some(
                             weights.stream()
                                     .map(w -> w.title() + wording.text("weight." + w.state()) + " "
-                                            + ScreenFigures.decibans(w.decibans()))
+                                            + ScreenFigures.odds(w.decibans()))
                                     .toList(),
                             WEIGHTS_SHOWN));
         }
@@ -186,8 +185,7 @@ public final class StandText {
                             ScreenFigures.minutes(visit.openMinutes()),
                             wording.text(
                                     visit.checks().size() == 1 ? "check-one" : "checks",
-                                    visit.checks().size()),
-                            ScreenFigures.bits(visit.gainBits())));
+                                    visit.checks().size())));
             waits(visit.access());
             visit.checks().stream()
                     .limit(CHECKS_SHOWN)

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.List;
 import java.util.Locale;
+import witnessmark.document.OddsFactor;
 
 /** How figures are said in plain text. */
 public final class ScreenFigures {
@@ -44,12 +45,9 @@ public final class ScreenFigures {
                 .toPlainString();
     }
 
-    public static String decibans(double decibans) {
-        return String.format(Locale.ROOT, "%+.1f", decibans);
-    }
-
-    public static String bits(double bits) {
-        return String.format(Locale.ROOT, bits < 0.1 ? "%.2f" : "%.1f", bits);
+    /** How far something moves the odds: ×16 or ÷4.2. */
+    public static String odds(double decibans) {
+        return OddsFactor.text(decibans);
     }
 
     public static String times(double multiple) {

@@ -193,7 +193,7 @@ final class StartEvents implements Detector {
         return gear.ratio() < limit().ratio() * 0.999;
     }
 
-    /** The tallest proper start gear: given for the truck, or the second lever gear of low range loaded, third empty. */
+    /** The tallest proper start gear: given for the truck, or the second main-box gear of low range loaded, third empty. */
     private Gear limit() {
         GearTable table = drive.table();
         boolean loaded = drive.limits().load() == HabitLimits.Load.LOADED;

@@ -133,7 +133,7 @@ class RoadDriver extends RoadDrive {
         }
     }
 
-    /** The third lever gear of low range, a crawler counted: as tall as an empty truck starts. */
+    /** The third main-box gear of low range, a crawler counted: as tall as an empty truck starts. */
     int tallestStart() {
         return table.gears().stream().anyMatch(g -> g.lever() == 0) ? 2 : 3;
     }
