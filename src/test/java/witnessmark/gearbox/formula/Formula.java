@@ -8,9 +8,9 @@ import java.util.Optional;
  * A formula as the program prints it, worked out the way a reader would: letters side by side multiply, a slash divides what
  * stands before it, angles are degrees, {@code where} names parts, a semicolon begins words.
  */
-record Formula(Optional<String> letter, String expression, Map<String, String> parts) {
+public record Formula(Optional<String> letter, String expression, Map<String, String> parts) {
 
-    static Formula of(String printed) {
+    public static Formula of(String printed) {
         String formula = printed.split(";")[0].strip();
         String[] where = formula.split(" where ", 2);
         Map<String, String> parts = new HashMap<>();
@@ -27,7 +27,7 @@ record Formula(Optional<String> letter, String expression, Map<String, String> p
     }
 
     /** Throws where the formula has a letter that stands for nothing. */
-    double value(Map<String, Double> letters) {
+    public double value(Map<String, Double> letters) {
         return new Reader(expression, letters).all();
     }
 
