@@ -49,4 +49,23 @@ class TextbookExamplesTest {
 
         assertThat(posterior.of(0)).isCloseTo(0.374, within(5e-4));
     }
+
+    /**
+     * The same, when nobody heard the alarm but both neighbours call (.90 to .05, .70 to .01): two reports of one finding,
+     * .63 to .0005 together. Printed as 0.284; recomputed 0.28417 with .95, 0.28417 with .957.
+     */
+    @Test
+    void the_burglar_alarm_as_two_neighbours_tell_of_it() {
+        double byItself = 0.001;
+        var network = new Network(
+                new double[] {0.001, 0.002},
+                new double[] {byItself},
+                List.of(List.of(
+                        new Link(0, 1 - (1 - 0.94) / (1 - byItself)), new Link(1, 1 - (1 - 0.29) / (1 - byItself)))));
+
+        var posterior = new ExactInference(network)
+                .posterior(Evidence.none().with(0, new Report(0.90 * 0.70, 0.05 * 0.01)));
+
+        assertThat(posterior.of(0)).isCloseTo(0.28417, within(1e-5));
+    }
 }

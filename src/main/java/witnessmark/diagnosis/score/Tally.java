@@ -60,10 +60,14 @@ public record Tally(List<Scored> cases) {
                         && !c.judgement().causes().isEmpty())
                 .mapToDouble(c -> {
                     RankedCause lead = c.judgement().causes().get(0);
-                    double miss = lead.probability() - (c.isTrue(lead.id()) ? 1 : 0);
-                    return miss * miss;
+                    return squaredMiss(lead.probability(), c.isTrue(lead.id()));
                 })
                 .average();
+    }
+
+    static double squaredMiss(double probability, boolean right) {
+        double miss = probability - (right ? 1 : 0);
+        return miss * miss;
     }
 
     /** Every cause in question of every case with a named truth, binned by its probability. */

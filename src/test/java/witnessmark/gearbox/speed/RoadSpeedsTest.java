@@ -69,6 +69,15 @@ class RoadSpeedsTest {
                 .isCloseTo(1277.64, within(1e-6));
     }
 
+    /** 1400 rpm at 65 km/h with axle 3.5 and 312 turns a km speak of a ratio of 1.183431953: recomputed. */
+    @Test
+    void engine_and_road_speed_tell_the_ratio() {
+        TruckProfile truck = oneGear(1.183431953, 3.5, 312);
+
+        assertThat(new RoadSpeeds(truck).engineSpeed(truck.gears().top(), 65).value())
+                .isCloseTo(1400, within(1e-5));
+    }
+
     @Test
     void the_low_range_ceiling_is_governed_speed_in_the_gear() {
         TruckProfile truck = SampleTrucks.splitHigh().build();

@@ -88,6 +88,25 @@ class StepsTest {
         assertThat(Steps.of(truck).inOrder().get(0).rpmAfter(1600).value()).isCloseTo(1181.538462, within(1e-6));
     }
 
+    /** Twelve ratios from 11.0 to 0.78 in even steps, to four places: recomputed. */
+    @Test
+    void twelve_even_ratios_are_those_of_the_list() {
+        List<Double> list =
+                List.of(11.0, 8.6479, 6.7988, 5.3450, 4.2021, 3.3036, 2.5972, 2.0418, 1.6052, 1.2620, 0.9921, 0.7800);
+        TruckProfile truck = TruckDraft.named("twelve")
+                .mainRatios(list)
+                .set(Parameter.AXLE_RATIO, 3.5)
+                .set(Parameter.TYRE_REVS, 312)
+                .set(Parameter.GOVERNED_RPM, 2000)
+                .build();
+
+        Steps.Evenness even = Steps.of(truck).highRangeEvenness().orElseThrow();
+
+        assertThat(even.verdict()).isEqualTo(Steps.Evenness.Verdict.EQUAL);
+        assertThat(100 * even.least()).isCloseTo(21.38265807, within(0.01));
+        assertThat(100 * even.most()).isCloseTo(21.38265807, within(0.01));
+    }
+
     @Test
     void each_step_says_what_moves() {
         List<ShiftStep> steps = Steps.of(SampleTrucks.splitHigh().build()).inOrder();

@@ -227,6 +227,16 @@ class AnalyseStartTest {
         assertThat(new ShaftTorsion(torque, diameterMm).shearStress().value()).isCloseTo(mpa, within(mpa * 2e-6));
     }
 
+    /** A tenth off the diameter, 0.9^-3 = 1.371742112 times the stress; and 2500 Nm through a ratio of 12 are 30,000 Nm. */
+    @Test
+    void stress_goes_with_the_cube_of_the_diameter_and_with_the_torque() {
+        double stress = new ShaftTorsion(30_000, 60).shearStress().value();
+
+        assertThat(new ShaftTorsion(12 * 2500, 0.9 * 60).shearStress().value() / stress)
+                .isCloseTo(1.371742112, within(1e-9));
+        assertThat(new ShaftTorsion(60_000, 60).shearStress().value()).isCloseTo(2 * stress, within(1e-9 * stress));
+    }
+
     @Test
     void the_textbook_shaft_in_its_own_units() {
         double torque = Unit.POUND_FOOT.convert(15_000, Unit.NEWTON_METRE);
