@@ -8,6 +8,11 @@ import witnessmark.document.template.VisibleText;
 
 /** An SVG drawing being put together; it uses no ids, so that several can stand on one page. */
 final class Svg {
+    /** Over the whole width of a sheet, a drawing taller than this would not leave room for its heading. */
+    private static final double TALL = 1.1;
+
+    private static final double TALLER = 1.45;
+
     private final StringBuilder body = new StringBuilder();
     private final double width;
     private final double height;
@@ -95,16 +100,21 @@ final class Svg {
         return at;
     }
 
+    private static String shape(double heightToWidth) {
+        return heightToWidth > TALLER ? "tall taller" : heightToWidth > TALL ? "tall" : "wide";
+    }
+
     /** The drawing with what it shows in words, for those who cannot see it. */
     String finish(String title, String description) {
         return String.format(
                         Locale.ROOT,
                         "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %.0f %.0f\" width=\"%.0f\" height=\"%.0f\""
-                                + " role=\"img\" aria-label=\"%s\" font-family=\"%s, Verdana, sans-serif\">\n",
+                                + " class=\"%s\" role=\"img\" aria-label=\"%s\" font-family=\"%s, Verdana, sans-serif\">\n",
                         width,
                         height,
                         width,
                         height,
+                        shape(height / width),
                         escaped(title),
                         ShippedFont.FAMILY)
                 + "<title>" + escaped(title) + "</title>\n<desc>" + escaped(description) + "</desc>\n"

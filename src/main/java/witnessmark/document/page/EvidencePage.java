@@ -12,6 +12,7 @@ import witnessmark.casefile.logged.LoggedEvidence;
 import witnessmark.diagnosis.EvidenceMatrix;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.RankedCause;
+import witnessmark.diagnosis.Verdict;
 import witnessmark.document.Dossier;
 import witnessmark.document.OddsFactor;
 import witnessmark.document.drawing.DrawCauses;
@@ -23,7 +24,7 @@ import witnessmark.document.drawing.Mark;
  *
  * @param claim the first page
  * @param classTitles heads of the matrix's columns
- * @param attribution chance of each class
+ * @param attribution chance of each class; empty where it cannot be told, since a class would name people
  * @param causes ranked, with what speaks for and against each
  * @param alternatives look-alikes of the causes told of, with what became of each
  * @param gaps what is missing in the evidence
@@ -81,9 +82,7 @@ public record EvidencePage(
         return new EvidencePage(
                 ClaimPage.of(dossier),
                 classTitles,
-                judgement.attribution().stream()
-                        .map(s -> new Field(s.title(), words.percent(s.probability())))
-                        .toList(),
+                classes(judgement, words),
                 dossier.matrix().rows().stream()
                         .map(r -> matrixRow(r, dossier.matrix().classes(), words))
                         .toList(),
@@ -107,6 +106,14 @@ public record EvidencePage(
                 figures(dossier),
                 DrawGearbox.draw(dossier.file().gearbox(), marks, dossier.texts()),
                 marks);
+    }
+
+    private static List<Field> classes(Judgement judgement, PageWords words) {
+        return judgement.verdict().standing() == Verdict.Standing.UNDETERMINED
+                ? List.of()
+                : judgement.attribution().stream()
+                        .map(s -> new Field(s.title(), words.percent(s.probability())))
+                        .toList();
     }
 
     /** What the rules changed for the causes that are listed; the rest only as a number. */

@@ -6,6 +6,7 @@ import witnessmark.diagnosis.AdviceGiven;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
 import witnessmark.diagnosis.RankedCause;
+import witnessmark.diagnosis.Verdict;
 import witnessmark.document.Dossier;
 import witnessmark.document.drawing.DamageStory;
 import witnessmark.document.drawing.DrawDamage;
@@ -74,7 +75,7 @@ public record ExplanationPage(
                 DrawDamage.draw(
                         causes.stream()
                                 .map(c -> new DamageStory(
-                                        standing(c, words),
+                                        told(c, judgement.verdict(), words),
                                         c.title(),
                                         mechanism(dossier, c, words),
                                         titles(c.evidenceFor(), "present")))
@@ -102,7 +103,7 @@ public record ExplanationPage(
     private static Story story(Dossier dossier, RankedCause cause, PageWords words) {
         return new Story(
                 cause.title(),
-                standing(cause, words),
+                told(cause, dossier.judgement().verdict(), words),
                 weight(dossier, cause, words),
                 mechanism(dossier, cause, words),
                 reasons(cause.evidenceFor(), words),
@@ -122,6 +123,13 @@ public record ExplanationPage(
                         words.chance(cause.probability()),
                         dossier.knowledge().classOf(cause.classId()).title())
                 : "";
+    }
+
+    /** Where nothing can be told yet, every cause is possible and no more is said of its chance. */
+    private static String told(RankedCause cause, Verdict verdict, PageWords words) {
+        return verdict.standing() == Verdict.Standing.UNDETERMINED
+                ? words.say("cause-possible")
+                : standing(cause, words);
     }
 
     static String standing(RankedCause cause, PageWords words) {

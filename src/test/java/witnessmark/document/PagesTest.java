@@ -1,0 +1,161 @@
+package witnessmark.document;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
+import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseId;
+import witnessmark.casefile.CaseSheet;
+import witnessmark.casefile.Claim;
+import witnessmark.casefile.ClaimField;
+import witnessmark.casefile.FindingEntry;
+import witnessmark.casefile.FindingState;
+import witnessmark.casefile.PartLine;
+import witnessmark.casefile.TextField;
+import witnessmark.document.PdfLines.Line;
+import witnessmark.document.template.TemplateFolder;
+import witnessmark.document.write.WriteDocument;
+import witnessmark.language.Language;
+
+/** How documents fall on pages of paper. */
+class PagesTest {
+    private static final List<String> SAMPLES =
+            List.of("clash-in-every-gear-all-else-sound", "jumps-out-several-suspects");
+
+    private static final int A_DRAWING = 40;
+
+    private static byte[] pdf(Dossier dossier, Kind kind, Paper paper) {
+        return new WriteDocument(TemplateFolder.shipped(), paper).write(dossier, kind, Form.PDF);
+    }
+
+    static Stream<Arguments> papers() {
+        return SAMPLES.stream()
+                .flatMap(sample -> Stream.of(Language.values()).flatMap(language -> Stream.of(Paper.values())
+                        .flatMap(paper -> Stream.of(Kind.EXPLANATION, Kind.BENCH, Kind.EVIDENCE)
+                                .map(kind -> Arguments.of(sample, language, paper, kind)))));
+    }
+
+    @ParameterizedTest
+    @MethodSource("papers")
+    void no_page_ends_with_a_heading(String sample, Language language, Paper paper, Kind kind) {
+        Dossier dossier = Cases.in(Cases.stored(Cases.sample(sample), Map.of()), language);
+        PdfLines read = PdfLines.of(pdf(dossier, kind, paper));
+        List<Line> lines = read.all();
+        int pages = lines.stream().mapToInt(Line::page).max().orElseThrow();
+
+        assertThat(lines).anyMatch(Line::bold);
+        for (int page = 1; page < pages; page++) {
+            assertThat(lines).as("page %d", page).anyMatch(onPage(page));
+            List<Line> end = endOf(page, lines);
+            // A drawing may stand under a heading; what it says is painted and not text.
+            if (end.get(0).down() > 0.75 || read.painted(page) < A_DRAWING) {
+                assertThat(end).as("end of page %d", page).noneMatch(Line::bold);
+            }
+        }
+    }
+
+    private static Predicate<Line> onPage(int page) {
+        return line -> line.page() == page;
+    }
+
+    /** What stands on the last line of a page. */
+    private static List<Line> endOf(int page, List<Line> lines) {
+        double last = lines.stream()
+                .filter(onPage(page))
+                .mapToDouble(Line::down)
+                .max()
+                .orElseThrow();
+        return lines.stream()
+                .filter(onPage(page).and(l -> l.down() > last - 0.003))
+                .toList();
+    }
+
+    @ParameterizedTest
+    @EnumSource(Paper.class)
+    void a_record_of_two_findings_with_a_trucks_charts_is_four_pages_in_both_languages(Paper paper) {
+        CaseFile two = new CaseSheet(new CaseId("two"))
+                .text(TextField.COMPLAINT, "It just slipped")
+                .finding(new FindingEntry("clutch-slips", FindingState.PRESENT))
+                .finding(new FindingEntry("clutch-facing-burned", FindingState.PRESENT))
+                .toCaseFile();
+
+        for (Language language : Language.values()) {
+            Dossier dossier = Cases.in(Cases.stored(two, Map.of()), language);
+            assertThat(PdfText.of(pdf(dossier, Kind.EVIDENCE, paper)).pages())
+                    .as(language.tag())
+                    .isLessThanOrEqualTo(4);
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(Paper.class)
+    void a_claim_with_every_fact_and_eight_part_lines_ends_on_the_first_page_of_the_record(Paper paper) {
+        Map<ClaimField, String> facts = new EnumMap<>(ClaimField.class);
+        for (ClaimField field : ClaimField.values()) {
+            facts.put(field, value(field));
+        }
+        Claim claim = IntStream.range(0, 8)
+                .boxed()
+                .reduce(
+                        Claim.none().with(facts),
+                        (c, n) -> c.with(new PartLine(
+                                "synchronizer, complete, line " + n,
+                                "synchronizer, complete, new",
+                                1,
+                                Optional.of(PartLine.Whereabouts.RETURNED),
+                                "W-1007-" + n)),
+                        (a, b) -> a);
+        CaseFile full = new CaseSheet(Cases.sample("clash-in-every-gear-all-else-sound"))
+                .text(TextField.COMPLAINT, "Clashes in every gear, cold and hot, whoever drives. ".repeat(4))
+                .text(TextField.WORK_DONE, "Synchronizer, sliding clutches and oil renewed. ".repeat(4))
+                .claim(claim)
+                .toCaseFile();
+
+        for (Language language : Language.values()) {
+            List<Line> lines = PdfLines.of(pdf(Cases.in(Cases.stored(full, Map.of()), language), Kind.EVIDENCE, paper))
+                    .all();
+            String appendix = lines.stream()
+                    .filter(onPage(2))
+                    .min(Comparator.comparingDouble(Line::down))
+                    .map(Line::text)
+                    .orElseThrow();
+            assertThat(appendix).isIn("Findings and measurements", "Hallazgos y mediciones");
+            assertThat(textOf(1, lines)).contains("W-1007-7");
+        }
+    }
+
+    private static String value(ClaimField field) {
+        return switch (field) {
+            case IN_SERVICE, FAILED, REPAIRED -> "2026-03-02";
+            case ENGINE_HOURS, LABOUR_HOURS -> "6.5";
+            default -> "some words on " + field.word();
+        };
+    }
+
+    private static String textOf(int page, List<Line> lines) {
+        return lines.stream().filter(onPage(page)).map(Line::text).collect(Collectors.joining(" "));
+    }
+
+    @Test
+    void a_hash_is_copied_from_paper_letter_by_letter() {
+        Dossier dossier = Cases.stored(Cases.sample("burned-clutch-on-the-bench"), Map.of());
+        String hash = dossier.history().orElseThrow().last().hash();
+
+        for (Kind kind : List.of(Kind.CLAIM, Kind.EVIDENCE, Kind.COACHING)) {
+            assertThat(PdfText.of(pdf(dossier, kind, Paper.A4)).unbroken()).contains(hash);
+        }
+    }
+}
