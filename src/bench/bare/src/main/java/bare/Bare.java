@@ -4,11 +4,9 @@ import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Command;
-import org.springframework.shell.core.command.annotation.EnableCommand;
 
 /** The least program of Boot and Shell: one command that answers one word, wired by automatic configuration. */
 @SpringBootApplication
-@EnableCommand(Bare.class)
 public class Bare {
     public static void main(String[] args) {
         SpringApplication.run(Bare.class, args);
