@@ -86,6 +86,8 @@ class VerdictThresholdsTest {
 
     private static final String PRACTICE = "common practice, judgement; no source states a number";
 
+    private static final String OWN_IDLE = "the truck's own idle speed, 600 rpm at 3 km/h; labouring, common practice";
+
     private static Threshold at(
             String source, double under, double over, DoubleFunction<Collection<?>> say, Object first, Object second) {
         return either(source, say.apply(under), say.apply(over), first, second);
@@ -140,11 +142,14 @@ class VerdictThresholdsTest {
         return new Found(kind, state);
     }
 
-    /** From gear 4 to 8 the input slows, so that the heat of the cone alone decides: 30 km/h times the root of the bound. */
+    /**
+     * From gear 4 to 6 the engine stays between idle and governed speed, so that the heat of the cone alone decides: 30 km/h
+     * times the root of the bound.
+     */
     private static Stream<Threshold> ofEnergy() {
         double hard = 30 * Math.sqrt(1.05);
         double destructive = 30 * Math.sqrt(3);
-        DoubleFunction<Collection<?>> up = kmh -> said(proper("4", "8", kmh));
+        DoubleFunction<Collection<?>> up = kmh -> said(proper("4", "6", kmh));
         return Stream.of(
                 at(PRACTICE, hard - 0.01, hard + 0.01, up, Verdict.PROPER, Verdict.HARD),
                 at(PRACTICE, hard - 0.01, hard + 0.01, up, Verdict.PROPER, Reason.ENERGY_ABOVE_PROPER),
@@ -153,7 +158,7 @@ class VerdictThresholdsTest {
                         PRACTICE,
                         hard - 0.01,
                         hard + 0.01,
-                        kmh -> found(ShiftEvidence.of(truck().build(), proper("4", "8", kmh))),
+                        kmh -> found(ShiftEvidence.of(truck().build(), proper("4", "6", kmh))),
                         found(ComputedFinding.Kind.CONE_ENERGY_HIGH, ComputedFinding.State.ABSENT),
                         found(ComputedFinding.Kind.CONE_ENERGY_HIGH, ComputedFinding.State.PRESENT)));
     }
@@ -183,12 +188,15 @@ class VerdictThresholdsTest {
                         neutral,
                         RangeShift.Outcome.WITHIN_GOVERNED,
                         RangeShift.Outcome.INPUT_WOULD_BE_OVERSPED),
+                at(OWN_IDLE, 2.99, 3.01, down, RangeShift.Outcome.BELOW_IDLE, RangeShift.Outcome.WITHIN_GOVERNED),
+                at(OWN_IDLE, 2.99, 3.01, down, Reason.BELOW_IDLE, Verdict.PROPER),
+                at(OWN_IDLE, 2.99, 3.01, pedal, RangeShift.Outcome.DISC_BELOW_IDLE, RangeShift.Outcome.WITHIN_GOVERNED),
                 at(
-                        "the truck's own idle speed, 600 rpm at 3 km/h",
+                        OWN_IDLE,
                         2.99,
                         3.01,
-                        down,
-                        RangeShift.Outcome.BELOW_IDLE,
+                        neutral,
+                        RangeShift.Outcome.INPUT_WOULD_BE_BELOW_IDLE,
                         RangeShift.Outcome.WITHIN_GOVERNED),
                 at("standing still or not", 0, 0.01, down, RangeShift.Outcome.STANDING, RangeShift.Outcome.BELOW_IDLE));
     }
@@ -290,6 +298,7 @@ class VerdictThresholdsTest {
                         found(ComputedFinding.Kind.ENGINE_OVERSPEED_IN_LOW, ComputedFinding.State.PRESENT)),
                 at(PRACTICE, 10.09, 10.11, inRangeSaid, Verdict.PROPER, Verdict.HARD),
                 at(PRACTICE, 12.49, 12.51, inRangeSaid, Verdict.HARD, Verdict.DESTRUCTIVE),
+                at(OWN_IDLE, 2.99, 3.01, inRangeSaid, Verdict.HARD, Verdict.PROPER),
                 at(
                         "the clutch maker's limit; assumed, 1.5 times governed speed",
                         14.99,
@@ -300,7 +309,7 @@ class VerdictThresholdsTest {
                 // What follows from the road speed alone is told once, by the ceiling.
                 either(
                         "one fact counts once",
-                        found(ShiftEvidence.of(truck, proper("4", "8", 20))),
+                        found(ShiftEvidence.of(truck, proper("4", "6", 20))),
                         found(ShiftEvidence.of(truck, proper("8", "4", 20))),
                         found(ComputedFinding.Kind.CONE_ENERGY_HIGH, ComputedFinding.State.ABSENT),
                         found(ComputedFinding.Kind.CONE_ENERGY_HIGH, ComputedFinding.State.NOT_COUNTED)),
@@ -387,6 +396,14 @@ class VerdictThresholdsTest {
                         grade -> start(climber(), "1", 20_000, grade),
                         Start.Verdict.SENSIBLE,
                         Start.Verdict.SPINS),
+                // 40 t down 30 %: sine 0.287348, 112,758 N, 1174.6 Nm in gear 1: by hand.
+                at(
+                        "torques in balance",
+                        1174.5,
+                        1174.7,
+                        nm -> start(climber().set(Parameter.CLUTCH_CAPACITY, nm), "1", 40_000, -30),
+                        Start.Verdict.RUNS_AWAY,
+                        Start.Verdict.SENSIBLE),
                 either(
                         "common practice: a start is made in low range",
                         start(climber().set(Parameter.CLUTCH_START_ENERGY, 5000), "4", 20_000, 0),

@@ -52,7 +52,7 @@ class TextbookExamplesTest {
 
     /**
      * The same, when nobody heard the alarm but both neighbours call (.90 to .05, .70 to .01): two reports of one finding,
-     * .63 to .0005 together. Printed as 0.284; recomputed 0.28417 with .95, 0.28417 with .957.
+     * .63 to .0005 together. Printed as 0.284; recomputed 0.284172 with .95, 0.284175 with .957.
      */
     @Test
     void the_burglar_alarm_as_two_neighbours_tell_of_it() {

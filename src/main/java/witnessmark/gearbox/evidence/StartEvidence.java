@@ -80,7 +80,7 @@ public final class StartEvidence {
     private State gearState() {
         return switch (start.verdict()) {
             case SENSIBLE -> State.ABSENT;
-            case HOT_AT_PART_THROTTLE, SPINS -> State.NOT_COUNTED;
+            case HOT_AT_PART_THROTTLE, SPINS, RUNS_AWAY -> State.NOT_COUNTED;
             case CLUTCH_OVERHEATED, HIGH_RANGE, DOES_NOT_START, TWISTS_SHAFT -> State.PRESENT;
         };
     }
@@ -146,10 +146,15 @@ public final class StartEvidence {
                 shaft.shearYield(),
                 "the load in gear " + gear().id() + " puts "
                         + shaft.neededStress().text()
-                        + " on the mainshaft and a let-in clutch up to "
+                        + " on the mainshaft" + (clutchSlipsFirst() ? ", were the clutch not to slip before," : "")
+                        + " and a let-in clutch up to "
                         + shaft.ceilingStress().text() + "; its shear yield is "
                         + shaft.shearYield().text() + ": " + shaft.twist().words()
                         + (measured ? "" : "; the shaft's diameter is assumed, measure it before this counts"));
+    }
+
+    private boolean clutchSlipsFirst() {
+        return Math.abs(start.loadAtClutch().value()) > truck.value(Parameter.CLUTCH_CAPACITY);
     }
 
     /** Yield that only a shock against stuck wheels reaches says nothing of the start in hand. */

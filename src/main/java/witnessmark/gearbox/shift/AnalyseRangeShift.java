@@ -76,16 +76,19 @@ public final class AnalyseRangeShift {
                     ? RangeShift.Outcome.INPUT_WOULD_TURN_BACKWARDS
                     : RangeShift.Outcome.TURNED_BACKWARDS;
         }
+        boolean neutral = question.lever() == LeverTiming.IN_NEUTRAL;
+        boolean engaged = question.clutch() == Clutch.ENGAGED;
         if (rpm > governed * Verdict.PROPER_SPEED) {
-            return question.lever() == LeverTiming.IN_NEUTRAL
+            return neutral
                     ? RangeShift.Outcome.INPUT_WOULD_BE_OVERSPED
-                    : question.clutch() == Clutch.ENGAGED
-                            ? RangeShift.Outcome.ENGINE_OVERSPED
-                            : RangeShift.Outcome.DISC_OVERSPED;
+                    : engaged ? RangeShift.Outcome.ENGINE_OVERSPED : RangeShift.Outcome.DISC_OVERSPED;
         }
-        return rpm < truck.value(Parameter.IDLE_RPM)
-                ? RangeShift.Outcome.BELOW_IDLE
-                : RangeShift.Outcome.WITHIN_GOVERNED;
+        if (rpm < truck.value(Parameter.IDLE_RPM)) {
+            return neutral
+                    ? RangeShift.Outcome.INPUT_WOULD_BE_BELOW_IDLE
+                    : engaged ? RangeShift.Outcome.BELOW_IDLE : RangeShift.Outcome.DISC_BELOW_IDLE;
+        }
+        return RangeShift.Outcome.WITHIN_GOVERNED;
     }
 
     private static List<Reason> reasons(RangeShiftQuestion question, RangeShift.Cone cone, RangeShift.Engine engine) {
@@ -95,6 +98,9 @@ public final class AnalyseRangeShift {
         }
         if (engine.timesGoverned().value() > Verdict.PROPER_SPEED) {
             reasons.add(Reason.SPEED_ABOVE_GOVERNED);
+        }
+        if (engine.outcome() == RangeShift.Outcome.BELOW_IDLE) {
+            reasons.add(Reason.BELOW_IDLE);
         }
         if (question.lever() == LeverTiming.LEVER_HOME_FIRST) {
             reasons.add(Reason.LEVER_HOME_FIRST);

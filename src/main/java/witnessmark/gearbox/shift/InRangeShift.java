@@ -72,12 +72,15 @@ public record InRangeShift(
         if (rpm > truck.value(Parameter.GOVERNED_RPM) * Verdict.PROPER_SPEED) {
             return clutch == Clutch.ENGAGED ? Outcome.ENGINE_OVERSPED : Outcome.DISC_OVERSPED;
         }
-        return rpm < truck.value(Parameter.IDLE_RPM) ? Outcome.BELOW_IDLE : Outcome.WITHIN_GOVERNED;
+        if (rpm < truck.value(Parameter.IDLE_RPM)) {
+            return clutch == Clutch.ENGAGED ? Outcome.BELOW_IDLE : Outcome.DISC_BELOW_IDLE;
+        }
+        return Outcome.WITHIN_GOVERNED;
     }
 
-    /** By the speed that the gear after gives engine or disc. */
+    /** By the speed that the gear after gives engine or disc; an engine that labours below idle hammers the gears. */
     public Verdict verdict() {
-        return Verdict.ofSpeed(timesGoverned.value());
+        return outcome == Outcome.BELOW_IDLE ? Verdict.HARD : Verdict.ofSpeed(timesGoverned.value());
     }
 
     public boolean down() {

@@ -12,7 +12,7 @@ import witnessmark.gearbox.shift.RangeShiftQuestion.SplitterMove;
  *
  * @param outputSpeed speed of the output shaft
  * @param properCeiling the highest road speed at which this shift is proper: governed speed in the low-range gear of
- *     the two
+ *     the two; not to be said of a shift into or out of reverse, which is made at a standstill
  */
 public record RangeShift(
         RangeShiftQuestion question,
@@ -72,6 +72,8 @@ public record RangeShift(
         STANDING("the truck stands, so the new gear drives nothing"),
         WITHIN_GOVERNED("the engine stays within governed speed"),
         BELOW_IDLE("the engine is pulled below idle and labours or stalls"),
+        DISC_BELOW_IDLE("with the pedal down the input turns slower than idle; let in, the clutch pulls the engine below it"),
+        INPUT_WOULD_BE_BELOW_IDLE("the input would turn slower than idle if the lever went home"),
         ENGINE_OVERSPED("the engine is driven above governed speed"),
         DISC_OVERSPED("the clutch disc is driven above governed speed, unseen, with the pedal down"),
         INPUT_WOULD_BE_OVERSPED("the input would be driven above governed speed if the lever went home"),
@@ -93,7 +95,9 @@ public record RangeShift(
     public Map<String, Figure> figures() {
         Map<String, Figure> figures = new LinkedHashMap<>();
         figures.put("output shaft speed", outputSpeed);
-        figures.put("highest proper road speed", properCeiling);
+        if (!question.withReverse()) {
+            figures.put("highest proper road speed", properCeiling);
+        }
         figures.put("input speed after the shift", engine.inputAfter());
         figures.put("input speed over governed", engine.timesGoverned());
         figures.put("mainshaft speed change", cone.mainshaftChange());

@@ -124,6 +124,11 @@ public record RangeShiftQuestion(
         return from.range() == Range.LOW ? from : to;
     }
 
+    /** Whether it goes into reverse or out of it, which is done at a standstill (common practice). */
+    public boolean withReverse() {
+        return from.reverse() || to.reverse();
+    }
+
     /** Whether the truck rolls against the direction of the new gear. */
     boolean againstTheGear() {
         return (rolling == Rolling.BACK) != to.reverse();

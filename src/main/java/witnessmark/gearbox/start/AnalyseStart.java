@@ -40,7 +40,7 @@ public record AnalyseStart(TruckProfile truck) {
                 reach,
                 mainshaft,
                 launch,
-                verdict(question, reach, launch, mainshaft));
+                verdict(question, reach, launch, mainshaft, wheelTorque / overall));
     }
 
     /** Pull over weight that a grade and the rolling of the tyres ask. */
@@ -135,12 +135,16 @@ public record AnalyseStart(TruckProfile truck) {
                         "v = 3.6 (2 pi n_start / 60) r / (i_gear i_axle) where " + RADIUS));
     }
 
-    private Start.Verdict verdict(StartQuestion question, Start.Reach reach, Launch launch, Start.Mainshaft mainshaft) {
+    private Start.Verdict verdict(
+            StartQuestion question, Start.Reach reach, Launch launch, Start.Mainshaft mainshaft, double load) {
         if (!(launch instanceof Launch.LocksUp closes)) {
             return Start.Verdict.DOES_NOT_START;
         }
         if (question.gradePercent() > reach.byGrip().value()) {
             return Start.Verdict.SPINS;
+        }
+        if (load < -truck.value(Parameter.CLUTCH_CAPACITY)) {
+            return Start.Verdict.RUNS_AWAY;
         }
         if (mainshaft.twist() == Start.Twist.REACHED) {
             return Start.Verdict.TWISTS_SHAFT;

@@ -71,6 +71,7 @@ public record Start(
         HIGH_RANGE("high range: never start in it"),
         DOES_NOT_START("does not start: the clutch never closes"),
         SPINS("does not start: the drive wheels spin on this grade"),
+        RUNS_AWAY("runs away: the load pushes harder than the clutch holds, so that only the brakes hold this truck"),
         TWISTS_SHAFT("can twist the mainshaft");
 
         private final String words;

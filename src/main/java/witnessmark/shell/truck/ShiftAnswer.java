@@ -144,7 +144,10 @@ final class ShiftAnswer {
                 + " the slip energy of the hardest proper shift of this box");
         shift.cone().orders().ifPresent(orders -> page.item(order(page, orders)));
         page.item(
-                "made well, this shift is proper up to " + shift.properCeiling().text(page.units()));
+                shift.question().withReverse()
+                        ? "a shift into or out of reverse is made at a standstill only"
+                        : "made well, this shift is proper up to "
+                                + shift.properCeiling().text(page.units()));
         page.blank().line(NOT_A_CHARGE);
         new FigureText(page, words.formulas()).print(shift.figures(), symbols);
     }

@@ -1,5 +1,6 @@
 package witnessmark.shell.truck;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -64,7 +65,7 @@ final class SpeedsText {
 
     private void columns(List<Double> rpms, int width) {
         StringBuilder head = new StringBuilder("  gear   ratio");
-        rpms.forEach(rpm -> head.append(right(String.format(Locale.ROOT, "%.0f", rpm), width)));
+        rpms.forEach(rpm -> head.append(right(BigDecimal.valueOf(rpm).stripTrailingZeros().toPlainString(), width)));
         page.drawn(head.toString());
         for (RoadSpeeds.Row row : speeds.table(rpms)) {
             StringBuilder line = new StringBuilder(String.format(

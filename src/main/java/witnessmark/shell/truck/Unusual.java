@@ -20,6 +20,7 @@ final class Unusual {
         return Stream.of(typed)
                 .filter(figure -> figure.basis() == Basis.GIVEN)
                 .flatMap(Unusual::question)
+                .distinct()
                 .toList();
     }
 

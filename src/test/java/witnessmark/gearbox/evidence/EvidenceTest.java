@@ -251,7 +251,7 @@ class EvidenceTest {
     /** Governed 2000 rpm, judgement: 1 % for reading a dial, then a quarter more; 1.0 front ratio turns 18.2 rpm a km/h. */
     @ParameterizedTest
     @CsvSource({
-        "32.96, BELOW_IDLE, PROPER",
+        "32.96, BELOW_IDLE, HARD",
         "32.97, WITHIN_GOVERNED, PROPER",
         "110.9, WITHIN_GOVERNED, PROPER",
         "111.1, ENGINE_OVERSPED, HARD",
