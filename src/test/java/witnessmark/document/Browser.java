@@ -1,7 +1,7 @@
 package witnessmark.document;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -40,8 +40,8 @@ final class Browser implements AutoCloseable {
         JsonNode list = JSON.readTree(http.send(pages, HttpResponse.BodyHandlers.ofString()).body());
         String page = Stream.iterate(0, n -> n < list.size(), n -> n + 1)
                 .map(list::get)
-                .filter(p -> p.get("type").asText().equals("page"))
-                .map(p -> p.get("webSocketDebuggerUrl").asText())
+                .filter(p -> p.get("type").asString().equals("page"))
+                .map(p -> p.get("webSocketDebuggerUrl").asString())
                 .findFirst()
                 .orElseThrow();
         this.socket = http.newWebSocketBuilder()
@@ -90,7 +90,7 @@ final class Browser implements AutoCloseable {
                 "Emulation.setDeviceMetricsOverride",
                 Map.of("width", width, "height", 800, "deviceScaleFactor", 1, "mobile", width < 600));
         call("Page.navigate", Map.of("url", file.toUri().toString()));
-        while (!next().path("method").asText().equals("Page.loadEventFired")) {
+        while (!next().path("method").asString().equals("Page.loadEventFired")) {
             // What else the browser tells is not needed.
         }
     }
@@ -99,10 +99,10 @@ final class Browser implements AutoCloseable {
     List<String> lines(String script) throws Exception {
         JsonNode answer = call("Runtime.evaluate", Map.of("expression", script, "returnByValue", true));
         JsonNode value = answer.path("result").path("result").path("value");
-        if (!value.isTextual()) {
+        if (!value.isString()) {
             throw new IOException("the script failed: " + answer);
         }
-        return value.asText().lines().toList();
+        return value.asString().lines().toList();
     }
 
     private JsonNode call(String method, Map<String, ?> parameters) throws Exception {
@@ -153,13 +153,8 @@ final class Browser implements AutoCloseable {
         public CompletionStage<?> onText(WebSocket from, CharSequence piece, boolean last) {
             pieces.append(piece);
             if (last) {
-                try {
-                    said.add(JSON.readTree(pieces.toString()));
-                } catch (IOException e) {
-                    throw new IllegalStateException(e);
-                } finally {
-                    pieces.setLength(0);
-                }
+                said.add(JSON.readTree(pieces.toString()));
+                pieces.setLength(0);
             }
             from.request(1);
             return null;

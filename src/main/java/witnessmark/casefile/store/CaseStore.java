@@ -180,6 +180,7 @@ public final class CaseStore implements AutoCloseable {
     }
 
     private CaseHistory append(CaseId id, List<? extends Change> changes, String who, Consumer<CaseHistory> allowed) {
+        read(id);
         Stamp stamp = stamp(who);
         AtomicReference<@Nullable CaseHistory> tried = new AtomicReference<>();
         return session.write(rows -> {
@@ -217,17 +218,53 @@ public final class CaseStore implements AutoCloseable {
         });
     }
 
-    /** Whether the entries kept of the case follow from one another; quicker than {@link #verify}, and knows no journal. */
+    /**
+     * Whether the entries kept of the case follow from one another and are all there; quicker than {@link #verify}, which
+     * reads the journal whatever the tables say.
+     */
     public ChainCheck verifyEntries(CaseId id) {
-        return chain(id);
+        ChainCheck chain = chain(id);
+        return chain instanceof ChainCheck.Intact intact
+                ? lost(readAsKept(id))
+                        .<ChainCheck>map(why -> new ChainCheck.Broken(intact.entries() + 1, why))
+                        .orElse(chain)
+                : chain;
     }
 
-    /** The case with its history. */
+    /** The case with its history; {@link StoreUnavailable} if its entries are not all there, or not those once kept. */
     public CaseHistory read(CaseId id) {
-        return session.read(sql -> {
+        CaseHistory now = session.read(sql -> {
             CaseRows rows = new CaseRows(sql);
             return histories.read(rows, id, Histories.known(id, rows.head(id)));
         });
+        lost(now).ifPresent(why -> {
+            throw histories.lost(id, why);
+        });
+        return now;
+    }
+
+    /**
+     * What shows that the last entries of a case were taken away, or entries and their hashes written anew. The journal is
+     * read only if the tables hold fewer entries than were numbered; a shared store is too large to count on each look.
+     */
+    private Optional<String> lost(CaseHistory now) {
+        long unchained = session.read(sql -> new StoreLines(sql)
+                .firstUnchained(
+                        Histories.known(now.id(), new CaseRows(sql).head(now.id())).caseNo(),
+                        now.id().text()));
+        if (unchained > 0) {
+            return Optional.of("entry " + unchained + " is not the one that was kept");
+        }
+        return hasGap() ? session.compareCase(now.id(), now.last().number(), now.last().hash()) : Optional.empty();
+    }
+
+    private boolean hasGap() {
+        return location.folder().isPresent() && !session.read(sql -> new StoreLines(sql).isWithoutGap());
+    }
+
+    /** What shows that a case which is not in the tables once was; empty if nothing does. */
+    public Optional<String> takenOut(CaseId id) {
+        return hasGap() ? session.compareCase(id, 0, "") : Optional.empty();
     }
 
     /** The case as a document with its history, to be written to a file. */
@@ -265,9 +302,9 @@ public final class CaseStore implements AutoCloseable {
                 return new ChainCheck.Broken(1, journalled.get());
             }
         }
-        ChainCheck chain = chain(id);
+        ChainCheck chain = verifyEntries(id);
         if (chain instanceof ChainCheck.Intact intact) {
-            CaseHistory now = read(id);
+            CaseHistory now = readAsKept(id);
             return session.compareCase(id, intact.entries(), now.last().hash())
                     .<ChainCheck>map(why -> new ChainCheck.Broken(intact.entries() + 1, why))
                     .orElse(chain);
@@ -315,7 +352,7 @@ public final class CaseStore implements AutoCloseable {
     public Map<CaseId, ChainCheck.Broken> verifyAll() {
         Map<CaseId, ChainCheck.Broken> broken = new LinkedHashMap<>();
         eachCase(id -> {
-            if (chain(id) instanceof ChainCheck.Broken at) {
+            if (verifyEntries(id) instanceof ChainCheck.Broken at) {
                 broken.put(id, at);
             }
         });

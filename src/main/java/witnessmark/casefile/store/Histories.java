@@ -54,13 +54,26 @@ final class Histories {
     }
 
     private CaseHistory load(CaseRows rows, CaseId id, CaseRows.Head head) {
+        CaseHistory loaded;
         try {
-            List<Entry> entries =
-                    rows.entries(head.caseNo()).stream().map(Histories::entry).toList();
-            return CaseHistory.of(entries);
+            loaded = CaseHistory.of(
+                    rows.entries(head.caseNo()).stream().map(Histories::entry).toList());
         } catch (Refusal e) {
             throw unreadable(id, e);
         }
+        if (!loaded.last().hash().equals(head.lastHash())) {
+            throw lost(
+                    id,
+                    "it should end with entry " + head.lastNumber() + ", its entries end with "
+                            + loaded.last().number());
+        }
+        return loaded;
+    }
+
+    /** The refusal of a case whose entries are not all there, or not those that were kept. */
+    StoreUnavailable lost(CaseId id, String why) {
+        return new StoreUnavailable(
+                location.shown(), "case '" + id + "': THE CHAIN OF ENTRIES IS BROKEN: " + why, mend(id));
     }
 
     private StoreUnavailable unreadable(CaseId id, Refusal e) {
@@ -68,11 +81,16 @@ final class Histories {
                 location.shown(),
                 "case '" + id + "' cannot be read: "
                         + String.valueOf(e.getMessage()).lines().findFirst().orElse(""),
-                "bring it back from a copy of the store or from an exported case"
-                        + (location.folder().isPresent()
-                                ? ", or make the database anew from its journal with: store rebuild"
-                                : ""),
+                mend(id),
                 e);
+    }
+
+    private String mend(CaseId id) {
+        return "bring it back from a copy of the store or from an exported case"
+                + (location.folder().isPresent()
+                        ? ", or make the database anew from its journal with: store rebuild"
+                        : "")
+                + "; or carry on in a new case with: case fork " + id + " NEW-ID --reason TEXT";
     }
 
     private static Entry entry(CaseRows.Row row) {

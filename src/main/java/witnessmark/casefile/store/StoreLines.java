@@ -1,5 +1,7 @@
 package witnessmark.casefile.store;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -9,6 +11,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.JdbcTemplate;
+import witnessmark.casefile.history.CanonicalText;
 
 /** Numbers the entries of one transaction among all of the store, in the order of keeping. */
 final class StoreLines {
@@ -162,6 +165,38 @@ final class StoreLines {
                                 at.lines(),
                                 at.hash())
                         .isEmpty();
+    }
+
+    /**
+     * The first entry of the case whose line is not chained as its hash says; 0 if all are. What lies before an entry that is
+     * gone is not looked at: {@link #isWithoutGap} tells.
+     */
+    long firstUnchained(long caseNo, String caseId) {
+        return sql
+                .query(
+                        "select e.entry_number, e.hash, e.line_number, e.line_hash, before.line_hash from case_entry e"
+                                + " left join case_entry before on before.line_number = e.line_number - 1"
+                                + " where e.case_no = ? and e.line_number is not null order by e.entry_number",
+                        (row, n) -> isChained(row, caseId) ? 0L : row.getLong(1),
+                        caseNo)
+                .stream()
+                .filter(entry -> entry > 0)
+                .findFirst()
+                .orElse(0L);
+    }
+
+    private static boolean isChained(ResultSet row, String caseId) throws SQLException {
+        long number = row.getLong(3);
+        String before = number == 1 ? CanonicalText.NO_HASH : row.getString(5);
+        return before == null
+                || StoreLine.hash(number, before, caseId, row.getLong(1), row.getString(2))
+                        .equals(row.getString(4));
+    }
+
+    /** Whether there are as many entries as lines were numbered; quick only where the database knows how many rows it has. */
+    boolean isWithoutGap() {
+        long last = head().orElse(StoreHead.NONE).lines();
+        return Objects.equals(sql.queryForObject("select count(*) from case_entry", Long.class), last);
     }
 
     private record Numbered(long number, String hash, String caseId, CaseRows.Row row) {}

@@ -9,6 +9,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
@@ -25,12 +27,14 @@ import witnessmark.casefile.TextField;
 import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.ChainCheck;
+import witnessmark.casefile.history.CorrectedAfterSignOff;
 import witnessmark.casefile.history.Opened;
 import witnessmark.casefile.history.SignedOff;
 import witnessmark.casefile.history.TextSet;
 import witnessmark.casefile.store.CaseQuery;
 import witnessmark.casefile.store.CaseStore;
 import witnessmark.casefile.store.CaseSummary;
+import witnessmark.casefile.store.StoreUnavailable;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.casefile.yaml.CaseWriter;
 import witnessmark.diagnosis.Diagnosis;
@@ -170,7 +174,17 @@ class CaseCommands {
         Page page = new Page(context.outputWriter());
         List<CaseSummary> shown =
                 list.stream().filter(c -> voided || !isVoided(c)).toList();
-        shown.forEach(c -> line(page, c));
+        Map<CaseId, ChainCheck.Broken> broken = new LinkedHashMap<>();
+        shown.forEach(c -> {
+            if (cases.getObject().store().verifyEntries(c.id()) instanceof ChainCheck.Broken cut) {
+                broken.put(c.id(), cut);
+            }
+        });
+        if (!broken.isEmpty()) {
+            page.line("THE CHAIN OF ENTRIES IS BROKEN in: "
+                    + broken.keySet().stream().map(CaseId::text).collect(Collectors.joining(", ")));
+        }
+        shown.forEach(c -> line(page, c, broken.get(c.id())));
         int left = list.size() - shown.size();
         String fit = all > MOST_COUNTED ? "more than " + MOST_COUNTED : String.valueOf(all);
         page.line((all == 0 ? "No case fits." : shown.size() + " of " + fit + " shown.")
@@ -180,31 +194,50 @@ class CaseCommands {
 
     private boolean isVoided(CaseSummary summary) {
         // Only a case without findings can be voided, and its entries are few.
-        return summary.entries() <= MOST_ENTRIES_OF_AN_EMPTY_CASE
-                && !cases.getObject()
-                        .store()
-                        .read(summary.id())
-                        .present()
-                        .text(TextField.VOIDED)
-                        .isEmpty();
+        if (summary.entries() > MOST_ENTRIES_OF_AN_EMPTY_CASE) {
+            return false;
+        }
+        try {
+            return !cases.getObject()
+                    .store()
+                    .readAsKept(summary.id())
+                    .present()
+                    .text(TextField.VOIDED)
+                    .isEmpty();
+        } catch (StoreUnavailable e) {
+            // It is listed with what is wrong with it.
+            return false;
+        }
     }
 
     /** What the case is about, and how it stands. */
-    private void line(Page page, CaseSummary c) {
+    private void line(Page page, CaseSummary c, ChainCheck.@Nullable Broken cut) {
+        if (cut != null) {
+            page.indented(
+                    String.format("%-24s ", c.id()),
+                    " ".repeat(25),
+                    "[CHAIN BROKEN at entry " + cut.number() + "] " + cut.why() + "; see: case verify " + c.id());
+            return;
+        }
         CaseFile file = cases.getObject().store().read(c.id()).present();
         String about = c.title().isEmpty() ? file.complaint() : c.title();
         page.indented(
                 String.format("%-24s ", c.id()),
                 " ".repeat(25),
-                broken(c.id()) + shortened(about.isEmpty() ? "(no complaint yet)" : about)
+                shortened(about.isEmpty() ? "(no complaint yet)" : about)
                         + (c.unit().isEmpty() ? "" : " - " + c.unit()) + ", changed "
                         + c.changed().toString().substring(0, 10));
         page.indented(" ".repeat(25), " ".repeat(25), standing(file));
     }
 
+    private boolean isCorrected(CaseId id) {
+        return cases.getObject().store().read(id).last().change() instanceof CorrectedAfterSignOff;
+    }
+
     private String standing(CaseFile file) {
         if (file.signedOff().isPresent()) {
             return "signed off"
+                    + (isCorrected(file.id()) ? ", corrected since" : "")
                     + file.signedOff()
                             .flatMap(SignOff::judgement)
                             .map(j -> ", on: " + j.sentence())
@@ -258,12 +291,6 @@ class CaseCommands {
         }
         cases.getObject().enter(id, List.of(new TextSet(TextField.VOIDED, because)), "");
         context.outputWriter().println("Case " + id + " is voided; it stays in the store and is left out of lists.");
-    }
-
-    private String broken(CaseId id) {
-        return cases.getObject().store().verifyEntries(id) instanceof ChainCheck.Broken cut
-                ? "[CHAIN BROKEN at entry " + cut.number() + "] "
-                : "";
     }
 
     @Command(

@@ -78,6 +78,11 @@ public class Cases implements DisposableBean {
         if (store.ids(id, 1).contains(known)) {
             return known;
         }
+        store.takenOut(known).ifPresent(why -> {
+            throw new Refused("case '" + id + "' WAS TAKEN OUT OF THE STORE outside the program: " + why
+                    + "; bring the store back from a copy, or make the database anew from its journal with:"
+                    + " store rebuild");
+        });
         List<String> near = Nearest.some(id, someIds(id), 3);
         throw new Refused("case '" + id + "' is not in the store"
                 + (near.isEmpty() ? "; see: case list" : "; did you mean " + String.join(", ", near) + "?"));
@@ -104,8 +109,9 @@ public class Cases implements DisposableBean {
     /** The case; a name that ends in .yaml or .yml, or has a path in it, means a file. */
     public CaseDocument find(String name) {
         if (!isFile(name)) {
-            CaseDocument document = store.export(known(name));
-            ChainAlarm.of(document).ifPresent(ChainAlarm::sound);
+            CaseId known = known(name);
+            CaseDocument document = store.export(known);
+            ChainAlarm.of(known, store.verifyEntries(known)).ifPresent(ChainAlarm::sound);
             return document;
         }
         return read(Path.of(name));

@@ -14,10 +14,11 @@ public record ChainAlarm(CaseId id, ChainCheck.Broken broken) {
 
     /** The alarm for a case whose chain is broken; empty for a whole one and for one that has no history. */
     public static Optional<ChainAlarm> of(CaseDocument document) {
-        return document.history()
-                .flatMap(h -> h.verify() instanceof ChainCheck.Broken broken
-                        ? Optional.of(new ChainAlarm(h.id(), broken))
-                        : Optional.empty());
+        return document.history().flatMap(h -> of(h.id(), h.verify()));
+    }
+
+    static Optional<ChainAlarm> of(CaseId id, ChainCheck check) {
+        return check instanceof ChainCheck.Broken broken ? Optional.of(new ChainAlarm(id, broken)) : Optional.empty();
     }
 
     public String sentence() {
