@@ -15,6 +15,7 @@ public record Figure(double value, Unit unit, Basis basis, String note) {
 
     private static final double SMALLEST_SHOWN = 0.0001;
     private static final String SHOWN = "0.0001";
+    private static final int BEFORE_NOISE = 13;
 
     public Figure {
         if (!Double.isFinite(value)) {
@@ -84,11 +85,16 @@ public record Figure(double value, Unit unit, Basis basis, String note) {
         if (value != 0 && Math.abs(value) < SMALLEST_SHOWN) {
             return value > 0 ? "below " + SHOWN : "above -" + SHOWN;
         }
-        BigDecimal exact = BigDecimal.valueOf(value);
+        BigDecimal exact = decimal();
         BigDecimal rounded = unit == Unit.RPM
                 ? exact.setScale(0, RoundingMode.HALF_UP)
                 : exact.round(new MathContext(digits(), RoundingMode.HALF_UP));
         return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
+    }
+
+    /** The value without the noise of its last binary digits, so that what is a half by hand is rounded as one. */
+    public BigDecimal decimal() {
+        return BigDecimal.valueOf(value).round(new MathContext(BEFORE_NOISE));
     }
 
     private int digits() {

@@ -72,6 +72,13 @@ class UnitFactorsTest {
         assertThat(Figure.given(123_456, Unit.KILOGRAM).text()).isEqualTo("123456 kg (272174 lb)");
     }
 
+    /** 130 / 60 x 790 x 3.9 is 6675.5 by hand and a little less in binary; a half goes up. */
+    @Test
+    void what_is_a_half_by_hand_is_rounded_as_one() {
+        assertThat(Figure.computed(130 / 60.0 * 790 * 3.9, Unit.RPM, "").text()).isEqualTo("6676 rpm");
+        assertThat(Figure.computed(17 / 60.0 * 300 * 2.1, Unit.RPM, "").text()).isEqualTo("179 rpm");
+    }
+
     @Test
     void a_figure_refuses_what_is_no_number() {
         assertThatThrownBy(() -> Figure.given(Double.NaN, Unit.RPM))

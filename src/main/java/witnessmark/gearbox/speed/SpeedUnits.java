@@ -1,11 +1,9 @@
 package witnessmark.gearbox.speed;
 
-import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.function.DoubleFunction;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.Units;
@@ -17,8 +15,6 @@ public enum SpeedUnits {
     BOTH("km/h (mph)");
 
     private static final double CRAWL = 2;
-    /** So that a speed just on a whole number is not pulled under it by the last binary digit. */
-    private static final double ROUNDING = 1e-9;
 
     private final String heading;
 
@@ -47,28 +43,32 @@ public enum SpeedUnits {
 
     /** A road speed to one decimal, without its unit. */
     public String cell(Figure speed) {
-        double kmh = speed.in(Unit.KILOMETRE_PER_HOUR).value();
-        double mph = speed.in(Unit.MILE_PER_HOUR).value();
+        String kmh = tenths(speed.in(Unit.KILOMETRE_PER_HOUR));
+        String mph = tenths(speed.in(Unit.MILE_PER_HOUR));
         return switch (this) {
-            case METRIC -> String.format(Locale.ROOT, "%.1f", kmh);
-            case US -> String.format(Locale.ROOT, "%.1f", mph);
-            case BOTH -> String.format(Locale.ROOT, "%.1f (%.1f)", kmh, mph);
+            case METRIC -> kmh;
+            case US -> mph;
+            case BOTH -> kmh + " (" + mph + ")";
         };
+    }
+
+    private static String tenths(Figure speed) {
+        return speed.decimal().setScale(1, RoundingMode.HALF_UP).toPlainString();
     }
 
     /** A speed not to be passed, rounded down, with its unit: whole, or to a tenth in a crawler. */
     public String limit(Figure speed) {
-        return both(speed, value -> new BigDecimal(value + ROUNDING), RoundingMode.DOWN);
+        return both(speed, RoundingMode.DOWN);
     }
 
     /** A speed to aim for, with its unit: whole, or to a tenth in a crawler. */
     public String whole(Figure speed) {
-        return both(speed, BigDecimal::valueOf, RoundingMode.HALF_UP);
+        return both(speed, RoundingMode.HALF_UP);
     }
 
-    private String both(Figure speed, DoubleFunction<BigDecimal> exact, RoundingMode rounding) {
-        String kmh = rounded(speed.in(Unit.KILOMETRE_PER_HOUR), exact, rounding);
-        String mph = rounded(speed.in(Unit.MILE_PER_HOUR), exact, rounding);
+    private String both(Figure speed, RoundingMode rounding) {
+        String kmh = rounded(speed.in(Unit.KILOMETRE_PER_HOUR), rounding);
+        String mph = rounded(speed.in(Unit.MILE_PER_HOUR), rounding);
         return switch (this) {
             case METRIC -> kmh;
             case US -> mph;
@@ -77,10 +77,8 @@ public enum SpeedUnits {
     }
 
     /** Below {@link #CRAWL} a whole number would say nothing, or 0. */
-    private static String rounded(Figure speed, DoubleFunction<BigDecimal> exact, RoundingMode rounding) {
-        return exact.apply(speed.value())
-                        .setScale(speed.value() < CRAWL ? 1 : 0, rounding)
-                        .toPlainString()
+    private static String rounded(Figure speed, RoundingMode rounding) {
+        return speed.decimal().setScale(speed.value() < CRAWL ? 1 : 0, rounding).toPlainString()
                 + " " + speed.unit().symbol();
     }
 }

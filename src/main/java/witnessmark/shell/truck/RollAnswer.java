@@ -114,10 +114,10 @@ final class RollAnswer {
     private static String row(Page page, Rub rub) {
         return String.format(
                 Locale.ROOT,
-                "  %-5s %11.0f   %18.0f   %12.2f   %s",
+                "  %-5s %11s   %18s   %12.2f   %s",
                 rub.lever().name() + (rub.onPocketBearing() ? "*" : ""),
-                rub.gearSpeed().value(),
-                rub.difference().value(),
+                rub.gearSpeed().number(),
+                rub.difference().number(),
                 rub.speed().in(rubUnit(page)).value(),
                 rub.distance().text(page.units()));
     }

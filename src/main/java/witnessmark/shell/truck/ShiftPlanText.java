@@ -132,15 +132,15 @@ final class ShiftPlanText {
     private void shift(PlannedShift shift) {
         page.drawn(String.format(
                 Locale.ROOT,
-                "  %-9s %6.0f  %-16s %6.0f %6.0f%s  %-16s %6.0f",
+                "  %-9s %6s  %-16s %6s %6s%s  %-16s %6s",
                 shift.step().from().id() + "-" + shift.step().to().id(),
-                shift.shiftAt().value(),
+                shift.shiftAt().number(),
                 units.whole(shift.roadSpeed()),
-                shift.rpmAfter().value(),
-                shift.luggingLimit().value(),
+                shift.rpmAfter().number(),
+                shift.luggingLimit().number(),
                 shift.belowLimit() ? "*" : " ",
                 units.whole(shift.governed().roadSpeed()),
-                shift.governed().rpmAfter().value()));
+                shift.governed().rpmAfter().number()));
     }
 
     private void formulas(ShiftPlan plan) {

@@ -115,10 +115,10 @@ final class SpeedsText {
     private void step(ShiftStep step, double governed) {
         page.drawn(String.format(
                 Locale.ROOT,
-                "  %-11s %5.3f %10.0f %5.1f %%   %s",
+                "  %-11s %5.3f %10s %5.1f %%   %s",
                 step.from().id() + " to " + step.to().id(),
                 step.step().value(),
-                step.drop(governed).value(),
+                step.drop(governed).number(),
                 100 * step.dropShare(),
                 moves(step)));
     }
