@@ -1,7 +1,5 @@
 package witnessmark.document;
 
-import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -19,6 +17,8 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.springframework.util.FileSystemUtils;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.ObjectMapper;
 
 /** A browser without a window, led by its DevTools protocol (chromedevtools.github.io/devtools-protocol). */
 final class Browser implements AutoCloseable {
@@ -35,9 +35,10 @@ final class Browser implements AutoCloseable {
         this.process = process;
         this.folder = folder;
         HttpClient http = HttpClient.newHttpClient();
-        HttpRequest pages =
-                HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + "/json/list")).build();
-        JsonNode list = JSON.readTree(http.send(pages, HttpResponse.BodyHandlers.ofString()).body());
+        HttpRequest pages = HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + "/json/list"))
+                .build();
+        JsonNode list = JSON.readTree(
+                http.send(pages, HttpResponse.BodyHandlers.ofString()).body());
         String page = Stream.iterate(0, n -> n < list.size(), n -> n + 1)
                 .map(list::get)
                 .filter(p -> p.get("type").asString().equals("page"))
@@ -81,7 +82,8 @@ final class Browser implements AutoCloseable {
             }
             Thread.sleep(100);
         }
-        return new Browser(process, folder, Integer.parseInt(Files.readAllLines(port).get(0)));
+        return new Browser(
+                process, folder, Integer.parseInt(Files.readAllLines(port).get(0)));
     }
 
     /** Opens a file in a window of the width, CSS pixels. */

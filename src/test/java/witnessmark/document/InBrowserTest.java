@@ -54,7 +54,9 @@ class InBrowserTest {
     private static List<String> faults(String name, byte[] html) throws Exception {
         Path file = Files.write(folder.resolve(name + ".html"), html);
         String script = new String(
-                InBrowserTest.class.getResourceAsStream("/document/look-at-page.js").readAllBytes(),
+                InBrowserTest.class
+                        .getResourceAsStream("/document/look-at-page.js")
+                        .readAllBytes(),
                 StandardCharsets.UTF_8);
         List<String> faults = new ArrayList<>();
         for (int width : WIDTHS) {

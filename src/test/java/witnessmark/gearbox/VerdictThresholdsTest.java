@@ -94,7 +94,8 @@ class VerdictThresholdsTest {
     }
 
     /** Two sides that no number parts, such as a lever that is home or not. */
-    private static Threshold either(String source, Collection<?> one, Collection<?> other, Object first, Object second) {
+    private static Threshold either(
+            String source, Collection<?> one, Collection<?> other, Object first, Object second) {
         return new Threshold(source, Set.copyOf(one), Set.copyOf(other), first, second);
     }
 
@@ -129,8 +130,7 @@ class VerdictThresholdsTest {
     }
 
     private static Set<Object> said(RangeShift shift) {
-        return Stream.<Object>concat(
-                        Stream.of(shift.verdict(), shift.engine().outcome()), shift.reasons().stream())
+        return Stream.<Object>concat(Stream.of(shift.verdict(), shift.engine().outcome()), shift.reasons().stream())
                 .collect(Collectors.toSet());
     }
 
@@ -235,16 +235,14 @@ class VerdictThresholdsTest {
                         "kinematics, standing still or not",
                         0,
                         0.01,
-                        kmh -> said(
-                                shift(truck, "8", "1", kmh, Clutch.ENGAGED, LeverTiming.PRESELECTED, Rolling.BACK)),
+                        kmh -> said(shift(truck, "8", "1", kmh, Clutch.ENGAGED, LeverTiming.PRESELECTED, Rolling.BACK)),
                         RangeShift.Outcome.STANDING,
                         RangeShift.Outcome.TURNED_BACKWARDS),
                 at(
                         "kinematics, standing still or not",
                         0,
                         0.01,
-                        kmh -> said(
-                                shift(truck, "8", "1", kmh, Clutch.ENGAGED, LeverTiming.IN_NEUTRAL, Rolling.BACK)),
+                        kmh -> said(shift(truck, "8", "1", kmh, Clutch.ENGAGED, LeverTiming.IN_NEUTRAL, Rolling.BACK)),
                         RangeShift.Outcome.STANDING,
                         RangeShift.Outcome.INPUT_WOULD_TURN_BACKWARDS),
                 // 0.1 x 2000 N x 0.09 m / sin 30 = 36 Nm at the cone; 9 Nm of drag behind range 4 are as much.
@@ -271,8 +269,7 @@ class VerdictThresholdsTest {
         DoubleFunction<Collection<?>> down = kmh -> found(ShiftEvidence.of(truck, proper("8", "1", kmh)));
         DoubleFunction<Collection<?>> inRange = kmh -> found(ShiftEvidence.of(
                 truck,
-                InRangeShift.of(
-                        truck, truck.gears().named("2"), truck.gears().named("1"), kmh, Clutch.ENGAGED)));
+                InRangeShift.of(truck, truck.gears().named("2"), truck.gears().named("1"), kmh, Clutch.ENGAGED)));
         DoubleFunction<Collection<?>> inRangeSaid = kmh -> {
             InRangeShift shift = InRangeShift.of(
                     truck, truck.gears().named("2"), truck.gears().named("1"), kmh, Clutch.ENGAGED);
@@ -318,7 +315,11 @@ class VerdictThresholdsTest {
                         found(ShiftEvidence.of(
                                 truck,
                                 InRangeShift.of(
-                                        truck, truck.gears().named("2"), truck.gears().named("1"), 9, Clutch.ENGAGED))),
+                                        truck,
+                                        truck.gears().named("2"),
+                                        truck.gears().named("1"),
+                                        9,
+                                        Clutch.ENGAGED))),
                         down.apply(9),
                         found(ComputedFinding.Kind.ENGINE_OVERSPEED_IN_LOW, ComputedFinding.State.ABSENT),
                         found(ComputedFinding.Kind.ENGINE_OVERSPEED_IN_LOW, ComputedFinding.State.NOT_COUNTED)));
@@ -447,18 +448,13 @@ class VerdictThresholdsTest {
      */
     private static Stream<Threshold> ofRolling() {
         TruckProfile truck = truck().set(Parameter.GEAR_BORE, 70).build();
-        DoubleFunction<Collection<?>> speed = kmh -> Set.of(
-                Exposure.of(truck, Exposure.Mode.TOW, Range.HIGH, Journey.overMinutes(kmh, 1)).shaft());
+        DoubleFunction<Collection<?>> speed =
+                kmh -> Set.of(Exposure.of(truck, Exposure.Mode.TOW, Range.HIGH, Journey.overMinutes(kmh, 1))
+                        .shaft());
         ComputedFinding.Kind tow = ComputedFinding.Kind.TOW_RUB_LONG;
         ComputedFinding.Kind coast = ComputedFinding.Kind.COAST_RUB_LONG;
         return Stream.of(
-                at(
-                        PRACTICE,
-                        121.1,
-                        121.3,
-                        speed,
-                        Exposure.ShaftSpeed.ORDINARY,
-                        Exposure.ShaftSpeed.ABOVE_ORDINARY),
+                at(PRACTICE, 121.1, 121.3, speed, Exposure.ShaftSpeed.ORDINARY, Exposure.ShaftSpeed.ABOVE_ORDINARY),
                 at(PRACTICE, 149.9, 150.1, speed, Exposure.ShaftSpeed.ABOVE_ORDINARY, Exposure.ShaftSpeed.DESTRUCTIVE),
                 either(
                         "the countershafts turn with the engine, and stand with it",
@@ -470,16 +466,15 @@ class VerdictThresholdsTest {
                         PRACTICE + ": 2 km without oil",
                         2 / 0.21991 - 0.01,
                         2 / 0.21991 + 0.01,
-                        minutes -> found(List.of(
-                                RollingEvidence.of(truck, rolled(truck, Exposure.Mode.TOW, minutes)))),
+                        minutes -> found(List.of(RollingEvidence.of(truck, rolled(truck, Exposure.Mode.TOW, minutes)))),
                         found(tow, ComputedFinding.State.NOT_COUNTED),
                         found(tow, ComputedFinding.State.PRESENT)),
                 at(
                         PRACTICE + ": 5 km with the oil of idle",
                         5 / 0.26389 - 0.01,
                         5 / 0.26389 + 0.01,
-                        minutes -> found(List.of(
-                                RollingEvidence.of(truck, rolled(truck, Exposure.Mode.COAST, minutes)))),
+                        minutes ->
+                                found(List.of(RollingEvidence.of(truck, rolled(truck, Exposure.Mode.COAST, minutes)))),
                         found(coast, ComputedFinding.State.NOT_COUNTED),
                         found(coast, ComputedFinding.State.PRESENT)));
     }
@@ -492,7 +487,9 @@ class VerdictThresholdsTest {
         JointLine line = new JointLine(first, second, JointLine.IN_PHASE);
         Set<Object> said = new HashSet<>(line.concerns(rpm));
         said.add(Guidance.Verdict.of(line.concerns(rpm)));
-        said.add(found(RollingEvidence.of(line, rpm).kind(), RollingEvidence.of(line, rpm).state()));
+        said.add(found(
+                RollingEvidence.of(line, rpm).kind(),
+                RollingEvidence.of(line, rpm).state()));
         return said;
     }
 
@@ -526,12 +523,12 @@ class VerdictThresholdsTest {
 
     /** Steps that take 0.4 and x of the engine speed: (0.4 - x) / 0.4 is 0.05 at 0.38 and 0.2 at 0.32. */
     private static Stream<Threshold> ofSteps() {
-        DoubleFunction<Collection<?>> steps = less -> Set.of(Steps.of(truck().mainRatios(
-                                List.of(1 / (0.6 * (1 - less)), 1 / 0.6, 1.0))
-                        .build())
-                .highRangeEvenness()
-                .orElseThrow()
-                .verdict());
+        DoubleFunction<Collection<?>> steps =
+                less -> Set.of(Steps.of(truck().mainRatios(List.of(1 / (0.6 * (1 - less)), 1 / 0.6, 1.0))
+                                .build())
+                        .highRangeEvenness()
+                        .orElseThrow()
+                        .verdict());
         return Stream.of(
                 at(PRACTICE, 0.381, 0.379, steps, Steps.Evenness.Verdict.EQUAL, Steps.Evenness.Verdict.NEARLY_EQUAL),
                 at(PRACTICE, 0.321, 0.319, steps, Steps.Evenness.Verdict.NEARLY_EQUAL, Steps.Evenness.Verdict.UNEVEN));
@@ -567,20 +564,17 @@ class VerdictThresholdsTest {
                 .collect(Collectors.toSet());
 
         assertThat(judgements()).hasSizeGreaterThanOrEqualTo(9);
-        assertThat(judgements())
-                .allSatisfy(words -> assertThat(held).contains((Object[]) words.getEnumConstants()));
-        assertThat(Stream.of(ComputedFinding.Kind.values()))
-                .allSatisfy(kind -> assertThat(held.stream()
-                                .filter(said -> said instanceof Found found && found.kind() == kind))
-                        .as(kind.id())
-                        .hasSizeGreaterThanOrEqualTo(2));
+        assertThat(judgements()).allSatisfy(words -> assertThat(held).contains((Object[]) words.getEnumConstants()));
+        assertThat(Stream.of(ComputedFinding.Kind.values())).allSatisfy(kind -> assertThat(
+                        held.stream().filter(said -> said instanceof Found found && found.kind() == kind))
+                .as(kind.id())
+                .hasSizeGreaterThanOrEqualTo(2));
     }
 
     /** The enums in which the rooms of the gearbox judge. */
     private static List<Class<?>> judgements() {
         return new ClassFileImporter()
-                .withImportOption(new ImportOption.DoNotIncludeTests())
-                .importPackages("witnessmark.gearbox").stream()
+                .withImportOption(new ImportOption.DoNotIncludeTests()).importPackages("witnessmark.gearbox").stream()
                         .filter(JavaClass::isEnum)
                         .filter(type -> !type.getPackageName().equals("witnessmark.gearbox"))
                         .<Class<?>>map(JavaClass::reflect)

@@ -63,8 +63,8 @@ class TextbookExamplesTest {
                 List.of(List.of(
                         new Link(0, 1 - (1 - 0.94) / (1 - byItself)), new Link(1, 1 - (1 - 0.29) / (1 - byItself)))));
 
-        var posterior = new ExactInference(network)
-                .posterior(Evidence.none().with(0, new Report(0.90 * 0.70, 0.05 * 0.01)));
+        var posterior =
+                new ExactInference(network).posterior(Evidence.none().with(0, new Report(0.90 * 0.70, 0.05 * 0.01)));
 
         assertThat(posterior.of(0)).isCloseTo(0.28417, within(1e-5));
     }

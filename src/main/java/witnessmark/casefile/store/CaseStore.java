@@ -250,12 +250,15 @@ public final class CaseStore implements AutoCloseable {
     private Optional<String> lost(CaseHistory now) {
         long unchained = session.read(sql -> new StoreLines(sql)
                 .firstUnchained(
-                        Histories.known(now.id(), new CaseRows(sql).head(now.id())).caseNo(),
+                        Histories.known(now.id(), new CaseRows(sql).head(now.id()))
+                                .caseNo(),
                         now.id().text()));
         if (unchained > 0) {
             return Optional.of("entry " + unchained + " is not the one that was kept");
         }
-        return hasGap() ? session.compareCase(now.id(), now.last().number(), now.last().hash()) : Optional.empty();
+        return hasGap()
+                ? session.compareCase(now.id(), now.last().number(), now.last().hash())
+                : Optional.empty();
     }
 
     private boolean hasGap() {

@@ -1,7 +1,6 @@
 package witnessmark.casefile.store;
 
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import witnessmark.casefile.CaseId;

@@ -72,7 +72,8 @@ public record RangeShift(
         STANDING("the truck stands, so the new gear drives nothing"),
         WITHIN_GOVERNED("the engine stays within governed speed"),
         BELOW_IDLE("the engine is pulled below idle and labours or stalls"),
-        DISC_BELOW_IDLE("with the pedal down the input turns slower than idle; let in, the clutch pulls the engine below it"),
+        DISC_BELOW_IDLE(
+                "with the pedal down the input turns slower than idle; let in, the clutch pulls the engine below it"),
         INPUT_WOULD_BE_BELOW_IDLE("the input would turn slower than idle if the lever went home"),
         ENGINE_OVERSPED("the engine is driven above governed speed"),
         DISC_OVERSPED("the clutch disc is driven above governed speed, unseen, with the pedal down"),

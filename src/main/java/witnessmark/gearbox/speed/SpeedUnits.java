@@ -78,7 +78,7 @@ public enum SpeedUnits {
 
     /** Below {@link #CRAWL} a whole number would say nothing, or 0. */
     private static String rounded(Figure speed, RoundingMode rounding) {
-        return speed.decimal().setScale(speed.value() < CRAWL ? 1 : 0, rounding).toPlainString()
-                + " " + speed.unit().symbol();
+        return speed.decimal().setScale(speed.value() < CRAWL ? 1 : 0, rounding).toPlainString() + " "
+                + speed.unit().symbol();
     }
 }

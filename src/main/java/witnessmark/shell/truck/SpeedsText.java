@@ -65,7 +65,8 @@ final class SpeedsText {
 
     private void columns(List<Double> rpms, int width) {
         StringBuilder head = new StringBuilder("  gear   ratio");
-        rpms.forEach(rpm -> head.append(right(BigDecimal.valueOf(rpm).stripTrailingZeros().toPlainString(), width)));
+        rpms.forEach(rpm ->
+                head.append(right(BigDecimal.valueOf(rpm).stripTrailingZeros().toPlainString(), width)));
         page.drawn(head.toString());
         for (RoadSpeeds.Row row : speeds.table(rpms)) {
             StringBuilder line = new StringBuilder(String.format(

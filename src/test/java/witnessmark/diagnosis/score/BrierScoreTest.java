@@ -13,7 +13,8 @@ class BrierScoreTest {
 
     /** The worked forecasts of rain in a public encyclopedia's article on the score. */
     @ParameterizedTest
-    @CsvSource({"0.7, true, 0.09", "0.3, true, 0.49", "0.5, true, 0.25", "0.5, false, 0.25", "1, false, 1", "1, true, 0"})
+    @CsvSource({"0.7, true, 0.09", "0.3, true, 0.49", "0.5, true, 0.25", "0.5, false, 0.25", "1, false, 1", "1, true, 0"
+    })
     void one_forecast(double probability, boolean came, double score) {
         assertThat(Tally.squaredMiss(probability, came)).isCloseTo(score, within(1e-12));
     }

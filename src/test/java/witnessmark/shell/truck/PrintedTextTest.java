@@ -55,7 +55,9 @@ class PrintedTextTest {
 
     /** The layouts that have a range to shift. */
     static List<Path> withRange() {
-        return layouts().stream().filter(path -> !path.toString().contains("plain")).toList();
+        return layouts().stream()
+                .filter(path -> !path.toString().contains("plain"))
+                .toList();
     }
 
     private static String screen(String line) {
@@ -67,14 +69,14 @@ class PrintedTextTest {
     /** The letters that stand below the formulas, each with its number as it is printed. */
     private static Map<String, Double> letters(String screen) {
         Map<String, Double> letters = new HashMap<>();
-        Pattern letter = Pattern.compile("(\\w+): .*?, " + NUMBER + "(?: [^ ,]+(?: \\([^)]*\\))?)?(?:$|, given|, assumed)");
-        items(screen.substring(screen.indexOf("What the letters stand for")))
-                .forEach(item -> {
-                    Matcher found = letter.matcher(item);
-                    if (found.lookingAt()) {
-                        letters.put(found.group(1), Double.parseDouble(found.group(2)));
-                    }
-                });
+        Pattern letter =
+                Pattern.compile("(\\w+): .*?, " + NUMBER + "(?: [^ ,]+(?: \\([^)]*\\))?)?(?:$|, given|, assumed)");
+        items(screen.substring(screen.indexOf("What the letters stand for"))).forEach(item -> {
+            Matcher found = letter.matcher(item);
+            if (found.lookingAt()) {
+                letters.put(found.group(1), Double.parseDouble(found.group(2)));
+            }
+        });
         return letters;
     }
 
@@ -158,7 +160,8 @@ class PrintedTextTest {
     void of_range_shifts(Path layout) {
         List<String> low = gears(layout, "low");
         List<String> high = gears(layout, "high");
-        for (String how : List.of("", " --lever home", " --lever home --clutch down --rolling-back", " --lever neutral")) {
+        for (String how :
+                List.of("", " --lever home", " --lever home --clutch down --rolling-back", " --lever neutral")) {
             holds(screen("truck shift " + layout + " --from " + high.get(0) + " --to " + low.get(low.size() - 1)
                     + " --speed 23 --formulas" + how));
             holds(screen("truck shift " + layout + " --from " + low.get(0) + " --to " + high.get(high.size() - 1)
@@ -169,7 +172,9 @@ class PrintedTextTest {
     /** Gear names as the table of speeds has them; the ceilings name those of low range. */
     private static List<String> gears(Path layout, String range) {
         String screen = screen("truck speeds " + layout);
-        List<String> low = all(">> (\\S+) +never above", screen).stream().map(found -> found.group(1)).toList();
+        List<String> low = all(">> (\\S+) +never above", screen).stream()
+                .map(found -> found.group(1))
+                .toList();
         return all("(?m)^  (\\d\\S*) +" + NUMBER + " ", screen).stream()
                 .map(found -> found.group(1))
                 .filter(gear -> low.contains(gear) == range.equals("low"))
@@ -183,7 +188,8 @@ class PrintedTextTest {
     @ParameterizedTest
     @MethodSource("layouts")
     void of_starts_and_rolling(Path layout) {
-        String gear = gears(layout, layout.toString().contains("plain") ? "high" : "low").get(0);
+        String gear = gears(layout, layout.toString().contains("plain") ? "high" : "low")
+                .get(0);
         holds(screen("truck start " + layout + " --gear " + gear + " --grade 12 --formulas"));
         holds(screen("truck start " + layout + " --gear " + gear + " --mass 29000 --grade -4 --formulas"));
         holds(screen("truck tow " + layout + " --speed 87 --distance 131 --formulas"));
@@ -197,10 +203,12 @@ class PrintedTextTest {
         String screen = screen("truck speeds " + layout + " --units both");
         Map<String, Double> letters = letters(screen("truck plan " + layout + " --formulas"));
         double turns = letters.get("i_axle") * letters.get("N_km");
-        List<Double> rpms = all(NUMBER, screen.lines()
-                        .filter(line -> line.startsWith("  gear   ratio"))
-                        .findFirst()
-                        .orElseThrow())
+        List<Double> rpms = all(
+                        NUMBER,
+                        screen.lines()
+                                .filter(line -> line.startsWith("  gear   ratio"))
+                                .findFirst()
+                                .orElseThrow())
                 .stream()
                 .map(found -> Double.parseDouble(found.group(1)))
                 .toList();
@@ -217,11 +225,12 @@ class PrintedTextTest {
             }
         });
         double governed = letters.get("n_governed");
-        all(">> (\\S+) +never above " + NUMBER + " km/h \\(" + NUMBER + " mph\\)", screen).forEach(row -> {
-            double kmh = 60 * governed / (ratios.get(row.group(1)) * turns);
-            below(Double.parseDouble(row.group(2)), kmh);
-            below(Double.parseDouble(row.group(3)), kmh / KM_PER_MILE);
-        });
+        all(">> (\\S+) +never above " + NUMBER + " km/h \\(" + NUMBER + " mph\\)", screen)
+                .forEach(row -> {
+                    double kmh = 60 * governed / (ratios.get(row.group(1)) * turns);
+                    below(Double.parseDouble(row.group(2)), kmh);
+                    below(Double.parseDouble(row.group(3)), kmh / KM_PER_MILE);
+                });
         List<MatchResult> steps = all("(?m)^  (\\S+) to (\\S+) +([0-9.]+) +([0-9]+) +([0-9.]+) % ", screen);
         assertThat(steps).hasSizeGreaterThanOrEqualTo(ratios.size() / 2);
         steps.forEach(row -> {
@@ -251,7 +260,8 @@ class PrintedTextTest {
             all("n_torque for gear (\\S+): " + NUMBER, screen)
                     .forEach(found -> torque.put(found.group(1), Double.parseDouble(found.group(2))));
             List<MatchResult> rows = all(
-                    "(?m)^  (\\S+)-(\\S+) +(\\d+)  ([0-9.]+) km/h +(\\d+) +(\\d+)([* ]) +([0-9.]+) km/h +(\\d+)$", screen);
+                    "(?m)^  (\\S+)-(\\S+) +(\\d+)  ([0-9.]+) km/h +(\\d+) +(\\d+)([* ]) +([0-9.]+) km/h +(\\d+)$",
+                    screen);
             assertThat(rows).isNotEmpty();
             double sum = 0;
             for (MatchResult row : rows) {
@@ -263,16 +273,20 @@ class PrintedTextTest {
                 here.put("n_torque", torque.get(row.group(2)));
                 double least = limit.value(here);
                 assertThat(Double.parseDouble(row.group(6))).as(row.group()).isCloseTo(least, within(1.5));
-                assertThat(at).as(row.group()).isGreaterThanOrEqualTo(Math.min(
-                        letters.get("n_governed"), least * from / to) * (1 - 1e-3) - 1);
-                assertThat(Double.parseDouble(row.group(4))).isCloseTo(60 * at / (from * turns), speed(at / from / turns));
+                assertThat(at)
+                        .as(row.group())
+                        .isGreaterThanOrEqualTo(
+                                Math.min(letters.get("n_governed"), least * from / to) * (1 - 1e-3) - 1);
+                assertThat(Double.parseDouble(row.group(4)))
+                        .isCloseTo(60 * at / (from * turns), speed(at / from / turns));
                 assertThat(Double.parseDouble(row.group(5))).isCloseTo(at * to / from, ofRatios(at));
                 assertThat(Double.parseDouble(row.group(9)))
                         .isCloseTo(letters.get("n_governed") * to / from, ofRatios(letters.get("n_governed")));
                 assertThat(row.group(7).equals("*")).isEqualTo(least * from / to > letters.get("n_governed") + 1);
                 sum += at;
             }
-            assertThat(Double.parseDouble(all("mean shift speed " + NUMBER, screen).get(0).group(1)))
+            assertThat(Double.parseDouble(
+                            all("mean shift speed " + NUMBER, screen).get(0).group(1)))
                     .isCloseTo(sum / rows.size(), within(1.0));
         }
     }

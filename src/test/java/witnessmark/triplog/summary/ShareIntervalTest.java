@@ -25,11 +25,7 @@ class ShareIntervalTest {
 
     /** Recomputed in a public statistics package (base R, binom.test). */
     @ParameterizedTest
-    @CsvSource({
-        "9, 30, 0.1473451848, 0.4939590415",
-        "3, 40, 0.0157421799, 0.2038647487",
-        "0, 10, 0, 0.3084971078"
-    })
+    @CsvSource({"9, 30, 0.1473451848, 0.4939590415", "3, 40, 0.0157421799, 0.2038647487", "0, 10, 0, 0.3084971078"})
     void limits_agree_with_a_statistics_package(long count, long of, double lower, double upper) {
         assertThat(ShareInterval.of(count, of).lower()).isCloseTo(lower, within(1e-7));
         assertThat(ShareInterval.of(count, of).upper()).isCloseTo(upper, within(1e-7));
