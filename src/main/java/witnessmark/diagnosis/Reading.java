@@ -2,11 +2,13 @@ package witnessmark.diagnosis;
 
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import witnessmark.diagnosis.fact.Applies;
 import witnessmark.diagnosis.fact.ClassChange;
 import witnessmark.diagnosis.fact.NotApplicable;
@@ -224,16 +226,23 @@ final class Reading {
 
     /** Whether a rule changed odds because of this finding. */
     boolean changesOdds(String finding) {
-        return premises.oddsChanges().stream().anyMatch(c -> c.finding().equals(finding));
+        return oddsChanges().anyMatch(c -> c.finding().equals(finding));
+    }
+
+    /** What rules changed, but for what a finding would change that only tells a fact again. */
+    private Stream<OddsChange> oddsChanges() {
+        return premises.oddsChanges().stream().filter(c -> !toldAgain.containsKey(c.finding()));
     }
 
     private double[] priors(String leftOut) {
         double[] priors = new double[network.causes().size()];
+        List<OddsChange> changes =
+                oddsChanges().filter(c -> !c.finding().equals(leftOut)).toList();
         for (int c = 0; c < priors.length; c++) {
             String id = network.causes().get(c).id();
             double odds = Thresholds.odds(network.network().prior(c));
-            for (OddsChange change : premises.oddsChanges()) {
-                if (!change.finding().equals(leftOut) && concerns(change, id)) {
+            for (OddsChange change : changes) {
+                if (concerns(change, id)) {
                     odds *= change.factor();
                 }
             }
