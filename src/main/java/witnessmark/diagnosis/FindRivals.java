@@ -47,7 +47,7 @@ final class FindRivals {
             double probability = without.of(network.cause(other.id()));
             if (probability >= Thresholds.RIVAL
                     && !reading.classOf(other.id()).equals(reading.classOf(cause.id()))
-                    && explains(other, shared)
+                    && explains(other, cause, shared)
                     && !isClosed(cause, other)) {
                 Optional<LookAlike> pair = pair(cause, other);
                 rivals.add(new Instead(
@@ -66,12 +66,19 @@ final class FindRivals {
 
     /**
      * Whether the other explains what the cause is taken from: any of it, or, where the other was itself seen, all of it;
-     * one that was seen and explains only a part stands beside, since both can be true.
+     * one that was seen and explains only a part stands beside, since both can be true. Against people what it leaves
+     * seldom counts too: it is there, and they were not.
      */
-    private boolean explains(Cause other, List<String> shared) {
-        return isSeen(other)
-                ? shared.stream().allMatch(f -> strength(other, f) >= Thresholds.SOMETIMES)
-                : shared.stream().anyMatch(f -> strength(other, f) > 0);
+    private boolean explains(Cause other, Cause cause, List<String> shared) {
+        if (!isSeen(other)) {
+            return shared.stream().anyMatch(f -> strength(other, f) > 0);
+        }
+        double least = blames(cause) ? Double.MIN_VALUE : Thresholds.SOMETIMES;
+        return shared.stream().allMatch(f -> strength(other, f) >= least);
+    }
+
+    private boolean blames(Cause cause) {
+        return knowledge.classOf(reading.classOf(cause.id())).blames();
     }
 
     /** Whether the state that the cause is was seen. */
@@ -79,11 +86,12 @@ final class FindRivals {
         return cause.links().stream().anyMatch(l -> showsIt(l, l.finding()) && reading.isPresent(l.finding()));
     }
 
-    /** Whether it was seen in what does not show the cause as well. */
+    /** Whether it was seen in what shows the cause not at all, or by far not so surely. */
     private boolean isSeenApart(Cause other, Cause cause) {
         return other.links().stream()
-                .anyMatch(l ->
-                        showsIt(l, l.finding()) && reading.isPresent(l.finding()) && strength(cause, l.finding()) == 0);
+                .anyMatch(l -> showsIt(l, l.finding())
+                        && reading.isPresent(l.finding())
+                        && strength(cause, l.finding()) * Thresholds.CLOSES_RIVAL <= l.strength());
     }
 
     /**
@@ -167,8 +175,7 @@ final class FindRivals {
 
     /** Whether the check was made and its answer fits the cause much better than the other. */
     private boolean partsThem(String finding, Cause cause, Cause other) {
-        boolean personAgainstPart =
-                !knowledge.classOf(reading.classOf(other.id())).blames();
+        boolean personAgainstPart = !blames(other);
         Finding.Kind kind = reading.kind(finding);
         if (kind == Finding.Kind.ACCOUNT || kind == Finding.Kind.LOG && personAgainstPart) {
             return false;

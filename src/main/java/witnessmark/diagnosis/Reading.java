@@ -178,8 +178,16 @@ final class Reading {
         return network.network().links(network.finding(finding)).stream().anyMatch(l -> questioned[l.cause()]);
     }
 
+    /** Whether it can be looked for: this gearbox has it, and nothing that was done has taken it away. */
     boolean canBeFound(String finding) {
-        return !excludedFindings.contains(finding);
+        return !excludedFindings.contains(finding) && lostTo(finding).isEmpty();
+    }
+
+    /** What was done that took away what could have been seen, if anything. */
+    Optional<String> lostTo(String finding) {
+        return network.findings().get(network.finding(finding)).spoiledBy().stream()
+                .filter(this::isPresent)
+                .findFirst();
     }
 
     Map<String, Taken> taken() {

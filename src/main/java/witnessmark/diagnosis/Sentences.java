@@ -115,6 +115,9 @@ public final class Sentences {
                     ? say("held-nothing-looked-at")
                     : say("held-not-looked-at", either(not.looks()));
         }
+        if (reason instanceof HoldReason.LookLost lost) {
+            return say("held-look-lost", either(lost.looks()), lost.by());
+        }
         if (reason instanceof HoldReason.NotProvedGood good) {
             return say(good.found() ? "held-found" : "held-not-proved-good", good.finding());
         }

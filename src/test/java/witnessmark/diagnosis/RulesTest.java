@@ -303,6 +303,20 @@ class RulesTest {
         }
 
         @Test
+        void a_look_that_can_no_longer_be_made_is_named_as_lost_and_not_asked_for() {
+            assertThat(reasons("exclusion-habit", "hubs-scored", "no towed", "gauge-broken"))
+                    .contains(new HoldReason.LookLost(List.of("outlet-low"), "gauge-broken"));
+            assertThat(reasons("exclusion-habit", "hubs-scored", "no towed", "no gauge-broken"))
+                    .contains(new HoldReason.NotProvedGood("outlet-low", false));
+            assertThat(judge("cone-burned", "gauge-broken").nextChecks())
+                    .extracting(NextCheck::finding)
+                    .doesNotContain("outlet-low");
+            assertThat(judge("cone-burned", "no gauge-broken").nextChecks())
+                    .extracting(NextCheck::finding)
+                    .contains("outlet-low");
+        }
+
+        @Test
         void what_was_renewed_before_the_look_proves_nothing_good_but_broken_it_is_broken() {
             assertThat(reasons("exclusion-habit", "hubs-scored", "no towed", "no outlet-low", "regulator-new"))
                     .contains(new HoldReason.NotProvedGood("outlet-low", false));

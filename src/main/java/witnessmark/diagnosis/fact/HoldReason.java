@@ -18,6 +18,13 @@ public sealed interface HoldReason {
         }
     }
 
+    /** What would show it, or show it sound, was taken away before anybody looked. */
+    record LookLost(List<String> looks, String by) implements HoldReason {
+        public LookLost {
+            looks = List.copyOf(looks);
+        }
+    }
+
     /**
      * It stands only where this was looked at and found sound.
      *
@@ -80,7 +87,10 @@ public sealed interface HoldReason {
     default boolean leavesNoDirection(boolean blames) {
         return this instanceof Contradicted
                 || this instanceof DoubtfulIdentity
-                || blames && (this instanceof NotLookedAt || this instanceof NotProvedGood good && good.found());
+                || blames
+                        && (this instanceof NotLookedAt
+                                || this instanceof LookLost
+                                || this instanceof NotProvedGood good && good.found());
     }
 
     /** From this chance on a rival explains the parts so well that naming the cause would be choosing. */
