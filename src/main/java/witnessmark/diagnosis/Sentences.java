@@ -8,6 +8,7 @@ import witnessmark.diagnosis.fact.State;
 import witnessmark.gearbox.Word;
 import witnessmark.knowledge.Applicability;
 import witnessmark.language.Language;
+import witnessmark.language.Percent;
 import witnessmark.language.Texts;
 
 /**
@@ -182,11 +183,7 @@ public final class Sentences {
     }
 
     String percent(double probability) {
-        double percent = 100 * probability;
-        if (percent < 1) {
-            return say("percent-least");
-        }
-        return percent > 99 ? say("percent-most") : Math.round(percent) + " %";
+        return Percent.text(probability, texts);
     }
 
     private String reading(Measured m) {

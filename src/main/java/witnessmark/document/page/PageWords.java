@@ -11,6 +11,7 @@ import witnessmark.document.OddsFactor;
 import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.Units;
 import witnessmark.gearbox.Word;
+import witnessmark.language.Percent;
 import witnessmark.language.Texts;
 
 /** How texts, figures and times are said on the papers of one case: in its language and in the shop's units. */
@@ -36,11 +37,7 @@ final class PageWords {
     }
 
     String percent(double probability) {
-        double percent = 100 * probability;
-        if (percent < 1) {
-            return say("percent-least");
-        }
-        return percent > 99 ? say("percent-most") : Math.round(percent) + " %";
+        return Percent.text(probability, texts);
     }
 
     /** A chance in words, no surer than the figure. */

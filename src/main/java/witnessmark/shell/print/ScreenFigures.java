@@ -5,17 +5,14 @@ import java.math.MathContext;
 import java.util.List;
 import java.util.Locale;
 import witnessmark.document.OddsFactor;
+import witnessmark.language.Percent;
 
 /** How figures are said in plain text. */
 public final class ScreenFigures {
     private ScreenFigures() {}
 
     public static String percent(double probability) {
-        double percent = 100 * probability;
-        if (percent < 1) {
-            return "<1 %";
-        }
-        return percent > 99 ? ">99 %" : Math.round(percent) + " %";
+        return Percent.text(probability);
     }
 
     /** A bar of ten places for a probability. */
