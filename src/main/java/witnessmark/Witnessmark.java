@@ -2,6 +2,7 @@ package witnessmark;
 
 import java.net.URL;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.WebApplicationType;
@@ -50,6 +51,8 @@ public class Witnessmark {
         refuseLostLetters(args);
         // Else the rule engine would look for definitions of work in the current folder.
         System.setProperty("drools.workDefinitions", "");
+        // Libraries that write to the platform's own log would else reach the terminal.
+        System.setProperty("java.util.logging.config.class", SilentLog.class.getName());
         StartOptions options = StartOptions.of(args);
         if (isPackaged()) {
             System.setProperty("spring.aot.enabled", "true");
@@ -58,6 +61,10 @@ public class Witnessmark {
         // Otherwise each --name=value of a command would also become a Spring property.
         application.setAddCommandLineProperties(false);
         application.setWebApplicationType(WebApplicationType.NONE);
+        // Neither a logging system nor files of configuration are looked for: the one file is read with the settings.
+        application.setListeners(List.of());
+        application.setLogStartupInfo(false);
+        application.setAddConversionService(false);
         Map<String, Object> properties = new HashMap<>(options.properties());
         properties.put("witnessmark.prompt", String.valueOf(options.words().isEmpty()));
         application.setEnvironment(SettingSources.of(properties, System.getenv(), System.getProperty("user.home")));

@@ -3,7 +3,6 @@ package witnessmark.shell;
 import jakarta.validation.Validator;
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.lang.reflect.Method;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import org.jline.terminal.Terminal;
@@ -16,8 +15,6 @@ import org.springframework.context.support.GenericApplicationContext;
 import org.springframework.core.env.Environment;
 import org.springframework.shell.core.ShellRunner;
 import org.springframework.shell.core.command.CommandRegistry;
-import org.springframework.shell.core.command.annotation.Command;
-import org.springframework.shell.core.command.annotation.support.CommandFactoryBean;
 import witnessmark.casefile.MadeWith;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.RuleBase;
@@ -65,24 +62,9 @@ class ShellSetup {
                 : terminal.getObject().getWidth();
     }
 
-    /**
-     * The commands of all rooms. The framework's own registry would scan the class path once more, and make a validator
-     * of a thousand classes for each command although no option carries a constraint.
-     */
     @Bean
     CommandRegistry commandRegistry(GenericApplicationContext context) {
-        CommandRegistry registry = new CommandRegistry();
-        for (String bean : context.getBeanDefinitionNames()) {
-            Class<?> type = context.getType(bean, false);
-            for (Method method : type == null ? new Method[0] : type.getDeclaredMethods()) {
-                if (method.isAnnotationPresent(Command.class)) {
-                    CommandFactoryBean command = new CommandFactoryBean(method);
-                    command.setApplicationContext(context);
-                    registry.registerCommand(command.getObject());
-                }
-            }
-        }
-        return registry;
+        return new CommandsOfRooms(context);
     }
 
     @Bean

@@ -33,10 +33,10 @@ final class CommandNames {
         return command.getName().split(" ").length;
     }
 
-    /** Whether the words are the beginning of longer names and no command themselves. */
+    /** Whether the words are the beginning of names and begin with none. */
     boolean group(List<String> words) {
         String start = String.join(" ", words);
-        return registry.getCommandByName(start) == null
+        return longest(words).isEmpty()
                 && registry.getCommands().stream().anyMatch(c -> c.getName().startsWith(start + " "));
     }
 

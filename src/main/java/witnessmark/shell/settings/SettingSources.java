@@ -1,5 +1,7 @@
 package witnessmark.shell.settings;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -9,7 +11,9 @@ import java.util.Optional;
 import org.springframework.core.env.ConfigurableEnvironment;
 import org.springframework.core.env.MapPropertySource;
 import org.springframework.core.env.MutablePropertySources;
+import org.springframework.core.env.PropertySource;
 import org.springframework.core.env.StandardEnvironment;
+import org.springframework.core.io.support.ResourcePropertySource;
 import witnessmark.shell.print.Refused;
 
 /**
@@ -42,13 +46,21 @@ public final class SettingSources {
         SettingsFile file = SettingsFile.of(variables, home);
         MutablePropertySources sources = environment.getPropertySources();
         Map<String, Object> run = new HashMap<>(options);
-        run.put("spring.config.location", "classpath:/application.properties");
         run.put("witnessmark.settings.file", file.path().toString());
         sources.addLast(new MapPropertySource(RUN, run));
         sources.addLast(new MapPropertySource(VARIABLES, named(variables)));
         sources.addLast(new MapPropertySource(FILE, properties(file.read())));
+        sources.addLast(shipped());
         Arrays.stream(Setting.values()).forEach(setting -> refuse(setting, run, variables));
         return environment;
+    }
+
+    private static PropertySource<?> shipped() {
+        try {
+            return new ResourcePropertySource("classpath:application.properties");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /** Lets the rest of the run know what the file says now. */
@@ -58,7 +70,7 @@ public final class SettingSources {
         if (sources.contains(FILE)) {
             sources.replace(FILE, read);
         } else {
-            sources.addLast(read);
+            sources.addAfter(VARIABLES, read);
         }
     }
 
