@@ -4,7 +4,8 @@ package witnessmark.gearbox.shift;
 public enum Reason {
     ENERGY_ABOVE_PROPER("the cone takes more energy than in the hardest proper shift"),
     SPEED_ABOVE_GOVERNED("the new gear turns the input faster than governed speed"),
-    BELOW_IDLE("the new gear pulls the engine below idle: labouring there hammers the gears, common practice"),
+    /** Common practice: an engine that labours hammers the gears. */
+    BELOW_IDLE("the new gear pulls the engine below idle, where it labours and hammers the gears"),
     LEVER_HOME_FIRST("the lever was home before the cone was done, so the cone drags the front section too"),
     ROLLING_AGAINST(
             "the truck rolls against the new gear: with the lever in neutral the cone works as it does going forward, but"
