@@ -56,7 +56,7 @@ class PacketCommands {
                         + packed.signed()
                                 .map(s -> ", signed with key " + s.fingerprint()
                                         + "; compare it with the one the shop gave you")
-                                .orElse("")
+                                .orElse(", not signed with a key of a shop")
                         + (missing > 0 ? "; " + missing + " files named in it were not in the packet" : ""))
                 .flush();
     }

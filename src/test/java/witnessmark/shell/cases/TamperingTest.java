@@ -1,0 +1,264 @@
+package witnessmark.shell.cases;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.DriverManager;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipInputStream;
+import java.util.zip.ZipOutputStream;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.springframework.util.FileSystemUtils;
+import witnessmark.casefile.history.CanonicalText;
+import witnessmark.shell.CommandLine;
+
+/** What was changed behind the program's back is told first by every command that touches the case. */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class TamperingTest {
+    private static final String CASE = "(select case_no from case_file where case_id = 'torn')";
+
+    @TempDir
+    static Path folder;
+
+    private Path whole;
+    private String head;
+
+    @BeforeAll
+    void keep_two_cases() throws IOException {
+        whole = Files.createDirectory(folder.resolve("whole"));
+        try (CommandLine shop = new CommandLine(whole)) {
+            done(shop, "case new torn --complaint Slips");
+            done(shop, "case set torn clutch-slips=present clutch-facing-burned=present clutch-facing-oily=absent");
+            done(shop, "document packet torn --as zip --out " + folder.resolve("unsigned.zip"));
+            done(shop, "case new other --complaint Howls");
+            FileSystemUtils.copyRecursively(whole, folder.resolve("older"));
+            done(shop, "case sign-off torn");
+            head = done(shop, "case head torn").lines().findFirst().orElseThrow().strip();
+            done(shop, "key make");
+            done(shop, "document packet torn --as zip --out " + folder.resolve("signed.zip"));
+        }
+    }
+
+    private static String done(CommandLine shop, String line) {
+        CommandLine.Run run = shop.type(line);
+        assertThat(run.exitCode()).as(line + ": " + run.messages()).isZero();
+        return run.out();
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            textBlock =
+                    """
+            a row changed                   | update case_entry set body = replace(body, 'present', 'absent') where case_no = CASE and entry_number = 2
+            an entry gone from the middle   | delete from case_entry where case_no = CASE and entry_number = 3
+            the last entry gone             | delete from case_entry where case_no = CASE and entry_number = 5
+            the last gone, the head set back| delete from case_entry where case_no = CASE and entry_number = 5; update case_file set signed_off_at = null, last_number = 4, last_hash = (select hash from case_entry where case_no = CASE and entry_number = 4) where case_no = CASE
+            a row changed, all hashed anew  | FORGE
+            the head alone                  | update case_file set last_number = 4 where case_no = CASE
+            what is searched                | update case_finding set state = 'absent' where case_no = CASE and finding = 'clutch-slips'
+            """)
+    void it_shows_on_the_first_line(String what, String change) throws Exception {
+        Path store = copied(what.replaceAll("\\W+", "-"));
+        tamper(store, change);
+
+        try (CommandLine shop = new CommandLine(store)) {
+            for (String line : List.of(
+                    "case list",
+                    "case show torn",
+                    "stand torn",
+                    "diagnose torn",
+                    "document claim torn --as md --replace --out " + folder.resolve("claim.md"),
+                    "case verify torn")) {
+                assertThat(firstLine(shop, line)).as(what + ": " + line).containsPattern("(?i)broken|breaks|written");
+            }
+            assertThat(firstLine(shop, "case verify --all")).as(what).contains("torn");
+            assertThat(done(shop, "case list")).contains("other").contains("[CHAIN BROKEN");
+        }
+    }
+
+    @Test
+    void a_case_taken_out_is_missed_by_its_name() throws Exception {
+        Path store = copied("taken");
+        tamper(
+                store,
+                Stream.of("case_text", "case_finding", "case_entry", "case_file")
+                        .map(table -> "delete from " + table + " where case_no = CASE")
+                        .collect(Collectors.joining(";")));
+
+        try (CommandLine shop = new CommandLine(store)) {
+            assertThat(firstLine(shop, "case show torn")).contains("WAS TAKEN OUT OF THE STORE");
+            assertThat(firstLine(shop, "case show never-there")).doesNotContain("TAKEN OUT");
+        }
+    }
+
+    @Test
+    void an_older_copy_of_the_whole_store_shows_by_a_head_noted_outside() {
+        try (CommandLine shop = new CommandLine(folder.resolve("older"))) {
+            assertThat(done(shop, "case verify torn")).contains("noted outside");
+            assertThat(firstLine(shop, "case verify torn --head " + head))
+                    .contains("does not hold the entry that was noted, entry 5");
+        }
+        try (CommandLine shop = new CommandLine(whole)) {
+            assertThat(done(shop, "case verify torn --head " + head)).contains("stands as it was");
+        }
+    }
+
+    @Nested
+    class OfAPacket {
+        @Test
+        void a_signed_and_an_unsigned_one_are_told_apart() {
+            try (CommandLine other = new CommandLine(folder.resolve("other-shop"))) {
+                assertThat(done(other, "packet import " + folder.resolve("signed.zip")))
+                        .contains("signed with key");
+                assertThat(done(other, "packet import " + folder.resolve("unsigned.zip") + " --as unsigned"))
+                        .contains("not signed");
+            }
+        }
+
+        @ParameterizedTest
+        @CsvSource({"case.yaml", "SHA256SUMS", "signed-head.txt"})
+        void a_changed_part_is_refused(String part) throws IOException {
+            Path changed = rewritten(part, text -> text.replace("clutch-slips", "clutch-drags")
+                    .replaceFirst("[0-9a-f]{64}", "ab".repeat(32)));
+
+            try (CommandLine other = new CommandLine(folder.resolve("for-" + part))) {
+                CommandLine.Run run = other.type("packet import " + changed);
+                assertThat(run.exitCode()).isEqualTo(1);
+                assertThat(run.messages()).contains(part.equals("SHA256SUMS") ? "case.yaml" : part);
+            }
+        }
+
+        @Test
+        void a_head_signed_with_another_key_in_place_of_the_shops_is_seen_by_its_key(@TempDir Path forger)
+                throws IOException {
+            try (CommandLine shop = new CommandLine(forger.resolve("store"))) {
+                done(shop, "packet import " + folder.resolve("signed.zip"));
+                done(shop, "key make");
+                done(shop, "case head torn --out " + forger.resolve("head.txt"));
+            }
+            String ours = new String(parts(folder.resolve("signed.zip")).get("signed-head.txt"), UTF_8);
+            String forged = Files.readString(forger.resolve("head.txt"));
+            Path mixed = rewritten(
+                    "signed-head.txt",
+                    text -> ours.lines().limit(2).reduce("", (a, b) -> a + b + "\n")
+                            + forged.lines().skip(2).findFirst().orElseThrow() + "\n");
+            Path replaced = rewritten("signed-head.txt", text -> forged);
+
+            try (CommandLine other = new CommandLine(forger.resolve("other"))) {
+                assertThat(other.type("packet import " + mixed).messages()).contains("signed-head.txt");
+                String honest = done(other, "packet import " + folder.resolve("signed.zip"));
+                String stranger = done(other, "packet import " + replaced + " --as again");
+                assertThat(key(stranger)).isNotEqualTo(key(honest));
+            }
+        }
+
+        private static String key(String told) {
+            return told.replaceAll("\\s+", " ").replaceAll(".*signed with key ([0-9a-f ]+);.*", "$1");
+        }
+    }
+
+    private Path copied(String name) throws IOException {
+        Path to = folder.resolve(name);
+        FileSystemUtils.copyRecursively(whole, to);
+        return to;
+    }
+
+    private static void tamper(Path store, String change) throws Exception {
+        try (var connection = DriverManager.getConnection("jdbc:h2:file:" + store.resolve("cases"), "sa", "");
+                var statement = connection.createStatement()) {
+            if (change.equals("FORGE")) {
+                forge(statement);
+                return;
+            }
+            for (String one : change.replace("CASE", CASE).split(";")) {
+                assertThat(statement.executeUpdate(one)).as(one).isPositive();
+            }
+        }
+    }
+
+    /** Changes who made the last entry, with its hash and the head of the case as they would then be. */
+    private static void forge(java.sql.Statement statement) throws Exception {
+        String hash;
+        try (var row = statement.executeQuery("select made_at, body, previous_hash from case_entry where case_no = "
+                + CASE + " and entry_number = 5")) {
+            assertThat(row.next()).isTrue();
+            hash = CanonicalText.hash(
+                    5,
+                    row.getObject(1, java.time.OffsetDateTime.class).toInstant(),
+                    "somebody else",
+                    row.getString(2),
+                    row.getString(3));
+        }
+        statement.executeUpdate("update case_entry set who = 'somebody else', hash = '" + hash + "' where case_no = "
+                + CASE + " and entry_number = 5");
+        statement.executeUpdate("update case_file set last_hash = '" + hash + "' where case_no = " + CASE);
+    }
+
+    /** What is said first: beside the answer, as a refusal, or in the answer. */
+    private static String firstLine(CommandLine shop, String line) {
+        PrintStream before = System.err;
+        ByteArrayOutputStream beside = new ByteArrayOutputStream();
+        System.setErr(new PrintStream(beside, true, UTF_8));
+        try {
+            CommandLine.Run run = shop.type(line);
+            return (beside.toString(UTF_8) + run.messages() + run.out()).strip().lines().findFirst().orElse("");
+        } finally {
+            System.setErr(before);
+        }
+    }
+
+    private static Map<String, byte[]> parts(Path zip) throws IOException {
+        Map<String, byte[]> parts = new LinkedHashMap<>();
+        try (ZipInputStream in = new ZipInputStream(new ByteArrayInputStream(Files.readAllBytes(zip)))) {
+            for (ZipEntry entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
+                parts.put(entry.getName(), in.readAllBytes());
+            }
+        }
+        return parts;
+    }
+
+    /** The signed packet with one part changed; what its list says of the part is made to fit, if it names it. */
+    private Path rewritten(String part, UnaryOperator<String> change) throws IOException {
+        Map<String, byte[]> parts = parts(folder.resolve("signed.zip"));
+        assertThat(parts).containsKey(part);
+        byte[] old = parts.get(part);
+        byte[] changed = change.apply(new String(old, UTF_8)).getBytes(UTF_8);
+        assertThat(changed).isNotEqualTo(old);
+        parts.put(part, changed);
+        if (part.equals("signed-head.txt")) {
+            parts.computeIfPresent(
+                    "SHA256SUMS",
+                    (name, list) -> new String(list, UTF_8)
+                            .replace(CanonicalText.sha256(old), CanonicalText.sha256(changed))
+                            .getBytes(UTF_8));
+        }
+        Path zip = Files.createTempFile(folder, "changed-", ".zip");
+        try (ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(zip))) {
+            for (Map.Entry<String, byte[]> one : parts.entrySet()) {
+                out.putNextEntry(new ZipEntry(one.getKey()));
+                out.write(one.getValue());
+                out.closeEntry();
+            }
+        }
+        return zip;
+    }
+}
