@@ -309,15 +309,17 @@ class TruckCommandsTest {
      * the program, step by step.
      */
     @ParameterizedTest
-    @CsvSource(delimiter = ';', value = {
-        "truck angles --angle 0; truck angles --angle 0.01; A straight joint turns evenly",
-        "truck angles --angle 0.01; truck angles --angle 0; One joint alone never runs evenly",
-        "truck start thirteen-ratio --grade 25.30; truck start thirteen-ratio --grade 25.32; Start in L",
-        "truck start thirteen-ratio --grade 25.32; truck start thirteen-ratio --grade 25.30; No gear starts this sensibly",
-        "truck plan thirteen-ratio --grade 2.165; truck plan thirteen-ratio --grade 2.164; is the highest that the engine pulls",
-        "truck plan thirteen-ratio --mass 90000 --grade 27.37; truck plan thirteen-ratio --mass 90000 --grade 27.35;"
-                + " no gear of this truck pulls the load"
-    })
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "truck angles --angle 0; truck angles --angle 0.01; A straight joint turns evenly",
+                "truck angles --angle 0.01; truck angles --angle 0; One joint alone never runs evenly",
+                "truck start thirteen-ratio --grade 25.30; truck start thirteen-ratio --grade 25.32; Start in L",
+                "truck start thirteen-ratio --grade 25.32; truck start thirteen-ratio --grade 25.30; No gear starts this sensibly",
+                "truck plan thirteen-ratio --grade 2.165; truck plan thirteen-ratio --grade 2.164; is the highest that the engine pulls",
+                "truck plan thirteen-ratio --mass 90000 --grade 27.37; truck plan thirteen-ratio --mass 90000 --grade 27.35;"
+                        + " no gear of this truck pulls the load"
+            })
     void a_word_of_the_screen_is_said_on_its_side_alone(String saying, String silent, String word) {
         assertThat(run(saying).out().replaceAll("\\s+", " ")).contains(word);
         assertThat(run(silent).out().replaceAll("\\s+", " ")).doesNotContain(word);
