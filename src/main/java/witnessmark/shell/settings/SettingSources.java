@@ -70,7 +70,7 @@ public final class SettingSources {
         if (sources.contains(FILE)) {
             sources.replace(FILE, read);
         } else {
-            sources.addAfter(VARIABLES, read);
+            sources.addLast(read);
         }
     }
 

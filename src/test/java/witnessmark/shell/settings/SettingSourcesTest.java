@@ -52,7 +52,7 @@ class SettingSourcesTest {
                         "LOGGING_CONFIG", "evil.xml",
                         "witnessmark.who", "forged"));
 
-        assertThat(settings.getProperty("spring.config.location")).isEqualTo("classpath:/application.properties");
+        assertThat(settings.getProperty("spring.config.location")).isNull();
         assertThat(settings.getProperty("spring.application.json")).isNull();
         assertThat(settings.getProperty("logging.config")).isNull();
         assertThat(settings.getProperty("witnessmark.who")).isNull();
