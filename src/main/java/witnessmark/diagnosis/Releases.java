@@ -7,6 +7,7 @@ import java.util.function.Predicate;
 import java.util.stream.Stream;
 import witnessmark.diagnosis.fact.HoldReason;
 import witnessmark.diagnosis.fact.Settled;
+import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.KnowledgeBase;
 
 /**
@@ -89,12 +90,22 @@ final class Releases {
     }
 
     private void collect(RankedCause held) {
-        held.reasons().forEach(this::release);
+        Cause cause = knowledge.causes().get(held.id());
+        held.reasons().forEach(reason -> release(reason, cause));
+        // Whose it is decides which rivals count against it.
+        cause.classWhen().forEach(turn -> add(turn.finding(), Answer.SETS_APART));
     }
 
-    private void release(HoldReason reason) {
+    private void release(HoldReason reason, Cause cause) {
         if (reason instanceof HoldReason.NotLookedAt not) {
             not.looks().forEach(f -> add(f, Answer.PRESENT));
+            if (not.looks().stream().anyMatch(reading::isPresent)) {
+                // A mark that others leave too carries it beside a log or paper.
+                cause.links().stream()
+                        .map(Cause.Link::finding)
+                        .filter(f -> knowledge.findings().get(f).kind().isWitness())
+                        .forEach(f -> add(f, Answer.PRESENT));
+            }
         } else if (reason instanceof HoldReason.NotProvedGood good) {
             add(good.finding(), Answer.ABSENT);
         } else if (reason instanceof HoldReason.RivalOpen rival) {
@@ -103,6 +114,7 @@ final class Releases {
             add(renewal.renewed(), Answer.ABSENT);
         } else if (reason instanceof HoldReason.OwnerOpen owner) {
             add(owner.finding(), Answer.EITHER);
+            cause.classWhen().forEach(turn -> add(turn.finding(), Answer.PRESENT));
         }
     }
 

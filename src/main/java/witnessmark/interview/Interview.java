@@ -107,6 +107,11 @@ public final class Interview implements AutoCloseable {
         return asked.map(this::question);
     }
 
+    /** Whether something that any mechanic looks at first for the complaint is still to be asked. */
+    public boolean owesFirstLooks() {
+        return stopRule().owesFirstLooks(plan());
+    }
+
     /** Why nothing more is asked. */
     public Ending ending() {
         return stopRule().ending(plan());

@@ -4,7 +4,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Predicate;
+import java.util.function.BiPredicate;
 import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
@@ -19,8 +19,8 @@ import witnessmark.planner.PlanChecks;
  * Decides whether to go on asking.
  *
  * <p>While no cause can be named, even if its class can, a check is worth asking for what it tells: the interview ends
- * when the best open one is worth less than {@link PlanChecks#TRIFLE_BITS}. As long as nothing that was found points
- * anywhere, nothing is taken apart.
+ * when the best open one is worth less than {@link PlanChecks#TRIFLE_BITS} and none is likely by itself to let a cause
+ * stand that is held back. As long as nothing that was found points anywhere, nothing is taken apart.
  *
  * <p>Once a verdict stands, a check is worth asking only if it may overturn it: for each open check the case is judged
  * again as if answered yes and as if answered no, and the chances of the answers that give another class, or another
@@ -45,6 +45,8 @@ final class StopRule {
     static final double LEAST_CHANCE_TEARDOWN = 0.20;
     static final double LEAST_CHANCE_LOOK_ALIKE = 0.005;
     private static final double AS_LIKELY_AS_NOT = 0.3;
+    /** Taking apart for so long must promise a trifle more, minutes. */
+    private static final double WORK_OF_A_TRIFLE = 60;
 
     private final OpenCase open;
     private final Judgement judgement;
@@ -76,8 +78,19 @@ final class StopRule {
         if (judgement.waitsOnContradiction()) {
             return Optional.empty();
         }
-        return first(plan, check -> mustLook.contains(check.finding()) && !check.teardown())
-                .or(() -> first(plan, this::isWorthAsking).map(asked -> beforeItIsGone(asked, plan)));
+        return firstLook(plan)
+                .or(() -> first(plan, this::isWorthAsking)
+                        .or(() -> stands() ? Optional.empty() : first(plan, this::mayLetStand))
+                        .map(asked -> beforeItIsGone(asked, plan)));
+    }
+
+    /** Whether a check that any mechanic makes first for the complaint is open. */
+    boolean owesFirstLooks(List<NextVisit> plan) {
+        return firstLook(plan).isPresent();
+    }
+
+    private Optional<Asked> firstLook(List<NextVisit> plan) {
+        return first(plan, (visit, check) -> mustLook.contains(check.finding()) && !check.teardown());
     }
 
     /** A check that the way to this one would take away is asked before it, if it is worth asking at all. */
@@ -86,14 +99,14 @@ final class StopRule {
         goes.remove(asked.check().finding());
         return goes.isEmpty()
                 ? asked
-                : first(plan, check -> goes.contains(check.finding()) && isWorthAsking(check))
+                : first(plan, (visit, check) -> goes.contains(check.finding()) && isWorthAsking(check))
                         .orElse(asked);
     }
 
-    private static Optional<Asked> first(List<NextVisit> plan, Predicate<NextCheck> which) {
+    private static Optional<Asked> first(List<NextVisit> plan, BiPredicate<NextVisit, NextCheck> which) {
         for (NextVisit visit : plan) {
             for (NextCheck check : visit.checks()) {
-                if (which.test(check)) {
+                if (which.test(visit, check)) {
                     return Optional.of(new Asked(check, visit));
                 }
             }
@@ -132,6 +145,16 @@ final class StopRule {
         return stands ? Ending.Reason.VERDICT_STANDS : Ending.Reason.NOTHING_TELLS;
     }
 
+    private boolean isWorthAsking(NextVisit visit, NextCheck check) {
+        return isWorthTheWork(visit, check) && isWorthAsking(check);
+    }
+
+    /** Whether what is taken apart for the visit is worth what it tells: the longer the work, the more it must tell. */
+    private static boolean isWorthTheWork(NextVisit visit, NextCheck check) {
+        return !check.teardown()
+                || visit.gainBits() >= PlanChecks.TRIFLE_BITS * (1 + visit.openMinutes() / WORK_OF_A_TRIFLE);
+    }
+
     private boolean isWorthAsking(NextCheck check) {
         if (check.teardown() && open.pointsNowhere()) {
             return false;
@@ -144,6 +167,22 @@ final class StopRule {
             return tells;
         }
         return tells && leavesAnotherOpen() || isOwed(check) || chanceOfChange(check) >= leastChance(check);
+    }
+
+    /** Whether the answer to this check alone is likely enough to let a cause stand that is held back. */
+    private boolean mayLetStand(NextVisit visit, NextCheck check) {
+        return waits()
+                && (lets(check, FindingState.PRESENT) ? check.chance() : 0)
+                                + (lets(check, FindingState.ABSENT) ? 1 - check.chance() : 0)
+                        >= leastChance(check);
+    }
+
+    private boolean waits() {
+        return judgement.causes().stream().anyMatch(c -> c.standing() == RankedCause.Standing.HELD_BACK);
+    }
+
+    private boolean lets(NextCheck check, FindingState answer) {
+        return open.verdictIf(check.finding(), answer).isDetermined();
     }
 
     /** Whether a cause beside those concluded is about as likely as not: several can be at work. */

@@ -27,7 +27,7 @@ import org.apache.lucene.util.automaton.Operations;
 final class CardWords {
     private static final Set<String> STOP = new java.util.HashSet<>(List.of(
             ("a an the of to and it its is was were be been are has have had this that with when at as so he she they we"
-                            + " i his her by for from very just some any there going goes does do did will would then"
+                            + " i his her by for from very just some there going goes does do did will would then"
                             + " el la los las lo un una unos unas de del al que se y con por su sus es esta estan cuando"
                             + " fue hay ha muy le les para como si y e o")
                     .split(" ")));
@@ -35,6 +35,10 @@ final class CardWords {
             ("no not none never nothing without neither nor wont cant cannot doesnt dont didnt isnt wasnt arent hasnt"
                             + " wouldnt couldnt negative denies denied sin ni ningun ninguna nada nunca tampoco niega nego")
                     .split(" ")));
+    /** A gear by its number is also said of gears in a phrase; a phrase that names one gear means just that. */
+    private static final java.util.regex.Pattern ONE_GEAR = java.util.regex.Pattern.compile(
+            "\\d{1,2}(st|nd|rd|th)|\\d{1,2}(ra|da|ta|va)|first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth"
+                    + "|primera|segunda|tercera|cuarta|quinta|sexta|septima|octava|novena|decima");
     private static final int LONG_ENOUGH = 5;
     private static final int QUITE_LONG = 9;
 
@@ -48,7 +52,8 @@ final class CardWords {
         for (int i = 0; i < synonyms.size(); i++) {
             for (String expression : synonyms.get(i)) {
                 List<Term> terms = plain(expression, false);
-                if (!terms.isEmpty()) {
+                // "no oil" is said of leaks too: what begins with a "no" is a phrase, not a word.
+                if (!terms.isEmpty() && terms.stream().noneMatch(Term::isNot)) {
                     groups.putIfAbsent(key(terms, 0, terms.size()), "=" + i);
                     longest = Math.max(longest, terms.size());
                     learn(expression);
@@ -81,7 +86,14 @@ final class CardWords {
 
     /** The terms of a text typed by people, misspellings allowed. */
     List<Term> typed(String text) {
-        return grouped(plain(text, true));
+        String letters = letters(text);
+        return grouped(plain(text, true)).stream()
+                .map(t -> ONE_GEAR.matcher(letters.substring(t.from(), t.to())).matches() ? t.also(gear()) : t)
+                .toList();
+    }
+
+    private Set<String> gear() {
+        return known("gear").get(0).stems();
     }
 
     private List<Term> grouped(List<Term> terms) {

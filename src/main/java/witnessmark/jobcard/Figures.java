@@ -12,7 +12,7 @@ import witnessmark.knowledge.Wording;
 /** Values with their units, and the measure that the words beside them name. */
 final class Figures {
     private static final Pattern VALUE = Pattern.compile(
-            "(?<![\\w.])([-\u2212]?\\d+(?:[.,]\\d+)?)\\s*(psi|bar|kpa|mm|um|\"|inch(?:es)?|in(?=\\W|$)|thou|deg ?[cf]|degrees? ?[cf]?|\u00b0 ?[cf]?|rpm|"
+            "(?<![\\w./])([-\u2212]?(?:(?:\\d+[ -])?\\d+/\\d+|\\d+(?:[.,]\\d+)?))\\s*(psi|bar|kpa|mm|um|\"|inch(?:es)?|in(?=\\W|$)|thou|deg ?[cf]|degrees? ?[cf]?|\u00b0 ?[cf]?|[cf](?=\\W|$)|rpm|"
                     + "seconds?|secs?|segundos?|s(?=\\W|$)|ms|nm|ft.?lbs?|lb.?ft|litros?|litres?|liters?|l(?=\\W|$)|qts?|quarts?|gal\\w*|ppm|mg/kg|%|hrc|l/min)",
             Pattern.CASE_INSENSITIVE);
     private static final Map<String, Unit> SPOKEN = Map.ofEntries(
@@ -45,7 +45,7 @@ final class Figures {
         List<Value> values = new ArrayList<>();
         Matcher at = VALUE.matcher(clause);
         while (at.find()) {
-            double value = Double.parseDouble(at.group(1).replace(',', '.').replace('\u2212', '-'));
+            double value = number(at.group(1));
             String word = at.group(2).toLowerCase(java.util.Locale.ROOT).strip();
             if (word.equals("thou")) {
                 values.add(new Value(value / 1000, Unit.INCH));
@@ -56,7 +56,9 @@ final class Figures {
                 unit = Unit.parse(
                                 word.startsWith("gal")
                                         ? "gal"
-                                        : word.replaceAll("degrees? ?", "deg ").strip())
+                                        : word.matches("[cf]")
+                                                ? "deg" + word
+                                                : word.replaceAll("degrees? ?", "deg ").strip())
                         .orElse(null);
             }
             if (unit != null) {
@@ -64,6 +66,13 @@ final class Figures {
             }
         }
         return values;
+    }
+
+    /** A number as it is written in a shop, "1 1/2" among them. */
+    private static double number(String written) {
+        String[] parts = written.replace(',', '.').replace('\u2212', '-').split("[ /]|(?<=\\d)-");
+        double[] n = java.util.Arrays.stream(parts).mapToDouble(Double::parseDouble).toArray();
+        return n.length == 1 ? n[0] : (n.length == 3 ? n[0] : 0) + n[n.length - 2] / Math.max(1, n[n.length - 1]);
     }
 
     /** The measures that the clause names beside its values; none where it has no value that fits. */

@@ -6,6 +6,20 @@ import witnessmark.knowledge.Wording;
 /**
  * One way to say something.
  *
- * @param ofPart whether it names the part that is looked at, not what is wrong with it
+ * @param names what of the finding or measure it names
  */
-record Phrase(Wording.Of of, String id, boolean ofPart, List<Term> terms, double weight) {}
+record Phrase(Wording.Of of, String id, Names names, List<Term> terms, double weight) {
+    /** What a phrase names. */
+    enum Names {
+        /** That the finding is there, or the measure. */
+        IT,
+        /** The part that is looked at, not what is wrong with it. */
+        PART,
+        /** The part that is worked on. */
+        WORK
+    }
+
+    boolean saysFinding() {
+        return of == Wording.Of.FINDING && names == Names.IT;
+    }
+}

@@ -28,14 +28,15 @@ final class Phrases {
         for (Finding finding : knowledge.findings().values()) {
             if (finding.kind() != Finding.Kind.COMPUTED && finding.kind() != Finding.Kind.LOG) {
                 if (!knowledge.retired().containsKey(finding.id())) {
-                    add(raw, Wording.Of.FINDING, finding.id(), false, List.of(finding.title()));
-                    add(raw, Wording.Of.FINDING, finding.id(), false, finding.words());
+                    add(raw, Wording.Of.FINDING, finding.id(), Phrase.Names.IT, List.of(finding.title()));
+                    add(raw, Wording.Of.FINDING, finding.id(), Phrase.Names.IT, finding.words());
                 }
             }
         }
         for (Wording wording : knowledge.wordings()) {
-            add(raw, wording.of(), wording.id(), false, wording.said());
-            add(raw, wording.of(), wording.id(), true, wording.part());
+            add(raw, wording.of(), wording.id(), Phrase.Names.IT, wording.said());
+            add(raw, wording.of(), wording.id(), Phrase.Names.PART, wording.part());
+            add(raw, wording.of(), wording.id(), Phrase.Names.WORK, wording.done());
         }
         weigh(raw);
     }
@@ -44,12 +45,12 @@ final class Phrases {
         return words;
     }
 
-    private void add(List<Phrase> raw, Wording.Of of, String id, boolean ofPart, List<String> said) {
+    private void add(List<Phrase> raw, Wording.Of of, String id, Phrase.Names names, List<String> said) {
         for (String expression : new LinkedHashSet<>(said)) {
             words.learn(expression);
             List<Term> terms = words.known(expression);
             if (!terms.isEmpty()) {
-                raw.add(new Phrase(of, id, ofPart, terms, 0));
+                raw.add(new Phrase(of, id, names, terms, 0));
             }
         }
     }
@@ -64,7 +65,7 @@ final class Phrases {
         for (Phrase p : raw) {
             double weight = p.terms().stream().mapToDouble(this::weight).sum();
             int number = all.size();
-            all.add(new Phrase(p.of(), p.id(), p.ofPart(), p.terms(), weight));
+            all.add(new Phrase(p.of(), p.id(), p.names(), p.terms(), weight));
             p.terms().stream().flatMap(t -> t.stems().stream()).distinct().forEach(s -> byStem.computeIfAbsent(
                             s, k -> new ArrayList<>())
                     .add(number));

@@ -14,9 +14,22 @@ final class Polarity {
     private static final Pattern MAYBE = Pattern.compile(
             "\\?|\\b(maybe|may be|might|perhaps|possibl\\w*|suspect\\w*|could be|not sure|unsure|seems|think|thinks|"
                     + "quiza\\w*|tal vez|posible\\w*|sospech\\w*|puede que|parece|creo|a lo mejor)\\b");
-    private static final Pattern MENDED = Pattern.compile(
-            "\\b(replaced|renewed|fixed|repaired|used to|no longer|was fine before|last (week|month|year|time)|cambi(o|amos|ado)|"
-                    + "ya no|reparado|antes)\\b");
+    private static final Pattern BEFORE = Pattern.compile(
+            "\\b(used to|no longer|was fine before|last (week|month|year|time)|ya no|antes)\\b");
+    /** Work that is done; what is to be done is said with other forms of the verb. */
+    private static final String WORKED =
+            "(replaced|renewed|installed|fitted|changed|exchanged|swapped|adjusted|readjusted|reset|set (the|up|to|it|clutch|linkage)|cleaned"
+                    + "|greased|lubed|freed|topped (up|off)|filled|refilled|drained|flushed|rebuilt|overhauled|repaired|fixed"
+                    + "|tightened|torqued|retorqued|shimmed|washed|r&r(d|'d)?|new"
+                    + "|se (le |les )?(cambio|cambiaron|ajusto|ajustaron|limpio|limpiaron|engraso|engrasaron|relleno|rellenaron"
+                    + "|reparo|repararon|apreto|apretaron|instalo|instalaron|reemplazo|reemplazaron|lavo|lavaron|calibro|calibraron)"
+                    + "|(cambi|ajust|limpi|engras|rellen|repar|apret|instal|reemplaz|lav|calibr)(amos|ad[oa]s?)"
+                    + "|nuev[oa]s?)\\b";
+    private static final Pattern WORK = Pattern.compile("\\b" + WORKED);
+    private static final Pattern NO_WORK = Pattern.compile(
+            "\\b(not|never|didnt|didn't|wasnt|havent|haven't|hasnt|needs?|to be|should|will|must|recommend\\w*|quoted?|ordered"
+                    + "|waiting|no|sin|falta|pendiente|por|hay que)\\b(\\W+\\w+){0,3}?\\W+"
+                    + WORKED);
     private static final Pattern GOOD = Pattern.compile(
             "\\b(ok|okay|o\\.k\\.|good|fine|sound|normal|tight|within (all )?(limits?|spec\\w*)|in spec|in limits|perfect|"
                     + "like new|bien|buen|buena|buenos|buenas|correct[oa]s?|dentro de (limites?|especificacion\\w*|medida)|"
@@ -41,8 +54,14 @@ final class Polarity {
         return MAYBE.matcher(clause).find();
     }
 
-    boolean isMended() {
-        return MENDED.matcher(clause).find();
+    /** Whether it tells of a time before this look. */
+    boolean isBefore() {
+        return BEFORE.matcher(clause).find();
+    }
+
+    /** Whether it tells of work that was done. */
+    boolean isWork() {
+        return WORK.matcher(clause).find() && !NO_WORK.matcher(clause).find();
     }
 
     boolean isGood() {

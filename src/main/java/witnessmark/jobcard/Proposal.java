@@ -6,7 +6,7 @@ import witnessmark.knowledge.Measure;
 
 /** Something that a job card seems to say, to be accepted, changed or dropped. */
 public sealed interface Proposal {
-    /** The id of the finding or measure. */
+    /** The id of the finding or measure; of the odometer its name. */
     String id();
 
     /** The words of the card that it rests on. */
@@ -28,7 +28,27 @@ public sealed interface Proposal {
      * @param when gear and direction as the card says them, such as "3rd, uphill"; empty where it does not
      */
     record OfFinding(String id, State state, String words, Sureness sureness, Optional<Sayer> saidBy, String when)
-            implements Proposal {}
+            implements Proposal {
+        OfFinding atBest(Sureness best) {
+            return new OfFinding(id, state, words, sureness.atBest(best), saidBy, when);
+        }
+    }
+
+    /**
+     * What the odometer shows.
+     *
+     * @param unit kilometre or mile, as written or as the shop reads it
+     */
+    record OfOdometer(double value, Unit unit, String words, Sureness sureness) implements Proposal {
+        @Override
+        public String id() {
+            return "odometer";
+        }
+
+        public double km() {
+            return Math.rint(unit.convert(value, Unit.KILOMETRE));
+        }
+    }
 
     /**
      * A value read.

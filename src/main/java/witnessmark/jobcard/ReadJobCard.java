@@ -5,7 +5,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import witnessmark.gearbox.Layout;
+import witnessmark.gearbox.Unit;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Wording;
@@ -14,6 +16,8 @@ import witnessmark.knowledge.Wording;
 public final class ReadJobCard {
     private static final double WHOLE = 0.96;
     private static final double NEARLY = 0.85;
+    /** Among more words than this, one word alone may mean anything. */
+    private static final int FEW = 2;
 
     private final KnowledgeBase knowledge;
     private final Phrases phrases;
@@ -25,8 +29,17 @@ public final class ReadJobCard {
         this.figures = new Figures(knowledge.measures());
     }
 
-    /** What the card says of this gearbox; nothing proposed and nothing left over for an empty card. */
+    /** As {@link #read(String, Layout, Unit)}, distances without a unit in kilometres. */
     public Reading read(String card, Layout gearbox) {
+        return read(card, gearbox, Unit.KILOMETRE);
+    }
+
+    /**
+     * What the card says of this gearbox; nothing proposed and nothing left over for an empty card.
+     *
+     * @param distance kilometre or mile, for an odometer written without a unit
+     */
+    public Reading read(String card, Layout gearbox, Unit distance) {
         Map<String, Proposal> proposals = new LinkedHashMap<>();
         List<String> left = new ArrayList<>();
         for (String sentence : Pieces.sentences(card)) {
@@ -35,7 +48,9 @@ public final class ReadJobCard {
             for (int i = 0; i < clauses.size(); i++) {
                 boolean goodBehind = clauses.subList(i + 1, clauses.size()).stream()
                         .anyMatch(c -> new Polarity(CardWords.letters(c)).isGood());
-                List<Proposal> found = clause(clauses.get(i), sayer, goodBehind, gearbox);
+                List<Proposal> found = new ArrayList<>(clause(clauses.get(i), sayer, goodBehind, gearbox));
+                found.replaceAll(p -> p instanceof Proposal.OfFinding f ? afterTheLook(f, proposals) : p);
+                Odometer.in(clauses.get(i), distance).ifPresent(found::add);
                 if (found.isEmpty()) {
                     left.add(clauses.get(i));
                 }
@@ -59,6 +74,17 @@ public final class ReadJobCard {
         return one.sureness().compareTo(other.sureness()) <= 0 ? one : other;
     }
 
+    /** Work told of behind the look that it would have spoiled did not spoil it. */
+    private Proposal afterTheLook(Proposal.OfFinding said, Map<String, Proposal> before) {
+        boolean looked = knowledge.findings().get(said.id()).renews().stream()
+                .anyMatch(f -> before.containsKey(f)
+                        || knowledge.measures().values().stream()
+                                .anyMatch(m -> before.containsKey(m.id())
+                                        && (m.below().equals(Optional.of(f))
+                                                || m.above().equals(Optional.of(f)))));
+        return looked ? said.atBest(Sureness.DOUBTFUL) : said;
+    }
+
     private List<Proposal> clause(String clause, Optional<Sayer> sayer, boolean goodBehind, Layout gearbox) {
         String plain = CardWords.letters(clause);
         Polarity polarity = new Polarity(plain);
@@ -70,14 +96,15 @@ public final class ReadJobCard {
                 .filter(m ->
                         m.phrase().of() == Wording.Of.MEASURE || fits(m.phrase().id(), gearbox))
                 .toList();
+        List<Proposal> work = polarity.isWork() && !polarity.isMaybe() ? work(clause, matches, terms, sayer) : List.of();
         List<Proposal> values = figures.in(clause, matches);
         if (!values.isEmpty()) {
-            return values;
+            return Stream.concat(work.stream(), values.stream()).toList();
         }
         List<Proposal> found = new ArrayList<>();
         List<Match> taken = new ArrayList<>();
         for (Match match : matches) {
-            if (match.phrase().of() != Wording.Of.FINDING || match.phrase().ofPart()) {
+            if (!match.phrase().saysFinding()) {
                 continue;
             }
             if (taken.stream()
@@ -89,12 +116,15 @@ public final class ReadJobCard {
             found.add(said(clause, polarity, match, matches, terms, sayer));
         }
         boolean good = polarity.isGood() || (goodBehind && found.isEmpty());
-        if (good && !polarity.isMended() && !polarity.isMaybe()) {
+        boolean saysNo = taken.stream()
+                .anyMatch(m -> m.covered() >= WHOLE && m.phrase().terms().stream().anyMatch(Term::isNot));
+        if (good && !saysNo && !polarity.isWork() && !polarity.isBefore() && !polarity.isMaybe()) {
             List<Proposal> sound = sound(clause, matches, sayer, polarity.isGood());
             if (!sound.isEmpty()) {
                 return sound;
             }
         }
+        found.addAll(0, work);
         return found;
     }
 
@@ -118,20 +148,25 @@ public final class ReadJobCard {
                 ? Sureness.SURE
                 : match.covered() >= NEARLY ? Sureness.LIKELY : Sureness.DOUBTFUL;
         boolean rivalled = matches.stream()
-                .anyMatch(m -> m.phrase().of() == Wording.Of.FINDING
-                        && !m.phrase().ofPart()
+                .anyMatch(m -> m.phrase().saysFinding()
                         && !m.phrase().id().equals(match.phrase().id())
                         && m.at().equals(match.at())
                         && m.covered() >= match.covered());
         Polarity.Reach reach = polarity.negated(match, terms);
         Proposal.State state = reach == Polarity.Reach.REACHES ? Proposal.State.ABSENT : Proposal.State.PRESENT;
+        boolean oneWordOfMany = match.at().size() == 1 && terms.size() > FEW;
         if (rivalled || match.at().size() == 1) {
-            sureness = sureness.atBest(rivalled ? Sureness.DOUBTFUL : Sureness.LIKELY);
+            sureness = sureness.atBest(rivalled || oneWordOfMany ? Sureness.DOUBTFUL : Sureness.LIKELY);
         }
+        // What was mended was there before.
+        if (polarity.isWork() && !isHistory(match)) {
+            sureness = sureness.atBest(Sureness.LIKELY);
+        }
+        boolean own = match.phrase().terms().stream().anyMatch(Term::isNot);
         if (polarity.isMaybe()
-                || (polarity.isMended() && !isHistory(match))
+                || (polarity.isBefore() && !isHistory(match))
                 || reach == Polarity.Reach.PERHAPS
-                || polarity.isGood()) {
+                || (polarity.isGood() && !own)) {
             state = Proposal.State.UNSURE;
             sureness = Sureness.DOUBTFUL;
         }
@@ -145,13 +180,31 @@ public final class ReadJobCard {
         return kind == Finding.Kind.PAPER || kind == Finding.Kind.ACCOUNT;
     }
 
+    /** The work done on parts that were still to be looked at. */
+    private static List<Proposal> work(
+            String clause, List<Match> matches, List<Term> terms, Optional<Sayer> sayer) {
+        Map<String, Proposal> done = new LinkedHashMap<>();
+        for (Match match : matches) {
+            if (match.phrase().names() == Phrase.Names.WORK && match.covered() >= NEARLY) {
+                boolean alone = match.at().size() > 1 || terms.size() <= FEW + 1;
+                boolean whole = match.covered() >= WHOLE && match.exact();
+                Sureness sureness = whole && alone ? Sureness.SURE : Sureness.LIKELY;
+                done.putIfAbsent(
+                        match.phrase().id(),
+                        new Proposal.OfFinding(
+                                match.phrase().id(), Proposal.State.PRESENT, clause, sureness, sayer, ""));
+            }
+        }
+        return List.copyOf(done.values());
+    }
+
     /** The findings whose part is said to be good. */
     private static List<Proposal> sound(String clause, List<Match> matches, Optional<Sayer> sayer, boolean here) {
         Map<String, Proposal> sound = new LinkedHashMap<>();
         List<Match> wider = new ArrayList<>();
         for (Match match : matches) {
-            boolean part =
-                    match.phrase().of() == Wording.Of.FINDING && match.phrase().ofPart();
+            boolean part = match.phrase().of() == Wording.Of.FINDING
+                    && match.phrase().names() == Phrase.Names.PART;
             boolean within = wider.stream()
                     .anyMatch(w -> w.at().containsAll(match.at())
                             && w.at().size() > match.at().size());

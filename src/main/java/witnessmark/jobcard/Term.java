@@ -1,5 +1,6 @@
 package witnessmark.jobcard;
 
+import java.util.LinkedHashSet;
 import java.util.Set;
 
 /**
@@ -13,6 +14,13 @@ import java.util.Set;
 record Term(Set<String> stems, int from, int to, boolean spelledSo) {
     /** Stands for every "no", "not" and "without". */
     static final String NOT = "\u00ac";
+
+    /** The same word, taken for another thing as well. */
+    Term also(Set<String> more) {
+        Set<String> all = new LinkedHashSet<>(stems);
+        all.addAll(more);
+        return new Term(all, from, to, spelledSo);
+    }
 
     boolean isNot() {
         return stems.contains(NOT);

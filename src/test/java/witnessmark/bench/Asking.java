@@ -24,6 +24,7 @@ import witnessmark.diagnosis.OpenCase;
 import witnessmark.diagnosis.Verdict;
 import witnessmark.interview.Interview;
 import witnessmark.interview.Notebook;
+import witnessmark.interview.Question;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.planner.Hands;
@@ -56,41 +57,55 @@ final class Asking {
         this.truth = truth;
     }
 
+    /**
+     * A whole interview, until it ends by itself.
+     *
+     * @param right up to where the verdict first came right, with all asked that any mechanic looks at first; as the end if
+     *     it never did
+     * @param early whether it ended with a class while one of those checks could still have been made
+     */
+    record Whole(Course right, Course end, boolean early) {}
+
     /** As the interview asks, until it ends by itself. */
-    Course interview() {
+    Whole interview() {
         Kept kept = new Kept(start());
         Meter meter = new Meter();
         try (Interview interview = new Interview(diagnosis, kept)) {
             Course right = null;
             Verdict verdict = interview.judgement().verdict();
             for (var q = interview.question(); q.isPresent(); q = interview.question()) {
-                if (right == null && truth.isRight(verdict)) {
+                if (right == null && truth.isRight(verdict) && !interview.owesFirstLooks()) {
                     right = meter.course(true, verdict);
                 }
                 String finding = q.get().finding().id();
                 FindingState answer = truth.answer(finding);
                 meter.count(finding, answer);
+                say(q.get(), answer);
                 interview.answer(new FindingEntry(finding, answer));
                 verdict = interview.judgement().verdict();
             }
             Course end = meter.course(truth.isRight(verdict), verdict);
-            return right == null ? end : new Course(right.questions(), right.minutes(), true, verdict);
+            if (Boolean.getBoolean("witnessmark.show")) {
+                System.out.println("  DBG " + interview.ending());
+                interview.judgement().causes().stream().limit(5).forEach(c -> System.out.println("  DBG cause " + c.id() + " " + c.probability() + " " + c.standing() + " " + c.heldBack()));
+                interview.plan().stream().flatMap(v -> v.checks().stream()).sorted(Comparator.comparingDouble(c -> -c.gainBits())).limit(15).forEach(c -> System.out.printf("  DBG open %s %s %.3f chance %.3f%n", c.finding(), c.access(), c.gainBits(), c.chance()));
+                System.out.println("  DBG lost " + interview.lost().stream().map(c -> c.finding()).toList());
+            }
+            boolean early = verdict.isDetermined() && interview.owesFirstLooks();
+            return new Whole(right == null ? end : right, end, early);
         }
     }
 
-    /** Questions asked until the interview ends by itself. */
-    Course wholeInterview() {
-        Kept kept = new Kept(start());
-        Meter meter = new Meter();
-        try (Interview interview = new Interview(diagnosis, kept)) {
-            for (var q = interview.question(); q.isPresent(); q = interview.question()) {
-                String finding = q.get().finding().id();
-                FindingState answer = truth.answer(finding);
-                meter.count(finding, answer);
-                interview.answer(new FindingEntry(finding, answer));
-            }
-            Verdict verdict = interview.judgement().verdict();
-            return meter.course(truth.isRight(verdict), verdict);
+    private static void say(Question question, FindingState answer) {
+        if (Boolean.getBoolean("witnessmark.show")) {
+            System.out.printf(
+                    java.util.Locale.ROOT,
+                    "  %3d %-32s %-20s %s %.2f%n",
+                    question.number(),
+                    question.finding().id(),
+                    question.check().access(),
+                    answer,
+                    question.check().gainBits());
         }
     }
 

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
@@ -23,6 +24,7 @@ import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.Change;
 import witnessmark.casefile.history.Opened;
 import witnessmark.gearbox.Layout;
+import witnessmark.gearbox.Unit;
 import witnessmark.jobcard.Proposal;
 import witnessmark.jobcard.ReadJobCard;
 import witnessmark.jobcard.Reading;
@@ -85,7 +87,8 @@ class CardCommands {
         try (Asker asker =
                 asks ? new TerminalAsker(terminal.getObject(), context.outputWriter()) : new NobodyAnswers()) {
             String card = card(file, asker, page, wording);
-            Reading reading = new ReadJobCard(knowledge.getObject()).read(card, now.gearbox());
+            Reading reading = new ReadJobCard(knowledge.getObject())
+                    .read(card, now.gearbox(), page.units().shown(Unit.KILOMETRE));
             CardDialog dialog =
                     new CardDialog(knowledge.getObject(), new FindWords(knowledge.getObject()), asker, page, wording);
             Optional<List<Proposal>> taken =
@@ -96,7 +99,7 @@ class CardCommands {
             if (form == Format.JSON) {
                 context.outputWriter().println(Json.of(json(stored, reading, taken.orElse(List.of()))));
             } else {
-                tell(page, wording, stored, reading, taken.orElse(List.of()), asks);
+                tell(page, wording, stored, reading, taken.orElse(List.of()), now, asks);
             }
         }
     }
@@ -105,9 +108,15 @@ class CardCommands {
     private static List<Proposal> sure(Reading reading, CaseFile now) {
         return reading.proposals().stream()
                 .filter(p -> p.sureness() == Sureness.SURE)
-                .filter(p -> !now.findings().containsKey(p.id())
-                        && !now.measurements().containsKey(p.id()))
+                .filter(p -> !isOnRecord(p, now))
                 .toList();
+    }
+
+    private static boolean isOnRecord(Proposal proposal, CaseFile now) {
+        return now.findings().containsKey(proposal.id())
+                || now.measurements().containsKey(proposal.id())
+                || proposal instanceof Proposal.OfOdometer
+                        && now.vehicle().odometerKm().isPresent();
     }
 
     private String card(String file, Asker asker, Page page, Texts wording) {
@@ -168,7 +177,7 @@ class CardCommands {
 
     /** Stores what was taken, the card as written, and what was not understood; returns the case. */
     private String store(String name, CaseFile now, String card, Reading reading, List<Proposal> taken, String reason) {
-        CardEntries entries = new CardEntries(knowledge.getObject());
+        CardEntries entries = new CardEntries(knowledge.getObject(), now);
         List<Change> changes = new ArrayList<>();
         taken.forEach(p -> changes.add(entries.of(p)));
         List<String> rest = new ArrayList<>(reading.notUnderstood());
@@ -177,7 +186,7 @@ class CardCommands {
                 .map(Proposal::words)
                 .filter(words -> !rest.contains(words))
                 .forEach(rest::add);
-        changes.addAll(entries.written(now, card, rest));
+        changes.addAll(entries.written(card, rest));
         Cases all = cases.getObject();
         String id = name;
         if (name.equals(NEW)) {
@@ -189,15 +198,25 @@ class CardCommands {
     }
 
     private void tell(
-            Page page, Texts wording, Optional<String> stored, Reading reading, List<Proposal> taken, boolean asked) {
+            Page page,
+            Texts wording,
+            Optional<String> stored,
+            Reading reading,
+            List<Proposal> taken,
+            CaseFile now,
+            boolean asked) {
         CardText text = new CardText(knowledge.getObject(), page, wording);
         if (!asked) {
             list(page, wording.text("card.taken"), taken, text);
+            Map<Boolean, List<Proposal>> rest = reading.proposals().stream()
+                    .filter(p -> !taken.contains(p))
+                    .collect(Collectors.partitioningBy(p -> isOnRecord(p, now)));
             list(
                     page,
                     wording.text(stored.isPresent() ? "card.not-sure" : "card.proposed"),
-                    reading.proposals().stream().filter(p -> !taken.contains(p)).toList(),
+                    rest.get(false),
                     text);
+            list(page, wording.text("card.on-record"), rest.get(true), text);
         }
         if (!reading.notUnderstood().isEmpty()) {
             page.heading(wording.text("card.not-understood"));
@@ -236,6 +255,9 @@ class CardCommands {
             map.put("value", read.value());
             map.put("unit", read.unit().symbol());
             map.put("belief", read.belief().name().toLowerCase(Locale.ROOT));
+        } else if (proposal instanceof Proposal.OfOdometer odometer) {
+            map.put("odometer", odometer.value());
+            map.put("unit", odometer.unit().symbol());
         } else if (proposal instanceof Proposal.OfFinding said) {
             map.put("finding", said.id());
             map.put("state", said.state().name().toLowerCase(Locale.ROOT));

@@ -21,6 +21,7 @@ import witnessmark.shell.print.Page;
 final class CardDialog {
     private static final List<String> FINDING_KEYS = List.of("a", "y", "n", "u", "o", "d", "b", "q");
     private static final List<String> MEASURE_KEYS = List.of("a", "c", "d", "b", "q");
+    private static final List<String> ODOMETER_KEYS = List.of("a", "d", "b", "q");
     private static final int OTHERS_SHOWN = 6;
 
     private final KnowledgeBase knowledge;
@@ -81,22 +82,41 @@ final class CardDialog {
     }
 
     private Answer ask(Proposal proposal) {
-        boolean measure = proposal instanceof Proposal.OfMeasure;
         while (true) {
-            Optional<String> key = asker.press(
-                    "card.proposal",
-                    wording.text(measure ? "card.prompt-measure" : "card.prompt") + " ",
-                    measure ? MEASURE_KEYS : FINDING_KEYS);
+            Optional<String> key = pressed(proposal);
             if (key.isEmpty() || key.get().equals("q")) {
                 return Answer.GONE;
             }
-            Optional<Answer> answer = measure
-                    ? measured(key.get(), (Proposal.OfMeasure) proposal)
-                    : said(key.get(), (Proposal.OfFinding) proposal);
+            Optional<Answer> answer = proposal instanceof Proposal.OfFinding said
+                    ? said(key.get(), said)
+                    : proposal instanceof Proposal.OfMeasure read
+                            ? measured(key.get(), read)
+                            : plain(key.get(), proposal);
             if (answer.isPresent()) {
                 return answer.get();
             }
         }
+    }
+
+    private Optional<String> pressed(Proposal proposal) {
+        if (proposal instanceof Proposal.OfFinding) {
+            return asker.press("card.proposal", wording.text("card.prompt") + " ", FINDING_KEYS);
+        }
+        return proposal instanceof Proposal.OfMeasure
+                ? asker.press("card.proposal", wording.text("card.prompt-measure") + " ", MEASURE_KEYS)
+                : asker.press("card.proposal", wording.text("card.prompt-odometer") + " ", ODOMETER_KEYS);
+    }
+
+    private Optional<Answer> plain(String key, Proposal proposal) {
+        return switch (key) {
+            case "a", "" -> Optional.of(Answer.take(proposal));
+            case "d" -> Optional.of(Answer.DROP);
+            case "b" -> Optional.of(Answer.BACK);
+            default -> {
+                asker.refused(wording.text("card.no-key", key));
+                yield Optional.empty();
+            }
+        };
     }
 
     private Optional<Answer> said(String key, Proposal.OfFinding said) {

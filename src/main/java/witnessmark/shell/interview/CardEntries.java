@@ -3,17 +3,20 @@ package witnessmark.shell.interview;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Measurement;
 import witnessmark.casefile.Teller;
 import witnessmark.casefile.TextField;
+import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.Change;
 import witnessmark.casefile.history.FindingSet;
 import witnessmark.casefile.history.MeasurementSet;
 import witnessmark.casefile.history.NoteAdded;
 import witnessmark.casefile.history.TextSet;
+import witnessmark.casefile.history.VehicleSet;
 import witnessmark.gearbox.LoadPath;
 import witnessmark.jobcard.Proposal;
 import witnessmark.jobcard.Sayer;
@@ -25,9 +28,14 @@ final class CardEntries {
     private static final int LONGEST_NOTE = 4000;
 
     private final KnowledgeBase knowledge;
+    private final CaseFile now;
 
-    CardEntries(KnowledgeBase knowledge) {
+    /**
+     * @param now the case before the card
+     */
+    CardEntries(KnowledgeBase knowledge, CaseFile now) {
         this.knowledge = knowledge;
+        this.now = now;
     }
 
     /** The entry for a proposal that was accepted. */
@@ -35,6 +43,17 @@ final class CardEntries {
         if (proposal instanceof Proposal.OfMeasure read) {
             return new MeasurementSet(
                     new Measurement(read.id(), read.value(), read.unit(), Optional.empty(), "card: " + read.words()));
+        }
+        if (proposal instanceof Proposal.OfOdometer odometer) {
+            Vehicle v = now.vehicle();
+            return new VehicleSet(new Vehicle(
+                    v.unit(),
+                    v.serial(),
+                    v.duty(),
+                    OptionalDouble.of(odometer.km()),
+                    v.kmSinceNew(),
+                    v.kmSinceRepair(),
+                    v.repairNote()));
         }
         return new FindingSet(entry((Proposal.OfFinding) proposal));
     }
@@ -59,7 +78,7 @@ final class CardEntries {
     }
 
     /** The card as written, so that nothing of it is lost: the complaint of a case that has none yet, else a note. */
-    List<Change> written(CaseFile now, String card, List<String> notTaken) {
+    List<Change> written(String card, List<String> notTaken) {
         List<Change> changes = new ArrayList<>();
         changes.add(
                 now.complaint().isEmpty()

@@ -44,6 +44,9 @@ final class CardText {
                                         BelievedRange.of(measure.possible(), measure, page.units()));
                     };
         }
+        if (proposal instanceof Proposal.OfOdometer odometer) {
+            return wording.text("card.odometer", page.units().given(odometer.value(), odometer.unit()), sure);
+        }
         Proposal.OfFinding said = (Proposal.OfFinding) proposal;
         String who = said.saidBy()
                 .map(s -> wording.text(

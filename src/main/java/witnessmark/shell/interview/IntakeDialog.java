@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import witnessmark.casefile.CaseRefused;
+import witnessmark.gearbox.Unit;
 import witnessmark.interview.Complaints;
 import witnessmark.interview.Interview;
 import witnessmark.interview.Stage;
@@ -49,7 +50,7 @@ final class IntakeDialog {
         Stage stage = interview.stage();
         String key = stage.name().toLowerCase(Locale.ROOT).replace('_', '-');
         page.blank();
-        page.line(wording.text("intake." + key));
+        page.line(wording.text("intake." + key, distance().symbol()));
         List<String> choices = stage.choices();
         for (int i = 0; i < choices.size(); i++) {
             page.indented("  " + (i + 1) + "  ", "     ", wording.text("choice." + key + "." + choices.get(i)));
@@ -84,7 +85,8 @@ final class IntakeDialog {
 
     private boolean tell(Stage stage, String answer) {
         if (stage != Stage.COMPLAINT) {
-            interview.tell(answer);
+            boolean bare = stage == Stage.KILOMETRES && answer.matches("[\\d., ]*\\d(\\s*k)?");
+            interview.tell(bare ? answer + " " + distance().symbol() : answer);
             return true;
         }
         boolean wantsList = answer.isEmpty() || answer.equals("list");
@@ -99,7 +101,9 @@ final class IntakeDialog {
         // The list adds signs; words given before stay the complaint.
         meant.ifPresent(chosen -> interview.tellMeant(
                 !wantsList ? answer : interview.present().complaint().isEmpty() ? said(chosen) : "",
-                chosen.stream().map(new CardEntries(knowledge)::of).toList()));
+                chosen.stream()
+                        .map(new CardEntries(knowledge, interview.present())::of)
+                        .toList()));
         return meant.isPresent();
     }
 
@@ -107,7 +111,7 @@ final class IntakeDialog {
     private List<Proposal> meantBy(String answer, Complaints complaints) {
         List<Proposal> meant = new ArrayList<>();
         new ReadJobCard(knowledge)
-                .read(answer, interview.present().gearbox()).proposals().stream()
+                .read(answer, interview.present().gearbox(), distance()).proposals().stream()
                         .filter(p ->
                                 !(p instanceof Proposal.OfMeasure read) || read.belief() != Measure.Belief.IMPOSSIBLE)
                         .sorted(Comparator.comparing(Proposal::sureness))
@@ -117,6 +121,11 @@ final class IntakeDialog {
                 .limit(Math.max(0, MOST_SHOWN - meant.size()))
                 .forEach(id -> meant.add(present(id, answer)));
         return meant;
+    }
+
+    /** The unit of an odometer that is given without one. */
+    private Unit distance() {
+        return page.units().shown(Unit.KILOMETRE);
     }
 
     private List<Proposal> usual(Complaints complaints) {

@@ -63,7 +63,7 @@ final class InterviewDialog {
     void run() {
         String id = interview.present().id().text();
         boolean fresh = interview.stage() == Stage.TRUCK;
-        page.line(wording.text(fresh ? "begin" : "go-on", id, interview.answered()));
+        page.line(wording.text(fresh ? "begin" : "go-on", id, answered()));
         page.line(wording.text("keys-always"));
         while (!gone && !isAtTheEnd()) {
             if (interview.stage() == Stage.CHECKS) {
@@ -73,8 +73,13 @@ final class InterviewDialog {
             }
         }
         page.blank();
-        page.line(wording.text(gone ? "stopped" : "finished", interview.answered(), id));
+        page.line(wording.text(gone ? "stopped" : "finished", answered(), id));
         page.flush();
+    }
+
+    private String answered() {
+        int checks = interview.answered();
+        return wording.text(checks == 1 ? "answered.one" : "answered.many", checks);
     }
 
     /** Shows the end and lets the technician go on all the same. */
