@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import witnessmark.diagnosis.fact.State;
+import witnessmark.diagnosis.fact.Taken;
 import witnessmark.inference.Gain;
 import witnessmark.knowledge.AccessStep;
 import witnessmark.knowledge.Finding;
@@ -202,11 +204,16 @@ final class ChooseChecks {
     Set<String> mustLook(Reading reading) {
         Set<String> looks = new LinkedHashSet<>();
         knowledge.mustLooks().stream()
-                .filter(must -> must.symptoms().stream().anyMatch(reading::isPresent))
+                .filter(must -> must.symptoms().stream().anyMatch(f -> mayBe(f, reading)))
                 .flatMap(must -> must.looks().stream())
                 .filter(f -> !reading.taken().containsKey(f) && reading.canBeFound(f))
                 .forEach(looks::add);
         return looks;
+    }
+
+    private static boolean mayBe(String symptom, Reading reading) {
+        Taken taken = reading.taken().get(symptom);
+        return taken != null && taken.state() != State.ABSENT;
     }
 
     /** How far a check may go for the sake of a conclusion that stands already. */

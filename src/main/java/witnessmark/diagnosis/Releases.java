@@ -42,7 +42,7 @@ final class Releases {
         this.reading = reading;
         causes.stream()
                 .filter(c -> c.standing() == RankedCause.Standing.HELD_BACK)
-                .forEach(this::collect);
+                .forEach(held -> collect(held, reach));
         otherSide(knowledge, causes, reach).forEach(f -> add(f, Answer.EITHER));
         secondSources(reading, causes, reach).forEach(f -> add(f, Answer.EITHER));
         lookAlikes(causes).filter(reach.asItIs()).forEach(f -> add(f, Answer.SETS_APART));
@@ -89,11 +89,13 @@ final class Releases {
         return answers;
     }
 
-    private void collect(RankedCause held) {
+    private void collect(RankedCause held, Reach reach) {
         Cause cause = knowledge.causes().get(held.id());
         held.reasons().forEach(reason -> release(reason, cause));
         // Whose it is decides which rivals count against it.
-        cause.classWhen().forEach(turn -> add(turn.finding(), Answer.SETS_APART));
+        cause.classWhen().stream()
+                .map(Cause.ClassWhen::finding)
+                .forEach(f -> add(f, reach.asItIs().test(f) ? Answer.EITHER : Answer.SETS_APART));
     }
 
     private void release(HoldReason reason, Cause cause) {

@@ -46,7 +46,7 @@ final class StopRule {
     static final double LEAST_CHANCE_LOOK_ALIKE = 0.005;
     private static final double AS_LIKELY_AS_NOT = 0.3;
     /** Taking apart for so long must promise a trifle more, minutes. */
-    private static final double WORK_OF_A_TRIFLE = 60;
+    private static final double WORK_OF_A_TRIFLE = 30;
 
     private final OpenCase open;
     private final Judgement judgement;
@@ -89,8 +89,16 @@ final class StopRule {
         return firstLook(plan).isPresent();
     }
 
+    /** In the first place of the walk where one is open, in the order in which they are written. */
     private Optional<Asked> firstLook(List<NextVisit> plan) {
-        return first(plan, (visit, check) -> mustLook.contains(check.finding()) && !check.teardown());
+        return plan.stream()
+                .map(visit -> mustLook.stream()
+                        .flatMap(f -> visit.checks().stream()
+                                .filter(check -> check.finding().equals(f) && !check.teardown()))
+                        .findFirst()
+                        .map(check -> new Asked(check, visit)))
+                .flatMap(Optional::stream)
+                .findFirst();
     }
 
     /** A check that the way to this one would take away is asked before it, if it is worth asking at all. */
@@ -169,12 +177,15 @@ final class StopRule {
         return tells && leavesAnotherOpen() || isOwed(check) || chanceOfChange(check) >= leastChance(check);
     }
 
-    /** Whether the answer to this check alone is likely enough to let a cause stand that is held back. */
+    /**
+     * Whether the answer to this check alone is likely enough to let a cause stand that is held back; where the hands can
+     * be without opening anything, hardly likely is enough.
+     */
     private boolean mayLetStand(NextVisit visit, NextCheck check) {
         return waits()
                 && (lets(check, FindingState.PRESENT) ? check.chance() : 0)
                                 + (lets(check, FindingState.ABSENT) ? 1 - check.chance() : 0)
-                        >= leastChance(check);
+                        >= (check.openMinutes() == 0 ? LEAST_CHANCE_LOOK_ALIKE : leastChance(check));
     }
 
     private boolean waits() {

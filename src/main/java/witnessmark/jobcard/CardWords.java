@@ -151,6 +151,9 @@ final class CardWords {
 
     /** The known word that is one slip away (two in a long word); the word itself where none or several are. */
     private String nearest(String word) {
+        if (word.endsWith("in") && word.length() >= LONG_ENOUGH && !vocabulary.contains(word)) {
+            return nearest(word + "g");
+        }
         if (word.length() < LONG_ENOUGH
                 || vocabulary.contains(word)
                 || word.chars().anyMatch(Character::isDigit)) {

@@ -106,7 +106,7 @@ class TerminalIT {
         start();
         type("interview torn", "Enter");
 
-        waitFor("Case torn goes on; 1 checks answered so far");
+        waitFor("Case torn goes on; 1 check answered so far");
         waitFor(" 2. ");
         assertThat(question(2)).isEqualTo(asked).isNotEmpty();
     }

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
+import java.util.function.BiConsumer;
 import java.util.function.UnaryOperator;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.Diagnosis;
@@ -31,25 +32,35 @@ public final class ShakeKnowledge {
                 List.copyOf(new TreeSet<>(knowledge.vocabulary().strengths().values()));
     }
 
-    /** What changed over the cases when the causes that come first in them are moved one at a time. */
-    public List<Shaken> shake(List<CaseDocument> cases) {
+    /**
+     * What changed over the cases when the causes that come first in them are moved one at a time.
+     *
+     * @param told learns how many of all moves are made
+     */
+    public List<Shaken> shake(List<CaseDocument> cases, BiConsumer<Long, Long> told) {
         Map<String, Judgement> before = new LinkedHashMap<>();
         Diagnosis plain = new Diagnosis(rules, knowledge);
         cases.forEach(c -> before.put(c.present().id().toString(), plain.judge(c.present())));
         List<Shaken> shaken = new ArrayList<>();
-        shaken.add(moved("strengths one word up", cases, before, c -> strengthsMoved(c, 1)));
-        shaken.add(moved("strengths one word down", cases, before, c -> strengthsMoved(c, -1)));
-        shaken.add(moved("priors times 3", cases, before, c -> priorMoved(c, PRIOR_FACTOR)));
-        shaken.add(moved("priors by 3", cases, before, c -> priorMoved(c, 1 / PRIOR_FACTOR)));
+        Moves moves = new Moves(told);
+        shaken.add(moved("strengths one word up", cases, before, moves, c -> strengthsMoved(c, 1)));
+        shaken.add(moved("strengths one word down", cases, before, moves, c -> strengthsMoved(c, -1)));
+        shaken.add(moved("priors times 3", cases, before, moves, c -> priorMoved(c, PRIOR_FACTOR)));
+        shaken.add(moved("priors by 3", cases, before, moves, c -> priorMoved(c, 1 / PRIOR_FACTOR)));
         return shaken;
     }
 
     private Shaken moved(
-            String what, List<CaseDocument> cases, Map<String, Judgement> before, UnaryOperator<Cause> move) {
+            String what,
+            List<CaseDocument> cases,
+            Map<String, Judgement> before,
+            Moves moves,
+            UnaryOperator<Cause> move) {
         int trials = 0;
         int first = 0;
         int verdict = 0;
         for (String id : knowledge.causes().keySet()) {
+            moves.next();
             Diagnosis other = new Diagnosis(rules, with(id, move));
             for (CaseDocument document : cases) {
                 Judgement old = before.get(document.present().id().toString());
@@ -63,6 +74,22 @@ public final class ShakeKnowledge {
             }
         }
         return new Shaken(what, trials, first, verdict);
+    }
+
+    /** Counts the moves for whoever wants to know. */
+    private final class Moves {
+        private static final long KINDS = 4;
+
+        private final BiConsumer<Long, Long> told;
+        private long made;
+
+        Moves(BiConsumer<Long, Long> told) {
+            this.told = told;
+        }
+
+        void next() {
+            told.accept(made++, KINDS * knowledge.causes().size());
+        }
     }
 
     private static String firstOf(Judgement judgement) {

@@ -15,6 +15,7 @@ import witnessmark.casefile.store.Rebuilt;
 import witnessmark.casefile.store.StoreLocation;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
+import witnessmark.shell.print.Waiting;
 
 /** The commands that mend, move and prepare whole stores. */
 @Component
@@ -75,10 +76,7 @@ class StoreCommands {
         Copied copied;
         try (CaseStore source = new CaseStore(StoreLocation.existing(Path.of(from)), Clock.systemUTC());
                 CaseStore target = new CaseStore(StoreLocation.at(Path.of(to)), Clock.systemUTC())) {
-            copied = source.copyTo(target, (done, all) -> {
-                page.line(done + " of " + all + " entries are copied.");
-                page.flush();
-            });
+            copied = source.copyTo(target, Waiting::at);
         }
         page.line(
                 copied.entries() + " entries and " + copied.files() + " files are copied. Both stores are whole and end"

@@ -21,6 +21,7 @@ import witnessmark.knowledge.Measure;
 import witnessmark.knowledge.search.FindWords;
 import witnessmark.language.Texts;
 import witnessmark.shell.print.Page;
+import witnessmark.yaml.Nearest;
 
 /** Asks for truck, gearbox and complaint, and has the words of the complaint matched to findings and confirmed. */
 final class IntakeDialog {
@@ -109,17 +110,22 @@ final class IntakeDialog {
 
     /** What the words say outright, as a job card is read, and then what they come near to. */
     private List<Proposal> meantBy(String answer, Complaints complaints) {
-        List<Proposal> meant = new ArrayList<>();
-        new ReadJobCard(knowledge)
-                .read(answer, interview.present().gearbox(), distance()).proposals().stream()
-                        .filter(p ->
-                                !(p instanceof Proposal.OfMeasure read) || read.belief() != Measure.Belief.IMPOSSIBLE)
-                        .sorted(Comparator.comparing(Proposal::sureness))
-                        .forEach(meant::add);
+        List<Proposal> read =
+                new ReadJobCard(knowledge)
+                        .read(answer, interview.present().gearbox(), distance()).proposals().stream()
+                                .filter(p -> !(p instanceof Proposal.OfMeasure value)
+                                        || value.belief() != Measure.Belief.IMPOSSIBLE)
+                                .sorted(Comparator.comparing(Proposal::sureness))
+                                .toList();
+        List<Proposal> meant = new ArrayList<>(read);
+        meant.removeIf(p -> p.sureness() == Sureness.DOUBTFUL);
         complaints.meantBy(answer).stream()
                 .filter(id -> meant.stream().noneMatch(p -> p.id().equals(id)))
                 .limit(Math.max(0, MOST_SHOWN - meant.size()))
                 .forEach(id -> meant.add(present(id, answer)));
+        read.stream()
+                .filter(p -> meant.stream().noneMatch(m -> m.id().equals(p.id())))
+                .forEach(meant::add);
         return meant;
     }
 
@@ -144,7 +150,7 @@ final class IntakeDialog {
                         .toList());
     }
 
-    /** The number of a choice stands for the choice. */
+    /** The number of a choice stands for the choice, and so does its beginning or its name with one slip. */
     private static String chosen(String answer, List<String> choices) {
         if (!choices.isEmpty()
                 && answer.matches("\\d")
@@ -152,7 +158,14 @@ final class IntakeDialog {
                 && Integer.parseInt(answer) <= choices.size()) {
             return choices.get(Integer.parseInt(answer) - 1);
         }
-        return answer;
+        String said = answer.toLowerCase(Locale.ROOT).replace(' ', '-');
+        List<String> meant = said.length() < 2 || choices.contains(said)
+                ? List.of()
+                : choices.stream()
+                        .filter(c -> c.startsWith(said) || said.startsWith(c + "-"))
+                        .toList();
+        List<String> near = meant.isEmpty() && said.length() > 3 ? Nearest.some(said, choices, 1) : meant;
+        return near.size() == 1 ? near.get(0) : answer;
     }
 
     /** Has the technician pick from a list; empty if he has gone. */

@@ -24,12 +24,14 @@ import witnessmark.diagnosis.Verdict;
 import witnessmark.diagnosis.score.ScoreCases;
 import witnessmark.diagnosis.score.Scored;
 import witnessmark.diagnosis.score.ShakeKnowledge;
+import witnessmark.diagnosis.score.Shaken;
 import witnessmark.diagnosis.score.Tally;
 import witnessmark.gearbox.Word;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
+import witnessmark.shell.print.Waiting;
 import witnessmark.shell.print.ScreenFigures;
 
 /** The command that scores a folder of cases with known outcome. */
@@ -59,13 +61,17 @@ class ScoreCommands {
             context.outputWriter().println(Json.of(json(tally)));
             return;
         }
+        // The long work first: once the answer begins, nothing more is said of waiting.
+        List<Shaken> shaken = shake
+                ? new ShakeKnowledge(
+                                RuleBase.shipped(), diagnosis.getObject().knowledge())
+                        .shake(documents, Waiting::at)
+                : List.of();
         Page page = new Page(context.outputWriter());
         print(page, tally);
         if (shake) {
             page.heading("Numbers of one of the first five causes moved: how often the answer changed");
-            new ShakeKnowledge(RuleBase.shipped(), diagnosis.getObject().knowledge())
-                    .shake(documents)
-                    .forEach(s -> page.line(String.format(
+            shaken.forEach(s -> page.line(String.format(
                             Locale.ROOT,
                             "  %-24s %5d judgements: first %4.1f %%, verdict %4.1f %%",
                             s.what(),

@@ -54,15 +54,22 @@ public final class StandText {
         page.items(judgement.verdict().open());
         contradictions(judgement);
         causes(judgement);
-        page.heading(wording.text("stand.classes"));
-        judgement.attribution().stream()
-                .filter(s -> s.probability() >= WORTH_A_LINE)
-                .forEach(s -> page.indented("  ", "      ", share(s.probability(), s.title())));
+        classes(judgement);
         visits(plan);
         page.blank();
         page.line(wording.text("stand.coverage", ScreenFigures.percent(judgement.coverage())));
         page.line(wording.text("stand.support"));
         page.flush();
+    }
+
+    private void classes(Judgement judgement) {
+        List<Judgement.ClassShare> shares = judgement.attribution().stream()
+                .filter(s -> s.probability() >= WORTH_A_LINE)
+                .toList();
+        if (!shares.isEmpty()) {
+            page.heading(wording.text("stand.classes"));
+            shares.forEach(s -> page.indented("  ", "      ", share(s.probability(), s.title())));
+        }
     }
 
     /** Why the interview ends. */
@@ -163,8 +170,8 @@ public final class StandText {
                     "        ",
                     ScreenFigures.some(
                             weights.stream()
-                                    .map(w -> w.title() + wording.text("weight." + w.state()) + " "
-                                            + ScreenFigures.odds(w.decibans()))
+                                    .map(w -> w.title() + wording.text("weight." + w.state()) + " ("
+                                            + wording.text(Strength.of(w.decibans()).key()) + ")")
                                     .toList(),
                             WEIGHTS_SHOWN));
         }

@@ -6,6 +6,7 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import org.jline.utils.Signals;
 import org.jspecify.annotations.Nullable;
 import witnessmark.shell.print.Terminal;
+import witnessmark.shell.print.Waiting;
 import witnessmark.triplog.read.Progress;
 
 /**
@@ -58,6 +59,7 @@ final class WatchReading implements Progress, AutoCloseable {
         if (telling && totalBytes >= LONG_BYTES && now - toldAt >= TELL_NANOS) {
             toldAt = now;
             told = true;
+            Waiting.leave();
             line.print("\r" + words(doneBytes, totalBytes, (now - begun) / 1e9));
             line.flush();
         }

@@ -14,6 +14,7 @@ import org.springframework.shell.core.command.CommandRegistry;
 import org.springframework.shell.core.command.ExitStatus;
 import witnessmark.shell.print.Screen;
 import witnessmark.shell.print.Terminal;
+import witnessmark.shell.print.Waiting;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.yaml.Nearest;
 
@@ -50,18 +51,36 @@ public final class RunCommand {
     /** Runs a command given as words; returns the exit code. */
     int run(List<String> typed, PrintWriter out, PrintWriter messages) {
         List<String> words = helpInstead(typed);
-        Screen screen = screens.apply(out);
+        try (Waiting waiting = Waiting.on(named(words))) {
+            return run(words, screens.apply(waiting.until(out)), messages, waiting);
+        }
+    }
+
+    private int run(List<String> words, Screen screen, PrintWriter messages, Waiting waiting) {
         try {
             ExitStatus status = new CommandExecutor(registry)
                     .execute(new CommandContext(parser.parse(words), registry, screen, new InputReader() {}));
             screen.flush();
+            waiting.close();
             return status.code() == 0 ? 0 : tell(status, messages);
         } catch (CommandNotFoundException e) {
             return tell(new ExitStatus(ExitCode.WRONG_USAGE.number(), unknown(words)), messages);
         } catch (RuntimeException e) {
             screen.flush();
+            waiting.close();
             return tell(refusals.apply(e), messages);
         }
+    }
+
+    /** The longest beginning of the words that is a command; the first word where none is. */
+    private String named(List<String> words) {
+        for (int length = Math.min(3, words.size()); length > 0; length--) {
+            String name = String.join(" ", words.subList(0, length));
+            if (registry.getCommandByName(name) != null) {
+                return name;
+            }
+        }
+        return words.isEmpty() ? "" : Terminal.harmless(words.get(0));
     }
 
     /** A command with --help, and a first word that only groups commands, are explained instead. */

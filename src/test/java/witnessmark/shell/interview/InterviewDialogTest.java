@@ -113,7 +113,7 @@ class InterviewDialogTest {
     @Test
     void answers_that_run_out_stop_the_interview_and_say_how_to_go_on() {
         String text = run("Tractor 7\n384000\n");
-        assertThat(text).contains("Stopped. 0 checks answered, all kept. Go on with: interview asked");
+        assertThat(text).contains("Stopped. 0 checks answered and kept. Go on with: interview asked");
         assertThat(run("13\n")).contains("Case asked goes on");
         assertThat(kept().gearbox().forwardRatios()).hasValue(13);
     }
@@ -133,7 +133,7 @@ class InterviewDialogTest {
         assertThat(text)
                 .contains("min of work.")
                 .contains("Where it stands: asked")
-                .contains("Stopped. 1 checks answered");
+                .contains("Stopped. 1 check answered");
     }
 
     @Test
