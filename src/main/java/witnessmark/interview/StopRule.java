@@ -1,5 +1,6 @@
 package witnessmark.interview;
 
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -89,9 +90,11 @@ final class StopRule {
         return firstLook(plan).isPresent();
     }
 
-    /** In the first place of the walk where one is open, in the order in which they are written. */
+    /** Where the hands are, else in the first place of the walk where one is open, in the order in which they are written. */
     private Optional<Asked> firstLook(List<NextVisit> plan) {
         return plan.stream()
+                .sorted(Comparator.comparing(
+                        visit -> !hands.at().filter(visit.access()::equals).isPresent()))
                 .map(visit -> mustLook.stream()
                         .flatMap(f -> visit.checks().stream()
                                 .filter(check -> check.finding().equals(f) && !check.teardown()))
@@ -177,15 +180,12 @@ final class StopRule {
         return tells && leavesAnotherOpen() || isOwed(check) || chanceOfChange(check) >= leastChance(check);
     }
 
-    /**
-     * Whether the answer to this check alone is likely enough to let a cause stand that is held back; where the hands can
-     * be without opening anything, hardly likely is enough.
-     */
+    /** Whether the answer to this check alone is likely enough to let a cause stand that is held back. */
     private boolean mayLetStand(NextVisit visit, NextCheck check) {
         return waits()
                 && (lets(check, FindingState.PRESENT) ? check.chance() : 0)
                                 + (lets(check, FindingState.ABSENT) ? 1 - check.chance() : 0)
-                        >= (check.openMinutes() == 0 ? LEAST_CHANCE_LOOK_ALIKE : leastChance(check));
+                        >= leastChance(check);
     }
 
     private boolean waits() {

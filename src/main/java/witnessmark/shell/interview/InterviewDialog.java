@@ -241,11 +241,25 @@ final class InterviewDialog {
         return Optional.of(new Limits(low, high, unit, from.isBlank() ? wording.text("limit.manual") : from));
     }
 
+    /** One side of the limits, in this unit; asked again until it is a number, with its unit where that is another. */
     private OptionalDouble side(String key, Unit unit) {
-        String text = asker.ask(key, wording.text(key, unit.symbol()) + " ", List.of())
-                .orElse("")
-                .strip();
-        return text.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(AnswerLine.number(text));
+        while (true) {
+            String text = asker.ask(key, wording.text(key, unit.symbol()) + " ", List.of())
+                    .orElse("")
+                    .strip();
+            if (text.isEmpty() || SaidInWords.of(text).isPresent()) {
+                return OptionalDouble.empty();
+            }
+            try {
+                AnswerLine line = AnswerLine.of(text, Optional.of(unit));
+                if (line.request() == AnswerLine.Request.VALUE && line.unit() != null) {
+                    return OptionalDouble.of(line.unit().convert(line.value(), unit));
+                }
+                asker.refused(wording.text("limit.number"));
+            } catch (CaseRefused e) {
+                asker.refused(e.getMessage());
+            }
+        }
     }
 
     private boolean back() {
