@@ -87,7 +87,7 @@ class InterviewDialogTest {
         assertThat(text)
                 .contains("What does the fleet call the truck?")
                 .contains("The interview ends here")
-                .contains("No open check by itself would change this verdict")
+                .contains("could change of this verdict by itself")
                 .contains("Maintenance")
                 .contains("Done.");
         assertThat(kept().vehicle().unit()).isEqualTo("Tractor 7");
