@@ -60,11 +60,12 @@ final class Releases {
         return openChecks(concluded(causes));
     }
 
-    /** What another source says of a finding on record, once something is concluded or nearly so. */
+    /** What another source says of a finding on record, once something is more likely than not. */
     static Stream<String> secondSources(Reading reading, List<RankedCause> causes, Reach reach) {
         boolean leads = causes.stream()
                 .anyMatch(c -> c.standing() == RankedCause.Standing.CONCLUDED
-                        || c.standing() == RankedCause.Standing.HELD_BACK);
+                        || c.standing() == RankedCause.Standing.HELD_BACK
+                        || c.standing() == RankedCause.Standing.LIKELY);
         return !leads
                 ? Stream.empty()
                 : reading.premises().settled().stream()

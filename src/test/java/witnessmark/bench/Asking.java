@@ -87,9 +87,19 @@ final class Asking {
             Course end = meter.course(truth.isRight(verdict), verdict);
             if (Boolean.getBoolean("witnessmark.show")) {
                 System.out.println("  DBG " + interview.ending());
-                interview.judgement().causes().stream().limit(5).forEach(c -> System.out.println("  DBG cause " + c.id() + " " + c.probability() + " " + c.standing() + " " + c.heldBack()));
-                interview.plan().stream().flatMap(v -> v.checks().stream()).sorted(Comparator.comparingDouble(c -> -c.gainBits())).limit(15).forEach(c -> System.out.printf("  DBG open %s %s %.3f chance %.3f%n", c.finding(), c.access(), c.gainBits(), c.chance()));
-                System.out.println("  DBG lost " + interview.lost().stream().map(c -> c.finding()).toList());
+                interview.judgement().causes().stream()
+                        .limit(5)
+                        .forEach(c -> System.out.println("  DBG cause " + c.id() + " " + c.probability() + " "
+                                + c.standing() + " " + c.heldBack()));
+                interview.plan().stream()
+                        .flatMap(v -> v.checks().stream())
+                        .sorted(Comparator.comparingDouble(c -> -c.gainBits()))
+                        .limit(15)
+                        .forEach(c -> System.out.printf(
+                                "  DBG open %s %s %.3f chance %.3f%n",
+                                c.finding(), c.access(), c.gainBits(), c.chance()));
+                System.out.println("  DBG lost "
+                        + interview.lost().stream().map(c -> c.finding()).toList());
             }
             boolean early = verdict.isDetermined() && interview.owesFirstLooks();
             return new Whole(right == null ? end : right, end, early);

@@ -56,8 +56,7 @@ public final class InterviewBenchmark {
         List<String> wanted = args.length > 1 ? List.of(args).subList(1, args.length) : List.of("");
         InterviewBenchmark benchmark = new InterviewBenchmark();
         try (Stream<Path> files = Files.list(folder)) {
-            for (Path file :
-                    files.filter(f -> isWanted(f, wanted)).sorted().toList()) {
+            for (Path file : files.filter(f -> isWanted(f, wanted)).sorted().toList()) {
                 CaseDocument document = new CaseReader().read(file);
                 if (document.expected().isPresent()) {
                     benchmark.run(document);

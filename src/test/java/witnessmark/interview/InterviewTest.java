@@ -321,9 +321,9 @@ class InterviewTest {
             while (interview.stage() != Stage.COMPLAINT) {
                 interview.tell("");
             }
-            interview.tell(truth.complaint(), meantAndThere(truth));
+            List<String> asked = new ArrayList<>(meantAndThere(truth));
+            interview.tell(truth.complaint(), asked);
             interview.tell("");
-            List<String> asked = new ArrayList<>();
             for (Optional<Question> q = interview.question(); q.isPresent(); q = interview.question()) {
                 String finding = q.get().finding().id();
                 asked.add(finding);

@@ -71,8 +71,9 @@ class JobCardCorpusTest {
 
     @Test
     void an_odometer_without_a_unit_is_in_that_of_the_shop() {
-        Proposal.OfOdometer odometer = (Proposal.OfOdometer)
-                reader.read("odometer 412000", Layout.unknown(), Unit.MILE).proposals().get(0);
+        Proposal.OfOdometer odometer = (Proposal.OfOdometer) reader.read("odometer 412000", Layout.unknown(), Unit.MILE)
+                .proposals()
+                .get(0);
 
         assertThat(odometer.km()).isEqualTo(663050);
     }
@@ -98,7 +99,13 @@ class JobCardCorpusTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"need to replace mounts", "mounts not replaced", "recommend mounts replaced", "falta cambiar soportes"})
+    @ValueSource(
+            strings = {
+                "need to replace mounts",
+                "mounts not replaced",
+                "recommend mounts replaced",
+                "falta cambiar soportes"
+            })
     void work_to_be_done_is_none(String card) {
         assertThat(reader.read(card, Layout.unknown()).proposals())
                 .extracting(Proposal::id)

@@ -12,7 +12,8 @@ import witnessmark.diagnosis.ShippedKnowledge;
 class ShakenKnowledgeTest {
     @Test
     void moved_numbers_seldom_move_the_answer() {
-        assertThat(new ShakeKnowledge(RuleBase.shipped(), ShippedKnowledge.load()).shake(ShippedKnowledge.samples(), (made, all) -> {}))
+        assertThat(new ShakeKnowledge(RuleBase.shipped(), ShippedKnowledge.load())
+                        .shake(ShippedKnowledge.samples(), (made, all) -> {}))
                 .hasSize(4)
                 .allSatisfy(s -> {
                     assertThat(s.trials()).isGreaterThan(100);
