@@ -26,6 +26,9 @@ final class ChooseChecks {
     /** A cause with at least this share of the leader's chance counts in full. Tried on cases of known outcome. */
     private static final double SHARE_OF_LEADER = 0.3;
     /** What it is worth to learn whether a conclusion that is held back may stand, bits. Judgement, not measured. */
+    /** A cause that a check moves by less is not named beside a stronger reason; a chance, judged. */
+    private static final double WORTH_NAMING = 0.05;
+
     private static final double RELEASE_BITS = 0.5;
 
     private final KnowledgeBase knowledge;
@@ -197,7 +200,11 @@ final class ChooseChecks {
         if (against.isPresent()) {
             return say.say("check-other-source", against.get().title());
         }
-        return check.release() < check.bits() - check.release() ? moves : say.say("check-sets-apart", moves);
+        if (check.release() < check.bits() - check.release()) {
+            return moves;
+        }
+        // What a conclusion is set against is the reason; a cause that hardly moves has nothing to do with it.
+        return widest < WORTH_NAMING ? say.say("check-sets-apart-alone") : say.say("check-sets-apart", moves);
     }
 
     /** What any mechanic looks at first for the complaint on record, and nobody has looked at yet, in order. */
