@@ -12,6 +12,7 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -38,6 +39,7 @@ final class SparkCluster implements AutoCloseable {
     private final int port = freePort();
     private final int pages = freePort();
     private final List<Process> workers = new ArrayList<>();
+    private final List<Integer> workerPorts = new ArrayList<>();
     private final Process master;
 
     /** @param count workers of one core each */
@@ -49,12 +51,15 @@ final class SparkCluster implements AutoCloseable {
                 "org.apache.spark.deploy.master.Master",
                 List.of("--host", HOST, "--port", "" + port, "--webui-port", "" + pages));
         for (int i = 0; i < count; i++) {
+            workerPorts.add(freePort());
             workers.add(started(
                     "worker-" + i,
                     "org.apache.spark.deploy.worker.Worker",
                     List.of(
                             "--host",
                             HOST,
+                            "--port",
+                            "" + workerPorts.get(i),
                             "--cores",
                             "1",
                             "--memory",
@@ -84,6 +89,11 @@ final class SparkCluster implements AutoCloseable {
 
     String url() {
         return "spark://" + HOST + ":" + port;
+    }
+
+    /** How the master names a worker: host and port. */
+    String worker(int number) {
+        return HOST + ":" + workerPorts.get(number);
     }
 
     private static int freePort() {
@@ -151,6 +161,14 @@ final class SparkCluster implements AutoCloseable {
                 .toList();
         all.forEach(ProcessHandle::destroyForcibly);
         worker.waitFor(10, TimeUnit.SECONDS);
+    }
+
+    /** Processor time of all workers and of what runs on them now. */
+    Duration busy() {
+        return workers.stream()
+                .flatMap(worker -> Stream.concat(worker.descendants(), Stream.of(worker.toHandle())))
+                .map(process -> process.info().totalCpuDuration().orElse(Duration.ZERO))
+                .reduce(Duration.ZERO, Duration::plus);
     }
 
     @Override

@@ -44,7 +44,11 @@ class WorkerKilledIT {
             assertThat(job.waitFor(15, TimeUnit.MINUTES)).isTrue();
             assertThat(job.exitValue()).as(cluster.said("job")).isZero();
             assertThat(cluster.said("job")).contains(LOGS + " logs, " + LOGS + " of them read now");
-            assertThat(cluster.said("master")).contains("Lost worker").as("the worker was there and went");
+            String killed = cluster.worker(0);
+            assertThat(cluster.said("master").lines())
+                    .as("the worker was there and went")
+                    .anyMatch(line -> line.contains("Registering worker " + killed + " with"))
+                    .anyMatch(line -> line.contains("Removing worker ") && line.contains(" on " + killed));
             OneMachine.assertSame(out, one);
 
             killedJob(cluster, logs, one);
