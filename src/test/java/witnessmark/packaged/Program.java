@@ -25,7 +25,12 @@ final class Program {
 
     /** The unpacked form with its start script. */
     static Program unpacked(Path store) {
-        return new Program(List.of(UNPACKED.toString(), "--store", store.toString(), "--who", "tester"));
+        return at(UNPACKED, store);
+    }
+
+    /** An unpacked form that lies elsewhere, by its start script. */
+    static Program at(Path script, Path store) {
+        return new Program(List.of(script.toString(), "--store", store.toString(), "--who", "tester"));
     }
 
     /** The unpacked form on a shared store; what else is kept lies in the folder. */

@@ -91,6 +91,7 @@ final class Database {
     }
 
     Connection connect() throws SQLException {
+        refuseWithoutDriver();
         Properties properties = new Properties();
         properties.setProperty("user", user);
         properties.setProperty("password", password);
@@ -112,6 +113,17 @@ final class Database {
         } catch (SQLException e) {
             opened.close();
             throw e;
+        }
+    }
+
+    /** A library that is missing is a fault of the installation, and not of a server that does not answer. */
+    private void refuseWithoutDriver() {
+        try {
+            DriverManager.getDriver(url);
+        } catch (SQLException e) {
+            throw new IllegalStateException(
+                    "the library is missing that reaches " + (isShared() ? "PostgreSQL" : "the database of the folder"),
+                    e);
         }
     }
 
