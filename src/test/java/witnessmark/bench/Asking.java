@@ -208,7 +208,7 @@ final class Asking {
         }
     }
 
-    private CaseHistory start() {
+    CaseHistory start() {
         Stamp stamp = new Stamp(java.time.Instant.EPOCH, "benchmark");
         var file = truth.file();
         CaseHistory history = CaseHistory.open(
@@ -246,7 +246,7 @@ final class Asking {
     }
 
     /** A notebook in memory. */
-    private static final class Kept implements Notebook {
+    static final class Kept implements Notebook {
         private CaseHistory history;
         private Optional<String> place = Optional.of("checks");
 

@@ -4,6 +4,7 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -118,6 +119,8 @@ final class PreparedAnswers implements Asker {
                         "line " + line + " of the answers is longer than " + LONGEST + " characters", "shorten it");
             }
             return text;
+        } catch (CharacterCodingException e) {
+            throw new Refused("the answers are not UTF-8 from line " + (line + 1) + " on; write them as UTF-8 text");
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
