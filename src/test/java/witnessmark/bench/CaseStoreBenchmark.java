@@ -102,7 +102,9 @@ public final class CaseStoreBenchmark {
     private void measure(CaseStore store, int cases) {
         CaseQuery all = CaseQuery.all();
         time("list, first page", i -> store.list(all.withPage(20 + i, 0)));
-        time("list, last page", i -> store.list(all.withPage(20, cases - 20L - i)));
+        time("list from its other end", i -> store.list(all.turnedRound().withPage(20 + i, 0)));
+        time("list after a case in its middle", i -> store.list(all.after(id(cases / 2 + i))));
+        time("list, as many left out as may be", i -> store.list(all.withPage(20, 10_000L - i)));
         time("count of all", i -> store.count(all));
         time("count of open cases", i -> store.count(all.withSignedOff(false)));
         time("list by a common word", i -> store.list(all.withText(WORDS[i % WORDS.length])));

@@ -4,6 +4,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -23,6 +24,13 @@ import witnessmark.casefile.FindingState;
 final class CaseSearch {
     private static final Pattern OF_AN_ID = Pattern.compile("[a-z0-9-]*");
 
+    /** What the index on three letters of a shared store finds anywhere; of less it knows only how words begin. */
+    private static final Pattern LONG = Pattern.compile("[\\p{L}\\p{N}]{3}");
+
+    private static final Pattern SIGNS = Pattern.compile("[^\\p{L}\\p{N}]*");
+    /** What stands before a word, itself in a pattern. */
+    private static final List<String> BEGINNINGS = List.of("", "% ", "%\n", "%-");
+
     private final JdbcTemplate sql;
 
     CaseSearch(JdbcTemplate sql) {
@@ -31,12 +39,19 @@ final class CaseSearch {
 
     List<CaseSummary> list(CaseQuery query) {
         Walk walk = new Walk(query);
+        String turn = query.oldestFirst() ? "asc" : "desc";
+        query.after()
+                .ifPresent(last -> walk.hold(
+                        "w.case_no " + (query.oldestFirst() ? ">" : "<")
+                                + " (select case_no from case_file where case_id = ?)",
+                        last.text()));
         walk.values.add(query.limit());
         walk.values.add(query.offset());
         return sql.query(
                 "select f.case_id, f.title, f.unit, f.opened_at, f.changed_at, f.signed_off_at, f.last_number"
-                        + " from (select w.case_no" + walk.text + walk.order + " limit ? offset ?) page"
-                        + " join case_file f on f.case_no = page.case_no order by f.case_no desc",
+                        + " from (select w.case_no" + walk.text + walk.order.replace("TURN", turn)
+                        + " limit ? offset ?) page"
+                        + " join case_file f on f.case_no = page.case_no order by f.case_no " + turn,
                 (row, n) -> summary(row),
                 walk.values.toArray());
     }
@@ -96,10 +111,16 @@ final class CaseSearch {
                 hold("w.finding = ?", findings.get(0).getKey());
                 hold("w.state = ?", findings.get(0).getValue().word());
                 findings.subList(1, findings.size()).forEach(this::hold);
-                words.forEach(word -> hold(existing("case_text", "o.words like ? escape '!'"), pattern(word)));
+                words.forEach(word -> {
+                    hold(existing("case_text", anyOf("o.words", patterns(word))));
+                    values.addAll(patterns(word));
+                });
             } else if (!words.isEmpty()) {
                 text.append(" from case_text w");
-                words.forEach(word -> hold("w.words like ? escape '!'", pattern(word)));
+                words.forEach(word -> {
+                    hold(anyOf("w.words", patterns(word)));
+                    values.addAll(patterns(word));
+                });
             } else {
                 text.append(" from case_file w");
             }
@@ -107,8 +128,8 @@ final class CaseSearch {
             query.signedOff().ifPresent(closed -> hold(closed, ofCases));
             // The first two are the same in all rows; named here, the index gives the order without sorting.
             order = findings.isEmpty()
-                    ? " order by w.case_no desc"
-                    : " order by w.finding desc, w.state desc, w.case_no desc";
+                    ? " order by w.case_no TURN"
+                    : " order by w.finding TURN, w.state TURN, w.case_no TURN";
         }
 
         private void hold(String condition, Object value) {
@@ -135,8 +156,14 @@ final class CaseSearch {
             return "exists (select 1 from " + table + " o where o.case_no = w.case_no and " + condition + ")";
         }
 
-        private static String pattern(String word) {
-            return "%" + word.replace("!", "!!").replace("%", "!%").replace("_", "!_") + "%";
+        private static String anyOf(String column, List<String> patterns) {
+            return "(" + String.join(" or ", Collections.nCopies(patterns.size(), column + " like ? escape '!'")) + ")";
+        }
+
+        private static List<String> patterns(String word) {
+            String plain = word.replace("!", "!!").replace("%", "!%").replace("_", "!_") + "%";
+            boolean isShort = !LONG.matcher(word).find() && !SIGNS.matcher(word).matches();
+            return isShort ? BEGINNINGS.stream().map(b -> b + plain).toList() : List.of("%" + plain);
         }
     }
 

@@ -10,6 +10,7 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseFile;
@@ -223,7 +224,11 @@ public final class CaseStore implements AutoCloseable {
      * reads the journal whatever the tables say.
      */
     public ChainCheck verifyEntries(CaseId id) {
-        ChainCheck chain = chain(id);
+        return sureOf(() -> entriesNow(id));
+    }
+
+    private ChainCheck entriesNow(CaseId id) {
+        ChainCheck chain = session.read(sql -> StoredChain.verify(new CaseRows(sql), id));
         return chain instanceof ChainCheck.Intact intact
                 ? lost(readAsKept(id))
                         .<ChainCheck>map(why -> new ChainCheck.Broken(intact.entries() + 1, why))
@@ -299,13 +304,23 @@ public final class CaseStore implements AutoCloseable {
      * Whether the case lies in the store as it was written, read anew from the disk's tables, and as the journal has it.
      */
     public ChainCheck verify(CaseId id) {
+        return sureOf(() -> verifiedNow(id));
+    }
+
+    /** What seems amiss may be what another shell added between two looks: then it is not while nobody may. */
+    private ChainCheck sureOf(Supplier<ChainCheck> look) {
+        ChainCheck seen = look.get();
+        return seen instanceof ChainCheck.Broken ? session.whileNobodyWrites(look) : seen;
+    }
+
+    private ChainCheck verifiedNow(CaseId id) {
         if (session.read(sql -> new CaseRows(sql).head(id)).isEmpty()) {
             Optional<String> journalled = session.compareCase(id, 0, "");
             if (journalled.isPresent()) {
                 return new ChainCheck.Broken(1, journalled.get());
             }
         }
-        ChainCheck chain = verifyEntries(id);
+        ChainCheck chain = entriesNow(id);
         if (chain instanceof ChainCheck.Intact intact) {
             CaseHistory now = readAsKept(id);
             return session.compareCase(id, intact.entries(), now.last().hash())
@@ -313,10 +328,6 @@ public final class CaseStore implements AutoCloseable {
                     .orElse(chain);
         }
         return chain;
-    }
-
-    private ChainCheck chain(CaseId id) {
-        return session.read(sql -> StoredChain.verify(new CaseRows(sql), id));
     }
 
     /** The files of the case that are missing or not as they were put in, a sentence each; none if all are whole. */

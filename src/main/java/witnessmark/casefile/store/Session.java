@@ -11,6 +11,7 @@ import java.util.concurrent.ThreadLocalRandom;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.JdbcTemplate;
@@ -215,6 +216,19 @@ final class Session implements AutoCloseable {
                 ? Optional.empty()
                 : Optional.of("the journal ends with entry " + known + " of it, the database with entry " + entries
                         + (known == entries ? " of another hash" : ""));
+    }
+
+    /** Looks at more than one thing of a store in a folder while no shell adds to it, so that they belong together. */
+    <T> T whileNobodyWrites(Supplier<T> look) {
+        if (embedded == null) {
+            return look.get();
+        }
+        lock.lock();
+        try (StoreLock turn = embedded.turn()) {
+            return look.get();
+        } finally {
+            lock.unlock();
+        }
     }
 
     /** Work with the database that may fail because of it. */

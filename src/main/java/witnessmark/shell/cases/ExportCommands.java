@@ -110,13 +110,12 @@ class ExportCommands {
             use.accept(from.find(name).present());
             return;
         }
-        List<CaseSummary> page;
-        long seen = 0;
-        do {
-            page = from.store().list(CaseQuery.all().withPage(PAGE, seen));
+        CaseQuery query = CaseQuery.all().withPage(PAGE, 0);
+        List<CaseSummary> page = from.store().list(query);
+        while (!page.isEmpty()) {
             page.forEach(summary -> use.accept(from.store().read(summary.id()).present()));
-            seen += page.size();
-        } while (page.size() == PAGE);
+            page = from.store().list(query.after(page.get(page.size() - 1).id()));
+        }
     }
 
     private static List<String> caseColumns() {

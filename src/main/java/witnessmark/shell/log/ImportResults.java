@@ -116,16 +116,16 @@ class ImportResults {
     /** The ids of the open cases by the plain name of their unit. */
     private Map<String, List<String>> openCases() {
         Map<String, List<String>> byUnit = new HashMap<>();
-        CaseQuery open = CaseQuery.all().withSignedOff(false);
-        List<CaseSummary> page;
-        long from = 0;
-        do {
-            page = cases.getObject().store().list(open.withPage(PAGE, from));
+        CaseQuery open = CaseQuery.all().withSignedOff(false).withPage(PAGE, 0);
+        List<CaseSummary> page = cases.getObject().store().list(open);
+        while (!page.isEmpty()) {
             page.stream().filter(c -> !plain(c.unit()).isEmpty()).forEach(c -> byUnit.computeIfAbsent(
                             plain(c.unit()), u -> new ArrayList<>())
                     .add(c.id().toString()));
-            from += page.size();
-        } while (page.size() == PAGE);
+            page = cases.getObject()
+                    .store()
+                    .list(open.after(page.get(page.size() - 1).id()));
+        }
         return byUnit;
     }
 

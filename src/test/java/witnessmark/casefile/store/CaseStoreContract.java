@@ -186,6 +186,16 @@ abstract class CaseStoreContract {
         assertThat(store.list(CaseQuery.all().withPage(3, 1)))
                 .extracting(s -> s.id().text())
                 .containsExactly("case-3", "case-2", "case-1");
+        assertThat(store.list(CaseQuery.all().after(new CaseId("case-3")).withPage(2, 1)))
+                .extracting(s -> s.id().text())
+                .containsExactly("case-1", "case-0");
+        assertThat(store.list(CaseQuery.all().turnedRound().withPage(2, 0)))
+                .extracting(s -> s.id().text())
+                .containsExactly("case-0", "case-1");
+        assertThat(store.list(CaseQuery.all().turnedRound().withText("slips").after(new CaseId("case-0"))))
+                .extracting(s -> s.id().text())
+                .containsExactly("case-2", "case-4");
+        assertThat(store.list(CaseQuery.all().after(new CaseId("case-0")))).isEmpty();
         assertThat(store.list(CaseQuery.all().withText("SLIPS tractor")))
                 .extracting(s -> s.id().text())
                 .containsExactly("case-4", "case-2", "case-0");
@@ -206,6 +216,26 @@ abstract class CaseStoreContract {
                 .containsExactly("case-3");
         assertThat(store.ids("case-", 2)).extracting(CaseId::text).containsExactly("case-0", "case-1");
         assertThat(store.ids("%", 2)).isEmpty();
+    }
+
+    @Test
+    void one_or_two_letters_are_found_where_a_word_begins() {
+        store.open(opened(new CaseId("case-1"), "Out of 5th, T4 in reach"), "anna");
+        store.open(opened(new CaseId("case-2"), "Grinds-in cold"), "anna");
+
+        assertThat(found("t4")).containsExactly("case-1");
+        assertThat(found("ou")).containsExactly("case-1");
+        assertThat(found("in")).containsExactly("case-2", "case-1");
+        assertThat(found("1")).containsExactly("case-2", "case-1");
+        assertThat(found("ut")).isEmpty();
+        assertThat(found("_")).isEmpty();
+        assertThat(found("rind")).containsExactly("case-2");
+    }
+
+    private List<String> found(String words) {
+        return store.list(CaseQuery.all().withText(words)).stream()
+                .map(s -> s.id().text())
+                .toList();
     }
 
     @Test
@@ -522,6 +552,7 @@ abstract class CaseStoreContract {
         for (int i = 0; i < often(); i++) {
             StoreCheck check = store.verifyStore();
             assertThat(check.isWhole()).as(check.toString()).isTrue();
+            assertThat(store.verify(ID)).isInstanceOf(ChainCheck.Intact.class);
         }
         enough.set(true);
         for (Future<?> written : writing) {
