@@ -51,7 +51,11 @@ class TamperingTest {
             done(shop, "case new other --complaint Howls");
             FileSystemUtils.copyRecursively(whole, folder.resolve("older"));
             done(shop, "case sign-off torn");
-            head = done(shop, "case head torn").lines().findFirst().orElseThrow().strip();
+            head = done(shop, "case head torn")
+                    .lines()
+                    .findFirst()
+                    .orElseThrow()
+                    .strip();
             done(shop, "key make");
             done(shop, "document packet torn --as zip --out " + folder.resolve("signed.zip"));
         }
@@ -220,7 +224,11 @@ class TamperingTest {
         System.setErr(new PrintStream(beside, true, UTF_8));
         try {
             CommandLine.Run run = shop.type(line);
-            return (beside.toString(UTF_8) + run.messages() + run.out()).strip().lines().findFirst().orElse("");
+            return (beside.toString(UTF_8) + run.messages() + run.out())
+                    .strip()
+                    .lines()
+                    .findFirst()
+                    .orElse("");
         } finally {
             System.setErr(before);
         }
@@ -245,11 +253,9 @@ class TamperingTest {
         assertThat(changed).isNotEqualTo(old);
         parts.put(part, changed);
         if (part.equals("signed-head.txt")) {
-            parts.computeIfPresent(
-                    "SHA256SUMS",
-                    (name, list) -> new String(list, UTF_8)
-                            .replace(CanonicalText.sha256(old), CanonicalText.sha256(changed))
-                            .getBytes(UTF_8));
+            parts.computeIfPresent("SHA256SUMS", (name, list) -> new String(list, UTF_8)
+                    .replace(CanonicalText.sha256(old), CanonicalText.sha256(changed))
+                    .getBytes(UTF_8));
         }
         Path zip = Files.createTempFile(folder, "changed-", ".zip");
         try (ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(zip))) {
