@@ -79,10 +79,9 @@ final class StopRule {
         if (judgement.waitsOnContradiction()) {
             return Optional.empty();
         }
-        return firstLook(plan)
-                .or(() -> first(plan, this::isWorthAsking)
-                        .or(() -> stands() ? Optional.empty() : first(plan, this::mayLetStand))
-                        .map(asked -> beforeItIsGone(asked, plan)));
+        return firstLook(plan).or(() -> first(plan, this::isWorthAsking)
+                .or(() -> stands() ? Optional.empty() : first(plan, this::mayLetStand))
+                .map(asked -> beforeItIsGone(asked, plan)));
     }
 
     /** Whether a check that any mechanic makes first for the complaint is open. */

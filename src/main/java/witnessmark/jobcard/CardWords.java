@@ -39,6 +39,7 @@ final class CardWords {
     private static final java.util.regex.Pattern ONE_GEAR = java.util.regex.Pattern.compile(
             "\\d{1,2}(st|nd|rd|th)|\\d{1,2}(ra|da|ta|va)|first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth"
                     + "|primera|segunda|tercera|cuarta|quinta|sexta|septima|octava|novena|decima");
+
     private static final int LONG_ENOUGH = 5;
     private static final int QUITE_LONG = 9;
 

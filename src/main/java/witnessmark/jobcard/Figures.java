@@ -58,7 +58,8 @@ final class Figures {
                                         ? "gal"
                                         : word.matches("[cf]")
                                                 ? "deg" + word
-                                                : word.replaceAll("degrees? ?", "deg ").strip())
+                                                : word.replaceAll("degrees? ?", "deg ")
+                                                        .strip())
                         .orElse(null);
             }
             if (unit != null) {
@@ -71,7 +72,8 @@ final class Figures {
     /** A number as it is written in a shop, "1 1/2" among them. */
     private static double number(String written) {
         String[] parts = written.replace(',', '.').replace('\u2212', '-').split("[ /]|(?<=\\d)-");
-        double[] n = java.util.Arrays.stream(parts).mapToDouble(Double::parseDouble).toArray();
+        double[] n =
+                java.util.Arrays.stream(parts).mapToDouble(Double::parseDouble).toArray();
         return n.length == 1 ? n[0] : (n.length == 3 ? n[0] : 0) + n[n.length - 2] / Math.max(1, n[n.length - 1]);
     }
 

@@ -8,8 +8,10 @@ import witnessmark.gearbox.Unit;
 /** The odometer's figure in a clause; a distance since something, or until it, is none. */
 final class Odometer {
     private static final String UNIT = "(kms?|kilometros|kilometres|kilometers|mi|miles|millas)";
-    private static final Pattern NAMED = Pattern.compile("\\b(?:odo(?:meter)?|mileage|odometro|kilometraje|kms?|miles|millas)"
-            + "\\W{1,3}(?:is |at |reads? |of |marca |de )?(\\d[\\d., ]*\\d)\\s*(k\\b)?\\s*" + UNIT + "?(?!\\w)");
+    private static final Pattern NAMED =
+            Pattern.compile("\\b(?:odo(?:meter)?|mileage|odometro|kilometraje|kms?|miles|millas)"
+                    + "\\W{1,3}(?:is |at |reads? |of |marca |de )?(\\d[\\d., ]*\\d)\\s*(k\\b)?\\s*" + UNIT
+                    + "?(?!\\w)");
     private static final Pattern ALONE = Pattern.compile("(?<![\\w.,])(\\d[\\d., ]*\\d)\\s*(k\\b)?\\s*" + UNIT + "\\b");
     private static final Pattern SINCE = Pattern.compile(
             "\\b(since|ago|after|last|every|within|interval|per|desde|hace|despues|cada|intervalo|por)\\b");

@@ -14,8 +14,8 @@ final class Polarity {
     private static final Pattern MAYBE = Pattern.compile(
             "\\?|\\b(maybe|may be|might|perhaps|possibl\\w*|suspect\\w*|could be|not sure|unsure|seems|think|thinks|"
                     + "quiza\\w*|tal vez|posible\\w*|sospech\\w*|puede que|parece|creo|a lo mejor)\\b");
-    private static final Pattern BEFORE = Pattern.compile(
-            "\\b(used to|no longer|was fine before|last (week|month|year|time)|ya no|antes)\\b");
+    private static final Pattern BEFORE =
+            Pattern.compile("\\b(used to|no longer|was fine before|last (week|month|year|time)|ya no|antes)\\b");
     /** Work that is done; what is to be done is said with other forms of the verb. */
     private static final String WORKED =
             "(replaced|renewed|installed|fitted|changed|exchanged|swapped|adjusted|readjusted|reset|set (the|up|to|it|clutch|linkage)|cleaned"
@@ -25,6 +25,7 @@ final class Polarity {
                     + "|reparo|repararon|apreto|apretaron|instalo|instalaron|reemplazo|reemplazaron|lavo|lavaron|calibro|calibraron)"
                     + "|(cambi|ajust|limpi|engras|rellen|repar|apret|instal|reemplaz|lav|calibr)(amos|ad[oa]s?)"
                     + "|nuev[oa]s?)\\b";
+
     private static final Pattern WORK = Pattern.compile("\\b" + WORKED);
     private static final Pattern NO_WORK = Pattern.compile(
             "\\b(not|never|didnt|didn't|wasnt|havent|haven't|hasnt|needs?|to be|should|will|must|recommend\\w*|quoted?|ordered"

@@ -96,7 +96,8 @@ public final class ReadJobCard {
                 .filter(m ->
                         m.phrase().of() == Wording.Of.MEASURE || fits(m.phrase().id(), gearbox))
                 .toList();
-        List<Proposal> work = polarity.isWork() && !polarity.isMaybe() ? work(clause, matches, terms, sayer) : List.of();
+        List<Proposal> work =
+                polarity.isWork() && !polarity.isMaybe() ? work(clause, matches, terms, sayer) : List.of();
         List<Proposal> values = figures.in(clause, matches);
         if (!values.isEmpty()) {
             return Stream.concat(work.stream(), values.stream()).toList();
@@ -117,7 +118,8 @@ public final class ReadJobCard {
         }
         boolean good = polarity.isGood() || (goodBehind && found.isEmpty());
         boolean saysNo = taken.stream()
-                .anyMatch(m -> m.covered() >= WHOLE && m.phrase().terms().stream().anyMatch(Term::isNot));
+                .anyMatch(
+                        m -> m.covered() >= WHOLE && m.phrase().terms().stream().anyMatch(Term::isNot));
         if (good && !saysNo && !polarity.isWork() && !polarity.isBefore() && !polarity.isMaybe()) {
             List<Proposal> sound = sound(clause, matches, sayer, polarity.isGood());
             if (!sound.isEmpty()) {
@@ -181,8 +183,7 @@ public final class ReadJobCard {
     }
 
     /** The work done on parts that were still to be looked at. */
-    private static List<Proposal> work(
-            String clause, List<Match> matches, List<Term> terms, Optional<Sayer> sayer) {
+    private static List<Proposal> work(String clause, List<Match> matches, List<Term> terms, Optional<Sayer> sayer) {
         Map<String, Proposal> done = new LinkedHashMap<>();
         for (Match match : matches) {
             if (match.phrase().names() == Phrase.Names.WORK && match.covered() >= NEARLY) {
@@ -203,8 +204,8 @@ public final class ReadJobCard {
         Map<String, Proposal> sound = new LinkedHashMap<>();
         List<Match> wider = new ArrayList<>();
         for (Match match : matches) {
-            boolean part = match.phrase().of() == Wording.Of.FINDING
-                    && match.phrase().names() == Phrase.Names.PART;
+            boolean part =
+                    match.phrase().of() == Wording.Of.FINDING && match.phrase().names() == Phrase.Names.PART;
             boolean within = wider.stream()
                     .anyMatch(w -> w.at().containsAll(match.at())
                             && w.at().size() > match.at().size());

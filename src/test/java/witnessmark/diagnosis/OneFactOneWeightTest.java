@@ -49,9 +49,7 @@ class OneFactOneWeightTest {
             }
             return new TreeMap<>(open.judgement().causes().stream()
                             .collect(Collectors.toMap(RankedCause::id, RankedCause::probability)))
-                    .values()
-                    .stream()
-                    .toList();
+                    .values().stream().toList();
         }
     }
 
@@ -67,7 +65,8 @@ class OneFactOneWeightTest {
         List<CaseFile> cases = cases();
         for (OneFact act : KNOWLEDGE.oneFacts()) {
             for (int first = 0; first < act.findings().size(); first++) {
-                for (String second : act.findings().subList(first + 1, act.findings().size())) {
+                for (String second :
+                        act.findings().subList(first + 1, act.findings().size())) {
                     String strongest = act.findings().get(first);
                     if (excludeEachOther(strongest, second)) {
                         continue;

@@ -211,11 +211,7 @@ class CardCommands {
             Map<Boolean, List<Proposal>> rest = reading.proposals().stream()
                     .filter(p -> !taken.contains(p))
                     .collect(Collectors.partitioningBy(p -> isOnRecord(p, now)));
-            list(
-                    page,
-                    wording.text(stored.isPresent() ? "card.not-sure" : "card.proposed"),
-                    rest.get(false),
-                    text);
+            list(page, wording.text(stored.isPresent() ? "card.not-sure" : "card.proposed"), rest.get(false), text);
             list(page, wording.text("card.on-record"), rest.get(true), text);
         }
         if (!reading.notUnderstood().isEmpty()) {

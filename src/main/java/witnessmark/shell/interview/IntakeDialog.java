@@ -110,13 +110,12 @@ final class IntakeDialog {
 
     /** What the words say outright, as a job card is read, and then what they come near to. */
     private List<Proposal> meantBy(String answer, Complaints complaints) {
-        List<Proposal> read =
-                new ReadJobCard(knowledge)
-                        .read(answer, interview.present().gearbox(), distance()).proposals().stream()
-                                .filter(p -> !(p instanceof Proposal.OfMeasure value)
-                                        || value.belief() != Measure.Belief.IMPOSSIBLE)
-                                .sorted(Comparator.comparing(Proposal::sureness))
-                                .toList();
+        List<Proposal> read = new ReadJobCard(knowledge)
+                .read(answer, interview.present().gearbox(), distance()).proposals().stream()
+                        .filter(p ->
+                                !(p instanceof Proposal.OfMeasure value) || value.belief() != Measure.Belief.IMPOSSIBLE)
+                        .sorted(Comparator.comparing(Proposal::sureness))
+                        .toList();
         List<Proposal> meant = new ArrayList<>(read);
         meant.removeIf(p -> p.sureness() == Sureness.DOUBTFUL);
         complaints.meantBy(answer).stream()

@@ -31,8 +31,8 @@ import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
-import witnessmark.shell.print.Waiting;
 import witnessmark.shell.print.ScreenFigures;
+import witnessmark.shell.print.Waiting;
 
 /** The command that scores a folder of cases with known outcome. */
 @Component
@@ -63,8 +63,7 @@ class ScoreCommands {
         }
         // The long work first: once the answer begins, nothing more is said of waiting.
         List<Shaken> shaken = shake
-                ? new ShakeKnowledge(
-                                RuleBase.shipped(), diagnosis.getObject().knowledge())
+                ? new ShakeKnowledge(RuleBase.shipped(), diagnosis.getObject().knowledge())
                         .shake(documents, Waiting::at)
                 : List.of();
         Page page = new Page(context.outputWriter());
@@ -72,12 +71,12 @@ class ScoreCommands {
         if (shake) {
             page.heading("Numbers of one of the first five causes moved: how often the answer changed");
             shaken.forEach(s -> page.line(String.format(
-                            Locale.ROOT,
-                            "  %-24s %5d judgements: first %4.1f %%, verdict %4.1f %%",
-                            s.what(),
-                            s.trials(),
-                            100.0 * s.firstChanged() / Math.max(1, s.trials()),
-                            100.0 * s.verdictChanged() / Math.max(1, s.trials()))));
+                    Locale.ROOT,
+                    "  %-24s %5d judgements: first %4.1f %%, verdict %4.1f %%",
+                    s.what(),
+                    s.trials(),
+                    100.0 * s.firstChanged() / Math.max(1, s.trials()),
+                    100.0 * s.verdictChanged() / Math.max(1, s.trials()))));
         }
         page.flush();
     }

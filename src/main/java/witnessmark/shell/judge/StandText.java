@@ -171,7 +171,8 @@ public final class StandText {
                     ScreenFigures.some(
                             weights.stream()
                                     .map(w -> w.title() + wording.text("weight." + w.state()) + " ("
-                                            + wording.text(Strength.of(w.decibans()).key()) + ")")
+                                            + wording.text(
+                                                    Strength.of(w.decibans()).key()) + ")")
                                     .toList(),
                             WEIGHTS_SHOWN));
         }

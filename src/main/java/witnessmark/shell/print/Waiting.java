@@ -76,7 +76,8 @@ public final class Waiting implements AutoCloseable {
 
     private synchronized void tell() {
         if (!over) {
-            String said = String.format(Locale.ROOT, "%s: %d s%s", what, (System.nanoTime() - begun) / 1_000_000_000L, far);
+            String said =
+                    String.format(Locale.ROOT, "%s: %d s%s", what, (System.nanoTime() - begun) / 1_000_000_000L, far);
             line.print("\r" + (said.length() > WIDEST ? said.substring(0, WIDEST) : said));
             line.flush();
             told = true;
