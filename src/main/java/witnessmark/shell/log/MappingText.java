@@ -8,6 +8,7 @@ final class MappingText {
     private static final String EXPLAINED =
             """
             # Which column holds which signal. Put right what is wrong; a line that begins with # does not count.
+            #   header-lines: how many lines stand before the first row, notes above the columns' names among them
             #   column: its name in the header, or its number as "#3"
             #   unit: in which it is written (rpm, km/h, mph, %, degC, degF, km, mi, kg, lb)
             #   factor: the number is multiplied by it first; 100 for shares from 0 to 1

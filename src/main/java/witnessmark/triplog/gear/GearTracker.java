@@ -34,6 +34,9 @@ final class GearTracker {
     private static final double FAR = 1e9;
     private static final double SETTLED_FIT = 2.5;
 
+    /** Odd, its bits well mixed: 2^64 over the golden ratio. */
+    private static final long SCATTERING = 0x9E3779B97F4A7C15L;
+
     private final GearTable table;
     private final int gears;
     private final double[] inverse;
@@ -45,6 +48,10 @@ final class GearTracker {
 
     private double priceSeconds = -1;
     private double price = 7;
+    /** Prices of the few distances in time that the rows of a log have, each in the place that its bits give. */
+    private final double[] knownSeconds = new double[16];
+
+    private final double[] knownPrice = new double[16];
 
     GearTracker(GearTable table, int capacity) {
         this.table = table;
@@ -55,6 +62,7 @@ final class GearTracker {
         this.best = new byte[capacity];
         this.states = new byte[capacity];
         this.scatter = new double[capacity];
+        Arrays.fill(knownSeconds, Double.NaN);
     }
 
     /** Index of the state "out of gear". */
@@ -193,8 +201,13 @@ final class GearTracker {
     private double price(double seconds) {
         if (seconds != priceSeconds) {
             priceSeconds = seconds;
-            double change = -Math.expm1(-seconds / SECONDS_PER_CHANGE);
-            price = -Math.log(change / (gears + 1));
+            int place = (int) (Double.doubleToRawLongBits(seconds) * SCATTERING >>> 60);
+            if (knownSeconds[place] != seconds) {
+                double change = -Math.expm1(-seconds / SECONDS_PER_CHANGE);
+                knownSeconds[place] = seconds;
+                knownPrice[place] = -Math.log(change / (gears + 1));
+            }
+            price = knownPrice[place];
         }
         return price;
     }

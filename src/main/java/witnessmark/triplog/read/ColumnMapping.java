@@ -17,7 +17,7 @@ import witnessmark.triplog.signal.Signal;
  *
  * @param separator between columns
  * @param decimal point or comma in numbers
- * @param headerLines lines before the first row; the first of them names the columns
+ * @param headerLines lines before the first row; the one of them that holds the time's column names the columns
  * @param time where the time stands
  * @param columns where each signal stands
  */

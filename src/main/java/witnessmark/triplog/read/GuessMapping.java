@@ -14,7 +14,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import witnessmark.gearbox.Unit;
 import witnessmark.triplog.signal.Signal;
@@ -22,6 +24,9 @@ import witnessmark.triplog.signal.Signal;
 /** Proposes a mapping from the first lines of a CSV log; a person confirms it before it counts. */
 public final class GuessMapping {
     private static final int LONGEST_LINE = 16_384;
+    /** So many lines at most may stand above the columns' names. */
+    private static final int MOST_ABOVE = 50;
+
     private static final String SEPARATORS = ",;\t|";
     private static final List<String> DATE_TIMES = List.of(
             "yyyy-MM-dd HH:mm:ssX",
@@ -93,14 +98,15 @@ public final class GuessMapping {
         return records;
     }
 
-    private Guess guess(String head) {
-        char separator = separator(head);
+    private Guess guess(String text) {
+        char separator = separator(text);
+        int above = linesAboveNames(text, separator);
+        String head = text.lines().skip(above).collect(Collectors.joining("\n"));
         List<List<String>> all = records(head, separator);
         if (all.size() < 2) {
             throw new UnreadableLog(file + ": a header line and at least one row are needed", whyNoRows(head, all));
         }
         header = all.get(0);
-        refuseLinesBeforeHeader(all);
         boolean unitLine = isUnitLine(all.get(1));
         headings = headings(unitLine ? all.get(1) : List.of());
         rows = all.subList(unitLine ? 2 : 1, all.size());
@@ -112,24 +118,38 @@ public final class GuessMapping {
                     file + ": no column is recognized as a signal",
                     "write a mapping file. The header has " + String.join(", ", header));
         }
-        ColumnMapping mapping = new ColumnMapping(separator, decimal, unitLine ? 2 : 1, time, columns);
+        ColumnMapping mapping = new ColumnMapping(separator, decimal, above + (unitLine ? 2 : 1), time, columns);
         return new Guess(mapping, List.copyOf(notes), preview(), doubts);
     }
 
-    /** A title or notes above the header: the names must stand in the first line. */
-    private void refuseLinesBeforeHeader(List<List<String>> all) {
-        int widest = all.stream().limit(20).mapToInt(List::size).max().orElse(0);
-        for (int i = 1; header.size() < 3 && widest >= 3 && i < Math.min(20, all.size()); i++) {
-            List<String> line = all.get(i);
-            boolean names = line.size() == widest
+    /**
+     * A title or notes may stand above the names: these stand in the first line that has a time among its words, no
+     * number, and as many columns as most lines have. None is above where no line is like that.
+     */
+    private static int linesAboveNames(String text, char separator) {
+        List<List<String>> lines =
+                text.lines().limit(MOST_ABOVE).map(l -> header(l, separator)).toList();
+        int usual = usual(lines.stream().mapToLong(List::size).filter(n -> n > 1).toArray());
+        for (int i = 0; i < lines.size(); i++) {
+            List<String> line = lines.get(i);
+            boolean names = line.size() == usual
                     && line.stream().noneMatch(f -> f.matches("-?\\d+([.,]\\d+)?"))
-                    && line.stream().anyMatch(f -> HeaderWords.isTime(HeaderWords.heading(f)));
+                    && line.stream().map(HeaderWords::heading).anyMatch(h -> HeaderWords.isTime(h) || HeaderWords.isDate(h));
             if (names) {
-                throw new UnreadableLog(
-                        file + ": the columns are named in line " + (i + 1) + ", not in the first",
-                        "take the lines above it away and read it again");
+                return i;
             }
         }
+        return 0;
+    }
+
+    /** The number met most often, the larger of two met alike; 0 where there is none. */
+    private static int usual(long[] numbers) {
+        Map<Long, Long> times =
+                Arrays.stream(numbers).boxed().collect(Collectors.groupingBy(n -> n, TreeMap::new, Collectors.counting()));
+        return times.entrySet().stream()
+                .max(Map.Entry.comparingByValue())
+                .map(e -> e.getKey().intValue())
+                .orElse(0);
     }
 
     private static String whyNoRows(String head, List<List<String>> all) {
@@ -146,24 +166,36 @@ public final class GuessMapping {
         return "found " + all.size() + " line" + (all.size() == 1 ? "" : "s");
     }
 
-    /** The mark that cuts the first lines into the most columns, and into equally many. */
+    /**
+     * The mark that cuts the lines into the most columns, and into equally many from the names on. The line of the names
+     * has no number, so a comma within numbers begins to cut only after it.
+     */
     private static char separator(String head) {
-        List<String> lines = head.lines().filter(l -> !l.isBlank()).limit(10).toList();
+        List<String> lines = head.lines().filter(l -> !l.isBlank()).limit(MOST_ABOVE).toList();
         char best = ',';
-        long bestColumns = 0;
+        long bestScore = 0;
         for (char mark : SEPARATORS.toCharArray()) {
             long[] counts = lines.stream()
                     .mapToLong(l -> l.chars().filter(c -> c == mark).count())
                     .toArray();
-            long columns = counts.length == 0 ? 0 : counts[0];
-            boolean even = Arrays.stream(counts).allMatch(c -> c == columns);
-            long score = even ? columns * 100 : columns;
-            if (score > bestColumns) {
+            long columns = usual(Arrays.stream(counts).filter(c -> c > 0).toArray());
+            int first = 0;
+            while (first < counts.length && counts[first] != columns) {
+                first++;
+            }
+            boolean even = Arrays.stream(counts).skip(first).allMatch(c -> c == columns);
+            long score = (even ? columns * 100 : columns) * MOST_ABOVE - (first < counts.length ? first : MOST_ABOVE);
+            boolean inNumbers = mark == ',' && first > 0 && first < counts.length && !hasWords(lines.get(first));
+            if (columns > 0 && !inNumbers && score > bestScore) {
                 best = mark;
-                bestColumns = score;
+                bestScore = score;
             }
         }
         return best;
+    }
+
+    private static boolean hasWords(String line) {
+        return line.chars().filter(Character::isLetter).count() > line.chars().filter(Character::isDigit).count();
     }
 
     private static boolean isUnitLine(List<String> line) {

@@ -123,11 +123,20 @@ public record LogHead(Path file, LogBytes bytes, LogFormat format, boolean compr
     }
 
     CsvPlan plan(ColumnMapping mapping) {
-        String name = file.getFileName().toString();
-        List<String> header = mapping.headerLines() == 0
-                ? List.of()
-                : GuessMapping.header(text.lines().findFirst().orElse(""), mapping.separator());
-        return CsvPlan.of(name, mapping, header);
+        return CsvPlan.of(file.getFileName().toString(), mapping, columnNames(mapping));
+    }
+
+    /** Of the lines before the first row, the one that names the time's column, for notes may stand above; else the first. */
+    List<String> columnNames(ColumnMapping mapping) {
+        List<List<String>> lines = text.lines()
+                .limit(mapping.headerLines())
+                .map(line -> GuessMapping.header(line, mapping.separator()))
+                .toList();
+        return lines.stream()
+                .filter(names ->
+                        names.stream().anyMatch(mapping.time().column().strip()::equalsIgnoreCase))
+                .findFirst()
+                .orElse(lines.isEmpty() ? List.of() : lines.get(0));
     }
 
     long size() {

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Collectors;
 import witnessmark.triplog.signal.Signal;
 import witnessmark.triplog.signal.SignalRow;
 
@@ -87,11 +88,11 @@ public final class PeekLog {
     }
 
     private static List<Map<String, String>> written(LogHead head, ColumnMapping mapping) {
-        List<List<String>> records = GuessMapping.records(head.text(), mapping.separator());
-        List<String> header = header(head, mapping);
+        String rowsAlone = head.text().lines().skip(mapping.headerLines()).collect(Collectors.joining("\n"));
+        List<List<String>> records = GuessMapping.records(rowsAlone, mapping.separator());
+        List<String> header = head.columnNames(mapping);
         List<Map<String, String>> rows = new ArrayList<>();
-        for (List<String> fields :
-                records.stream().skip(mapping.headerLines()).limit(ROWS).toList()) {
+        for (List<String> fields : records.stream().limit(ROWS).toList()) {
             Map<String, String> row = new LinkedHashMap<>();
             for (int i = 0; i < fields.size(); i++) {
                 row.put(i < header.size() ? header.get(i) : "#" + (i + 1), fields.get(i));
@@ -102,18 +103,12 @@ public final class PeekLog {
         return rows;
     }
 
-    private static List<String> header(LogHead head, ColumnMapping mapping) {
-        return mapping.headerLines() == 0
-                ? List.of()
-                : GuessMapping.header(head.text().lines().findFirst().orElse(""), mapping.separator());
-    }
-
     private static List<String> unused(LogHead head, ColumnMapping mapping) {
         Set<String> used = new TreeSet<>(String.CASE_INSENSITIVE_ORDER);
         mapping.columns().values().forEach(c -> used.add(c.column()));
         used.add(mapping.time().column());
         mapping.time().dateColumn().ifPresent(used::add);
-        List<String> header = header(head, mapping);
+        List<String> header = head.columnNames(mapping);
         List<String> unused = new ArrayList<>();
         for (int i = 0; i < header.size(); i++) {
             if (!used.contains(header.get(i)) && !used.contains("#" + (i + 1))) {

@@ -49,6 +49,20 @@ class GuessMappingTest {
     }
 
     @Test
+    void notes_above_the_names_are_passed_over_and_counted() throws IOException {
+        String notes = "Recorder 7, export; by hand\n\nVehicle, unit, 12\n";
+        read(notes + "time [s];rpm;speed [km/h];acc\n0,1;1500,5;80,2;12,5\n0,2;1501,5;80,3;12,6\n", Optional.empty());
+        String tabs = notes + "stamp\tEngine rpm\tSpeed\n \trpm\tkm/h\n5.0\t1400\t70\n";
+        ColumnMapping guessed = GuessMapping.from("log.csv", tabs.replace("stamp", "time")).mapping();
+        read(tabs.replace("stamp", "time"), Optional.of(guessed));
+
+        assertThat(rows).hasSize(3);
+        assertThat(rows.get(0)).containsExactly(100_000, 1500.5, 80.2);
+        assertThat(rows.get(2)).containsExactly(5_000_000, 1400, 70);
+        assertThat(guessed.headerLines()).isEqualTo(5);
+    }
+
+    @Test
     void dates_and_times_in_one_column_or_two_give_the_same_moment() throws IOException {
         read("datetime\tRPM\tspeed_kph\n2024-05-03T07:12:33.250Z\t1500\t80\n", Optional.empty());
         read("date;time;engine rpm;road speed\n03.05.2024;07:12:33.250;1500;80\n", Optional.empty());
