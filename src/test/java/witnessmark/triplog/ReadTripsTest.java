@@ -90,7 +90,7 @@ class ReadTripsTest {
         assertThat(overspeed.outcome()).isEqualTo(ComparePeriods.Outcome.FELL);
         ComparePeriods.Change none = changes.get(EventKind.OVERDRIVE_TO_LOW.ordinal());
         assertThat(none.outcome()).isEqualTo(ComparePeriods.Outcome.NOT_COMPARED);
-        assertThat(none.obstacle()).contains("the period before", "no range with an overdrive split");
+        assertThat(none.obstacle()).contains("the period before", "no range, or no overdrive");
     }
 
     @Test

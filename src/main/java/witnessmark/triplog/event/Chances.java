@@ -15,6 +15,7 @@ public final class Chances {
     private final Map<EventKind.Chance, Double> counts = new EnumMap<>(EventKind.Chance.class);
     private final Map<Signal, String> doubts = new EnumMap<>(Signal.class);
     private Optional<String> gearDoubt = Optional.empty();
+    private double paceSeconds;
     private double coveredSeconds;
     private double movingSeconds;
     private double pullingSeconds;
@@ -33,6 +34,16 @@ public final class Chances {
     /** Notes why the gears of this log are not believed. */
     void doubtGears(String why) {
         gearDoubt = Optional.of(why);
+    }
+
+    /** Notes from which time to which a new road speed comes, where that is more seldom than rows; else 0. */
+    void pace(double seconds) {
+        paceSeconds = seconds;
+    }
+
+    /** Seconds from one road speed of this one log to the next, where that is more seldom than rows; else 0. */
+    public double paceSeconds() {
+        return paceSeconds;
     }
 
     /** Why the gears of this one log are not believed. */

@@ -13,6 +13,11 @@ final class ClutchDropEvents implements Detector {
     private static final double LEAST_FALL_SHARE = 0.25;
     private static final double LONGEST_SECONDS = 0.6;
     private static final double ABOVE_IDLE_RPM = 450;
+    /** Rows farther apart miss the height from which the engine fell, and show less of the fall. */
+    private static final double APART_SECONDS = 0.12;
+
+    private static final double SHOWN = 0.67;
+    private static final double LONGEST_SHOWN_SECONDS = 0.45;
     private static final double START_KMH = 8;
     private static final double STOOD_SECONDS = 3;
     private static final double TO_GEAR_SECONDS = 2.5;
@@ -60,7 +65,7 @@ final class ClutchDropEvents implements Detector {
         if (m.isPedalKnown() && !m.isPedalPressed() && m.kmh() < START_KMH && since(m, lastStanding) < STOOD_SECONDS) {
             look(m);
         }
-        revved = m.rpm() >= drive.table().idleRpm() + ABOVE_IDLE_RPM;
+        revved = m.rpm() >= drive.table().idleRpm() + shown(m) * ABOVE_IDLE_RPM;
         int at = count++ % KEPT;
         times[at] = m.micros();
         rpm[at] = m.rpm();
@@ -76,16 +81,23 @@ final class ClutchDropEvents implements Detector {
         return revved;
     }
 
+    /** How much of the height and of the fall the rows can be trusted to show. */
+    private static double shown(Moment m) {
+        return m.seconds() > APART_SECONDS ? SHOWN : 1;
+    }
+
     private void look(Moment m) {
+        double shown = shown(m);
+        double longest = shown < 1 ? LONGEST_SHOWN_SECONDS : LONGEST_SECONDS;
         for (int back = 1; back <= Math.min(count, KEPT); back++) {
             int at = (count - back) % KEPT;
-            if (since(m, times[at]) > LONGEST_SECONDS) {
+            if (since(m, times[at]) > longest) {
                 return;
             }
             Fall one = new Fall(times[at], m.micros(), lines[at], m.line(), rpm[at], m.rpm(), m.kmh());
-            boolean far = one.rpm() >= LEAST_FALL_RPM
+            boolean far = one.rpm() >= shown * LEAST_FALL_RPM
                     && one.rpm() >= LEAST_FALL_SHARE * one.fromRpm()
-                    && one.fromRpm() >= drive.table().idleRpm() + ABOVE_IDLE_RPM;
+                    && one.fromRpm() >= drive.table().idleRpm() + shown * ABOVE_IDLE_RPM;
             if (far && (since(m, fall.toMicros()) > STOOD_SECONDS || one.rpm() > fall.rpm())) {
                 fall = one;
             }

@@ -1,8 +1,12 @@
 package witnessmark.triplog.event;
 
+import java.util.Optional;
+import witnessmark.triplog.signal.Signal;
+
 /**
- * Rolling fast with a low gear in and the pedal down: the road turns the clutch disc above any engine speed. The gear is
- * taken from the ratio before the press and must be in hand again after it, or the lever must say that it stayed in.
+ * Rolling fast with a low gear in and the pedal down: the road turns the clutch disc above any engine speed. An input shaft
+ * speed shows it by itself. Else the gear is taken from the ratio before the press and must be in hand again after it, or
+ * the lever must say that it stayed in.
  */
 final class DiscEvents implements Detector {
     /** Beyond this multiple of governed speed a disc may burst; the clutch maker's own limit goes before it. */
@@ -17,6 +21,7 @@ final class DiscEvents implements Detector {
     private final Drive drive;
     private final LastGears gears;
     private boolean pressed;
+    private boolean byShaft;
     private int gear = NONE;
     private boolean wentToNeutral;
     private boolean leverKnown;
@@ -41,10 +46,11 @@ final class DiscEvents implements Detector {
         if (now && !pressed) {
             press(m);
         }
-        if (now && gear != NONE) {
-            roll(m);
+        double shaft = m.get(Signal.INPUT_SHAFT_SPEED);
+        if (now && (gear != NONE || shaft > 0)) {
+            roll(m, shaft);
         }
-        if (!now && gear != NONE) {
+        if (!now && isAfoot()) {
             afterwards(m);
         }
         pressed = now;
@@ -52,7 +58,11 @@ final class DiscEvents implements Detector {
 
     /** Whether a press is under way, or what follows it is still to be seen. */
     boolean isWatching() {
-        return pressed || gear != NONE;
+        return pressed || isAfoot();
+    }
+
+    private boolean isAfoot() {
+        return gear != NONE || firstLine > 0;
     }
 
     private void press(Moment m) {
@@ -63,20 +73,23 @@ final class DiscEvents implements Detector {
         gear = inHand ? run.gear : NONE;
         wentToNeutral = false;
         leverKnown = false;
+        byShaft = false;
         peakRpm = 0;
         firstLine = 0;
         rowsAgain = 0;
     }
 
-    private void roll(Moment m) {
+    private void roll(Moment m, double shaft) {
         double position = m.leverPosition();
         leverKnown |= !Double.isNaN(position);
         wentToNeutral |= position == 0;
         releasedMicros = m.micros();
-        double disc = drive.table().gear(gear).ratio() * m.outputRpm(drive.perKmh());
-        if (!(disc > LIMIT * drive.table().governedRpm()) || wentToNeutral) {
+        boolean told = shaft > 0;
+        double disc = told ? shaft : drive.table().gear(gear).ratio() * m.outputRpm(drive.perKmh());
+        if (!(disc > LIMIT * drive.table().governedRpm()) || wentToNeutral && !told) {
             return;
         }
+        byShaft |= told;
         if (firstLine == 0) {
             firstLine = m.line();
             overFrom = m.micros();
@@ -91,44 +104,51 @@ final class DiscEvents implements Detector {
     }
 
     private void afterwards(Moment m) {
-        boolean worthIt = firstLine > 0 && (overTo - overFrom) / 1e6 >= LEAST_SECONDS && !wentToNeutral;
+        boolean worthIt = firstLine > 0 && (overTo - overFrom) / 1e6 >= LEAST_SECONDS && (byShaft || !wentToNeutral);
         rowsAgain += m.inHand() == gear ? 1 : 0;
         boolean again = rowsAgain >= AGAIN_ROWS;
-        if (worthIt && (again || leverKnown)) {
+        if (worthIt && (byShaft || again || leverKnown)) {
             found();
         }
-        if (!worthIt || again || leverKnown || (m.micros() - releasedMicros) / 1e6 > AGAIN_SECONDS) {
-            gear = NONE;
+        if (!worthIt || byShaft || again || leverKnown || (m.micros() - releasedMicros) / 1e6 > AGAIN_SECONDS) {
+            forget();
         }
     }
 
+    private void forget() {
+        gear = NONE;
+        firstLine = 0;
+    }
+
     private void found() {
-        String name = drive.table().gear(gear).name();
+        Optional<String> name = Optional.of(gear)
+                .filter(g -> g != NONE && !wentToNeutral)
+                .map(g -> drive.table().gear(g).name());
         double times = peakRpm / drive.table().governedRpm();
         drive.found()
                 .accept(HabitEvent.of(
                         EventKind.DISC_OVERSPEED,
                         new HabitEvent.Stretch(
                                 overFrom, (overTo - overFrom) / 1e6, firstLine, lastLine, kmh, engineRpm),
-                        HabitEvent.Gears.in(name),
+                        new HabitEvent.Gears(name, name),
                         times * times / (LIMIT * LIMIT),
-                        leverKnown ? 0.9 : 0.75,
+                        byShaft || leverKnown ? 0.9 : 0.75,
                         Figures.of(Figure.DISC_RPM, peakRpm).and(Figure.GOVERNED_MULTIPLE, times),
                         Drive.words(
-                                "Pedal down in %s at up to %.0f km/h: the road turned the clutch disc at %.0f rpm, %.2f times"
+                                "Pedal down%s at up to %.0f km/h: the road turned the clutch disc at %.0f rpm, %.2f times"
                                         + " governed speed, for %.1f s, with the engine at %.0f rpm%s.",
-                                name,
+                                name.map(n -> " in " + n).orElse(""),
                                 kmh,
                                 peakRpm,
                                 times,
                                 (overTo - overFrom) / 1e6,
                                 engineRpm,
-                                leverKnown ? "" : " (the same gear before and after; the log has no lever)")));
+                                byShaft ? ", by the input shaft" : leverKnown ? "" : " (the same gear before and after; the log has no lever)")));
     }
 
     @Override
     public void interrupted() {
-        gear = NONE;
+        forget();
         pressed = false;
     }
 }

@@ -116,6 +116,14 @@ public enum EventKind {
                 || this == RIDING_CLUTCH;
     }
 
+    /** Whether it shows in how engine and road speed stand to each other from moment to moment. */
+    public boolean needsRatioAtOnce() {
+        return switch (this) {
+            case SHIFT_WITHOUT_DOUBLE_CLUTCH, SHIFT_WITHOUT_CLUTCH, CLUTCH_SLIP, DISC_OVERSPEED, SPLIT_UNDER_TORQUE -> true;
+            default -> false;
+        };
+    }
+
     /** Whether the gear must be known from the ratios. */
     public boolean needsGear() {
         return needsGear;

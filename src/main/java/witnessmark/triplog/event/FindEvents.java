@@ -28,6 +28,7 @@ public final class FindEvents implements TrackedRows {
     private final FindRuns runs;
     private final SlipEvents slips;
     private final SteadyRows steady;
+    private final SpeedPace pace = new SpeedPace();
     private final Detector[] detectors;
     /** Running median of the time between rows. */
     private double usualSeconds;
@@ -40,14 +41,12 @@ public final class FindEvents implements TrackedRows {
         this.trust = new Trust(table.idleRpm());
         this.moment = new Moment(trust, table.idleRpm());
         this.doubtful = new HeldEvents(trust, chances, event -> {
-            if (usualSeconds * event.kind().leastHertz(trust.isPedalBelieved()) <= TOO_SLOW
-                    || !event.kind().isMomentary()) {
+            if (isFastEnough(event.kind())) {
                 found.accept(event);
             }
         });
         this.drive = new Drive(table, limits, outputRpmPerKmh, chances, event -> {
-            double least = event.kind().leastHertz(trust.isPedalBelieved());
-            if (!event.kind().isMomentary() || usualSeconds * least <= TOO_SLOW) {
+            if (isFastEnough(event.kind())) {
                 doubtful.accept(event);
             }
         });
@@ -76,6 +75,11 @@ public final class FindEvents implements TrackedRows {
         };
     }
 
+    private boolean isFastEnough(EventKind kind) {
+        double seconds = kind.needsRatioAtOnce() ? Math.max(usualSeconds, pace.seconds()) : usualSeconds;
+        return !kind.isMomentary() || seconds * kind.leastHertz(trust.isPedalBelieved()) <= TOO_SLOW;
+    }
+
     private void settled(GearRun run) {
         GearRun from = gears.current;
         if (from != null && from.gear != run.gear && pull.excludesLeverShift(drive.table(), from, run)) {
@@ -92,6 +96,7 @@ public final class FindEvents implements TrackedRows {
     @Override
     public void rows(RowBlock block, int[] inHand, double[] scatter, int from, int to) {
         moment.over(block);
+        pace.over(block, from, to);
         int row = from;
         while (row < to) {
             look(block, inHand, scatter, row);
@@ -187,7 +192,9 @@ public final class FindEvents implements TrackedRows {
     /** Ends whatever is still open; to be called once, after the last row. */
     public void end() {
         interrupted();
+        shifts.end();
         trust.doubts().forEach(chances::doubt);
+        chances.pace(pace.seconds());
         doubtful.end();
     }
 

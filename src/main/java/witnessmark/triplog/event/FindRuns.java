@@ -8,10 +8,14 @@ final class FindRuns implements Detector {
     /** A run goes on over odd rows shorter than this, or than two and a half rows of a slow log. */
     private static final double LAPSE_SECONDS = 1.0;
 
+    /** A pedal down for longer is a foot that rests on it. */
+    private static final double RESTING_SECONDS = 3;
+
     private final Drive drive;
     private final StartEvents starts;
     private final Consumer<GearRun> settled;
     private @Nullable GearRun current;
+    private long pedalUpMicros;
 
     FindRuns(Drive drive, StartEvents starts, Consumer<GearRun> settled) {
         this.drive = drive;
@@ -21,6 +25,9 @@ final class FindRuns implements Detector {
 
     @Override
     public void row(Moment m) {
+        if (!m.isPedalPressed()) {
+            pedalUpMicros = m.micros();
+        }
         // A clutch that slips at a start sweeps the ratio past many gears; none is in hand before the pedal is up.
         if (!m.isInGear() || starts.isStarting() && m.isPedalPressed()) {
             return;
@@ -31,7 +38,9 @@ final class FindRuns implements Detector {
             run = new GearRun(m);
             current = run;
         }
-        if (run.take(m, drive.table(), drive.perKmh())) {
+        // An engine that flares up with the pedal down may dwell where another gear would have it.
+        boolean maySettle = !m.isPedalPressed() || m.micros() - pedalUpMicros > RESTING_SECONDS * 1e6;
+        if (run.take(m, drive.table(), drive.perKmh(), maySettle)) {
             settled.accept(run);
         }
     }

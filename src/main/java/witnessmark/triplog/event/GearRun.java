@@ -63,8 +63,12 @@ final class GearRun {
         endRpm = m.rpm();
     }
 
-    /** Takes a row; true if the run is settled by it. */
-    boolean take(Moment m, GearTable table, double perKmh) {
+    /**
+     * Takes a row; true if the run is settled by it.
+     *
+     * @param maySettle whether what the row shows can be a gear in hand, and not an engine that passes by
+     */
+    boolean take(Moment m, GearTable table, double perKmh, boolean maySettle) {
         reach(m);
         highestRpm = m.rpm() > highestRpm ? m.rpm() : highestRpm;
         if (isSure()) {
@@ -83,7 +87,7 @@ final class GearRun {
         if (rows < ENOUGH_ROWS) {
             odds += oddsOverNeighbours(table, ratio, m.scatter());
         }
-        if (!settled && hovers()) {
+        if (!settled && maySettle && hovers()) {
             settled = true;
             return true;
         }

@@ -36,7 +36,7 @@ final class RangeDownshift {
         if (over > drive.limits().ceilingMargin()) {
             aboveCeiling(over);
         }
-        if (old.splitter() == Gear.Splitter.OVERDRIVE || old.ratio() < 1) {
+        if (old.isOverdrive()) {
             fromOverdrive();
         }
     }

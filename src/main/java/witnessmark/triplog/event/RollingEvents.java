@@ -58,13 +58,16 @@ final class RollingEvents implements Detector {
         }
     }
 
-    /** By the lever where it is known, else by an engine left at idle with the pedal up. */
+    /**
+     * By the lever, or by an engine left at idle with the pedal up: that turns no wheels, whatever a switch at the lever
+     * says that has stuck. Where the pedal is not known, it may be down with the gear in.
+     */
     private boolean isOutOfGear(Moment m) {
         double position = m.leverPosition();
-        if (!Double.isNaN(position)) {
-            return position == 0 && m.rpm() < IDLING * drive.table().idleRpm();
+        if (position == 0) {
+            return m.rpm() < IDLING * drive.table().idleRpm();
         }
-        return m.inHand() == InHand.NEUTRAL;
+        return m.inHand() == InHand.NEUTRAL && (Double.isNaN(position) || m.isPedalKnown());
     }
 
     @Override

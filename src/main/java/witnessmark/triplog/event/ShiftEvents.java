@@ -66,6 +66,11 @@ final class ShiftEvents implements Detector {
         uncertain.interrupted();
     }
 
+    /** Decides on what only the whole log tells; to be called once, after the last row. */
+    void end() {
+        uncertain.end();
+    }
+
     long shifts() {
         return shifts;
     }
@@ -123,6 +128,7 @@ final class ShiftEvents implements Detector {
         }
         if (pressed > 0) {
             drive.chances().count(EventKind.Chance.LEVER_SHIFT);
+            uncertain.pressed();
         }
         if (pressed >= 2 || old.isReverse() || taken.isReverse()) {
             return;

@@ -54,6 +54,7 @@ final class SlipEvents implements Detector {
                 && m.kmh() > SLIP_KMH
                 && m.isPedalKnown()
                 && !m.isPedalPressed()
+                && m.leverPosition() != 0
                 && !starts.isStarting();
         GearRun run = gears.current;
         if (slips && !slip.isOpen()) {

@@ -13,6 +13,10 @@ import witnessmark.triplog.signal.Signal;
  */
 final class SplitEvents implements Detector {
     private static final double PULLING_PERCENT = 20;
+    /** Foot off: what torque is still shown may be on its way down. */
+    private static final double LIFTED_PERCENT = 5;
+
+    private static final double COMING_DOWN_PERCENT = 40;
     private static final double BEFORE_SECONDS = 0.8;
     private static final double AFTER_SECONDS = 0.15;
     private static final double LONGEST_SECONDS = 5;
@@ -58,9 +62,13 @@ final class SplitEvents implements Detector {
         }
         double torque = m.get(Signal.ENGINE_TORQUE);
         torqueKnown = !Double.isNaN(torque);
-        double load = torqueKnown ? torque : m.get(Signal.ACCELERATOR);
+        double pedal = m.get(Signal.ACCELERATOR);
+        double load = torqueKnown ? torque : pedal;
         loadKnown = !Double.isNaN(load) && m.isPedalKnown();
-        if (!(load >= PULLING_PERCENT) || m.isPedalPressed()) {
+        boolean lifted = torqueKnown && pedal < LIFTED_PERCENT && torque < COMING_DOWN_PERCENT;
+        // At governed speed the governor takes the torque off, whatever the foot does.
+        boolean governed = !torqueKnown && m.rpm() >= drive.table().governedRpm();
+        if (!(load >= PULLING_PERCENT) || lifted || governed || m.isPedalPressed()) {
             breaks[count++ % KEPT] = m.micros();
         }
     }

@@ -98,12 +98,20 @@ final class StartEvents implements Detector {
         boolean rolls = m.isPedalPressed()
                 && m.kmh() > ROLLS_KMH
                 && m.rpm() < IDLING * drive.table().idleRpm();
-        if (starting && (m.inHand() == InHand.ENGINE_OFF || rolls)) {
+        if (starting && (m.inHand() == InHand.ENGINE_OFF || rolls || rollsOff(m))) {
             starting = false;
         }
         if (starting) {
             watch(m);
         }
+    }
+
+    /** The truck rolls off by itself: the lever in neutral, or the engine left at idle with the pedal up and no gear in. */
+    private boolean rollsOff(Moment m) {
+        boolean left = m.isPedalKnown()
+                && m.inHand() == InHand.NEUTRAL
+                && m.rpm() < IDLING * drive.table().idleRpm();
+        return m.kmh() > WHEELS_TURN_KMH && (m.leverPosition() == 0 || left);
     }
 
     private boolean leaps(Moment m) {

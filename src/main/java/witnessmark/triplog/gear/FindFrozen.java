@@ -30,7 +30,8 @@ final class FindFrozen {
     FindFrozen(double idleRpm) {
         watches = new Watch[] {
             new Watch(Signal.ENGINE_SPEED, idleRpm), new Watch(Signal.ROAD_SPEED, idleRpm),
-            new Watch(Signal.OUTPUT_SHAFT_SPEED, idleRpm), new Watch(Signal.ACCELERATOR, idleRpm)
+            new Watch(Signal.OUTPUT_SHAFT_SPEED, idleRpm), new Watch(Signal.ACCELERATOR, idleRpm),
+            new Watch(Signal.INPUT_SHAFT_SPEED, idleRpm)
         };
     }
 
@@ -71,6 +72,7 @@ final class FindFrozen {
         private double wander;
         private double lastOther = Double.NaN;
         private double highestThrottle;
+        /** Or braked: either way no foot stayed on the accelerator. */
         private boolean stood;
         private boolean frozen;
         private long lastMicros;
@@ -84,6 +86,7 @@ final class FindFrozen {
             double[] own = block.column(signal);
             double[] other = block.column(other());
             double[] throttle = block.column(Signal.ACCELERATOR);
+            double[] brake = block.column(Signal.BRAKE);
             for (int i = from; i < block.size(); i++) {
                 if (isMissing(own, i, block)) {
                     continue;
@@ -100,7 +103,7 @@ final class FindFrozen {
                     wander += Double.isNaN(lastOther) ? 0 : Math.abs(other[i] - lastOther);
                     lastOther = other[i];
                     highestThrottle = Math.max(highestThrottle, Double.isNaN(throttle[i]) ? 0 : throttle[i]);
-                    stood |= other[i] < ROLLING_KMH;
+                    stood |= other[i] < ROLLING_KMH || brake[i] > 0.5;
                 }
             }
             takeOut(block, block.size());

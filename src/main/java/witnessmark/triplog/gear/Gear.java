@@ -34,4 +34,9 @@ public record Gear(String name, double ratio, Range range, Splitter splitter, in
     public boolean isReverse() {
         return lever < 0;
     }
+
+    /** Whether the splitter stands in overdrive, or the gear is one by itself. */
+    public boolean isOverdrive() {
+        return splitter == Splitter.OVERDRIVE || ratio < 1;
+    }
 }

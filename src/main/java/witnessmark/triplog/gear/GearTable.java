@@ -100,6 +100,11 @@ public record GearTable(
                 && gears.stream().anyMatch(g -> g.range() == Gear.Range.HIGH);
     }
 
+    /** Whether it has an overdrive, by the splitter or by the lever. */
+    public boolean hasOverdrive() {
+        return gears.stream().anyMatch(Gear::isOverdrive);
+    }
+
     public boolean hasOverdriveSplit() {
         return gears.stream().anyMatch(g -> g.splitter() == Gear.Splitter.OVERDRIVE);
     }

@@ -36,7 +36,7 @@ final class JudgeCoverage {
 
     /** Why this log cannot show the kind, however long it were; empty if it can. */
     Optional<String> obstacle(EventKind kind) {
-        return gearbox(kind).or(() -> signals(kind)).or(() -> gears(kind));
+        return gearbox(kind).or(() -> signals(kind)).or(() -> pace(kind)).or(() -> gears(kind));
     }
 
     private Optional<String> gearbox(EventKind kind) {
@@ -45,9 +45,9 @@ final class JudgeCoverage {
                             .hasRange()
                     ? Optional.empty()
                     : Optional.of("this gearbox has no range section");
-            case OVERDRIVE_TO_LOW -> table.hasRange() && table.hasOverdriveSplit()
+            case OVERDRIVE_TO_LOW -> table.hasRange() && table.hasOverdrive()
                     ? Optional.empty()
-                    : Optional.of("this gearbox has no range with an overdrive split");
+                    : Optional.of("this gearbox has no range, or no overdrive");
             case SPLIT_UNDER_TORQUE -> table.splitterRatio().isPresent()
                     ? Optional.empty()
                     : Optional.of("this gearbox has no splitter");
@@ -76,6 +76,16 @@ final class JudgeCoverage {
             }
         }
         return Optional.empty();
+    }
+
+    /** A road speed that stands for several rows and then leaps, as one from satellites does. */
+    private Optional<String> pace(EventKind kind) {
+        double seconds = chances.paceSeconds();
+        double least = kind.leastHertz();
+        return kind.needsRatioAtOnce() && seconds > 0 && RATE_MARGIN * least * seconds > 1
+                ? Optional.of("a new road speed comes only " + HowOften.of(1 / seconds) + ", as by satellite; "
+                        + HowOften.needed(least))
+                : Optional.empty();
     }
 
     private boolean isPedalKnown() {

@@ -1,0 +1,63 @@
+package witnessmark.triplog.event;
+
+import witnessmark.triplog.signal.RowBlock;
+import witnessmark.triplog.signal.Signal;
+
+/**
+ * How often a new road speed comes, where that is more seldom than rows do: a satellite receiver tells its speed once a
+ * second, and late. While the truck speeds up or slows down such a speed stands for several rows and then leaps; one that
+ * is only rounded goes on by its smallest step.
+ */
+final class SpeedPace {
+    private static final double DRIVEN_KMH = 10;
+    /** A leap is more than this many of the smallest steps met. */
+    private static final double STEPS = 1.5;
+
+    private static final int STOOD_ROWS = 2;
+    private static final double LONGEST_SECONDS = 3;
+    private static final long ENOUGH = 30;
+    private static final double MOSTLY = 0.5;
+
+    private double before = Double.NaN;
+    private double smallestStep = Double.POSITIVE_INFINITY;
+    private int stoodRows;
+    private double stoodSeconds;
+    private long changes;
+    private long leaps;
+    private double leapSeconds;
+
+    void over(RowBlock block, int from, int to) {
+        double[] road = block.column(Signal.ROAD_SPEED);
+        double[] shaft = block.column(Signal.OUTPUT_SHAFT_SPEED);
+        for (int i = from; i < to; i++) {
+            stoodRows++;
+            stoodSeconds = block.isAfresh(i) ? LONGEST_SECONDS : stoodSeconds + block.secondsBefore(i);
+            double step = Math.abs(road[i] - before);
+            if (step > 0 && !(shaft[i] > 0)) {
+                changed(road[i], step);
+            }
+            if (!Double.isNaN(road[i]) && road[i] != before) {
+                before = road[i];
+                stoodRows = 0;
+                stoodSeconds = 0;
+            }
+        }
+    }
+
+    private void changed(double kmh, double step) {
+        smallestStep = Math.min(smallestStep, step);
+        if (kmh < DRIVEN_KMH || stoodSeconds >= LONGEST_SECONDS) {
+            return;
+        }
+        changes++;
+        if (stoodRows >= STOOD_ROWS && step > STEPS * smallestStep) {
+            leaps++;
+            leapSeconds += stoodSeconds;
+        }
+    }
+
+    /** Seconds from one road speed to the next; 0 where it comes with the rows, or too little was driven to tell. */
+    double seconds() {
+        return changes >= ENOUGH && leaps > MOSTLY * changes ? leapSeconds / leaps : 0;
+    }
+}
