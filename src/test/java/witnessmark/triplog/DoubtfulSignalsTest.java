@@ -145,4 +145,27 @@ class DoubtfulSignalsTest {
             assertThat(trip.events()).noneMatch(e -> e.kind().needsGear());
         }
     }
+
+    /** A receiver of satellites tells its speed once a second, and half a second late. */
+    @Test
+    void a_road_speed_that_comes_once_a_second_shows_neither_slip_nor_floats_nor_splits() {
+        double[] second = {-1};
+        String[] held = {"0"};
+        String[] next = {"0"};
+        TripResult trip = read(DriveScripts.proper(table, 5, 6), cells -> {
+            double time = Double.parseDouble(cells[0]);
+            held[0] = Math.floor(time) != second[0] ? next[0] : held[0];
+            second[0] = Math.floor(time);
+            next[0] = time - second[0] < 0.55 ? cells[SPEED] : next[0];
+            cells[SPEED] = held[0];
+            return cells;
+        });
+
+        for (EventKind kind : EventKind.values()) {
+            if (kind.needsRatioAtOnce()) {
+                assertThat(trip.events()).noneMatch(e -> e.kind() == kind);
+                assertThat(trip.summary().verdict(kind).reason()).contains("once a second, as by satellite");
+            }
+        }
+    }
 }

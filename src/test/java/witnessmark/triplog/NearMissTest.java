@@ -285,4 +285,59 @@ class NearMissTest {
 
         assertThat(found(EventKind.START_GEAR_TOO_HIGH)).isEmpty();
     }
+
+    /** Engine sped up to where the next shorter gear would have it, pedal down, and back. */
+    @Test
+    void an_engine_that_flares_up_with_the_pedal_down_is_no_shift() throws IOException {
+        start(800, 700, 2);
+        free(3, 650, locked("8", 50), 50, 50, 1, 0);
+        drive("8", 8, 50, 52, 40);
+        double flared = locked("7", 52);
+        for (int i = 0; i < 9; i++) {
+            row(flared, 52, 1, 0, 0, gear("8").lever(), 0);
+        }
+        drive("8", 8, 52, 52, 40);
+
+        assertThat(read().summary().shifts()).isEqualTo(1);
+        assertThat(found(EventKind.SHIFT_WITHOUT_DOUBLE_CLUTCH)).hasSizeLessThan(2);
+    }
+
+    @Test
+    void a_truck_that_rolls_off_in_neutral_before_it_takes_a_high_gear_is_not_started_in_it() throws IOException {
+        stand(5, 650);
+        free(9, 650, 650, 0, 14, 0, 0);
+        free(0.6, 650, locked("6", 14), 14, 14, 1, 1);
+        drive("6", 8, 14, 24, 50);
+        double rolled = found(EventKind.START_IN_HIGH_RANGE).size();
+        stand(5, 650);
+        free(7, 650, locked("6", 14), 0, 14, 1, 1);
+        drive("6", 8, 14, 24, 50);
+
+        assertThat(rolled).isZero();
+        assertThat(found(EventKind.START_IN_HIGH_RANGE)).hasSize(1);
+    }
+
+    private static String disc(double inputRpm) {
+        StringBuilder text = new StringBuilder("time_s,engine_rpm,speed_kmh,clutch,input_shaft_rpm\n");
+        for (int i = 0; i < 300; i++) {
+            boolean down = i > 100 && i < 140;
+            text.append(String.format(
+                    Locale.ROOT, "%.1f,%d,45,%d,%.0f%n", i * STEP, down ? 650 : 1200, down ? 1 : 0, down ? inputRpm : 1200));
+        }
+        return text.toString();
+    }
+
+    @Test
+    void an_input_shaft_far_above_governed_speed_with_the_pedal_down_oversped_the_disc() throws IOException {
+        Path fast = Files.writeString(folder.resolve("fast.csv"), disc(1.4 * table.governedRpm()));
+        Path slow = Files.writeString(folder.resolve("slow.csv"), disc(1.1 * table.governedRpm()));
+
+        assertThat(ReadTrip.read(TripRequest.of(fast, table), Progress.SILENT).events())
+                .filteredOn(e -> e.kind() == EventKind.DISC_OVERSPEED)
+                .singleElement()
+                .satisfies(e -> assertThat(e.figures().get(Figure.GOVERNED_MULTIPLE)).isEqualTo(1.4))
+                .satisfies(e -> assertThat(e.sentence()).contains("by the input shaft"));
+        assertThat(ReadTrip.read(TripRequest.of(slow, table), Progress.SILENT).events())
+                .noneMatch(e -> e.kind() == EventKind.DISC_OVERSPEED);
+    }
 }

@@ -54,6 +54,8 @@ final class StartEvents implements Detector {
     private double upSeconds;
 
     private double lever;
+    /** Whether the lever was in a gear at any time since the wheels began to turn. */
+    private boolean wasInGear;
     /** Whether the pedal or the lever says that the first gear was changed for another before it showed. */
     private boolean changed;
 
@@ -86,6 +88,7 @@ final class StartEvents implements Detector {
             upMicros = 0;
             upSeconds = 0;
             lever = Double.NaN;
+            wasInGear = false;
             changed = false;
         }
         if (!Double.isNaN(m.kmh())) {
@@ -106,12 +109,9 @@ final class StartEvents implements Detector {
         }
     }
 
-    /** The truck rolls off by itself: the lever in neutral, or the engine left at idle with the pedal up and no gear in. */
+    /** The truck rolls off by itself, the lever in neutral ever since. */
     private boolean rollsOff(Moment m) {
-        boolean left = m.isPedalKnown()
-                && m.inHand() == InHand.NEUTRAL
-                && m.rpm() < IDLING * drive.table().idleRpm();
-        return m.kmh() > WHEELS_TURN_KMH && (m.leverPosition() == 0 || left);
+        return m.kmh() > WHEELS_TURN_KMH && m.leverPosition() == 0 && !wasInGear;
     }
 
     private boolean leaps(Moment m) {
@@ -126,6 +126,8 @@ final class StartEvents implements Detector {
             upMicros = m.micros();
         }
         upSeconds += m.isPedalPressed() || m.isInGear() ? 0 : m.seconds();
+        double position = m.leverPosition();
+        wasInGear |= !Double.isNaN(position) && position != 0;
         double now = m.get(Signal.LEVER);
         changed |= now != lever && !Double.isNaN(now) && !Double.isNaN(lever);
         lever = Double.isNaN(now) ? lever : now;

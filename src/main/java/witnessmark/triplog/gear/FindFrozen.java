@@ -72,7 +72,7 @@ final class FindFrozen {
         private double wander;
         private double lastOther = Double.NaN;
         private double highestThrottle;
-        /** Or braked: either way no foot stayed on the accelerator. */
+        /** Or braked, or shifted: no foot stays on the accelerator then. */
         private boolean stood;
         private boolean frozen;
         private long lastMicros;
@@ -87,6 +87,8 @@ final class FindFrozen {
             double[] other = block.column(other());
             double[] throttle = block.column(Signal.ACCELERATOR);
             double[] brake = block.column(Signal.BRAKE);
+            double[] clutch = block.column(Signal.CLUTCH);
+            double[] neutral = block.column(Signal.NEUTRAL_SWITCH);
             for (int i = from; i < block.size(); i++) {
                 if (isMissing(own, i, block)) {
                     continue;
@@ -103,7 +105,7 @@ final class FindFrozen {
                     wander += Double.isNaN(lastOther) ? 0 : Math.abs(other[i] - lastOther);
                     lastOther = other[i];
                     highestThrottle = Math.max(highestThrottle, Double.isNaN(throttle[i]) ? 0 : throttle[i]);
-                    stood |= other[i] < ROLLING_KMH || brake[i] > 0.5;
+                    stood |= other[i] < ROLLING_KMH || brake[i] > 0.5 || clutch[i] > 0.5 || neutral[i] > 0.5;
                 }
             }
             takeOut(block, block.size());
