@@ -14,8 +14,8 @@ public final class Start {
         try {
             Witnessmark.main(args);
         } catch (LinkageError e) {
-            System.err.println(
-                    "the program cannot start: " + e + "; install it anew, files of it are missing. " + FaultLog.write(e));
+            System.err.println("the program cannot start: " + e + "; install it anew, files of it are missing. "
+                    + FaultLog.write(e));
             System.exit(ExitCode.INSIDE_FAULT.number());
         }
     }

@@ -322,7 +322,12 @@ class NearMissTest {
         for (int i = 0; i < 300; i++) {
             boolean down = i > 100 && i < 140;
             text.append(String.format(
-                    Locale.ROOT, "%.1f,%d,45,%d,%.0f%n", i * STEP, down ? 650 : 1200, down ? 1 : 0, down ? inputRpm : 1200));
+                    Locale.ROOT,
+                    "%.1f,%d,45,%d,%.0f%n",
+                    i * STEP,
+                    down ? 650 : 1200,
+                    down ? 1 : 0,
+                    down ? inputRpm : 1200));
         }
         return text.toString();
     }
@@ -335,7 +340,8 @@ class NearMissTest {
         assertThat(ReadTrip.read(TripRequest.of(fast, table), Progress.SILENT).events())
                 .filteredOn(e -> e.kind() == EventKind.DISC_OVERSPEED)
                 .singleElement()
-                .satisfies(e -> assertThat(e.figures().get(Figure.GOVERNED_MULTIPLE)).isEqualTo(1.4))
+                .satisfies(e ->
+                        assertThat(e.figures().get(Figure.GOVERNED_MULTIPLE)).isEqualTo(1.4))
                 .satisfies(e -> assertThat(e.sentence()).contains("by the input shaft"));
         assertThat(ReadTrip.read(TripRequest.of(slow, table), Progress.SILENT).events())
                 .noneMatch(e -> e.kind() == EventKind.DISC_OVERSPEED);

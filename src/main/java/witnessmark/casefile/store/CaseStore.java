@@ -239,13 +239,15 @@ public final class CaseStore implements AutoCloseable {
     /** The case with its history; {@link StoreUnavailable} if its entries are not all there, or not those once kept. */
     public CaseHistory read(CaseId id) {
         CaseHistory now = readNow(id);
-        return lost(now).isEmpty() ? now : session.whileNobodyWrites(() -> {
-            CaseHistory again = readNow(id);
-            lost(again).ifPresent(why -> {
-                throw histories.lost(id, why);
-            });
-            return again;
-        });
+        return lost(now).isEmpty()
+                ? now
+                : session.whileNobodyWrites(() -> {
+                    CaseHistory again = readNow(id);
+                    lost(again).ifPresent(why -> {
+                        throw histories.lost(id, why);
+                    });
+                    return again;
+                });
     }
 
     private CaseHistory readNow(CaseId id) {

@@ -143,7 +143,11 @@ class CaseCommands {
             exitStatusExceptionMapper = "refusals")
     void list(
             CommandContext context,
-            @Option(longName = "words", defaultValue = "", description = "words in id, title, unit or complaint; one or two letters where a word begins")
+            @Option(
+                            longName = "words",
+                            defaultValue = "",
+                            description =
+                                    "words in id, title, unit or complaint; one or two letters where a word begins")
                     String words,
             @Option(longName = "finding", defaultValue = "", description = "cases with this finding") String finding,
             @Option(longName = "state", defaultValue = "present", description = "in this state") String state,
@@ -152,7 +156,10 @@ class CaseCommands {
             @Option(longName = "voided", description = "voided cases too") boolean voided,
             @Option(longName = "most", defaultValue = "20", description = "how many") Integer most,
             @Option(longName = "from", defaultValue = "0", description = "how many to leave out before") Integer from,
-            @Option(longName = "after", defaultValue = "", description = "go on after this case, however deep in the list")
+            @Option(
+                            longName = "after",
+                            defaultValue = "",
+                            description = "go on after this case, however deep in the list")
                     String after,
             @Option(longName = "oldest", description = "those opened first first") boolean oldest,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
@@ -161,7 +168,8 @@ class CaseCommands {
             query = query.turnedRound();
         }
         if (!after.isEmpty()) {
-            query = query.after(cases.getObject().store().read(new CaseId(after)).id());
+            query = query.after(
+                    cases.getObject().store().read(new CaseId(after)).id());
         }
         if (!finding.isEmpty()) {
             query = query.withFinding(finding, state(state));
@@ -198,7 +206,9 @@ class CaseCommands {
         String fit = all > MOST_COUNTED ? "more than " + MOST_COUNTED : String.valueOf(all);
         page.line((all == 0 ? "No case fits." : shown.size() + " of " + fit + " shown.")
                 + (left == 0 ? "" : " Voided and left out: " + left + "; --voided shows them.")
-                + (list.size() < most || all <= most ? "" : " Go on with --after " + list.get(list.size() - 1).id() + "."));
+                + (list.size() < most || all <= most
+                        ? ""
+                        : " Go on with --after " + list.get(list.size() - 1).id() + "."));
         page.flush();
     }
 

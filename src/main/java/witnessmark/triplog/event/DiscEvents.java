@@ -143,7 +143,11 @@ final class DiscEvents implements Detector {
                                 times,
                                 (overTo - overFrom) / 1e6,
                                 engineRpm,
-                                byShaft ? ", by the input shaft" : leverKnown ? "" : " (the same gear before and after; the log has no lever)")));
+                                byShaft
+                                        ? ", by the input shaft"
+                                        : leverKnown
+                                                ? ""
+                                                : " (the same gear before and after; the log has no lever)")));
     }
 
     @Override

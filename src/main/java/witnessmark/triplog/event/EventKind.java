@@ -119,7 +119,11 @@ public enum EventKind {
     /** Whether it shows in how engine and road speed stand to each other from moment to moment. */
     public boolean needsRatioAtOnce() {
         return switch (this) {
-            case SHIFT_WITHOUT_DOUBLE_CLUTCH, SHIFT_WITHOUT_CLUTCH, CLUTCH_SLIP, DISC_OVERSPEED, SPLIT_UNDER_TORQUE -> true;
+            case SHIFT_WITHOUT_DOUBLE_CLUTCH,
+                    SHIFT_WITHOUT_CLUTCH,
+                    CLUTCH_SLIP,
+                    DISC_OVERSPEED,
+                    SPLIT_UNDER_TORQUE -> true;
             default -> false;
         };
     }

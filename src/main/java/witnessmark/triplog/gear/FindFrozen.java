@@ -74,6 +74,7 @@ final class FindFrozen {
         private double highestThrottle;
         /** Or braked, or shifted: no foot stays on the accelerator then. */
         private boolean stood;
+
         private boolean frozen;
         private long lastMicros;
 

@@ -129,12 +129,15 @@ public final class GuessMapping {
     private static int linesAboveNames(String text, char separator) {
         List<List<String>> lines =
                 text.lines().limit(MOST_ABOVE).map(l -> header(l, separator)).toList();
-        int usual = usual(lines.stream().mapToLong(List::size).filter(n -> n > 1).toArray());
+        int usual =
+                usual(lines.stream().mapToLong(List::size).filter(n -> n > 1).toArray());
         for (int i = 0; i < lines.size(); i++) {
             List<String> line = lines.get(i);
             boolean names = line.size() == usual
                     && line.stream().noneMatch(f -> f.matches("-?\\d+([.,]\\d+)?"))
-                    && line.stream().map(HeaderWords::heading).anyMatch(h -> HeaderWords.isTime(h) || HeaderWords.isDate(h));
+                    && line.stream()
+                            .map(HeaderWords::heading)
+                            .anyMatch(h -> HeaderWords.isTime(h) || HeaderWords.isDate(h));
             if (names) {
                 return i;
             }
@@ -144,8 +147,9 @@ public final class GuessMapping {
 
     /** The number met most often, the larger of two met alike; 0 where there is none. */
     private static int usual(long[] numbers) {
-        Map<Long, Long> times =
-                Arrays.stream(numbers).boxed().collect(Collectors.groupingBy(n -> n, TreeMap::new, Collectors.counting()));
+        Map<Long, Long> times = Arrays.stream(numbers)
+                .boxed()
+                .collect(Collectors.groupingBy(n -> n, TreeMap::new, Collectors.counting()));
         return times.entrySet().stream()
                 .max(Map.Entry.comparingByValue())
                 .map(e -> e.getKey().intValue())
@@ -171,7 +175,8 @@ public final class GuessMapping {
      * has no number, so a comma within numbers begins to cut only after it.
      */
     private static char separator(String head) {
-        List<String> lines = head.lines().filter(l -> !l.isBlank()).limit(MOST_ABOVE).toList();
+        List<String> lines =
+                head.lines().filter(l -> !l.isBlank()).limit(MOST_ABOVE).toList();
         char best = ',';
         long bestScore = 0;
         for (char mark : SEPARATORS.toCharArray()) {
@@ -195,7 +200,8 @@ public final class GuessMapping {
     }
 
     private static boolean hasWords(String line) {
-        return line.chars().filter(Character::isLetter).count() > line.chars().filter(Character::isDigit).count();
+        return line.chars().filter(Character::isLetter).count()
+                > line.chars().filter(Character::isDigit).count();
     }
 
     private static boolean isUnitLine(List<String> line) {

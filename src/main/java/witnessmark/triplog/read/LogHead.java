@@ -133,8 +133,7 @@ public record LogHead(Path file, LogBytes bytes, LogFormat format, boolean compr
                 .map(line -> GuessMapping.header(line, mapping.separator()))
                 .toList();
         return lines.stream()
-                .filter(names ->
-                        names.stream().anyMatch(mapping.time().column().strip()::equalsIgnoreCase))
+                .filter(names -> names.stream().anyMatch(mapping.time().column().strip()::equalsIgnoreCase))
                 .findFirst()
                 .orElse(lines.isEmpty() ? List.of() : lines.get(0));
     }

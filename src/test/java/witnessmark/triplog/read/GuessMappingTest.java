@@ -53,7 +53,8 @@ class GuessMappingTest {
         String notes = "Recorder 7, export; by hand\n\nVehicle, unit, 12\n";
         read(notes + "time [s];rpm;speed [km/h];acc\n0,1;1500,5;80,2;12,5\n0,2;1501,5;80,3;12,6\n", Optional.empty());
         String tabs = notes + "stamp\tEngine rpm\tSpeed\n \trpm\tkm/h\n5.0\t1400\t70\n";
-        ColumnMapping guessed = GuessMapping.from("log.csv", tabs.replace("stamp", "time")).mapping();
+        ColumnMapping guessed =
+                GuessMapping.from("log.csv", tabs.replace("stamp", "time")).mapping();
         read(tabs.replace("stamp", "time"), Optional.of(guessed));
 
         assertThat(rows).hasSize(3);
