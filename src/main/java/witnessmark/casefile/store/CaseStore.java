@@ -238,13 +238,14 @@ public final class CaseStore implements AutoCloseable {
 
     /** The case with its history; {@link StoreUnavailable} if its entries are not all there, or not those once kept. */
     public CaseHistory read(CaseId id) {
-        return readWhole(id).orElseGet(() -> session.whileNobodyWrites(() -> {
-            CaseHistory again = readNow(id);
-            lost(again).ifPresent(why -> {
-                throw histories.lost(id, why);
-            });
-            return again;
-        }));
+        return readWhole(id)
+                .orElseGet(() -> session.whileNobodyWrites(() -> {
+                    CaseHistory again = readNow(id);
+                    lost(again).ifPresent(why -> {
+                        throw histories.lost(id, why);
+                    });
+                    return again;
+                }));
     }
 
     /** Empty where another shell may have added between two looks at the tables, or something is lost. */

@@ -32,9 +32,12 @@ class WatchReadingTest {
             assertThat(watch.goOn(1, 10)).isTrue();
 
             pressControlC();
-            while (!watch.isStopped()) {
-                Thread.onSpinWait();
+            for (int tries = 0; tries < 600 && !watch.isStopped(); tries++) {
+                Thread.sleep(100);
             }
+            assertThat(watch.isStopped())
+                    .as("a process that was started with the signal ignored never hears it")
+                    .isTrue();
 
             assertThat(watch.goOn(2, 10)).isFalse();
             pressControlC();
