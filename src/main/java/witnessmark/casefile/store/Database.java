@@ -121,9 +121,9 @@ final class Database {
         try {
             DriverManager.getDriver(url);
         } catch (SQLException e) {
-            throw new IllegalStateException(
-                    "the library is missing that reaches " + (isShared() ? "PostgreSQL" : "the database of the folder"),
-                    e);
+            // without the cause, which says only that no driver is suitable
+            throw new IllegalStateException("the library is missing that reaches "
+                    + (isShared() ? "PostgreSQL" : "the database of the folder"));
         }
     }
 
