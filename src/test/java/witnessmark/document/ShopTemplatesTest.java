@@ -51,6 +51,16 @@ class ShopTemplatesTest {
     }
 
     @Test
+    void a_tag_that_names_nothing_is_refused() throws IOException {
+        Files.writeString(folder.resolve("towing.html"), "<p>{{}}</p>");
+
+        assertThatThrownBy(this::html)
+                .isInstanceOf(DocumentRefused.class)
+                .hasMessageContaining("template 'towing.html'")
+                .hasMessageContaining("names nothing");
+    }
+
+    @Test
     void a_template_that_is_not_well_formed_is_refused_for_paper() throws IOException {
         Files.writeString(folder.resolve("letterhead.html"), "<p>no end");
 

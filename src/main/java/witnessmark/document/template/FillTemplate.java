@@ -2,6 +2,7 @@ package witnessmark.document.template;
 
 import com.samskivert.mustache.Mustache;
 import com.samskivert.mustache.MustacheException;
+import com.samskivert.mustache.Template;
 import java.io.StringReader;
 import java.io.StringWriter;
 import witnessmark.document.DocumentRefused;
@@ -39,11 +40,20 @@ public final class FillTemplate {
         String file = name + ending;
         try {
             StringWriter out = new StringWriter();
-            compiler.compile(new StringReader(folder.text(file))).execute(page, around, out);
+            compiled(file).execute(page, around, out);
             return out.toString();
         } catch (MustacheException e) {
             throw new DocumentRefused(
                     "template '" + file + "': " + e.getMessage(), "mend it, or take the shop's own file away");
+        }
+    }
+
+    /** An empty tag makes the parser fail instead of refusing. */
+    private Template compiled(String file) {
+        try {
+            return compiler.compile(new StringReader(folder.text(file)));
+        } catch (IndexOutOfBoundsException e) {
+            throw new MustacheException("a tag in double braces names nothing", e);
         }
     }
 }
