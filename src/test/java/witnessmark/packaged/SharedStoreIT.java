@@ -283,10 +283,10 @@ class SharedStoreIT {
                 Program.shared(folder.resolve("any"), file("anna", server.url(empty), PostgresServer.PASSWORD))
                         .run("case", "list"),
                 "this login may not make or change its tables; let the owner of the database run: store prepare");
-        assertThat(out(owner, "store", "prepare")).contains("The tables are those of version 3");
+        assertThat(out(owner, "store", "prepare")).contains("The tables are those of version 4");
 
-        server.admin(database, "delete from flyway_schema_history where version = '3'");
-        assertRefused(as("anna").run("case", "list"), "its tables are of version 2, this program needs 3");
+        server.admin(database, "delete from flyway_schema_history where version = '4'");
+        assertRefused(as("anna").run("case", "list"), "its tables are of version 3, this program needs 4");
         server.admin(
                 database,
                 "insert into flyway_schema_history select 99, '99', 'later', 'SQL', 'V99__later.sql', 0, 'x', now(), 0,"
