@@ -44,6 +44,10 @@ public record LogHead(Path file, LogBytes bytes, LogFormat format, boolean compr
             throw new UnreadableLog(
                     file + ": begins like a gzip file but is damaged (" + e.getMessage() + ")",
                     "copy it anew from where it was written");
+        } catch (EOFException e) {
+            throw new UnreadableLog(
+                    file + ": the packed file is cut off before its first row",
+                    "copy it anew from where it was written");
         } catch (IOException e) {
             throw new UnreadableLog(file + ": cannot be read (" + e.getMessage() + ")", "check that you may read it");
         }

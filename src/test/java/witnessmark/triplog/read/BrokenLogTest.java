@@ -227,6 +227,15 @@ class BrokenLogTest {
         }
 
         @Test
+        void a_packed_file_cut_off_in_its_first_bytes_is_told_so() throws IOException {
+            Path file = Files.write(folder.resolve("m.csv.gz"), new byte[] {0x1F, (byte) 0x8B, 8, 0, 0});
+
+            assertThatThrownBy(() -> read(file))
+                    .hasMessageContaining("cut off before its first row")
+                    .hasMessageNotContaining("null");
+        }
+
+        @Test
         void damaged_gzip_is_told_from_text() throws IOException {
             Path file = Files.write(
                     folder.resolve("l.csv.gz"), new byte[] {0x1F, (byte) 0x8B, 9, 9, 9, 9, 9, 9, 9, 9, 9, 9});

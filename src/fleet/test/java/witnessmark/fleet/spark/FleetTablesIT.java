@@ -114,7 +114,7 @@ class FleetTablesIT {
                 .contains("haul-3/other-recorder.candump,\"covers the same time as haul-3/day0-early.candump")
                 .contains("haul-3/day0-late.candump,\"the same log lies under another truck too")
                 .contains("haul-lost/whose.candump,\"the same log lies under another truck too")
-                .contains("bad/noise.csv,", "bad/empty.csv,the file is empty", "bad/wide.csv,", "bad/cut.log.gz,")
+                .contains("bad/noise.csv,", "bad/empty.csv,\"the file is empty", "bad/wide.csv,", "bad/cut.log.gz,")
                 .contains("odd-mapping/log.csv,")
                 .doesNotContain("README", "too-deep");
     }
