@@ -55,6 +55,18 @@ class TerminalIT {
     @AfterEach
     void close() throws Exception {
         run("tmux", "kill-session", "-t", session);
+        // The program closes its store after its terminal is gone; the folder is taken away when it has ended.
+        long end = System.currentTimeMillis() + PATIENCE_MILLIS;
+        while (System.currentTimeMillis() < end
+                && !run("pgrep", "-f", program()).isBlank()) {
+            Thread.sleep(100);
+        }
+        run("pkill", "-9", "-f", program());
+    }
+
+    /** What the program of this test is found by among the processes. */
+    private String program() {
+        return "witnessmark\\.jar --store " + folder.resolve("store");
     }
 
     @Test
@@ -102,7 +114,7 @@ class TerminalIT {
         waitFor(" 2. ");
         String asked = question(2);
 
-        run("pkill", "-9", "-f", "witnessmark\\.jar --store " + folder.resolve("store"));
+        run("pkill", "-9", "-f", program());
         start();
         type("interview torn", "Enter");
 
