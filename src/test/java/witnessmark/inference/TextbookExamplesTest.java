@@ -31,6 +31,16 @@ class TextbookExamplesTest {
         assertThat(inference.jointGain(Evidence.none(), 0)).isCloseTo(bits, within(1e-9));
     }
 
+    /** Burglary and earthquake, and the alarm that either sets off. */
+    private static Network alarm() {
+        double byItself = 0.001;
+        return new Network(
+                new double[] {0.001, 0.002},
+                new double[] {byItself},
+                List.of(List.of(
+                        new Link(0, 1 - (1 - 0.94) / (1 - byItself)), new Link(1, 1 - (1 - 0.29) / (1 - byItself)))));
+    }
+
     /**
      * The burglar alarm of the textbooks (Russell and Norvig, from memory: priors .001 and .002, alarm .94, .29, .001, both
      * .95): P(burglary | alarm) is printed as 0.374. As a noisy-OR both together give .957 in place of .95, which changes the
@@ -38,14 +48,7 @@ class TextbookExamplesTest {
      */
     @Test
     void the_burglar_alarm() {
-        double byItself = 0.001;
-        var network = new Network(
-                new double[] {0.001, 0.002},
-                new double[] {byItself},
-                List.of(List.of(
-                        new Link(0, 1 - (1 - 0.94) / (1 - byItself)), new Link(1, 1 - (1 - 0.29) / (1 - byItself)))));
-
-        var posterior = new ExactInference(network).posterior(Evidence.none().with(0, Report.PRESENT));
+        var posterior = new ExactInference(alarm()).posterior(Evidence.none().with(0, Report.PRESENT));
 
         assertThat(posterior.of(0)).isCloseTo(0.374, within(5e-4));
     }
@@ -56,15 +59,8 @@ class TextbookExamplesTest {
      */
     @Test
     void the_burglar_alarm_as_two_neighbours_tell_of_it() {
-        double byItself = 0.001;
-        var network = new Network(
-                new double[] {0.001, 0.002},
-                new double[] {byItself},
-                List.of(List.of(
-                        new Link(0, 1 - (1 - 0.94) / (1 - byItself)), new Link(1, 1 - (1 - 0.29) / (1 - byItself)))));
-
         var posterior =
-                new ExactInference(network).posterior(Evidence.none().with(0, new Report(0.90 * 0.70, 0.05 * 0.01)));
+                new ExactInference(alarm()).posterior(Evidence.none().with(0, new Report(0.90 * 0.70, 0.05 * 0.01)));
 
         assertThat(posterior.of(0)).isCloseTo(0.28417, within(1e-5));
     }
