@@ -183,8 +183,13 @@ final class FormJudgement {
                 reasons.stream().map(say::held).map(titles::fill).distinct().toList());
     }
 
-    /** The same reason without looks that can no longer be made. */
+    /** The same reason without looks that can no longer be made, or were made and did not do. */
     private HoldReason asCanBeSeen(HoldReason reason) {
+        if (reason instanceof HoldReason.NotLookedAt not && not.looks().stream().anyMatch(reading::isPresent)) {
+            return new HoldReason.MarkAlone(
+                    not.looks().stream().filter(reading::isPresent).toList(),
+                    not.looks().stream().filter(f -> !reading.isPresent(f)).toList());
+        }
         List<String> looks = reason instanceof HoldReason.NotLookedAt not
                 ? not.looks()
                 : reason instanceof HoldReason.NotProvedGood good && !good.found()
@@ -270,8 +275,7 @@ final class FormJudgement {
 
     private List<Judgement.Change> changes() {
         List<Judgement.Change> changes = new ArrayList<>();
-        reading.premises()
-                .oddsChanges()
+        reading.oddsChanges()
                 .forEach(c -> changes.add(new Judgement.Change(c.target(), c.finding(), titles.fill(odds(c)))));
         reading.premises()
                 .classChanges()

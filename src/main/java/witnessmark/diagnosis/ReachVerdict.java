@@ -152,6 +152,9 @@ final class ReachVerdict {
         if (reason instanceof HoldReason.NotLookedAt not) {
             return not.looks().stream().findFirst();
         }
+        if (reason instanceof HoldReason.MarkAlone alone) {
+            return alone.looks().stream().findFirst();
+        }
         if (reason instanceof HoldReason.NotProvedGood good) {
             return good.found() ? Optional.empty() : Optional.of(good.finding());
         }

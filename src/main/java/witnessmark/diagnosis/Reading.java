@@ -238,7 +238,7 @@ final class Reading {
     }
 
     /** What rules changed, but for what a finding would change that only tells a fact again. */
-    private Stream<OddsChange> oddsChanges() {
+    Stream<OddsChange> oddsChanges() {
         return premises.oddsChanges().stream().filter(c -> !toldAgain.containsKey(c.finding()));
     }
 

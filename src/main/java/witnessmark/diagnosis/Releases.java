@@ -102,13 +102,13 @@ final class Releases {
     private void release(HoldReason reason, Cause cause) {
         if (reason instanceof HoldReason.NotLookedAt not) {
             not.looks().forEach(f -> add(f, Answer.PRESENT));
-            if (not.looks().stream().anyMatch(reading::isPresent)) {
-                // A mark that others leave too carries it beside a log or paper.
-                cause.links().stream()
-                        .map(Cause.Link::finding)
-                        .filter(f -> knowledge.findings().get(f).kind().isWitness())
-                        .forEach(f -> add(f, Answer.PRESENT));
-            }
+        } else if (reason instanceof HoldReason.MarkAlone alone) {
+            alone.looks().forEach(f -> add(f, Answer.PRESENT));
+            // A mark that others leave too carries it beside a log or paper.
+            cause.links().stream()
+                    .map(Cause.Link::finding)
+                    .filter(f -> knowledge.findings().get(f).kind().isWitness())
+                    .forEach(f -> add(f, Answer.PRESENT));
         } else if (reason instanceof HoldReason.NotProvedGood good) {
             add(good.finding(), Answer.ABSENT);
         } else if (reason instanceof HoldReason.RivalOpen rival) {

@@ -116,6 +116,9 @@ public final class Sentences {
                     ? say("held-nothing-looked-at")
                     : say("held-not-looked-at", either(not.looks()));
         }
+        if (reason instanceof HoldReason.MarkAlone alone) {
+            return say("held-mark-alone", either(alone.marks()));
+        }
         if (reason instanceof HoldReason.LookLost lost) {
             return say("held-look-lost", either(lost.looks()), lost.by());
         }

@@ -230,6 +230,15 @@ class RulesTest {
         }
 
         @Test
+        void a_mark_that_others_leave_too_is_not_called_unlooked_at() {
+            assertThat(reasons("habit", "cone-burned", "told", "no outlet-low"))
+                    .contains(new HoldReason.MarkAlone(List.of("cone-burned"), List.of()))
+                    .noneMatch(HoldReason.NotLookedAt.class::isInstance);
+            assertThat(judge("cone-burned", "told", "no outlet-low").verdict().open())
+                    .anySatisfy(why -> assertThat(why).contains("others leave too", "Cone burned"));
+        }
+
+        @Test
         void a_mark_beside_a_log_concludes_a_habit_once_its_rival_was_looked_at() {
             Judgement judgement = judge("cone-burned", "log-shows-it", "no outlet-low");
             assertThat(judgement.verdict().classId()).isEqualTo("driver-habit");

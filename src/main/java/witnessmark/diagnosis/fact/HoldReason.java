@@ -18,6 +18,19 @@ public sealed interface HoldReason {
         }
     }
 
+    /**
+     * Only marks were seen that other causes leave too, and no log or paper speaks for it.
+     *
+     * @param marks those seen
+     * @param looks marks of it not seen
+     */
+    record MarkAlone(List<String> marks, List<String> looks) implements HoldReason {
+        public MarkAlone {
+            marks = List.copyOf(marks);
+            looks = List.copyOf(looks);
+        }
+    }
+
     /** What would show it, or show it sound, was taken away before anybody looked. */
     record LookLost(List<String> looks, String by) implements HoldReason {
         public LookLost {
@@ -89,6 +102,7 @@ public sealed interface HoldReason {
                 || this instanceof DoubtfulIdentity
                 || blames
                         && (this instanceof NotLookedAt
+                                || this instanceof MarkAlone
                                 || this instanceof LookLost
                                 || this instanceof NotProvedGood good && good.found());
     }

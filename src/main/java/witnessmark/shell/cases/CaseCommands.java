@@ -161,7 +161,7 @@ class CaseCommands {
                             defaultValue = "",
                             description = "go on after this case, however deep in the list")
                     String after,
-            @Option(longName = "oldest", description = "those opened first first") boolean oldest,
+            @Option(longName = "oldest", description = "the oldest first") boolean oldest,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         CaseQuery query = CaseQuery.all().withText(words).withPage(most, from);
         if (oldest) {
