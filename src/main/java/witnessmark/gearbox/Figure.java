@@ -63,6 +63,7 @@ public record Figure(double value, Unit unit, Basis basis, String note) {
     private Optional<Unit> customaryUnit() {
         return switch (unit) {
             case KILOMETRE_PER_HOUR -> Optional.of(Unit.MILE_PER_HOUR);
+            case KILOMETRE_PER_HOUR_PER_SECOND -> Optional.of(Unit.MILE_PER_HOUR_PER_SECOND);
             case METRE_PER_SECOND -> Optional.of(Unit.FOOT_PER_SECOND);
             case NEWTON_METRE -> Optional.of(Unit.POUND_FOOT);
             case NEWTON -> Optional.of(Unit.POUND_FORCE);
@@ -78,8 +79,8 @@ public record Figure(double value, Unit unit, Basis basis, String note) {
     }
 
     /**
-     * The number without its unit. Rounded once, here: engine speeds whole, what rests on inertias and friction to three digits, which is more than is
-     * known of them, the rest to four.
+     * The number without its unit. Rounded once, here: engine speeds whole, what rests on inertias, friction, grip or a
+     * bore to three digits, which is more than is known of them, the rest to four.
      */
     public String number() {
         if (value != 0 && Math.abs(value) < SMALLEST_SHOWN) {
@@ -98,13 +99,20 @@ public record Figure(double value, Unit unit, Basis basis, String note) {
     }
 
     private int digits() {
-        if (basis == Basis.COMPUTED) {
-            return switch (unit.quantity()) {
-                case ENERGY, TEMPERATURE_CHANGE, TIME, INERTIA, ANGULAR_ACCELERATION, PRESSURE -> 3;
-                default -> 4;
-            };
-        }
-        // What somebody wrote is shown as it was written: a mass of 80,000 lb, 36,287 kg.
-        return Math.abs(value) >= 10_000 ? 5 + (int) Math.log10(Math.abs(value) / 10_000) : 4;
+        return switch (basis) {
+            case COMPUTED -> computedDigits();
+            case ASSUMED -> 4;
+                // What somebody wrote is shown as it was written: a mass of 80,000 lb, 36,287 kg.
+            case GIVEN -> Math.abs(value) >= 10_000 ? 5 + (int) Math.log10(Math.abs(value) / 10_000) : 4;
+        };
+    }
+
+    /** Ratios, tyre and angles are known as they were given; of torques a difference is taken, which eats digits. */
+    private int computedDigits() {
+        return switch (unit.quantity()) {
+            case RATIO, ANGLE, MASS, TURNS_PER_LENGTH, TORQUE -> 4;
+            case SPEED -> unit == Unit.KILOMETRE_PER_HOUR || unit == Unit.MILE_PER_HOUR ? 4 : 3;
+            default -> 3;
+        };
     }
 }

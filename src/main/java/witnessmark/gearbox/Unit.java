@@ -64,6 +64,8 @@ public enum Unit {
     METRE_PER_SECOND("m/s", Quantity.SPEED, 1),
     FOOT_PER_SECOND("ft/s", Quantity.SPEED, 0.3048),
     METRE_PER_SECOND_SQUARED("m/s2", Quantity.ACCELERATION, 1),
+    KILOMETRE_PER_HOUR_PER_SECOND("km/h per s", Quantity.ACCELERATION, 1 / 3.6),
+    MILE_PER_HOUR_PER_SECOND("mph per s", Quantity.ACCELERATION, 0.44704),
     RADIAN_PER_SECOND_SQUARED("rad/s2", Quantity.ANGULAR_ACCELERATION, 1),
     SQUARE_METRE("m2", Quantity.AREA, 1),
     REVOLUTION_PER_KILOMETRE("rev/km", Quantity.TURNS_PER_LENGTH, 1e-3),

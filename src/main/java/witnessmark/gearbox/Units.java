@@ -26,6 +26,7 @@ public record Units(List<Unit> read) {
             List.of(Unit.MEGAPASCAL, Unit.PSI),
             List.of(Unit.KILOMETRE, Unit.MILE),
             List.of(Unit.KILOMETRE_PER_HOUR, Unit.MILE_PER_HOUR),
+            List.of(Unit.KILOMETRE_PER_HOUR_PER_SECOND, Unit.MILE_PER_HOUR_PER_SECOND),
             List.of(Unit.METRE_PER_SECOND, Unit.FOOT_PER_SECOND),
             List.of(Unit.MILLIMETRE, Unit.INCH),
             List.of(Unit.CELSIUS, Unit.FAHRENHEIT),
@@ -40,8 +41,18 @@ public record Units(List<Unit> read) {
     private static final Map<Unit, List<Unit>> WITH = Map.of(
             Unit.BAR, List.of(Unit.MEGAPASCAL),
             Unit.KILOPASCAL, List.of(Unit.MEGAPASCAL),
-            Unit.KILOMETRE, List.of(Unit.KILOMETRE_PER_HOUR, Unit.METRE_PER_SECOND, Unit.REVOLUTION_PER_KILOMETRE),
-            Unit.MILE, List.of(Unit.MILE_PER_HOUR, Unit.FOOT_PER_SECOND, Unit.REVOLUTION_PER_MILE),
+            Unit.KILOMETRE,
+                    List.of(
+                            Unit.KILOMETRE_PER_HOUR,
+                            Unit.KILOMETRE_PER_HOUR_PER_SECOND,
+                            Unit.METRE_PER_SECOND,
+                            Unit.REVOLUTION_PER_KILOMETRE),
+            Unit.MILE,
+                    List.of(
+                            Unit.MILE_PER_HOUR,
+                            Unit.MILE_PER_HOUR_PER_SECOND,
+                            Unit.FOOT_PER_SECOND,
+                            Unit.REVOLUTION_PER_MILE),
             Unit.CELSIUS, List.of(Unit.CELSIUS_CHANGE),
             Unit.FAHRENHEIT, List.of(Unit.FAHRENHEIT_CHANGE),
             Unit.NEWTON_METRE, List.of(Unit.NEWTON),

@@ -53,7 +53,7 @@ record RoadLoad(TruckProfile truck, double massKg, double gradePercent) {
     Figure lostPerSecond() {
         return Figure.computed(
                 3.6 * slope() / massKg,
-                Unit.KILOMETRE_PER_HOUR,
-                "3.6 g (sin(a) + f cos(a)) where a = atan(grade / 100); in one second, without the air");
+                Unit.KILOMETRE_PER_HOUR_PER_SECOND,
+                "3.6 g (sin(a) + f cos(a)) where a = atan(grade / 100); without the air");
     }
 }

@@ -28,7 +28,7 @@ class KeyCommands {
 
     @Command(
             name = "key make",
-            group = "Store",
+            group = "Cases",
             description = "Make the key the shop signs the end of a chain with; none is needed",
             exitStatusExceptionMapper = "refusals")
     void make(CommandContext context) {

@@ -7,6 +7,7 @@ import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.springframework.shell.core.InputReader;
+import org.springframework.shell.core.command.Command;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.CommandExecutor;
 import org.springframework.shell.core.command.CommandNotFoundException;
@@ -74,16 +75,12 @@ public final class RunCommand {
 
     /** The longest beginning of the words that is a command; the first word where none is. */
     private String named(List<String> words) {
-        for (int length = Math.min(3, words.size()); length > 0; length--) {
-            String name = String.join(" ", words.subList(0, length));
-            if (registry.getCommandByName(name) != null) {
-                return name;
-            }
-        }
-        return words.isEmpty() ? "" : Terminal.harmless(words.get(0));
+        return names.longest(words)
+                .map(Command::getName)
+                .orElse(words.isEmpty() ? "" : Terminal.harmless(words.get(0)));
     }
 
-    /** A command with --help, and a first word that only groups commands, are explained instead. */
+    /** A command with --help, a first word that only groups commands, and what is none with --help are explained instead. */
     private List<String> helpInstead(List<String> words) {
         boolean group = names.group(words);
         if (!words.contains("--help") && !group) {
@@ -91,11 +88,9 @@ public final class RunCommand {
         }
         List<String> name = words.stream().filter(w -> !w.startsWith("--")).toList();
         List<String> help = new ArrayList<>(List.of("help"));
-        if (group) {
-            help.addAll(name);
-        } else {
-            names.longest(name).ifPresent(c -> help.addAll(name.subList(0, CommandNames.length(c))));
-        }
+        help.addAll(names.longest(name)
+                .map(c -> name.subList(0, CommandNames.length(c)))
+                .orElse(name));
         return help;
     }
 

@@ -44,7 +44,7 @@ final class ShiftPlanText {
         }
         if (plan.gradePercent() > 0) {
             page.item("out of gear the truck loses " + plan.lostPerSecond().text(page.units())
-                    + " in every second on this grade; the plan leaves that out, so shift later where it is steep");
+                    + " on this grade; the plan leaves that out, so shift later where it is steep");
         }
         if (formulas) {
             formulas(plan);

@@ -222,7 +222,7 @@ class TruckCommandsTest {
         assertThat(run.out().replaceAll("\\s+", " "))
                 .containsPattern("On this grade gear \\S+ is the highest that the engine pulls")
                 .contains("full torque is")
-                .contains("out of gear the truck loses 4.488 km/h");
+                .contains("out of gear the truck loses 4.49 km/h per s");
         assertThat(json("truck plan odd-twelve --grade 12")
                         .get("notPulled")
                         .get("gear")
