@@ -35,7 +35,13 @@ public record InRangeShift(
 
     /** Throws where the gears are the same, or differ in range, or one is reverse. */
     public static InRangeShift of(TruckProfile truck, Gear from, Gear to, double kmh, Clutch clutch) {
-        if (from.equals(to) || from.range() != to.range() || from.reverse() || to.reverse()) {
+        if (from.reverse() || to.reverse()) {
+            throw new QuestionRefused(
+                    "shift: " + from.id() + " to " + to.id()
+                            + " goes into or out of reverse, which is done at a standstill",
+                    "give two forward gears, or two of reverse that differ in range");
+        }
+        if (from.equals(to) || from.range() != to.range()) {
             throw new QuestionRefused(
                     "shift: " + from.id() + " to " + to.id() + " is not a shift under way within one range",
                     "give two forward gears");

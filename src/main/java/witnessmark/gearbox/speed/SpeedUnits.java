@@ -1,9 +1,6 @@
 package witnessmark.gearbox.speed;
 
 import java.math.RoundingMode;
-import java.util.Arrays;
-import java.util.Locale;
-import java.util.Optional;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.Units;
@@ -20,13 +17,6 @@ public enum SpeedUnits {
 
     SpeedUnits(String heading) {
         this.heading = heading;
-    }
-
-    /** The units so named, metric, us or both; empty if they are none. */
-    public static Optional<SpeedUnits> parse(String word) {
-        return Arrays.stream(values())
-                .filter(units -> units.name().toLowerCase(Locale.ROOT).equals(word))
-                .findFirst();
     }
 
     /** The units of a shop that reads these. */

@@ -23,10 +23,19 @@ public final class Page {
     }
 
     public Page(PrintWriter out, int width, boolean coloured) {
-        this.units = Screen.units(out);
+        this(out, width, coloured, Screen.units(out));
+    }
+
+    private Page(PrintWriter out, int width, boolean coloured, Units units) {
         this.out = out;
         this.width = width;
         this.coloured = coloured;
+        this.units = units;
+    }
+
+    /** The same page for somebody who reads these units. */
+    public Page in(Units read) {
+        return new Page(out, width, coloured, read);
     }
 
     public int width() {

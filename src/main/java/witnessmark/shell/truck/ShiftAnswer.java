@@ -163,8 +163,8 @@ final class ShiftAnswer {
         InRangeShift shift = InRangeShift.of(truck, from, to, speed.value(), clutch);
         List<Symbol> symbols = ShiftSymbols.of(truck, shift);
         Map<String, Object> json = json();
-        json.put("verdict", shift.outcome().words());
-        json.put("severity", shift.verdict().words());
+        json.put("verdict", shift.verdict().words());
+        json.put("outcome", shift.outcome().words());
         json.put("figures", FigureJson.of(shift.figures()));
         json.put("inputs", FigureJson.of(symbols));
         return answer(page -> print(page, shift, symbols), json, ShiftEvidence.of(truck, shift));

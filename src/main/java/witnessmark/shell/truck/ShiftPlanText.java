@@ -22,10 +22,10 @@ final class ShiftPlanText {
     private final TruckProfile truck;
     private final SpeedUnits units;
 
-    ShiftPlanText(Page page, TruckProfile truck, SpeedUnits units) {
+    ShiftPlanText(Page page, TruckProfile truck) {
         this.page = page;
         this.truck = truck;
-        this.units = units;
+        this.units = SpeedUnits.of(page.units());
     }
 
     void print(ShiftPlan plan, boolean formulas) {

@@ -24,10 +24,10 @@ final class SpeedsText {
     private final SpeedUnits units;
     private final RoadSpeeds speeds;
 
-    SpeedsText(Page page, TruckProfile truck, SpeedUnits units) {
+    SpeedsText(Page page, TruckProfile truck) {
         this.page = page;
         this.truck = truck;
-        this.units = units;
+        this.units = SpeedUnits.of(page.units());
         this.speeds = new RoadSpeeds(truck);
     }
 

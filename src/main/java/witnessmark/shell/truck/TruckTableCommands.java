@@ -21,10 +21,10 @@ import witnessmark.gearbox.Parameter;
 import witnessmark.gearbox.Range;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.Unit;
+import witnessmark.gearbox.Units;
 import witnessmark.gearbox.plan.CoachingCard;
 import witnessmark.gearbox.plan.DrawUpCoachingCard;
 import witnessmark.gearbox.plan.ShiftPlan;
-import witnessmark.gearbox.speed.SpeedUnits;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.NewFile;
@@ -73,20 +73,20 @@ class TruckTableCommands {
                     String units,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         Format form = Format.of(format);
-        SpeedUnits in = units(units);
+        Units in = units(units);
         TruckProfile truck = trucks.getObject().find(name);
         List<Double> rpms = rpm.isEmpty() ? usual(truck) : engineSpeeds(rpm);
         if (form == Format.JSON) {
             context.outputWriter().println(Json.of(TruckJson.speeds(truck, rpms)));
         } else {
-            new SpeedsText(new Page(context.outputWriter()), truck, in).print(rpms);
+            new SpeedsText(new Page(context.outputWriter()).in(in), truck).print(rpms);
         }
     }
 
-    private SpeedUnits units(String word) {
+    private Units units(String word) {
         return word.isEmpty()
-                ? SpeedUnits.of(shop.units())
-                : SpeedUnits.parse(word)
+                ? shop.units()
+                : Units.parse(word)
                         .orElseThrow(() -> new WrongUsage(
                                 "--units '" + Terminal.harmless(word) + "' is not known", "metric, us or both"));
     }
@@ -138,7 +138,7 @@ class TruckTableCommands {
             @Option(longName = "formulas", description = "show the formulas") boolean formulas,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         Format form = Format.of(format);
-        SpeedUnits in = units(units);
+        Units in = units(units);
         TruckProfile truck = trucks.getObject().find(name);
         ShiftPlan plan = ShiftPlan.of(
                 truck,
@@ -148,7 +148,7 @@ class TruckTableCommands {
         if (form == Format.JSON) {
             context.outputWriter().println(Json.of(TruckJson.plan(truck, plan)));
         } else {
-            new ShiftPlanText(new Page(context.outputWriter()), truck, in).print(plan, formulas);
+            new ShiftPlanText(new Page(context.outputWriter()).in(in), truck).print(plan, formulas);
         }
     }
 
