@@ -5,7 +5,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
@@ -194,7 +196,12 @@ final class ProfileReader {
     private void parameter(String path, Node node, TruckDraft draft) {
         Written written = PARAMETERS.get(path);
         if (written == null) {
-            faults.add(new ProfileFault(path, "not an entry of a truck profile", "use one of " + neighbours(path)));
+            String unknown = unknown(path);
+            ProfileFault fault =
+                    new ProfileFault(unknown, "not an entry of a truck profile", "use one of " + neighbours(unknown));
+            if (!faults.contains(fault)) {
+                faults.add(fault);
+            }
             return;
         }
         Parameter parameter = written.parameter();
@@ -209,15 +216,27 @@ final class ProfileReader {
         number(path, node).ifPresent(value -> draft.set(parameter, value, written.unit()));
     }
 
+    /** The part of the path that no entry begins with, as far up as it goes. */
+    private static String unknown(String path) {
+        String start = path;
+        while (start.contains(".")
+                && known(start.substring(0, start.lastIndexOf('.') + 1)).isEmpty()) {
+            start = start.substring(0, start.lastIndexOf('.'));
+        }
+        return start;
+    }
+
     private static String neighbours(String path) {
-        String section = path.contains(".") ? path.substring(0, path.lastIndexOf('.') + 1) : "";
+        return String.join(", ", known(path.substring(0, path.lastIndexOf('.') + 1)));
+    }
+
+    /** The entries of a section, or the sections where it is empty. */
+    private static Set<String> known(String section) {
         Stream<String> plain = Stream.of("truck", "title", RATIOS, SPLITTER, SIZE, CURVE, CURVE_US);
-        TreeSet<String> names = new TreeSet<>();
-        Stream.concat(plain, PARAMETERS.keySet().stream())
+        return Stream.concat(plain, PARAMETERS.keySet().stream())
                 .filter(key -> key.startsWith(section))
                 .map(key -> section.isEmpty() ? key.replaceFirst("\\..*", "") : key)
-                .forEach(names::add);
-        return names.isEmpty() ? neighbours("") : String.join(", ", names);
+                .collect(Collectors.toCollection(TreeSet::new));
     }
 
     private OptionalDouble number(String path, Node node) {

@@ -103,7 +103,7 @@ class TruckYamlTest {
                       range-ratio: 3.84
                       splitter: { ratio: 0.85, splits: some }
                     axle-ratio: 0
-                    engine: { governed-rpm: "2,000", colour: red }
+                    engine: { governed-rpm: "2,000", colour: { 1: red, 2: red } }
                     """;
 
             assertThat(faults(text))
@@ -113,7 +113,7 @@ class TruckYamlTest {
                             "t.yaml:5:36 gearbox.splitter.splits: 'some' is not known; give high-only or both",
                             "t.yaml:7:25 engine.governed-rpm: '2,000' is not a number; write it with a decimal point and"
                                     + " no unit",
-                            "t.yaml:7:42 engine.colour: not an entry of a truck profile; use one of"
+                            "t.yaml:7:34 engine.colour: not an entry of a truck profile; use one of"
                                     + " engine.governed-rpm, engine.idle-rpm, engine.inertia-kgm2,"
                                     + " engine.lowest-pulling-rpm, engine.peak-torque-lbft, engine.peak-torque-nm,"
                                     + " engine.start-rpm, engine.torque-curve, engine.torque-curve-lbft",
