@@ -288,7 +288,12 @@ public final class CaseStore implements AutoCloseable {
 
     /** What shows that a case which is not in the tables once was; empty if nothing does. */
     public Optional<String> takenOut(CaseId id) {
-        return hasGap() ? session.compareCase(id, 0, "") : Optional.empty();
+        return takenOutNow(id).flatMap(why -> session.whileNobodyWrites(() -> takenOutNow(id)));
+    }
+
+    private Optional<String> takenOutNow(CaseId id) {
+        boolean there = session.read(sql -> new CaseRows(sql).head(id)).isPresent();
+        return !there && hasGap() ? session.compareCase(id, 0, "") : Optional.empty();
     }
 
     /** The case as a document with its history, to be written to a file. */

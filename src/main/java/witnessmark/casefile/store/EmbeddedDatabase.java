@@ -219,6 +219,20 @@ final class EmbeddedDatabase {
         }
     }
 
+    /**
+     * The same before a comparison: a shell that was ended in mid-save leaves its change in the journal alone, while
+     * others have the database open. A journal that does not go on from the database is left for the comparison to tell.
+     */
+    void catchUpWhereItGoesOn(JdbcTemplate sql) throws IOException {
+        Optional<StoreHead> head = new StoreLines(sql).head();
+        if (isOnlyRead() || head.isEmpty() || !journal.isThere() || journal.endsWith(head.get())) {
+            return;
+        }
+        if (journal.follow(head.get(), change -> {}).fits()) {
+            catchUp(sql);
+        }
+    }
+
     private void refuseIfJournalled(String what) throws IOException {
         if (!journal.isEmpty()) {
             throw rebuildable(what, null);

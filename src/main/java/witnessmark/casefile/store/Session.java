@@ -177,11 +177,11 @@ final class Session implements AutoCloseable {
             List<String> amiss = new ArrayList<>();
             if (embedded != null) {
                 try (StoreLock turn = embedded.turn()) {
+                    embedded.catchUpWhereItGoesOn(template);
                     embedded.eachLine(compare::journalled).ifPresent(amiss::add);
                     amiss.addAll(compare.found(head(template)));
                 } catch (IOException e) {
-                    throw new StoreUnavailable(
-                            location.shown(), "its journal cannot be read", "check the disk and the rights", e);
+                    throw journalNotRead(e);
                 }
             } else {
                 amiss.addAll(compare.found(head(template)));
@@ -200,22 +200,35 @@ final class Session implements AutoCloseable {
         if (embedded == null) {
             return Optional.empty();
         }
-        StoreLine[] last = new StoreLine[1];
-        try (StoreLock turn = embedded.turn()) {
-            embedded.eachLine(line -> {
-                if (line.caseId().equals(id.text())) {
-                    last[0] = line;
-                }
-            });
-        } catch (IOException e) {
-            throw new StoreUnavailable(
-                    location.shown(), "its journal cannot be read", "check the disk and the rights", e);
-        }
-        long known = last[0] == null ? 0 : last[0].row().number();
-        return known == entries && (known == 0 || last[0].row().hash().equals(hash))
+        StoreLine last = lastJournalled(embedded, id);
+        long known = last == null ? 0 : last.row().number();
+        return known == entries && (last == null || last.row().hash().equals(hash))
                 ? Optional.empty()
                 : Optional.of("the journal ends with entry " + known + " of it, the database with entry " + entries
                         + (known == entries ? " of another hash" : ""));
+    }
+
+    private @Nullable StoreLine lastJournalled(EmbeddedDatabase database, CaseId id) {
+        StoreLine[] last = new StoreLine[1];
+        run(() -> {
+            JdbcTemplate template = openedToRead();
+            try (StoreLock turn = database.turn()) {
+                database.catchUpWhereItGoesOn(template);
+                open().commit();
+                return database.eachLine(line -> {
+                    if (line.caseId().equals(id.text())) {
+                        last[0] = line;
+                    }
+                });
+            } catch (IOException e) {
+                throw journalNotRead(e);
+            }
+        });
+        return last[0];
+    }
+
+    private StoreUnavailable journalNotRead(IOException e) {
+        return new StoreUnavailable(location.shown(), "its journal cannot be read", "check the disk and the rights", e);
     }
 
     /** Looks at more than one thing of a store in a folder while no shell adds to it, so that they belong together. */

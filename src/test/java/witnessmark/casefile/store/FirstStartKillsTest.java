@@ -20,7 +20,10 @@ import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.Opened;
 import witnessmark.gearbox.Layout;
 
-/** A shell killed while it makes its store leaves one that opens, with all that it was told is kept. */
+/**
+ * A shell killed while it makes its store leaves one that opens, with all that it was told is kept. How many in the long
+ * suite: {@code witnessmark.kills}; another course of chance by {@code witnessmark.kills.seed}.
+ */
 @Timeout(value = 20, unit = TimeUnit.MINUTES)
 class FirstStartKillsTest {
     @TempDir
@@ -34,12 +37,12 @@ class FirstStartKillsTest {
     @Test
     @Tag("long")
     void a_hundred_kills_while_a_store_is_made_leave_stores_that_open() throws Exception {
-        killWhileStarting(120);
+        killWhileStarting(Integer.getInteger("witnessmark.kills", 120));
     }
 
     /** Kills a fresh process in its first store, cold, or in a later one, where all goes faster. */
     private void killWhileStarting(int times) throws Exception {
-        Random random = new Random(20260302);
+        Random random = new Random(Long.getLong("witnessmark.kills.seed", 20260302));
         int inTheMaking = 0;
         for (int i = 0; i < times; i++) {
             Path here = Files.createDirectories(folder.resolve("kill-" + i));
@@ -55,6 +58,7 @@ class FirstStartKillsTest {
                 inTheMaking += kept.isEmpty() ? 1 : 0;
             }
         }
+        System.out.println("kills in a first start: " + times + ", before a case was kept: " + inTheMaking);
         assertThat(inTheMaking).as("kills before the first case was kept").isPositive();
     }
 

@@ -18,10 +18,12 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.springframework.util.FileSystemUtils;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.ObjectMapper;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.Vehicle;
+import witnessmark.casefile.history.ChainCheck;
 import witnessmark.casefile.history.NoteAdded;
 import witnessmark.casefile.history.Opened;
 import witnessmark.gearbox.Layout;
@@ -222,6 +224,55 @@ class JournalTest {
                 assertThat(again.verifyAll()).isEmpty();
             }
         }
+    }
+
+    /** The journal of a copy in which one more was kept, as a shell leaves it that was killed before the database knew. */
+    private String journalWith(NoteAdded note) throws Exception {
+        store.close();
+        Path copy = folder.resolve("copy");
+        FileSystemUtils.copyRecursively(folder.resolve("journal"), copy.resolve("journal"));
+        Files.copy(folder.resolve("cases.mv.db"), copy.resolve("cases.mv.db"));
+        try (CaseStore other = new CaseStore(StoreLocation.in(copy), Clock.systemUTC())) {
+            other.append(ID, note, "ben");
+        }
+        return Files.readString(copy.resolve("journal").resolve(file().getFileName()));
+    }
+
+    @Test
+    void what_another_shell_left_in_the_journal_alone_is_no_alarm_while_the_store_is_open() throws Exception {
+        String journal = journalWith(new NoteAdded("third"));
+        assertThat(store.read(ID).entries()).hasSize(3);
+        Files.writeString(file(), journal);
+
+        assertThat(store.verify(ID)).isEqualTo(new ChainCheck.Intact(4));
+
+        assertThat(store.read(ID).present().notes()).containsExactly("first", "second", "third");
+    }
+
+    @Test
+    void nor_is_it_where_the_whole_store_is_looked_over() throws Exception {
+        String journal = journalWith(new NoteAdded("third"));
+        assertThat(store.read(ID).entries()).hasSize(3);
+        Files.writeString(file(), journal);
+
+        assertThat(store.verifyStore().lines()).isEmpty();
+
+        assertThat(store.head().lines()).isEqualTo(4);
+    }
+
+    @Test
+    void a_case_that_another_shell_has_kept_meanwhile_is_not_called_taken_out_for_the_gap_of_another()
+            throws Exception {
+        store.open(new Opened(new CaseId("two"), "", "", Vehicle.unknown(), Layout.unknown()), "anna");
+        store.open(new Opened(new CaseId("three"), "", "", Vehicle.unknown(), Layout.unknown()), "anna");
+        behindTheProgramsBack(
+                "delete from case_entry where line_number = 4",
+                "update case_file set case_id = 'other' where case_id = 'two'");
+        store = store();
+
+        assertThat(store.takenOut(new CaseId("two"))).isPresent();
+        assertThat(store.takenOut(new CaseId("three"))).isEmpty();
+        assertThat(store.takenOut(new CaseId("four"))).isEmpty();
     }
 
     @Test
