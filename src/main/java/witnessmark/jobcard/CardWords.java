@@ -93,8 +93,12 @@ final class CardWords {
                 .toList();
     }
 
+    /** The group of "gear", if it has one: less than the word itself, so that a phrase with the gear's own number is nearer. */
     private Set<String> gear() {
-        return known("gear").get(0).stems();
+        Set<String> stems = known("gear").get(0).stems();
+        Set<String> group = new LinkedHashSet<>(stems);
+        group.removeIf(s -> !s.startsWith("="));
+        return group.isEmpty() ? stems : group;
     }
 
     private List<Term> grouped(List<Term> terms) {

@@ -1,6 +1,7 @@
 package witnessmark.jobcard;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
@@ -13,9 +14,14 @@ import witnessmark.knowledge.Wording;
 final class Figures {
     private static final Pattern VALUE = Pattern.compile(
             "(?<![\\w./])([-\u2212]?(?:(?:\\d+[ -])?\\d+/\\d+|\\d+(?:[.,]\\d+)?))\\s*(psi|bar|kpa|mm|um|\"|inch(?:es)?|in(?=\\W|$)|thou|deg ?[cf]|degrees? ?[cf]?|\u00b0 ?[cf]?|[cf](?=\\W|$)|rpm|"
-                    + "seconds?|secs?|segundos?|s(?=\\W|$)|ms|nm|ft.?lbs?|lb.?ft|litros?|litres?|liters?|l(?=\\W|$)|qts?|quarts?|gal\\w*|ppm|mg/kg|%|hrc|l/min)",
+                    + "seconds?|secs?|segundos?|s(?=\\W|$)|ms|nm|ft.?lbs?|lb.?ft|litros?|litres?|liters?|l(?=\\W|$)|qts?|quarts?|gal\\w*|ppm|mg/kg|%|hrc|l/min|lbs?|pounds|libras)",
             Pattern.CASE_INSENSITIVE);
     private static final Map<String, Unit> SPOKEN = Map.ofEntries(
+            // What pounds are said of on such a card is air.
+            Map.entry("lb", Unit.PSI),
+            Map.entry("lbs", Unit.PSI),
+            Map.entry("pounds", Unit.PSI),
+            Map.entry("libras", Unit.PSI),
             Map.entry("inches", Unit.INCH),
             Map.entry("second", Unit.SECOND),
             Map.entry("seconds", Unit.SECOND),
@@ -31,6 +37,8 @@ final class Figures {
             Map.entry("qts", Unit.US_QUART),
             Map.entry("quart", Unit.US_QUART),
             Map.entry("quarts", Unit.US_QUART));
+
+    private static final double LIKELY_WORDS = 0.96;
 
     private final Map<String, Measure> measures;
 
@@ -84,10 +92,16 @@ final class Figures {
             matches.stream()
                     .filter(m -> m.phrase().of() == Wording.Of.MEASURE)
                     .filter(m -> fits(value, measures.get(m.phrase().id())))
-                    .findFirst()
+                    .min(Comparator.comparing(m -> !isLikely(value, m)))
                     .ifPresent(m -> proposals.add(proposal(clause, value, m, matches)));
         }
         return proposals.size() > 1 ? proposals.subList(0, 1) : proposals;
+    }
+
+    /** Play at the pedal and at the release fork are said alike, and each has its own size. */
+    private boolean isLikely(Value value, Match match) {
+        return match.covered() >= LIKELY_WORDS
+                && measures.get(match.phrase().id()).belief(value.value(), value.unit()) == Measure.Belief.PLAUSIBLE;
     }
 
     private static boolean fits(Value value, Measure measure) {

@@ -25,7 +25,11 @@ record Match(Phrase phrase, List<Integer> at, double covered, boolean exact, int
         return at.get(at.size() - 1);
     }
 
-    boolean shares(Match other) {
-        return at.stream().anyMatch(other.at::contains);
+    /** Whether they rest on the same words; "oil full and clean" says two things of the oil. */
+    boolean saysTheSameAs(Match other) {
+        boolean bothSound = phrase.names() == Phrase.Names.SOUND && other.phrase.names() == Phrase.Names.SOUND;
+        return bothSound
+                ? at.containsAll(other.at) || other.at.containsAll(at)
+                : at.stream().anyMatch(other.at::contains);
     }
 }

@@ -15,6 +15,8 @@ record Phrase(Wording.Of of, String id, Names names, List<Term> terms, double we
         IT,
         /** The part that is looked at, not what is wrong with it. */
         PART,
+        /** That the finding is not there. */
+        SOUND,
         /** The part that is worked on. */
         WORK
     }

@@ -36,6 +36,7 @@ final class Phrases {
         for (Wording wording : knowledge.wordings()) {
             add(raw, wording.of(), wording.id(), Phrase.Names.IT, wording.said());
             add(raw, wording.of(), wording.id(), Phrase.Names.PART, wording.part());
+            add(raw, wording.of(), wording.id(), Phrase.Names.SOUND, wording.sound());
             add(raw, wording.of(), wording.id(), Phrase.Names.WORK, wording.done());
         }
         weigh(raw);

@@ -69,6 +69,12 @@ final class Polarity {
         return GOOD.matcher(clause).find() && !NOT_GOOD.matcher(clause).find();
     }
 
+    /** Whether what sounds good is said by these letters. */
+    boolean isGoodWord(int from, int to) {
+        java.util.regex.Matcher good = GOOD.matcher(clause);
+        return good.find() && good.start() >= from && good.end() <= to;
+    }
+
     boolean isNotGood() {
         return NOT_GOOD.matcher(clause).find();
     }

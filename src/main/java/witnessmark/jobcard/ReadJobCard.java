@@ -105,18 +105,21 @@ public final class ReadJobCard {
         List<Proposal> found = new ArrayList<>();
         List<Match> taken = new ArrayList<>();
         for (Match match : matches) {
-            if (!match.phrase().saysFinding()) {
+            boolean sound = match.phrase().names() == Phrase.Names.SOUND;
+            List<Term> open = without(terms, taken);
+            if (!match.phrase().saysFinding() && !(sound && isPlainly(match, polarity, open))) {
                 continue;
             }
             if (taken.stream()
-                    .anyMatch(t -> t.shares(match)
+                    .anyMatch(t -> t.saysTheSameAs(match)
                             || t.phrase().id().equals(match.phrase().id()))) {
                 continue;
             }
             taken.add(match);
-            found.add(said(clause, polarity, match, matches, terms, sayer));
+            found.add(sound ? absent(clause, match, sayer, true) : said(clause, polarity, match, matches, open, sayer));
         }
-        boolean good = polarity.isGood() || (goodBehind && found.isEmpty());
+        boolean good = polarity.isGood() && !isGoodOf(taken, polarity, terms)
+                || goodBehind && found.stream().allMatch(p -> p.sureness() == Sureness.DOUBTFUL);
         boolean saysNo = taken.stream()
                 .anyMatch(
                         m -> m.covered() >= WHOLE && m.phrase().terms().stream().anyMatch(Term::isNot));
@@ -128,6 +131,34 @@ public final class ReadJobCard {
         }
         found.addAll(0, work);
         return found;
+    }
+
+    /** The terms, each "no" that belongs to what was taken already taken for any word: it says nothing of the rest. */
+    private static List<Term> without(List<Term> terms, List<Match> taken) {
+        List<Term> open = new ArrayList<>(terms);
+        for (Match match : taken) {
+            match.at().stream()
+                    .filter(i -> terms.get(i).isNot())
+                    .forEach(i -> open.set(i, terms.get(i).spent()));
+        }
+        return open;
+    }
+
+    /** Whether the word that sounds good belongs to what was taken: a lever that is tight in all gears is not sound. */
+    private static boolean isGoodOf(List<Match> taken, Polarity polarity, List<Term> terms) {
+        return taken.stream()
+                .filter(m -> m.covered() >= WHOLE && m.phrase().names() == Phrase.Names.IT)
+                .flatMap(m -> m.at().stream().map(terms::get))
+                .anyMatch(t -> polarity.isGoodWord(t.from(), t.to()));
+    }
+
+    /** Whether it is said so, with no "no", "maybe" or "used to" about it. */
+    private static boolean isPlainly(Match match, Polarity polarity, List<Term> terms) {
+        return match.covered() >= WHOLE
+                && !polarity.isMaybe()
+                && !polarity.isBefore()
+                && !polarity.isWork()
+                && polarity.negated(match, terms) == Polarity.Reach.NOT;
     }
 
     private boolean fits(String finding, Layout gearbox) {
@@ -168,7 +199,7 @@ public final class ReadJobCard {
         if (polarity.isMaybe()
                 || (polarity.isBefore() && !isHistory(match))
                 || reach == Polarity.Reach.PERHAPS
-                || (polarity.isGood() && !own)) {
+                || (polarity.isGood() && !own && !isGoodOf(List.of(match), polarity, terms))) {
             state = Proposal.State.UNSURE;
             sureness = Sureness.DOUBTFUL;
         }
@@ -211,13 +242,14 @@ public final class ReadJobCard {
                             && w.at().size() > match.at().size());
             if (part && match.covered() >= NEARLY && !within) {
                 wider.add(match);
-                Sureness sureness = here && match.covered() >= WHOLE && match.exact() ? Sureness.SURE : Sureness.LIKELY;
-                sound.putIfAbsent(
-                        match.phrase().id(),
-                        new Proposal.OfFinding(
-                                match.phrase().id(), Proposal.State.ABSENT, clause, sureness, sayer, ""));
+                sound.putIfAbsent(match.phrase().id(), absent(clause, match, sayer, here));
             }
         }
         return List.copyOf(sound.values());
+    }
+
+    private static Proposal absent(String clause, Match match, Optional<Sayer> sayer, boolean here) {
+        Sureness sureness = here && match.covered() >= WHOLE && match.exact() ? Sureness.SURE : Sureness.LIKELY;
+        return new Proposal.OfFinding(match.phrase().id(), Proposal.State.ABSENT, clause, sureness, sayer, "");
     }
 }

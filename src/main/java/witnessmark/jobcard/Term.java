@@ -22,6 +22,11 @@ record Term(Set<String> stems, int from, int to, boolean spelledSo) {
         return new Term(all, from, to, spelledSo);
     }
 
+    /** In the same place, and saying nothing any more. */
+    Term spent() {
+        return new Term(Set.of(""), from, to, spelledSo);
+    }
+
     boolean isNot() {
         return stems.contains(NOT);
     }

@@ -33,7 +33,13 @@ class JobCardCorpusTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"tuning.txt, 0.9, 0.85", "held-apart.txt, 0.9, 0.75", "held-apart-later.txt, 0.9, 0.7"})
+    @CsvSource({
+        "tuning.txt, 0.9, 0.85",
+        "tuning-later.txt, 0.9, 0.85",
+        "held-apart.txt, 0.9, 0.75",
+        "held-apart-later.txt, 0.9, 0.7",
+        "held-apart-fresh.txt, 0.9, 0.75"
+    })
     void proposals_are_right_and_hardly_ever_say_present_for_absent(String file, double right, double found)
             throws Exception {
         CardFigures figures = CardFigures.of(reader, CORPUS.resolve(file));
@@ -129,6 +135,31 @@ class JobCardCorpusTest {
                 reader.read(card, Layout.unknown()).proposals().get(0);
 
         assertThat(read.value()).isEqualTo(inches);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "oil full to the hole, oil-level-low, ABSENT",
+        "magnet not clean, magnet-flakes, ",
+        "magnet clean, magnet-flakes, ABSENT",
+        "lever is tight in all gears, hard-shift-all-gears, PRESENT",
+        "mounts and bell housing bolts, mount-movement-over, ",
+        "'mounts and bell housing bolts, all tight', mount-movement-over, ABSENT",
+        "no pasa a la alta en las mananas de frio, range-will-not-shift, PRESENT"
+    })
+    void a_good_word_says_only_what_it_is_said_of(String card, String finding, Proposal.State state) {
+        assertThat(reader.read(card, Layout.unknown()).proposals())
+                .filteredOn(p -> p.id().equals(finding) && p.sureness() != Sureness.DOUBTFUL)
+                .map(p -> ((Proposal.OfFinding) p).state())
+                .isEqualTo(state == null ? List.of() : List.of(state));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"regulator 42 lbs, range-regulator-pressure", "clutch free play 1.5 in, clutch-pedal-free-travel"})
+    void a_value_goes_to_the_measure_that_it_can_be_of(String card, String measure) {
+        assertThat(reader.read(card, Layout.unknown()).proposals())
+                .extracting(Proposal::id)
+                .containsExactly(measure);
     }
 
     @Test
