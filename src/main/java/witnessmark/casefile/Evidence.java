@@ -2,8 +2,10 @@ package witnessmark.casefile;
 
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import witnessmark.gearbox.Word;
 import witnessmark.triplog.evidence.LogRecord;
 
@@ -100,6 +102,13 @@ public record Evidence(
             Optional<SourceFile> file,
             Map<String, FindingState> findings) {
         this(id, kind, summary, formula, inputs, file, findings, Map.of());
+    }
+
+    /** The findings it speaks of: those that follow, and those that its logs were looked through for. */
+    public Set<String> spokenOf() {
+        Set<String> all = new LinkedHashSet<>(findings.keySet());
+        record.ifPresent(r -> all.addAll(r.tallies().keySet()));
+        return all;
     }
 
     private static Map<String, String> checked(Map<String, String> inputs) {

@@ -94,6 +94,11 @@ public final class CommandLine implements AutoCloseable {
         return shown().toList();
     }
 
+    /** A part of the program, for what no command shows. */
+    public <T> T bean(Class<T> type) {
+        return context.getBean(type);
+    }
+
     private Stream<Command> shown() {
         return context.getBean(CommandRegistry.class).getCommands().stream()
                 .filter(c -> !c.isHidden() && !c.getName().equals("quit"));

@@ -59,17 +59,30 @@ public class Cases implements DisposableBean {
 
     /** Adds entries in this run's name; with a reason each is a correction of a case that was signed off. */
     public CaseHistory enter(String id, List<Change> changes, String reason) {
-        List<? extends Change> entries = reason.isEmpty()
+        return store.appendAll(known(id), corrections(changes, reason), who());
+    }
+
+    /** The same, refused where somebody has changed the case since it was read. */
+    CaseHistory enterAfter(CaseHistory seen, List<Change> changes, String reason) {
+        return store.appendAfter(seen, corrections(changes, reason), who());
+    }
+
+    private static List<? extends Change> corrections(List<Change> changes, String reason) {
+        return reason.isEmpty()
                 ? changes
                 : changes.stream()
                         .map(c -> new CorrectedAfterSignOff(reason, c))
                         .toList();
-        return store.appendAll(known(id), entries, who());
+    }
+
+    /** A stored case with its entries; an id that is not stored is refused with the nearest that are. */
+    public CaseHistory history(String id) {
+        return store.read(known(id));
     }
 
     /** A stored case as it stands; an id that is not stored is refused with the nearest that are. */
     public CaseFile stored(String id) {
-        return store.read(known(id)).present();
+        return history(id).present();
     }
 
     /** The id, if a case is stored under it; else it is refused with the nearest that are. */

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import witnessmark.casefile.CaseId;
@@ -18,21 +19,17 @@ import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.Evidence;
 import witnessmark.casefile.Evidence.SourceFile;
 import witnessmark.casefile.history.CaseHistory;
-import witnessmark.casefile.history.EvidenceSet;
+import witnessmark.casefile.logged.AddLogs;
 import witnessmark.casefile.logged.HeldLogs;
-import witnessmark.casefile.logged.LogDoubts;
-import witnessmark.casefile.logged.LoggedEvidence;
 import witnessmark.casefile.store.CaseChangedMeanwhile;
 import witnessmark.casefile.store.CaseQuery;
 import witnessmark.casefile.store.CaseSummary;
 import witnessmark.fleet.TruckDay;
 import witnessmark.fleet.TruckDay.SourceLog;
-import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.cases.Cases;
-import witnessmark.shell.knowledge.KnownIds;
+import witnessmark.shell.cases.EnterEvidence;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
-import witnessmark.shell.truck.GiveAnswer;
 import witnessmark.triplog.evidence.LogRecord;
 
 /** Takes the records of trucks and days into cases, each as the logs themselves would be added. */
@@ -42,14 +39,11 @@ class ImportResults {
     private static final int LONGEST_ID = 60;
 
     private final ObjectProvider<Cases> cases;
-    private final ObjectProvider<KnowledgeBase> knowledge;
-    private final ObjectProvider<GiveAnswer> answers;
+    private final EnterEvidence enter;
 
-    ImportResults(
-            ObjectProvider<Cases> cases, ObjectProvider<KnowledgeBase> knowledge, ObjectProvider<GiveAnswer> answers) {
+    ImportResults(ObjectProvider<Cases> cases, EnterEvidence enter) {
         this.cases = cases;
-        this.knowledge = knowledge;
-        this.answers = answers;
+        this.enter = enter;
     }
 
     /**
@@ -154,8 +148,7 @@ class ImportResults {
         if (held.containsAll(hashes)) {
             return Optional.of(new Taken(id, day, State.HELD_ALREADY, "the case holds these logs already"));
         }
-        Instant opened = history.entries().get(0).stamp().time();
-        LocalDate until = opened.atZone(ZoneOffset.UTC).toLocalDate();
+        LocalDate until = AddLogs.opened(history).atZone(ZoneOffset.UTC).toLocalDate();
         boolean later = !day.day().equals(TruckDay.UNDATED)
                 && LocalDate.parse(day.day()).isAfter(until);
         return later && order.nevertheless().isEmpty()
@@ -165,24 +158,30 @@ class ImportResults {
     }
 
     private Taken store(Order order, String table, TruckDay day, CaseHistory history) {
-        String caseId = history.id().toString();
-        answers.getObject().refuseAnother(caseId, day.profile(), day.gearbox());
-        String name = evidenceId(day);
-        refuseShrunk(history, name, day);
-        refuseKnown(history, name, day);
-        KnownIds knows = new KnownIds(knowledge.getObject());
-        day.record().tallies().keySet().forEach(knows::finding);
-        Evidence evidence = LoggedEvidence.of(
-                name,
+        enter.enter(
+                history,
+                seen -> {
+                    refuseShrunk(seen, evidenceId(day), day);
+                    return new AddLogs(seen, offer(day, table), Instant.now()).evidence(order.nevertheless());
+                },
+                order.reason());
+        return new Taken(history.id().toString(), day, State.STORED, "");
+    }
+
+    private static AddLogs.Offer offer(TruckDay day, String table) {
+        return new AddLogs.Offer(
+                evidenceId(day),
+                day.profile(),
+                day.gearbox(),
+                List.of(day.truck()),
                 inputs(day, table),
                 day.logs().stream()
                         .map(l -> new SourceFile(l.name(), l.sha256()))
                         .toList(),
-                doubted(day, doubts(history, day), order.nevertheless()),
+                driving(day),
+                day.record(),
+                List.of(),
                 day.remarks());
-        evidence.findings().keySet().forEach(knows::finding);
-        cases.getObject().enter(caseId, List.of(new EvidenceSet(evidence)), order.reason());
-        return new Taken(caseId, day, State.STORED, "");
     }
 
     private static String evidenceId(TruckDay day) {
@@ -203,43 +202,13 @@ class ImportResults {
         }
     }
 
-    private static void refuseKnown(CaseHistory history, String replaced, TruckDay day) {
-        HeldLogs held = new HeldLogs(history.present().evidence().values().stream()
-                .filter(e -> !e.id().equals(replaced))
-                .toList());
-        List<HeldLogs.Log> logs = new ArrayList<>();
-        logs.add(
-                new HeldLogs.Log(day.truck() + " " + day.day(), "", day.record().spans()));
-        day.logs().forEach(l -> logs.add(new HeldLogs.Log(l.name(), l.sha256(), List.of())));
-        List<String> refusals = held.add(logs);
-        if (!refusals.isEmpty()) {
-            throw new Refused(String.join("\n", refusals));
-        }
-    }
-
-    private static List<String> doubts(CaseHistory history, TruckDay day) {
-        List<String> doubts = new ArrayList<>(day.record().doubts());
-        doubts.addAll(LogDoubts.of(
-                history.present(),
-                Optional.of(history.entries().get(0).stamp().time()),
-                day.record(),
-                List.of(day.truck()),
-                Instant.now()));
-        return doubts;
-    }
-
-    private static LogRecord doubted(TruckDay day, List<String> doubts, String nevertheless) {
-        if (doubts.isEmpty()) {
-            return day.record();
-        }
-        if (nevertheless.isEmpty()) {
-            throw new Refused(
-                    "the logs may not be of this truck or time: " + String.join("; ", doubts),
-                    "if they are all the same, take them with --nevertheless 'why'");
-        }
-        List<String> kept = new ArrayList<>(doubts);
-        kept.add("added nevertheless: " + nevertheless);
-        return day.record().with(kept);
+    /** The times are known of the day as a whole, the hashes of each log. */
+    private static List<HeldLogs.Log> driving(TruckDay day) {
+        return Stream.concat(
+                        Stream.of(new HeldLogs.Log(
+                                day.truck() + " " + day.day(), "", day.record().spans())),
+                        day.logs().stream().map(l -> new HeldLogs.Log(l.name(), l.sha256(), List.of())))
+                .toList();
     }
 
     private static Map<String, String> inputs(TruckDay day, String table) {

@@ -6,7 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
@@ -14,20 +13,16 @@ import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
-import witnessmark.casefile.CaseFile;
-import witnessmark.casefile.CaseId;
-import witnessmark.casefile.Evidence;
 import witnessmark.casefile.Evidence.SourceFile;
 import witnessmark.casefile.history.CaseHistory;
-import witnessmark.casefile.history.EvidenceSet;
+import witnessmark.casefile.logged.AddLogs;
 import witnessmark.casefile.logged.CombinedEvidence;
 import witnessmark.casefile.logged.HeldLogs;
-import witnessmark.casefile.logged.LogDoubts;
-import witnessmark.casefile.logged.LoggedEvidence;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.cases.Cases;
-import witnessmark.shell.knowledge.KnownIds;
+import witnessmark.shell.cases.EnterEvidence;
+import witnessmark.shell.cases.EnterEvidence.Entered;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.Page;
@@ -35,7 +30,6 @@ import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.ScreenFigures;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.shell.run.ManyWords;
-import witnessmark.shell.truck.GiveAnswer;
 import witnessmark.shell.truck.TruckText;
 import witnessmark.triplog.TripResult;
 import witnessmark.triplog.TruckResult;
@@ -51,17 +45,17 @@ class LogEvidenceCommands {
     private final ObjectProvider<LogJob> jobs;
     private final ObjectProvider<Cases> cases;
     private final ObjectProvider<KnowledgeBase> knowledge;
-    private final ObjectProvider<GiveAnswer> answers;
+    private final EnterEvidence enter;
 
     LogEvidenceCommands(
             ObjectProvider<LogJob> jobs,
             ObjectProvider<Cases> cases,
             ObjectProvider<KnowledgeBase> knowledge,
-            ObjectProvider<GiveAnswer> answers) {
+            EnterEvidence enter) {
         this.jobs = jobs;
         this.cases = cases;
         this.knowledge = knowledge;
-        this.answers = answers;
+        this.enter = enter;
     }
 
     @Command(
@@ -93,31 +87,52 @@ class LogEvidenceCommands {
         if (words.size() < 3) {
             throw new WrongUsage("name the case, the truck and at least one log: log add CASE TRUCK FILE|FOLDER ...");
         }
-        CaseId id = new CaseId(words.get(0));
-        CaseHistory before = cases.getObject().store().read(id);
+        CaseHistory before = cases.getObject().history(words.get(0));
         HabitLimits.Load known = LogCommands.load(load);
         LogJob.Done done = jobs.getObject()
                 .run(new LogJob.Order(words.get(1), words.subList(2, words.size()), mapping, known, true));
         TruckResult logs = whole(done);
-        answers.getObject().refuseAnother(id.toString(), done.truck());
         String name = as.isEmpty() ? evidenceId(logs) : as;
-        HeldLogs held = held(before.present(), name);
-        boolean alone = held.isEmpty() && logs.trips().size() == 1;
-        refuseKnown(held, logs);
-        KnownIds knows = new KnownIds(knowledge.getObject());
-        LogRecord record = doubted(taken(logs), doubts(before, logs, done.truck()), nevertheless);
-        Evidence evidence = LoggedEvidence.of(
-                name, inputs(done.truck(), logs, mapping, known), files(logs), record, remarks(logs, alone));
-        record.tallies().keySet().forEach(knows::finding);
-        evidence.findings().keySet().forEach(knows::finding);
-        CaseHistory history = cases.getObject().enter(id.toString(), List.of(new EvidenceSet(evidence)), reason);
+        LogRecord record = taken(logs);
+        Map<String, String> inputs = inputs(done.truck(), logs, mapping, known);
+        Entered entered = enter.enter(
+                before,
+                seen -> {
+                    AddLogs add = new AddLogs(
+                            seen,
+                            new AddLogs.Offer(
+                                    name,
+                                    done.truck().id(),
+                                    done.truck().layout(),
+                                    logs.trips().stream()
+                                            .map(LogEvidenceCommands::unit)
+                                            .toList(),
+                                    inputs,
+                                    files(logs),
+                                    driving(logs),
+                                    record,
+                                    doubts(seen, logs, done.truck()),
+                                    remarks(logs, isAlone(seen, name, logs))),
+                            Instant.now());
+                    refuseNeedless(nevertheless, add);
+                    return add.evidence(nevertheless);
+                },
+                reason);
         LogAdded added = new LogAdded(
-                history, evidence, logs, CombinedEvidence.of(history.present()).logs(), alone);
+                entered.history(),
+                entered.evidence(),
+                logs,
+                CombinedEvidence.of(entered.history().present()).logs(),
+                isAlone(entered.history(), name, logs));
         if (form == Format.JSON) {
             context.outputWriter().println(Json.of(added.json()));
         } else {
             added.print(new Page(context.outputWriter()), knowledge.getObject());
         }
+    }
+
+    private static boolean isAlone(CaseHistory history, String name, TruckResult logs) {
+        return logs.trips().size() == 1 && AddLogs.held(history, name).isEmpty();
     }
 
     private static LogRecord taken(TruckResult logs) {
@@ -128,13 +143,9 @@ class LogEvidenceCommands {
                 logs.trips().stream().map(TripResult::times).toList());
     }
 
+    /** What speaks against the truck besides the record itself: a tyre size that is none, a profile of its own. */
     private List<String> doubts(CaseHistory before, TruckResult logs, TruckProfile readWith) {
-        List<String> doubts = new ArrayList<>(LogDoubts.of(
-                before.present(),
-                Optional.of(before.entries().get(0).stamp().time()),
-                taken(logs),
-                logs.trips().stream().map(LogEvidenceCommands::unit).toList(),
-                Instant.now()));
+        List<String> doubts = new ArrayList<>();
         logs.trips().forEach(t -> DoubtRatios.of(name(t), t.factor()).ifPresent(doubts::add));
         jobs.getObject()
                 .ownProfile(before.present().vehicle().unit(), readWith)
@@ -143,34 +154,15 @@ class LogEvidenceCommands {
         return doubts;
     }
 
-    /** The record with what speaks against its truck or time, which must be overruled in so many words. */
-    private static LogRecord doubted(LogRecord record, List<String> doubts, String nevertheless) {
-        if (doubts.isEmpty()) {
-            if (!nevertheless.isEmpty()) {
-                throw new WrongUsage("--nevertheless: nothing speaks against these logs", "leave it out");
-            }
-            return record;
+    private static void refuseNeedless(String nevertheless, AddLogs add) {
+        if (!nevertheless.isEmpty() && add.doubts().isEmpty()) {
+            throw new WrongUsage("--nevertheless: nothing speaks against these logs", "leave it out");
         }
-        if (nevertheless.isEmpty()) {
-            throw new Refused(
-                    "these logs may not be of this truck or time: " + String.join("; ", doubts)
-                            + "\nnothing was stored",
-                    "if they are all the same, add them with --nevertheless 'why', and the case" + " keeps it");
-        }
-        List<String> kept = new ArrayList<>(doubts);
-        kept.add("added nevertheless: " + nevertheless);
-        return record.with(kept);
     }
 
     /** The truck that the name of a file tells of: its part before the first underscore. */
     private static String unit(TripResult trip) {
         return name(trip).contains("_") ? name(trip).replaceFirst("_.*", "") : "";
-    }
-
-    private static HeldLogs held(CaseFile present, String replaced) {
-        return new HeldLogs(present.evidence().values().stream()
-                .filter(e -> !e.id().equals(replaced))
-                .toList());
     }
 
     /** The logs of one truck, all read to their end and surely understood; anything less is not to stand in a case. */
@@ -214,14 +206,11 @@ class LogEvidenceCommands {
         return String.valueOf(trip.report().file().getFileName());
     }
 
-    private static void refuseKnown(HeldLogs held, TruckResult logs) {
-        List<String> refusals = held.add(logs.trips().stream()
+    private static List<HeldLogs.Log> driving(TruckResult logs) {
+        return logs.trips().stream()
                 .map(t -> new HeldLogs.Log(
                         name(t), t.report().sha256().orElseThrow(), t.times().spans()))
-                .toList());
-        if (!refusals.isEmpty()) {
-            throw new Refused(String.join("\n", refusals));
-        }
+                .toList();
     }
 
     private static String evidenceId(TruckResult logs) {

@@ -1,35 +1,26 @@
 package witnessmark.shell.truck;
 
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.stereotype.Component;
-import witnessmark.casefile.CaseId;
-import witnessmark.casefile.ComputedEvidence;
-import witnessmark.casefile.Evidence;
+import witnessmark.casefile.AddComputed;
 import witnessmark.casefile.FindingState;
-import witnessmark.casefile.history.CaseHistory;
-import witnessmark.casefile.history.EvidenceSet;
-import witnessmark.gearbox.Layout;
-import witnessmark.gearbox.TruckProfile;
-import witnessmark.gearbox.Word;
 import witnessmark.gearbox.evidence.ComputedFinding;
-import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.cases.Cases;
-import witnessmark.shell.knowledge.KnownIds;
+import witnessmark.shell.cases.EnterEvidence;
+import witnessmark.shell.cases.EnterEvidence.Entered;
 import witnessmark.shell.print.FigureJson;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.Page;
-import witnessmark.shell.print.Refused;
 
 /** Prints what was worked out and, where a case is named, stores it there as evidence. */
 @Component
-public class GiveAnswer {
+class GiveAnswer {
 
     /**
      * Where the answer goes.
@@ -42,11 +33,11 @@ public class GiveAnswer {
     record Destination(Format format, String caseId, String as, boolean guessed, String reason) {}
 
     private final ObjectProvider<Cases> cases;
-    private final ObjectProvider<KnowledgeBase> knowledge;
+    private final EnterEvidence enter;
 
-    GiveAnswer(ObjectProvider<Cases> cases, ObjectProvider<KnowledgeBase> knowledge) {
+    GiveAnswer(ObjectProvider<Cases> cases, EnterEvidence enter) {
         this.cases = cases;
-        this.knowledge = knowledge;
+        this.enter = enter;
     }
 
     void give(CommandContext context, TruckAnswer answer, Destination to) {
@@ -63,7 +54,7 @@ public class GiveAnswer {
             context.outputWriter().println(Json.of(json));
             return;
         }
-        Optional<Stored> stored = store(answer, to);
+        Optional<Entered> stored = store(answer, to);
         Page page = new Page(context.outputWriter());
         answer.truck().ifPresent(truck -> TruckText.questions(page, truck));
         answer.text().accept(page);
@@ -71,56 +62,17 @@ public class GiveAnswer {
         page.flush();
     }
 
-    private record Stored(CaseHistory history, Evidence evidence) {}
-
-    private Optional<Stored> store(TruckAnswer answer, Destination to) {
+    private Optional<Entered> store(TruckAnswer answer, Destination to) {
         if (to.caseId().isEmpty()) {
             return Optional.empty();
         }
-        Evidence evidence = ComputedEvidence.of(
-                to.as().isEmpty() ? answer.evidence() : to.as(),
-                answer.truck().map(TruckProfile::id).orElse(""),
-                answer.findings(),
-                to.guessed());
-        answer.truck().ifPresent(truck -> refuseAnother(to.caseId(), truck));
-        KnownIds knows = new KnownIds(knowledge.getObject());
-        evidence.findings().keySet().forEach(knows::finding);
-        CaseHistory history = cases.getObject().enter(to.caseId(), List.of(new EvidenceSet(evidence)), to.reason());
-        return Optional.of(new Stored(history, evidence));
+        AddComputed add = new AddComputed(
+                to.as().isEmpty() ? answer.evidence() : to.as(), answer.truck(), answer.findings(), to.guessed());
+        return Optional.of(
+                enter.enter(cases.getObject().history(to.caseId()), seen -> add.to(seen.present()), to.reason()));
     }
 
-    /** A case whose gearbox is another one than the truck's would hold figures of the wrong box. */
-    public void refuseAnother(String caseId, TruckProfile truck) {
-        refuseAnother(caseId, truck.id(), truck.layout());
-    }
-
-    /** The same for a truck of which only name and layout are known. */
-    public void refuseAnother(String caseId, String truck, Layout ofTruck) {
-        Layout ofCase =
-                cases.getObject().store().read(new CaseId(caseId)).present().gearbox();
-        boolean otherRatios = ofCase.forwardRatios().isPresent()
-                && ofTruck.forwardRatios().isPresent()
-                && !ofCase.forwardRatios().equals(ofTruck.forwardRatios());
-        boolean otherSplitter = ofCase.splitter().isPresent()
-                && ofTruck.splitter().isPresent()
-                && !ofCase.splitter().equals(ofTruck.splitter());
-        if (otherRatios || otherSplitter) {
-            throw new Refused(
-                    "case '" + caseId + "' says that its gearbox has " + words(ofCase) + ", truck '" + truck + "' has "
-                            + words(ofTruck),
-                    "name the truck of the case, or put the case right with: case" + " gearbox " + caseId
-                            + " --ratios N --splitter none|high-only|both");
-        }
-    }
-
-    private static String words(Layout layout) {
-        String ratios = layout.forwardRatios().isPresent()
-                ? layout.forwardRatios().getAsInt() + " forward ratios"
-                : "forward ratios not said";
-        return ratios + layout.splitter().map(s -> ", splitter " + Word.of(s)).orElse("");
-    }
-
-    private static void say(Page page, Stored stored, TruckAnswer answer) {
+    private static void say(Page page, Entered stored, TruckAnswer answer) {
         page.heading("Stored in case " + stored.history().id());
         page.line("Evidence " + stored.evidence().id() + ", entry "
                 + stored.history().last().number() + ". From it follows:");
@@ -132,7 +84,7 @@ public class GiveAnswer {
         page.line("It weighs in: diagnose " + stored.history().id());
     }
 
-    private static String state(Stored stored, ComputedFinding finding) {
+    private static String state(Entered stored, ComputedFinding finding) {
         FindingState state = stored.evidence().findings().get(finding.id());
         return state == null ? "not counted" : state.word();
     }

@@ -210,7 +210,7 @@ class FleetCommandsTest {
         assertThat(run("log import-results " + out.resolve("days.csv") + " --case other --truck unit-32")
                         .messages())
                 .contains("its name says unit-32, the truck of the case is Unit 99")
-                .contains("take them with --nevertheless 'why'");
+                .contains("add them with --nevertheless 'why'");
     }
 
     @Test
