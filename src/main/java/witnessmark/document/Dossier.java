@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.history.CaseHistory;
@@ -20,6 +21,7 @@ import witnessmark.language.Texts;
  * @param history how the case came to stand so; empty for a case that was not stored
  * @param made what the judgement was made with
  * @param contents bytes of the attachments at hand, by SHA-256; one that is missing is said to be missing
+ * @param changed SHA-256 of the attachments whose bytes are there and are not those that were put in
  * @param truck profile of the truck, from which its figures and charts are computed; empty where none is named
  * @param figures charts that come from elsewhere, such as a trip log; may be empty
  * @param shop whose papers they are
@@ -32,6 +34,7 @@ public record Dossier(
         KnowledgeBase knowledge,
         MadeWith made,
         Map<String, byte[]> contents,
+        Set<String> changed,
         Optional<TruckProfile> truck,
         List<Figure> figures,
         Shop shop) {
@@ -45,6 +48,7 @@ public record Dossier(
 
     public Dossier {
         contents = Map.copyOf(contents);
+        changed = Set.copyOf(changed);
         figures = List.copyOf(figures);
     }
 

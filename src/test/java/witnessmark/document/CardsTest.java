@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import witnessmark.document.template.TemplateFolder;
@@ -24,6 +25,7 @@ class CardsTest {
                 plain.knowledge(),
                 plain.made(),
                 Map.of(),
+                Set.of(),
                 Optional.of(ReadyTrucks.named(truck)),
                 List.of(),
                 plain.shop());

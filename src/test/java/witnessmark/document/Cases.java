@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseSheet;
@@ -65,6 +66,7 @@ final class Cases {
                     DIAGNOSIS.knowledge(),
                     MADE,
                     contents,
+                    Set.of(),
                     Optional.of(ReadyTrucks.named("thirteen-ratio")),
                     List.of(),
                     Shop.UNNAMED);
@@ -83,6 +85,7 @@ final class Cases {
                     diagnosis.knowledge(),
                     all.made(),
                     all.contents(),
+                    all.changed(),
                     all.truck(),
                     all.figures(),
                     all.shop());
@@ -99,6 +102,7 @@ final class Cases {
                 all.knowledge(),
                 all.made(),
                 all.contents(),
+                all.changed(),
                 Optional.empty(),
                 List.of(),
                 all.shop());
@@ -124,6 +128,7 @@ final class Cases {
                 whole.knowledge(),
                 whole.made(),
                 whole.contents(),
+                whole.changed(),
                 whole.truck(),
                 whole.figures(),
                 whole.shop());

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -114,6 +115,7 @@ class SpanishPapersTest {
                 plain.knowledge(),
                 plain.made(),
                 Map.of(),
+                Set.of(),
                 plain.truck(),
                 plain.figures(),
                 new Shop("North Yard", Optional.empty(), Units.parse(units).orElseThrow()));

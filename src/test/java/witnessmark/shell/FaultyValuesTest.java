@@ -2,6 +2,9 @@ package witnessmark.shell;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayInputStream;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -110,6 +113,19 @@ class FaultyValuesTest {
         assertThat(tried(faults())).isEmpty();
     }
 
+    @Test
+    void answers_piped_in_that_are_no_utf_8_are_refused_and_not_replaced() {
+        InputStream before = System.in;
+        System.setIn(new ByteArrayInputStream("Tractor 7\nno s\u00e9\n".getBytes(StandardCharsets.ISO_8859_1)));
+        try {
+            CommandLine.Run run = commands.run("interview", "new");
+            assertThat(run.exitCode()).as(run.messages()).isEqualTo(1);
+            assertThat(run.messages()).contains("not UTF-8");
+        } finally {
+            System.setIn(before);
+        }
+    }
+
     private List<String> tried(Map<String, String> faults) throws Exception {
         List<String> amiss = new ArrayList<>();
         for (String command : commands.registered()) {
@@ -117,7 +133,7 @@ class FaultyValuesTest {
             int name = command.split(" ").length;
             for (Map.Entry<String, String> fault : faults.entrySet()) {
                 for (String option : commands.valuesOf(command)) {
-                    List<String> line = new ArrayList<>(words);
+                    List<String> line = without(option, words);
                     line.add("--" + option + "=" + fault.getValue());
                     check(command + " --" + option + ": " + fault.getKey(), line, amiss);
                 }
@@ -129,6 +145,20 @@ class FaultyValuesTest {
             }
         }
         return amiss;
+    }
+
+    /** The line without a good value of the option: a second one would be refused before it is looked at. */
+    private static List<String> without(String option, List<String> words) {
+        List<String> line = new ArrayList<>(words);
+        line.removeIf(word -> word.startsWith("--" + option + "="));
+        int at = line.indexOf("--" + option);
+        if (at >= 0) {
+            line.remove(at);
+            if (at < line.size() && !line.get(at).startsWith("--")) {
+                line.remove(at);
+            }
+        }
+        return line;
     }
 
     /** The first line for the command that does not write over what others need. */

@@ -13,6 +13,9 @@ sealed interface AttachmentBytes permits AttachmentFolder, AttachmentRows {
     /** The bytes, sure to be those that were kept; {@link StoreUnavailable} if they are missing or not the same. */
     byte[] read(CaseId id, Attachment attachment);
 
+    /** Whether any bytes are kept for it, be they those that were put in or not. */
+    boolean hasSome(CaseId id, Attachment attachment);
+
     /** What is wrong with the kept bytes, or empty if they are as they were put in. */
     default Optional<String> fault(CaseId id, Attachment attachment) {
         try {

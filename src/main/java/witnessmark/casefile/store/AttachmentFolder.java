@@ -46,6 +46,11 @@ final class AttachmentFolder implements AttachmentBytes {
         throw AttachmentBytes.damaged(file.toString(), attachment, "is not as it was put in");
     }
 
+    @Override
+    public boolean hasSome(CaseId id, Attachment attachment) {
+        return Files.exists(file(id, attachment.sha256()));
+    }
+
     private Path file(CaseId id, String sha256) {
         return folder.resolve(id.text()).resolve(sha256);
     }

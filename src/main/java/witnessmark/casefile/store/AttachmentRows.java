@@ -39,4 +39,14 @@ final class AttachmentRows implements AttachmentBytes {
         }
         return kept.get(0);
     }
+
+    @Override
+    public boolean hasSome(CaseId id, Attachment attachment) {
+        return !session.read(sql -> sql.queryForList(
+                        "select case_id from case_attachment where case_id = ? and sha256 = ?",
+                        String.class,
+                        id.text(),
+                        attachment.sha256()))
+                .isEmpty();
+    }
 }

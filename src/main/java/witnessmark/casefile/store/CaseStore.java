@@ -442,6 +442,16 @@ public final class CaseStore implements AutoCloseable {
         return attachments.read(id, attachment);
     }
 
+    /** Whether the bytes of the attachment are kept as they were put in. */
+    public boolean isWhole(CaseId id, Attachment attachment) {
+        return attachments.fault(id, attachment).isEmpty();
+    }
+
+    /** Whether bytes are kept for the attachment that are not those put in, or cannot be read. */
+    public boolean isChanged(CaseId id, Attachment attachment) {
+        return attachments.hasSome(id, attachment) && !isWhole(id, attachment);
+    }
+
     /** Where the interview of the case goes on, as it was last kept; empty if it was not. */
     public Optional<String> interviewPlace(CaseId id) {
         return interviews.read(id);

@@ -18,6 +18,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.dao.DataAccessException;
 import org.springframework.dao.DataIntegrityViolationException;
@@ -103,6 +104,7 @@ final class EmbeddedDatabase {
             boolean anew = !Files.exists(file);
             if (anew) {
                 refuseIfJournalled("its file " + file.getFileName() + " is gone");
+                refuseIfFilesAreKept();
                 make();
             }
             refuseEmpty();
@@ -236,6 +238,23 @@ final class EmbeddedDatabase {
     private void refuseIfJournalled(String what) throws IOException {
         if (!journal.isEmpty()) {
             throw rebuildable(what, null);
+        }
+    }
+
+    /** Files come to a store after its first case: where there are some, a new database would hide that one is lost. */
+    private void refuseIfFilesAreKept() throws IOException {
+        Path kept = folder.resolve("attachments");
+        if (!Files.isDirectory(kept)) {
+            return;
+        }
+        try (Stream<Path> all = Files.walk(kept)) {
+            if (all.anyMatch(Files::isRegularFile)) {
+                throw new StoreUnavailable(
+                        folder.toString(),
+                        "its file " + file.getFileName() + " and its journal are gone, while files of cases are in "
+                                + kept.getFileName(),
+                        "bring both back from a copy of the store; to begin anew, choose another folder");
+            }
         }
     }
 
@@ -423,6 +442,12 @@ final class EmbeddedDatabase {
     }
 
     private void prepareFolder() {
+        if (Files.exists(folder) && !Files.isDirectory(folder)) {
+            throw new StoreUnavailable(
+                    folder.toString(),
+                    "it is a file, not a folder",
+                    "give the folder of a store; a file that names a database on a server goes with --database");
+        }
         try {
             OwnerOnly.folder(folder);
         } catch (IOException e) {

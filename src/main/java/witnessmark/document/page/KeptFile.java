@@ -12,7 +12,8 @@ import witnessmark.document.Dossier;
  *
  * @param number its number in the photo index, from one
  * @param shows the finding it shows, in words; empty where it belongs to the case as a whole
- * @param picture the picture as a data address; empty for other files and where its bytes are not at hand
+ * @param picture the picture as a data address; empty for other files and where its bytes are not at hand or
+ *     not those that were put in
  * @param note what the reader should know of its bytes
  */
 public record KeptFile(
@@ -50,7 +51,7 @@ public record KeptFile(
                 String.valueOf(number),
                 attachment.name(),
                 attachment.mediaType(),
-                attachment.size() / 1024 + " KiB",
+                attachment.size() < 1024 ? attachment.size() + " B" : attachment.size() / 1024 + " KiB",
                 attachment.sha256(),
                 attachment.originalSha256().orElse(""),
                 attachment.finding().map(f -> FoundRow.title(dossier, f)).orElse(""),
@@ -58,6 +59,10 @@ public record KeptFile(
                         ? "data:" + attachment.mediaType() + ";base64,"
                                 + Base64.getEncoder().encodeToString(bytes)
                         : "",
-                bytes == null ? new PageWords(dossier).say("file-no-bytes") : "");
+                bytes == null ? new PageWords(dossier).say(why(dossier, attachment)) : "");
+    }
+
+    private static String why(Dossier dossier, Attachment attachment) {
+        return dossier.changed().contains(attachment.sha256()) ? "file-changed" : "file-no-bytes";
     }
 }

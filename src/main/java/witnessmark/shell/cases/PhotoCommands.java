@@ -12,6 +12,7 @@ import org.springframework.stereotype.Component;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.history.AttachmentAdded;
+import witnessmark.casefile.history.CanonicalText;
 import witnessmark.casefile.history.Change;
 import witnessmark.casefile.store.CaseStore;
 import witnessmark.document.photo.Photo;
@@ -55,6 +56,12 @@ class PhotoCommands {
         CaseStore store = cases.getObject().store();
         String own = String.valueOf(Path.of(file).getFileName());
         Photo photo = PreparePhoto.prepare(own, GivenFile.read(Path.of(file), LARGEST_BYTES), keepLocation);
+        if (isBroughtBack(store, id, own, photo)) {
+            new Page(context.outputWriter())
+                    .line("The bytes of '" + own + "' are back with case '" + id + "', as they were put in first.")
+                    .flush();
+            return;
+        }
         Attachment kept = store.keepBytes(id, own, photo.mediaType(), photo.bytes());
         Change added = new AttachmentAdded(new Attachment(
                 kept.name(),
@@ -69,6 +76,16 @@ class PhotoCommands {
                         + photo.height() + " pixels, " + kept.size() + " bytes" + location(photo))
                 .line("SHA-256 of the original: " + photo.originalSha256() + ". Keep the original file.")
                 .flush();
+    }
+
+    /** Whether the photograph is on the case already but its bytes were lost or changed, and are now put in again. */
+    private static boolean isBroughtBack(CaseStore store, CaseId id, String name, Photo photo) {
+        String sha256 = CanonicalText.sha256(photo.bytes());
+        Optional<Attachment> there = store.read(id).present().attachments().stream()
+                .filter(a -> a.sha256().equals(sha256) && !store.isWhole(id, a))
+                .findFirst();
+        there.ifPresent(a -> store.keepBytes(id, name, photo.mediaType(), photo.bytes()));
+        return there.isPresent();
     }
 
     private static String location(Photo photo) {

@@ -68,8 +68,8 @@ final class VerifyText {
         }
         CaseHistory history = store.read(id);
         int attachments = history.present().attachments().size();
-        page.line("Case " + id + ": the chain of " + history.entries().size() + " entries is whole"
-                + (attachments == 0 ? "" : ", its " + attachments + " files are as they were put in")
+        page.line("Case " + id + ": the chain of " + number(history.entries().size(), "entry", "entries") + " is whole"
+                + (attachments == 0 ? "" : ", " + number(attachments, "file", "files") + " as put in")
                 + "; it ends with entry " + history.last().number() + ", hash "
                 + history.last().hash() + ".");
         ClockDoubts.of(history).forEach(page::line);
@@ -122,11 +122,15 @@ final class VerifyText {
             check.files().forEach((id, files) -> amiss.addAll(damaged(id, files)));
             throw new Refused(String.join("\n", amiss));
         }
-        page.line("Every case's chain of entries is whole: " + check.cases() + " cases, "
-                + check.head().lines() + " entries, " + check.attachments()
-                + " files as they were put in. The store ends with entry "
+        page.line("Every case's chain of entries is whole: " + number(check.cases(), "case", "cases") + ", "
+                + number(check.head().lines(), "entry", "entries") + ", "
+                + number(check.attachments(), "file", "files") + " as put in. The store ends with entry "
                 + check.head().lines() + ", hash "
                 + check.head().hash() + ".");
+    }
+
+    private static String number(long count, String one, String several) {
+        return count + " " + (count == 1 ? one : several);
     }
 
     private static String broken(CaseId id, ChainCheck.Broken cut) {

@@ -2,6 +2,7 @@ package witnessmark.shell.interview;
 
 import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
@@ -141,11 +142,16 @@ class InterviewCommands {
         return environment.getProperty("witnessmark.lines", Boolean.class, false);
     }
 
+    /** Bytes that are no UTF-8 are told of, not replaced. */
+    private static BufferedReader reader(InputStream bytes) {
+        return new BufferedReader(new InputStreamReader(bytes, StandardCharsets.UTF_8.newDecoder()));
+    }
+
     /** Who answers: a file, a terminal, or what is piped in. */
     private Asker asker(String answers, PrintWriter out, Texts wording) {
         if (!answers.isEmpty()) {
             try {
-                return new PreparedAnswers(Files.newBufferedReader(Path.of(answers)), out);
+                return new PreparedAnswers(reader(Files.newInputStream(Path.of(answers))), out);
             } catch (IOException e) {
                 throw new Refused(
                         "answers '" + Terminal.harmless(answers) + "' cannot be read",
@@ -155,8 +161,7 @@ class InterviewCommands {
         if (Terminal.canAsk()) {
             return new TerminalAsker(terminal.getObject(), out);
         }
-        PreparedAnswers piped =
-                new PreparedAnswers(new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8)), out);
+        PreparedAnswers piped = new PreparedAnswers(reader(System.in), out);
         if (piped.isEmpty()) {
             throw new Refused(wording.text("refused.nobody"));
         }

@@ -3,7 +3,6 @@ package witnessmark.shell.interview;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
 import java.util.HashMap;
 import java.util.List;
@@ -122,7 +121,9 @@ final class PreparedAnswers implements Asker {
         } catch (CharacterCodingException e) {
             throw new Refused("the answers are not UTF-8 from line " + (line + 1) + " on; write them as UTF-8 text");
         } catch (IOException e) {
-            throw new UncheckedIOException(e);
+            throw new Refused(
+                    "the answers cannot be read from line " + (line + 1) + " on: " + e.getMessage(),
+                    "give the path of a text file with one answer a line");
         }
     }
 }

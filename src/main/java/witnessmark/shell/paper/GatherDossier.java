@@ -3,16 +3,20 @@ package witnessmark.shell.paper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseId;
 import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.history.CanonicalText;
+import witnessmark.casefile.store.CaseStore;
 import witnessmark.casefile.store.StoreUnavailable;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.Diagnosis;
@@ -71,6 +75,7 @@ class GatherDossier {
                 : Optional.of(trucks.getObject().find(truck));
         CaseDocument document = cases.getObject().find(name);
         CaseFile file = document.present();
+        Kept kept = kept(name, file);
         Diagnosis inLanguage = diagnosis.getObject().in(language);
         try (OpenCase open = inLanguage.open(judged(file))) {
             return new Dossier(
@@ -80,7 +85,8 @@ class GatherDossier {
                     open.matrix(),
                     inLanguage.knowledge(),
                     made.getObject(),
-                    contents(name, file),
+                    kept.contents(),
+                    kept.changed(),
                     profile,
                     log.isEmpty() ? List.of() : List.of(timeline(truck, log)),
                     shop.onPaper());
@@ -103,37 +109,52 @@ class GatherDossier {
                 LogChart.timeline(done));
     }
 
-    private Map<String, byte[]> contents(String name, CaseFile file) {
-        Map<String, byte[]> contents = new LinkedHashMap<>();
-        for (Attachment attachment : file.attachments()) {
-            bytes(name, file, attachment).ifPresent(bytes -> contents.put(attachment.sha256(), bytes));
+    /** What was kept of the files of a case. */
+    private record Kept(Map<String, byte[]> contents, Set<String> changed) {
+        Kept() {
+            this(new LinkedHashMap<>(), new HashSet<>());
         }
-        return contents;
     }
 
-    private Optional<byte[]> bytes(String name, CaseFile file, Attachment attachment) {
-        if (Cases.isFile(name)) {
-            return besideFile(Path.of(name), attachment);
+    private Kept kept(String name, CaseFile file) {
+        Kept kept = new Kept();
+        for (Attachment attachment : file.attachments()) {
+            if (Cases.isFile(name)) {
+                besideFile(Path.of(name), attachment, kept);
+            } else {
+                stored(file.id(), attachment, kept);
+            }
         }
+        return kept;
+    }
+
+    private void stored(CaseId id, Attachment attachment, Kept kept) {
+        CaseStore store = cases.getObject().store();
         try {
-            return Optional.of(cases.getObject().store().readAttachment(file.id(), attachment));
+            kept.contents().put(attachment.sha256(), store.readAttachment(id, attachment));
         } catch (StoreUnavailable e) {
-            // The document says that they are missing, which is better than no document.
-            return Optional.empty();
+            // The document says that they are missing or changed, which is better than no document.
+            if (store.isChanged(id, attachment)) {
+                kept.changed().add(attachment.sha256());
+            }
         }
     }
 
     /** Attachments of a case file lie beside it in the folder attachments, named by hash, as a packet unpacks them. */
-    private static Optional<byte[]> besideFile(Path caseFile, Attachment attachment) {
+    private static void besideFile(Path caseFile, Attachment attachment, Kept kept) {
         Path file = caseFile.resolveSibling("attachments").resolve(attachment.sha256());
-        try {
-            if (!Files.isRegularFile(file) || Files.size(file) > LARGEST_ATTACHMENT) {
-                return Optional.empty();
-            }
-            byte[] bytes = Files.readAllBytes(file);
-            return CanonicalText.sha256(bytes).equals(attachment.sha256()) ? Optional.of(bytes) : Optional.empty();
-        } catch (IOException e) {
-            return Optional.empty();
+        if (!Files.isRegularFile(file)) {
+            return;
         }
+        try {
+            byte[] bytes = Files.size(file) > LARGEST_ATTACHMENT ? new byte[0] : Files.readAllBytes(file);
+            if (CanonicalText.sha256(bytes).equals(attachment.sha256())) {
+                kept.contents().put(attachment.sha256(), bytes);
+                return;
+            }
+        } catch (IOException e) {
+            // no one can tell what it holds
+        }
+        kept.changed().add(attachment.sha256());
     }
 }

@@ -98,6 +98,12 @@ class CaseStoreTest extends CaseStoreContract {
                     .hasMessage("case store " + file.resolve("store")
                             + ": the folder cannot be made; choose a folder that can be written to");
         }
+        try (CaseStore itself = new CaseStore(StoreLocation.in(file), Clock.systemUTC())) {
+            assertThatThrownBy(() -> itself.ids("", 1))
+                    .isInstanceOf(StoreUnavailable.class)
+                    .hasMessageContaining("it is a file, not a folder")
+                    .hasMessageContaining("--database");
+        }
     }
 
     @Test

@@ -3,6 +3,7 @@ package witnessmark.shell.cases;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -19,6 +20,7 @@ import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -111,6 +113,51 @@ class TamperingTest {
         try (CommandLine shop = new CommandLine(store)) {
             assertThat(firstLine(shop, "case show torn")).contains("WAS TAKEN OUT OF THE STORE");
             assertThat(firstLine(shop, "case show never-there")).doesNotContain("TAKEN OUT");
+        }
+    }
+
+    @Test
+    void a_photograph_that_was_changed_is_not_called_missing_and_can_be_put_in_again() throws Exception {
+        Path store = folder.resolve("photographed");
+        Path png = folder.resolve("cone.png");
+        ImageIO.write(new BufferedImage(40, 20, BufferedImage.TYPE_INT_RGB), "png", png.toFile());
+        try (CommandLine shop = new CommandLine(store)) {
+            done(shop, "case new p --complaint Slips");
+            done(shop, "case set p clutch-slips=present");
+            done(shop, "photo add p clutch-slips " + png);
+            Path kept = onlyFile(store.resolve("attachments"));
+            Path paper = folder.resolve("p.md");
+            String write = "document evidence p --as md --replace --out " + paper;
+
+            Files.writeString(kept, "other bytes");
+            done(shop, write);
+            assertThat(Files.readString(paper))
+                    .contains("the bytes kept are not those that were put in")
+                    .contains("The bytes kept of 'cone.png' are not those that were put in")
+                    .doesNotContain("not at hand");
+            assertThat(done(shop, "photo add p clutch-slips " + png)).contains("are back with case 'p'");
+            assertThat(done(shop, "case verify p")).contains("1 file as put in");
+
+            Files.delete(kept);
+            done(shop, write);
+            assertThat(Files.readString(paper)).contains("not at hand").doesNotContain("put in");
+            assertThat(done(shop, "photo add p clutch-slips " + png)).contains("are back with case 'p'");
+            assertThat(shop.type("photo add p clutch-slips " + png).messages()).contains("the same bytes are on case");
+        }
+        // both the database and its journal lost: what was kept is not hidden behind a new, empty store
+        Files.delete(store.resolve("cases.mv.db"));
+        FileSystemUtils.deleteRecursively(store.resolve("journal"));
+        try (CommandLine shop = new CommandLine(store)) {
+            CommandLine.Run run = shop.type("case list");
+            assertThat(run.exitCode()).isEqualTo(1);
+            assertThat(run.messages()).contains("cases.mv.db and its journal are gone");
+        }
+        assertThat(store.resolve("cases.mv.db")).doesNotExist();
+    }
+
+    private static Path onlyFile(Path below) throws IOException {
+        try (Stream<Path> files = Files.walk(below)) {
+            return files.filter(Files::isRegularFile).reduce((a, b) -> null).orElseThrow();
         }
     }
 
