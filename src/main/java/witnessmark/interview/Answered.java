@@ -28,8 +28,15 @@ final class Answered {
     private Answered() {}
 
     static List<Answer> in(CaseHistory history, Position position) {
+        return since(0, history, position);
+    }
+
+    /** Those given after the entry of that number. */
+    static List<Answer> since(long entryBefore, CaseHistory history, Position position) {
         Answered answered = new Answered();
-        history.entries().forEach(entry -> answered.take(entry, position.isAmongChecks(entry.number())));
+        history.entries()
+                .forEach(entry ->
+                        answered.take(entry, entry.number() > entryBefore && position.isAmongChecks(entry.number())));
         return List.copyOf(answered.answers);
     }
 

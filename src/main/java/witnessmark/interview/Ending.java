@@ -21,6 +21,8 @@ public record Ending(Reason reason, double figure, Optional<NextCheck> nearest, 
         NOTHING_TELLS,
         /** Nothing that was found points anywhere, and nothing outside is left to ask. */
         NOTHING_FOUND,
+        /** Nobody could look, so often in a row that asking on would tell nothing; what would help is open. */
+        NOT_KNOWN,
         /** What leads leans on answers that contradict each other; more answers would not mend that. */
         CONTRADICTED
     }

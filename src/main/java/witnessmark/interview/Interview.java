@@ -2,6 +2,7 @@ package witnessmark.interview;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -39,11 +40,18 @@ public final class Interview implements AutoCloseable {
     private final PlanChecks planner;
     private final Notebook notebook;
     private boolean pastTheEnd;
+    /** The last entry when the technician last wished to go on. */
+    private long knownFrom;
+    /** What nobody had looked at, and what is to be asked again. */
+    private final Set<String> again = new LinkedHashSet<>();
+
     private CaseHistory history;
     private Position position;
     private OpenCase open;
     /** The question chosen, null until it is asked for after a change. */
     private @Nullable Optional<Question> question;
+    /** The plan, null until it is asked for after a change. */
+    private @Nullable List<NextVisit> plan;
 
     public Interview(Diagnosis diagnosis, Notebook notebook) {
         this.diagnosis = diagnosis;
@@ -102,9 +110,30 @@ public final class Interview implements AutoCloseable {
     }
 
     private Optional<Question> chosen() {
-        List<NextVisit> plan = plan();
-        Optional<StopRule.Asked> asked = pastTheEnd ? first(plan) : stopRule().ask(plan);
-        return asked.map(this::question);
+        return (pastTheEnd ? first(plan()) : stopRule().ask(wherePeopleKnow())).map(this::question);
+    }
+
+    /** The plan without the places that were left because nobody knew, or without all of them; what is owed stays. */
+    private List<NextVisit> wherePeopleKnow() {
+        NotKnown notKnown = notKnown();
+        Set<String> left = notKnown.isEnough()
+                ? new LinkedHashSet<>(knowledge.findings().keySet())
+                : soFar().in(notKnown.placesLeft());
+        if (left.isEmpty()) {
+            return plan();
+        }
+        left.removeAll(stopRule().owed());
+        left.addAll(leftOut());
+        return open.visits(soFar().hands(), left);
+    }
+
+    private NotKnown notKnown() {
+        return new SoFar(knowledge, planner, present(), Answered.since(knownFrom, history, position)).notKnown();
+    }
+
+    /** Whether the place was left because nobody knew. */
+    public boolean wasLeftNotKnown(String place) {
+        return notKnown().placesLeft().contains(place);
     }
 
     /** Whether something that any mechanic looks at first for the complaint is still to be asked. */
@@ -114,18 +143,53 @@ public final class Interview implements AutoCloseable {
 
     /** Why nothing more is asked. */
     public Ending ending() {
-        return stopRule().ending(plan());
+        return stopRule().ending(plan(), endsNotKnown());
     }
 
-    /** Goes on asking although nothing open would change the verdict enough. */
+    private boolean endsNotKnown() {
+        NotKnown notKnown = notKnown();
+        return !pastTheEnd
+                && (notKnown.isEnough() || !notKnown.placesLeft().isEmpty())
+                && stopRule().ask(plan()).isPresent();
+    }
+
+    /** What would tell most, whether nobody could look at it when it was asked or it was not asked yet. */
+    public List<NextCheck> wouldHelp() {
+        Set<String> out = soFar().leftOut(skipped(), soFar().notLookedAt());
+        return open.visits(soFar().hands(), out).stream()
+                .flatMap(visit -> visit.checks().stream())
+                .filter(check -> check.gainBits() >= PlanChecks.TRIFLE_BITS)
+                .sorted(Comparator.comparingDouble(c -> -c.gainBits()))
+                .toList();
+    }
+
+    /** How many questions were answered with "not looked at" and are so still. */
+    public int notLookedAt() {
+        return soFar().notLookedAt().size();
+    }
+
+    /**
+     * Goes on asking: where nobody knew, from there as if it began; else although nothing open would change the verdict
+     * enough.
+     */
     public void goOn() {
-        pastTheEnd = true;
-        question = null;
+        pastTheEnd = !endsNotKnown();
+        knownFrom = history.last().number();
+        changed();
+    }
+
+    /** Asks again what nobody had looked at when it was asked. */
+    public void askAgainNotKnown() {
+        pastTheEnd = false;
+        knownFrom = history.last().number();
+        again.addAll(soFar().notLookedAt());
+        changed();
     }
 
     /** Sets what was seen of a finding. */
     public void answer(FindingEntry entry) {
         begin();
+        again.remove(entry.finding());
         write(List.of(new FindingSet(entry)));
     }
 
@@ -139,6 +203,7 @@ public final class Interview implements AutoCloseable {
     /** Sets a measured value; its finding follows if it has a limit. */
     public void measured(Measurement measurement) {
         begin();
+        soFar().yields(measurement.measure()).forEach(again::remove);
         write(List.of(new MeasurementSet(measurement)));
     }
 
@@ -229,7 +294,16 @@ public final class Interview implements AutoCloseable {
 
     /** What lies ahead: the places still worth going to, in order. */
     public List<NextVisit> plan() {
-        return open.visits(soFar().hands(), soFar().leftOut(skipped()));
+        List<NextVisit> made = plan;
+        if (made == null) {
+            made = open.visits(soFar().hands(), leftOut());
+            plan = made;
+        }
+        return made;
+    }
+
+    private Set<String> leftOut() {
+        return soFar().leftOut(skipped(), again);
     }
 
     @Override
@@ -248,11 +322,16 @@ public final class Interview implements AutoCloseable {
     private void leave(Position to) {
         notebook.leave(to.text());
         position = to;
+        changed();
+    }
+
+    private void changed() {
         question = null;
+        plan = null;
     }
 
     private void write(List<? extends Change> changes) {
-        question = null;
+        changed();
         if (changes.isEmpty()) {
             return;
         }

@@ -1,10 +1,13 @@
 package witnessmark.interview;
 
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.FindingEntry;
@@ -96,9 +99,12 @@ final class SoFar {
     /**
      * The findings not to be asked: those on record, what the program computes, what nobody can look at any more, and what lies
      * in a place skipped.
+     *
+     * @param again findings to be asked although they are on record as not looked at
      */
-    Set<String> leftOut(Set<String> skipped) {
+    Set<String> leftOut(Set<String> skipped, Set<String> again) {
         Set<String> out = new LinkedHashSet<>(file.findings().keySet());
+        out.removeAll(again);
         out.addAll(measured());
         out.addAll(lost());
         knowledge.findings().values().stream()
@@ -106,6 +112,37 @@ final class SoFar {
                         f.isComputed() || planner.wayTo(f.access()).stream().anyMatch(skipped::contains))
                 .forEach(f -> out.add(f.id()));
         return out;
+    }
+
+    /** How often in a row nobody had looked. */
+    NotKnown notKnown() {
+        Map<String, Integer> inARow = new HashMap<>();
+        int overall = 0;
+        for (Answered.Answer answer : answered) {
+            boolean looked = findings(answer).anyMatch(this::wasLookedAt);
+            overall = looked ? 0 : overall + 1;
+            findings(answer)
+                    .map(this::place)
+                    .findFirst()
+                    .ifPresent(place -> inARow.merge(place, looked ? 0 : 1, (n, one) -> looked ? 0 : n + one));
+        }
+        return new NotKnown(inARow, overall);
+    }
+
+    /** The findings that were asked and that nobody had looked at. */
+    Set<String> notLookedAt() {
+        return answered.stream()
+                .flatMap(this::findings)
+                .filter(f -> !wasLookedAt(f))
+                .collect(Collectors.toCollection(LinkedHashSet::new));
+    }
+
+    /** The findings in these places, not what lies behind them. */
+    Set<String> in(Set<String> places) {
+        return knowledge.findings().values().stream()
+                .filter(f -> places.contains(f.access()))
+                .map(Finding::id)
+                .collect(Collectors.toCollection(LinkedHashSet::new));
     }
 
     /** The findings that follow from a measure, either side of its limits. */

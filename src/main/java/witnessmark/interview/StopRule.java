@@ -84,6 +84,17 @@ final class StopRule {
                 .map(asked -> beforeItIsGone(asked, plan)));
     }
 
+    /**
+     * What is asked although nobody knew anything where it is: what any mechanic looks at first, what is owed to those whom
+     * the verdict names, and what another source can say.
+     */
+    Set<String> owed() {
+        Set<String> owed = new HashSet<>(mustLook);
+        owed.addAll(otherSide);
+        owed.addAll(secondSources);
+        return owed;
+    }
+
     /** Whether a check that any mechanic makes first for the complaint is open. */
     boolean owesFirstLooks(List<NextVisit> plan) {
         return firstLook(plan).isPresent();
@@ -124,7 +135,12 @@ final class StopRule {
         return Optional.empty();
     }
 
-    Ending ending(List<NextVisit> plan) {
+    /**
+     * How it ends.
+     *
+     * @param notKnown whether it ends because nobody could look
+     */
+    Ending ending(List<NextVisit> plan, boolean notKnown) {
         boolean stands = stands();
         double most = 0;
         Optional<NextCheck> nearest = Optional.empty();
@@ -138,7 +154,7 @@ final class StopRule {
             }
         }
         return new Ending(
-                reason(stands),
+                notKnown ? Ending.Reason.NOT_KNOWN : reason(stands),
                 most,
                 nearest,
                 stands ? 1 - share(judgement.verdict().classId()) : 0,

@@ -35,6 +35,11 @@ final class Polarity {
             "\\b(ok|okay|o\\.k\\.|good|fine|sound|normal|tight|within (all )?(limits?|spec\\w*)|in spec|in limits|perfect|"
                     + "like new|bien|buen|buena|buenos|buenas|correct[oa]s?|dentro de (limites?|especificacion\\w*|medida)|"
                     + "sin (novedad|falla|fallas|problema|problemas|dano|danos|juego)|nothing (found|wrong)|no (play|issues?|problems?|faults?|damage))(?![\\p{L}])");
+    /** Good at another time than that of the complaint: "slow till warm, fine after". */
+    private static final Pattern GOOD_LATER = Pattern.compile(
+            "\\b(then|after that|afterwards|later|once warm|when warm|luego|despues|ya caliente)\\W+(\\w+\\W+){0,2}(ok|good|fine|normal|bien)\\b"
+                    + "|\\b(ok|good|fine|normal|bien)\\W+(after|afterwards|once|when|whenever|until|till?|later|if|cuando|despues|ya|si|luego)\\b");
+
     private static final Pattern NOT_GOOD = Pattern.compile(
             "\\b(not|no|isnt|isn't|arent|aren't|wasnt|never)\\s+(\\w+\\s+)?(ok|good|fine|right|bien|buen\\w*|tight|normal)\\b");
     private static final Set<String> BREAKS =
@@ -66,7 +71,9 @@ final class Polarity {
     }
 
     boolean isGood() {
-        return GOOD.matcher(clause).find() && !NOT_GOOD.matcher(clause).find();
+        return GOOD.matcher(clause).find()
+                && !NOT_GOOD.matcher(clause).find()
+                && !GOOD_LATER.matcher(clause).find();
     }
 
     /** Whether what sounds good is said by these letters. */

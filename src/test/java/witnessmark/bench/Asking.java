@@ -22,6 +22,7 @@ import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.NextCheck;
 import witnessmark.diagnosis.OpenCase;
 import witnessmark.diagnosis.Verdict;
+import witnessmark.interview.Ending;
 import witnessmark.interview.Interview;
 import witnessmark.interview.Notebook;
 import witnessmark.interview.Question;
@@ -73,7 +74,7 @@ final class Asking {
         try (Interview interview = new Interview(diagnosis, kept)) {
             Course right = null;
             Verdict verdict = interview.judgement().verdict();
-            for (var q = interview.question(); q.isPresent(); q = interview.question()) {
+            for (var q = next(interview); q.isPresent(); q = next(interview)) {
                 if (right == null && truth.isRight(verdict) && !interview.owesFirstLooks()) {
                     right = meter.course(true, verdict);
                 }
@@ -104,6 +105,19 @@ final class Asking {
             boolean early = verdict.isDetermined() && interview.owesFirstLooks();
             return new Whole(right == null ? end : right, end, early);
         }
+    }
+
+    /** The next question; where asking ended since nobody knew, he goes on as long as he can look at what would help. */
+    private Optional<Question> next(Interview interview) {
+        Optional<Question> question = interview.question();
+        boolean goesOn = question.isEmpty()
+                && interview.ending().reason() == Ending.Reason.NOT_KNOWN
+                && interview.wouldHelp().stream()
+                        .anyMatch(c -> truth.answer(c.finding()) != FindingState.NOT_LOOKED_AT);
+        if (goesOn) {
+            interview.goOn();
+        }
+        return goesOn ? interview.question() : question;
     }
 
     private static void say(Question question, FindingState answer) {

@@ -324,7 +324,7 @@ class InterviewTest {
             List<String> asked = new ArrayList<>(meantAndThere(truth));
             interview.tell(truth.complaint(), asked);
             interview.tell("");
-            for (Optional<Question> q = interview.question(); q.isPresent(); q = interview.question()) {
+            for (Optional<Question> q = goingOn(interview); q.isPresent(); q = goingOn(interview)) {
                 String finding = q.get().finding().id();
                 asked.add(finding);
                 FindingEntry unknown = new FindingEntry(finding, FindingState.NOT_LOOKED_AT);
@@ -339,6 +339,14 @@ class InterviewTest {
             assertThat(asked).contains(one, other);
             assertThat(interview.judgement().verdict().isDetermined()).isFalse();
             assertThat(interview.ending().reason()).isEqualTo(Ending.Reason.CONTRADICTED);
+        }
+
+        /** The next question for somebody who knows little of much and goes on all the same. */
+        private static Optional<Question> goingOn(Interview interview) {
+            if (interview.question().isEmpty() && interview.ending().reason() == Ending.Reason.NOT_KNOWN) {
+                interview.goOn();
+            }
+            return interview.question();
         }
 
         /** What the words of the complaint are taken for, as far as the case bears it out. */
@@ -408,6 +416,45 @@ class InterviewTest {
             interview.goOn();
             assertThat(interview.question().isPresent())
                     .isEqualTo(!interview.plan().isEmpty());
+        }
+
+        /** A foreman stops asking a man who has looked at nothing: common practice, no source. */
+        @Test
+        void whoever_has_looked_at_nothing_is_soon_asked_no_more_and_can_go_on() {
+            Interview interview = atTheChecks();
+            int asked = untilTheEnd(interview, FindingState.NOT_LOOKED_AT);
+
+            assertThat(asked).isLessThanOrEqualTo(20);
+            assertThat(interview.owesFirstLooks()).isFalse();
+            assertThat(interview.ending().reason()).isEqualTo(Ending.Reason.NOT_KNOWN);
+            assertThat(interview.wouldHelp()).isNotEmpty();
+            assertThat(interview.notLookedAt()).isEqualTo(asked);
+
+            interview.goOn();
+            assertThat(untilTheEnd(interview, FindingState.NOT_LOOKED_AT)).isBetween(1, 12);
+            interview.askAgainNotKnown();
+            assertThat(untilTheEnd(interview, FindingState.ABSENT)).isPositive();
+            assertThat(interview.ending().reason()).isNotEqualTo(Ending.Reason.NOT_KNOWN);
+        }
+
+        @Test
+        void one_look_in_a_place_keeps_the_asking_going_there() {
+            Interview interview = atTheChecks();
+            int asked = 0;
+            for (int i = 0; i < 40 && interview.question().isPresent(); i++) {
+                say(interview, i % 3 == 2 ? FindingState.ABSENT : FindingState.NOT_LOOKED_AT);
+                asked++;
+            }
+            assertThat(asked).isGreaterThan(20);
+        }
+
+        private static int untilTheEnd(Interview interview, FindingState answer) {
+            int asked = 0;
+            while (asked < MANY && interview.question().isPresent()) {
+                say(interview, answer);
+                asked++;
+            }
+            return asked;
         }
 
         @Test

@@ -99,6 +99,11 @@ final class IntakeDialog {
         }
         boolean fromList = meantBy.isEmpty();
         Optional<List<Proposal>> meant = confirmed(fromList ? usual(complaints) : meantBy, fromList);
+        if (!fromList && meant.filter(List::isEmpty).isPresent()) {
+            // Without any sign nothing tells what to ask first.
+            page.line(wording.text("meant.none-of-these"));
+            meant = confirmed(usual(complaints), true);
+        }
         // The list adds signs; words given before stay the complaint.
         meant.ifPresent(chosen -> interview.tellMeant(
                 !wantsList ? answer : interview.present().complaint().isEmpty() ? said(chosen) : "",
@@ -174,17 +179,20 @@ final class IntakeDialog {
             return Optional.of(List.of());
         }
         page.line(wording.text(fromList ? "meant.list" : "meant"));
+        List<Proposal> outright =
+                candidates.stream().filter(p -> p.sureness() == Sureness.SURE).toList();
         for (int i = 0; i < candidates.size(); i++) {
-            page.indented(String.format("%3d  ", i + 1), "     ", asked(candidates.get(i)));
+            String mark = outright.contains(candidates.get(i)) ? "*" : " ";
+            page.indented(String.format("%3d%s ", i + 1, mark), "     ", asked(candidates.get(i)));
         }
+        String prompt = wording.text(outright.isEmpty() ? "meant.prompt" : "meant.prompt-marked");
         while (true) {
-            Optional<String> answer =
-                    asker.ask("intake.meant", wording.text("meant.prompt") + " ", List.of("all", "none"));
+            Optional<String> answer = asker.ask("intake.meant", prompt + " ", List.of("all", "none"));
             if (answer.isEmpty()) {
                 return Optional.empty();
             }
             try {
-                return Optional.of(picked(answer.get(), candidates));
+                return Optional.of(answer.get().isBlank() ? outright : picked(answer.get(), candidates));
             } catch (CaseRefused e) {
                 asker.refused(e.getMessage());
             }
@@ -200,12 +208,12 @@ final class IntakeDialog {
     }
 
     private static List<Proposal> picked(String answer, List<Proposal> candidates) {
-        if (answer.strip().equalsIgnoreCase("all")) {
+        if (answer.strip().toLowerCase(Locale.ROOT).matches("all|todos|todas")) {
             return candidates;
         }
         Set<Proposal> picked = new LinkedHashSet<>();
         for (String word : answer.strip().split("[ ,]+")) {
-            if (word.isEmpty() || word.equals("none") || word.equals("0")) {
+            if (word.isEmpty() || word.toLowerCase(Locale.ROOT).matches("none|ninguno|ninguna|0")) {
                 continue;
             }
             if (!word.matches("\\d{1,2}") || Integer.parseInt(word) < 1 || Integer.parseInt(word) > candidates.size()) {

@@ -11,6 +11,7 @@ import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
 import witnessmark.gearbox.Unit;
+import witnessmark.interview.Ending;
 import witnessmark.interview.Interview;
 import witnessmark.interview.Question;
 import witnessmark.interview.Stage;
@@ -27,8 +28,6 @@ final class InterviewDialog {
     private static final List<String> WORDS =
             List.of("yes", "no", "unsure", "don't know", "can't check", "why", "back", "skip", "where", "stop", "help");
 
-    private static final int PASSED_IN_A_ROW = 5;
-
     private final Interview interview;
     private final KnowledgeBase knowledge;
     private final IntakeDialog intake;
@@ -38,7 +37,6 @@ final class InterviewDialog {
     private final StandText stand;
     private final ConflictDialog conflicts;
     private final QuestionText text;
-    private int passed;
     private boolean gone;
 
     InterviewDialog(
@@ -88,13 +86,18 @@ final class InterviewDialog {
             return false;
         }
         page.heading(wording.text("end.title"));
-        stand.ending(interview.ending());
+        Ending ending = interview.ending();
+        stand.ending(ending);
+        if (ending.reason() == Ending.Reason.NOT_KNOWN) {
+            stand.wouldHelp(interview.wouldHelp());
+        }
         stand.lost(interview.lost());
         page.indented("  ", "  ", wording.text("end.work", ScreenFigures.minutes(interview.workMinutes())));
         stand.print(interview.present(), interview.judgement(), interview.plan());
         stand.driver(interview.judgement().advice());
         if (interview.plan().isEmpty()
                 && interview.skipped().isEmpty()
+                && interview.notLookedAt() == 0
                 && interview.judgement().contradictions().isEmpty()) {
             return true;
         }
@@ -102,8 +105,11 @@ final class InterviewDialog {
         if (!interview.judgement().contradictions().isEmpty()) {
             page.line(wording.text("end.again"));
         }
+        if (interview.notLookedAt() > 0) {
+            page.line(wording.text("end.unknown", interview.notLookedAt()));
+        }
         page.line(wording.text("end.more"));
-        return !goesOn(asker.ask("end.more", "> ", List.of("more", "back", "skipped", "again"))
+        return !goesOn(asker.ask("end.more", "> ", List.of("more", "back", "skipped", "again", "unknown"))
                 .orElse("")
                 .strip()
                 .toLowerCase(Locale.ROOT));
@@ -114,6 +120,7 @@ final class InterviewDialog {
             case "more", "m" -> interview.goOn();
             case "back", "b" -> interview.back();
             case "skipped", "s" -> interview.skipNothing();
+            case "unknown", "u" -> interview.askAgainNotKnown();
             case "again", "a" -> conflicts.askAboutAll();
             default -> {
                 return false;
@@ -164,9 +171,12 @@ final class InterviewDialog {
         interview.answer(new FindingEntry(question.finding().id(), state, answer.note()));
         noted(wording.text("state." + state.word()));
         whenFound(question, state);
-        passed = state == FindingState.NOT_LOOKED_AT ? passed + 1 : 0;
-        if (passed > 0 && passed % PASSED_IN_A_ROW == 0) {
-            page.indented("  ", "  ", wording.text("passed", passed));
+        String place = question.finding().access();
+        if (state == FindingState.NOT_LOOKED_AT && interview.wasLeftNotKnown(place)) {
+            page.indented(
+                    "  ",
+                    "  ",
+                    wording.text("left-not-known", knowledge.access().get(place).title()));
         }
         conflicts.askAboutNew();
         return true;

@@ -30,6 +30,7 @@ public final class StandText {
     private final boolean plainLines;
 
     private static final int LOST_SHOWN = 3;
+    private static final int HELP_SHOWN = 5;
 
     /**
      * @param plainLines whether to leave out bars, which a screen reader would spell
@@ -88,12 +89,21 @@ public final class StandText {
                             ScreenFigures.percent(ending.outOfReach()),
                             nearest));
             case NOTHING_TELLS -> page.indented("  ", "  ", wording.text("end.nothing", nearest));
+            case NOT_KNOWN -> page.indented("  ", "  ", wording.text("end.not-known"));
             case NOTHING_FOUND -> page.indented("  ", "  ", wording.text("end.nowhere"));
             case CONTRADICTED -> page.indented("  ", "  ", wording.text("end.contradicted"));
         }
         if (ending.skipped() > 0) {
             page.indented("  ", "  ", wording.text("end.skipped", ending.skipped()));
         }
+    }
+
+    /** What would tell most, for somebody who can look. */
+    public void wouldHelp(List<NextCheck> looks) {
+        looks.stream()
+                .limit(HELP_SHOWN)
+                .forEach(check -> page.item(wording.text(
+                        "end.would-help", check.ask(), check.accessTitle(), ScreenFigures.minutes(check.minutes()))));
     }
 
     /** What would tell something, but cannot be looked at any more. */

@@ -21,7 +21,9 @@ import org.jspecify.annotations.Nullable;
 public final class Waiting implements AutoCloseable {
     private static final long PATIENCE_MILLIS = 2_000;
     private static final long AGAIN_MILLIS = 500;
-    private static final int WIDEST = 79;
+    /** Fits the narrowest window: a line that wraps could not be wiped again. */
+    static final int WIDEST = 49;
+
     private static final AtomicReference<@Nullable Waiting> NOW = new AtomicReference<>();
 
     private final String what;
@@ -33,6 +35,10 @@ public final class Waiting implements AutoCloseable {
     private boolean told;
 
     Waiting(String what, PrintStream line, boolean telling) {
+        this(what, line, telling, PATIENCE_MILLIS);
+    }
+
+    Waiting(String what, PrintStream line, boolean telling, long patienceMillis) {
         this.what = what;
         this.line = line;
         this.clock = telling
@@ -43,7 +49,7 @@ public final class Waiting implements AutoCloseable {
                 })
                 : null;
         if (clock != null) {
-            clock.scheduleAtFixedRate(this::tell, PATIENCE_MILLIS, AGAIN_MILLIS, TimeUnit.MILLISECONDS);
+            clock.scheduleAtFixedRate(this::tell, patienceMillis, AGAIN_MILLIS, TimeUnit.MILLISECONDS);
         }
         NOW.set(this);
     }

@@ -7,6 +7,7 @@ import java.io.BufferedReader;
 import java.io.PrintWriter;
 import java.io.StringReader;
 import java.io.StringWriter;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.FindingState;
@@ -155,9 +156,28 @@ class InterviewDialogTest {
     }
 
     @Test
-    void whoever_passes_again_and_again_is_told_how_to_skip_the_place_or_stop() {
-        String text = run("\n\n\nair\n\n\n\n\ngrinds into low\n1\n\np\np\np\np\np\nstop\n");
-        assertThat(text).contains("5 passed in a row. \"s\" skips the whole place");
+    void whoever_knows_nothing_is_soon_left_alone_and_told_what_look_would_help() {
+        String text = run("\n\n\nair\n\n\n\n\ngrinds into low\n1\n\n" + "d\n".repeat(30));
+        assertThat(text)
+                .contains("Nobody has looked here so far")
+                .contains("These would tell most:")
+                .contains("\"unknown\" to be asked those again.");
+        assertThat(kept().findings()).hasSizeLessThan(20);
+    }
+
+    @Test
+    void what_nobody_had_looked_at_is_asked_again_when_wished() {
+        String once = run("\n\n\nair\n\n\n\n\ngrinds into low\n1\n\n" + "d\n".repeat(30));
+        String again = run("end.more: unknown\notherwise: d\n");
+        assertThat(questions(again)).isNotEmpty().containsAnyElementsOf(questions(once));
+    }
+
+    /** The questions as they stand in the text, without their numbers. */
+    private static List<String> questions(String text) {
+        return text.lines()
+                .filter(line -> line.matches("\\d+\\. .*"))
+                .map(line -> line.replaceFirst("\\d+\\. ", ""))
+                .toList();
     }
 
     @Test
