@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Random;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -33,6 +34,15 @@ class DamagedInstallIT {
         try (Stream<Path> libraries = Files.list(BUILT.resolve("lib"))) {
             for (Path library : libraries.toList()) {
                 Files.createSymbolicLink(install.resolve("lib").resolve(library.getFileName()), library);
+            }
+        }
+    }
+
+    @AfterEach
+    void take_the_links_away() throws IOException {
+        try (Stream<Path> links = Files.list(install.resolve("lib"))) {
+            for (Path link : links.toList()) {
+                Files.delete(link);
             }
         }
     }
