@@ -1,6 +1,7 @@
 package witnessmark.diagnosis;
 
 import java.util.List;
+import witnessmark.casefile.FindingState;
 
 /**
  * Two accounts of one case side by side. All decibans are for the first against the second: positive speaks for the
@@ -36,7 +37,8 @@ public record Accounts(
      * @param ifFirst chance that the sign is there if only the first is at work
      * @param ifSecond chance that the sign is there if only the second is at work
      */
-    public record Said(String finding, String title, String state, double ifFirst, double ifSecond, double decibans) {}
+    public record Said(
+            String finding, String title, FindingState state, double ifFirst, double ifSecond, double decibans) {}
 
     /**
      * A finding not looked at.

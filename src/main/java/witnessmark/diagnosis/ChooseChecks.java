@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import witnessmark.diagnosis.fact.State;
+import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.fact.Taken;
 import witnessmark.inference.Gain;
 import witnessmark.knowledge.AccessStep;
@@ -220,7 +220,7 @@ final class ChooseChecks {
 
     private static boolean mayBe(String symptom, Reading reading) {
         Taken taken = reading.taken().get(symptom);
-        return taken != null && taken.state() != State.ABSENT;
+        return taken != null && taken.state() != FindingState.ABSENT;
     }
 
     /** How far a check may go for the sake of a conclusion that stands already. */

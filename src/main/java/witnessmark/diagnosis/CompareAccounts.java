@@ -2,7 +2,6 @@ package witnessmark.diagnosis;
 
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import witnessmark.diagnosis.fact.Taken;
 import witnessmark.inference.Evidence;
 import witnessmark.inference.Link;
@@ -56,7 +55,7 @@ final class CompareAccounts {
         return new Accounts.Said(
                 taken.finding(),
                 knowledge.findings().get(taken.finding()).title(),
-                taken.state().name().toLowerCase(Locale.ROOT),
+                taken.state(),
                 ifFirst,
                 ifSecond,
                 DECIBANS_PER_NEPER * Math.log(likelihood(report, ifFirst) / likelihood(report, ifSecond)));

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import witnessmark.diagnosis.fact.State;
+import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.fact.Taken;
 import witnessmark.knowledge.NeverTogether;
 import witnessmark.knowledge.OneFact;
@@ -40,12 +40,13 @@ final class CountOnce {
     /** Two answers present that exclude each other are a contradiction, not the same fact twice. */
     private boolean tellsAgain(String carrier, String finding, Map<String, Taken> taken) {
         return !carrier.equals(finding)
-                && (taken.get(finding).state() != State.PRESENT || !excluding.contains(Set.of(carrier, finding)));
+                && (taken.get(finding).state() != FindingState.PRESENT
+                        || !excluding.contains(Set.of(carrier, finding)));
     }
 
     private static Optional<String> carrier(OneFact fact, Map<String, Taken> taken) {
         return fact.findings().stream()
-                .filter(f -> taken.containsKey(f) && taken.get(f).state() == State.PRESENT)
+                .filter(f -> taken.containsKey(f) && taken.get(f).state() == FindingState.PRESENT)
                 .findFirst();
     }
 }

@@ -1,6 +1,6 @@
 package witnessmark.diagnosis;
 
-import witnessmark.diagnosis.fact.State;
+import witnessmark.casefile.FindingState;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
@@ -35,6 +35,6 @@ final class Coverage {
 
     private static boolean looked(Reading reading, String finding) {
         return reading.taken().containsKey(finding)
-                && reading.taken().get(finding).state() != State.UNSURE;
+                && reading.taken().get(finding).state() != FindingState.UNSURE;
     }
 }

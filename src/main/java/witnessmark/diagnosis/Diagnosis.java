@@ -12,7 +12,6 @@ import witnessmark.casefile.Measurement;
 import witnessmark.casefile.logged.CombinedEvidence;
 import witnessmark.diagnosis.fact.GearSaid;
 import witnessmark.diagnosis.fact.Measured;
-import witnessmark.diagnosis.fact.State;
 import witnessmark.gearbox.Unit;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
@@ -124,14 +123,5 @@ public final class Diagnosis {
 
     private static @Nullable Double side(OptionalDouble side, Limits limits, Unit unit) {
         return side.isPresent() ? limits.unit().convert(side.getAsDouble(), unit) : null;
-    }
-
-    static Optional<State> state(FindingState state) {
-        return switch (state) {
-            case PRESENT -> Optional.of(State.PRESENT);
-            case ABSENT -> Optional.of(State.ABSENT);
-            case UNSURE -> Optional.of(State.UNSURE);
-            case NOT_LOOKED_AT -> Optional.empty();
-        };
     }
 }

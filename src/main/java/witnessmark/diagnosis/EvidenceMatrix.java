@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.fact.Taken;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Vocabulary.CauseClass;
@@ -26,7 +27,7 @@ public record EvidenceMatrix(List<String> classes, List<Row> rows) {
      * @param decibans by class id: ten times the decimal logarithm by which the odds of the class change when this
      *     finding alone is left out; positive speaks for the class
      */
-    public record Row(String finding, String title, String state, String from, Map<String, Double> decibans) {}
+    public record Row(String finding, String title, FindingState state, String from, Map<String, Double> decibans) {}
 
     static EvidenceMatrix of(Reading reading, KnowledgeBase knowledge) {
         List<String> classes =
@@ -39,7 +40,7 @@ public record EvidenceMatrix(List<String> classes, List<Row> rows) {
             rows.add(new Row(
                     finding,
                     knowledge.findings().get(finding).title(),
-                    taken.state().name().toLowerCase(java.util.Locale.ROOT),
+                    taken.state(),
                     taken.isAsReported() ? say.say("reported") : titles.fill(taken.from()),
                     decibans(reading, finding, classes)));
         }

@@ -46,7 +46,11 @@ public final class OpenCase implements AutoCloseable {
         changed();
         likelihoods.remove(finding);
         likelihood.ifPresent(l -> likelihoods.put(finding, new Report(l.ifPresent(), l.ifAbsent())));
-        Diagnosis.state(state).ifPresentOrElse(s -> session.report(finding, s), () -> session.withdraw(finding));
+        if (state == FindingState.NOT_LOOKED_AT) {
+            session.withdraw(finding);
+        } else {
+            session.report(finding, state);
+        }
     }
 
     /** Says that the logs' showing of the finding is too thin for a conclusion; it holds while they are what it rests on. */
@@ -79,15 +83,7 @@ public final class OpenCase implements AutoCloseable {
     /** Every finding as it is taken, reported or following from a measurement, by id. */
     public Map<String, FindingState> taken() {
         Map<String, FindingState> states = new LinkedHashMap<>();
-        reading()
-                .taken()
-                .forEach((finding, taken) -> states.put(
-                        finding,
-                        switch (taken.state()) {
-                            case PRESENT -> FindingState.PRESENT;
-                            case ABSENT -> FindingState.ABSENT;
-                            case UNSURE -> FindingState.UNSURE;
-                        }));
+        reading().taken().forEach((finding, taken) -> states.put(finding, taken.state()));
         return states;
     }
 

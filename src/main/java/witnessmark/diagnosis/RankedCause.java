@@ -1,6 +1,7 @@
 package witnessmark.diagnosis;
 
 import java.util.List;
+import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.fact.HoldReason;
 
 /**
@@ -46,7 +47,7 @@ public record RankedCause(
      *
      * @param decibans ten times the decimal logarithm of the odds ratio; positive speaks for the cause
      */
-    public record Weight(String finding, String title, String state, double decibans) {}
+    public record Weight(String finding, String title, FindingState state, double decibans) {}
 
     /** A look-alike with its own probability and what tells the two apart. */
     public record Rivalry(String cause, String title, double probability, String tells, List<String> openChecks) {}

@@ -9,12 +9,12 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.fact.Applies;
 import witnessmark.diagnosis.fact.ClassChange;
 import witnessmark.diagnosis.fact.NotApplicable;
 import witnessmark.diagnosis.fact.OddsChange;
 import witnessmark.diagnosis.fact.Settled;
-import witnessmark.diagnosis.fact.State;
 import witnessmark.diagnosis.fact.Taken;
 import witnessmark.inference.Evidence;
 import witnessmark.inference.ExactInference;
@@ -102,7 +102,7 @@ final class Reading {
     }
 
     private boolean isDenial(Taken t) {
-        return t.state() == State.ABSENT && kind(t.finding()) == Finding.Kind.ACCOUNT;
+        return t.state() == FindingState.ABSENT && kind(t.finding()) == Finding.Kind.ACCOUNT;
     }
 
     Finding.Kind kind(String finding) {
@@ -116,12 +116,12 @@ final class Reading {
 
     /** Whether it was found, for certain. */
     boolean isPresent(String finding) {
-        return taken.containsKey(finding) && taken.get(finding).state() == State.PRESENT;
+        return taken.containsKey(finding) && taken.get(finding).state() == FindingState.PRESENT;
     }
 
     /** Whether it was looked at and found sound, for certain. */
     boolean isAbsent(String finding) {
-        return taken.containsKey(finding) && taken.get(finding).state() == State.ABSENT;
+        return taken.containsKey(finding) && taken.get(finding).state() == FindingState.ABSENT;
     }
 
     double probability(String cause) {
@@ -162,7 +162,8 @@ final class Reading {
 
     /** Whether the finding is there because another is, so that asking for it would be asking again. */
     boolean follows(String finding) {
-        return premises.settled().stream().anyMatch(s -> s.finding().equals(finding) && s.state() == State.PRESENT);
+        return premises.settled().stream()
+                .anyMatch(s -> s.finding().equals(finding) && s.state() == FindingState.PRESENT);
     }
 
     /** The finding present from which this one follows, if it would be learnt from another source than that. */
@@ -274,7 +275,9 @@ final class Reading {
     }
 
     private boolean isFound(String finding) {
-        return taken.containsKey(finding) && taken.get(finding).state() != State.ABSENT && counts(taken.get(finding));
+        return taken.containsKey(finding)
+                && taken.get(finding).state() != FindingState.ABSENT
+                && counts(taken.get(finding));
     }
 
     private Report report(Taken t) {
@@ -286,6 +289,7 @@ final class Reading {
             case PRESENT -> kind == Finding.Kind.ACCOUNT ? told : Report.PRESENT;
             case ABSENT -> kind == Finding.Kind.PAPER ? notOnPaper : Report.ABSENT;
             case UNSURE -> unsure;
+            case NOT_LOOKED_AT -> throw new IllegalStateException(t.finding() + " is taken and was not looked at");
         };
     }
 

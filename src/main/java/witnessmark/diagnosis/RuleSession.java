@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Set;
 import org.kie.api.runtime.KieSession;
 import org.kie.api.runtime.rule.FactHandle;
+import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.fact.Believed;
 import witnessmark.diagnosis.fact.ClassChange;
 import witnessmark.diagnosis.fact.Contradiction;
@@ -22,7 +23,6 @@ import witnessmark.diagnosis.fact.OddsChange;
 import witnessmark.diagnosis.fact.Remark;
 import witnessmark.diagnosis.fact.Reported;
 import witnessmark.diagnosis.fact.Settled;
-import witnessmark.diagnosis.fact.State;
 import witnessmark.diagnosis.fact.Taken;
 import witnessmark.diagnosis.fact.ThinLog;
 import witnessmark.gearbox.Layout;
@@ -47,7 +47,7 @@ final class RuleSession implements AutoCloseable {
     }
 
     /** Sets what is reported of a finding, in place of an earlier report. */
-    void report(String finding, State state) {
+    void report(String finding, FindingState state) {
         withdraw(finding);
         learn(knowledge.aboutFinding(finding));
         reports.put(finding, session.insert(new Reported(finding, state)));

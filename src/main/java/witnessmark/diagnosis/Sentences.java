@@ -1,10 +1,10 @@
 package witnessmark.diagnosis;
 
 import java.util.List;
+import witnessmark.casefile.FindingState;
 import witnessmark.casefile.PlainNumber;
 import witnessmark.diagnosis.fact.HoldReason;
 import witnessmark.diagnosis.fact.Measured;
-import witnessmark.diagnosis.fact.State;
 import witnessmark.gearbox.Word;
 import witnessmark.knowledge.Applicability;
 import witnessmark.language.Language;
@@ -69,7 +69,7 @@ public final class Sentences {
         return say("report-disagrees");
     }
 
-    public String reportAgainstMeasurement(State reported, String measured) {
+    public String reportAgainstMeasurement(FindingState reported, String measured) {
         return say("report-against-measurement", say("state-" + Word.of(reported)), measured);
     }
 

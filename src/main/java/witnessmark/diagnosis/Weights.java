@@ -8,7 +8,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
-import witnessmark.gearbox.Word;
 import witnessmark.knowledge.KnowledgeBase;
 
 /** How much each finding on record moves each cause: the change of its log-odds when that finding alone is left out. */
@@ -45,7 +44,7 @@ final class Weights {
                 weights.add(new RankedCause.Weight(
                         finding,
                         knowledge.findings().get(finding).title(),
-                        Word.of(reading.taken().get(finding).state()),
+                        reading.taken().get(finding).state(),
                         weight));
             }
         });

@@ -1,6 +1,7 @@
 package witnessmark.jobcard;
 
 import java.util.Optional;
+import witnessmark.casefile.FindingState;
 import witnessmark.gearbox.Unit;
 import witnessmark.knowledge.Measure;
 
@@ -14,20 +15,14 @@ public sealed interface Proposal {
 
     Sureness sureness();
 
-    /** How a finding is meant. */
-    enum State {
-        PRESENT,
-        ABSENT,
-        UNSURE
-    }
-
     /**
      * A finding.
      *
      * @param saidBy whose words they are; empty where the shop itself found it
      * @param when gear and direction as the card says them, such as "3rd, uphill"; empty where it does not
      */
-    record OfFinding(String id, State state, String words, Sureness sureness, Optional<Sayer> saidBy, String when)
+    record OfFinding(
+            String id, FindingState state, String words, Sureness sureness, Optional<Sayer> saidBy, String when)
             implements Proposal {
         OfFinding atBest(Sureness best) {
             return new OfFinding(id, state, words, sureness.atBest(best), saidBy, when);

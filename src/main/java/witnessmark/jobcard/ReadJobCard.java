@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import witnessmark.casefile.FindingState;
 import witnessmark.gearbox.Layout;
 import witnessmark.gearbox.Unit;
 import witnessmark.knowledge.Finding;
@@ -65,7 +66,7 @@ public final class ReadJobCard {
         if (one instanceof Proposal.OfFinding a && other instanceof Proposal.OfFinding b && a.state() != b.state()) {
             return new Proposal.OfFinding(
                     a.id(),
-                    Proposal.State.UNSURE,
+                    FindingState.UNSURE,
                     a.words() + " / " + b.words(),
                     Sureness.DOUBTFUL,
                     a.saidBy().or(b::saidBy),
@@ -186,7 +187,7 @@ public final class ReadJobCard {
                         && m.at().equals(match.at())
                         && m.covered() >= match.covered());
         Polarity.Reach reach = polarity.negated(match, terms);
-        Proposal.State state = reach == Polarity.Reach.REACHES ? Proposal.State.ABSENT : Proposal.State.PRESENT;
+        FindingState state = reach == Polarity.Reach.REACHES ? FindingState.ABSENT : FindingState.PRESENT;
         boolean oneWordOfMany = match.at().size() == 1 && terms.size() > FEW;
         if (rivalled || match.at().size() == 1) {
             sureness = sureness.atBest(rivalled || oneWordOfMany ? Sureness.DOUBTFUL : Sureness.LIKELY);
@@ -200,7 +201,7 @@ public final class ReadJobCard {
                 || (polarity.isBefore() && !isHistory(match))
                 || reach == Polarity.Reach.PERHAPS
                 || (polarity.isGood() && !own && !isGoodOf(List.of(match), polarity, terms))) {
-            state = Proposal.State.UNSURE;
+            state = FindingState.UNSURE;
             sureness = Sureness.DOUBTFUL;
         }
         return new Proposal.OfFinding(
@@ -223,8 +224,7 @@ public final class ReadJobCard {
                 Sureness sureness = whole && alone ? Sureness.SURE : Sureness.LIKELY;
                 done.putIfAbsent(
                         match.phrase().id(),
-                        new Proposal.OfFinding(
-                                match.phrase().id(), Proposal.State.PRESENT, clause, sureness, sayer, ""));
+                        new Proposal.OfFinding(match.phrase().id(), FindingState.PRESENT, clause, sureness, sayer, ""));
             }
         }
         return List.copyOf(done.values());
@@ -250,6 +250,6 @@ public final class ReadJobCard {
 
     private static Proposal absent(String clause, Match match, Optional<Sayer> sayer, boolean here) {
         Sureness sureness = here && match.covered() >= WHOLE && match.exact() ? Sureness.SURE : Sureness.LIKELY;
-        return new Proposal.OfFinding(match.phrase().id(), Proposal.State.ABSENT, clause, sureness, sayer, "");
+        return new Proposal.OfFinding(match.phrase().id(), FindingState.ABSENT, clause, sureness, sayer, "");
     }
 }

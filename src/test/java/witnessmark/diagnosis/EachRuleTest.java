@@ -17,6 +17,7 @@ import org.junit.jupiter.api.TestFactory;
 import org.kie.api.event.rule.AfterMatchFiredEvent;
 import org.kie.api.event.rule.DefaultAgendaEventListener;
 import org.kie.api.runtime.KieSession;
+import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.fact.Applies;
 import witnessmark.diagnosis.fact.Believed;
 import witnessmark.diagnosis.fact.Breeds;
@@ -46,7 +47,6 @@ import witnessmark.diagnosis.fact.Reported;
 import witnessmark.diagnosis.fact.Says;
 import witnessmark.diagnosis.fact.SpeaksAgainst;
 import witnessmark.diagnosis.fact.SpoiledBy;
-import witnessmark.diagnosis.fact.State;
 import witnessmark.diagnosis.fact.Suggests;
 import witnessmark.diagnosis.fact.Taken;
 import witnessmark.diagnosis.fact.ThinLog;
@@ -99,15 +99,15 @@ class EachRuleTest {
     }
 
     private static Taken present(String finding) {
-        return new Taken(finding, State.PRESENT, Taken.AS_REPORTED);
+        return new Taken(finding, FindingState.PRESENT, Taken.AS_REPORTED);
     }
 
     private static Taken absent(String finding) {
-        return new Taken(finding, State.ABSENT, Taken.AS_REPORTED);
+        return new Taken(finding, FindingState.ABSENT, Taken.AS_REPORTED);
     }
 
     private static Taken unsure(String finding) {
-        return new Taken(finding, State.UNSURE, Taken.AS_REPORTED);
+        return new Taken(finding, FindingState.UNSURE, Taken.AS_REPORTED);
     }
 
     private static Believed cause(double probability) {
@@ -126,7 +126,7 @@ class EachRuleTest {
         return new Measured("m", value, low, high, false, "bar", "the manual");
     }
 
-    private static FromMeasurement shows(String measure, State state) {
+    private static FromMeasurement shows(String measure, FindingState state) {
         return new FromMeasurement("f", state, measure, "why " + state);
     }
 
@@ -180,71 +180,71 @@ class EachRuleTest {
                 hit(bar(3, null, null))
                         .miss("a low one", bar(3, null, null), bar(3, 2.0, null))
                         .miss("a high one", bar(3, null, null), bar(3, null, 4.0)));
-        Reported good = new Reported("f", State.ABSENT);
-        Reported notProper = new Reported("proper", State.ABSENT);
+        Reported good = new Reported("f", FindingState.ABSENT);
+        Reported notProper = new Reported("proper", FindingState.ABSENT);
         Needs needs = new Needs("f", "proper");
         all.put(
                 "check not done properly",
                 hit(good, needs, notProper)
-                        .miss("unsure already", good, new Reported("f", State.UNSURE))
+                        .miss("unsure already", good, new Reported("f", FindingState.UNSURE))
                         .miss("it needs something else", needs, new Needs("f", "other"))
-                        .miss("done properly", notProper, new Reported("proper", State.PRESENT))
+                        .miss("done properly", notProper, new Reported("proper", FindingState.PRESENT))
                         .miss("nobody says", notProper));
-        Reported washed = new Reported("washed", State.PRESENT);
+        Reported washed = new Reported("washed", FindingState.PRESENT);
         SpoiledBy spoiled = new SpoiledBy("f", "washed", false);
         all.put(
                 "spoiled before the look",
                 hit(good, spoiled, washed)
-                        .miss("unsure already", good, new Reported("f", State.UNSURE))
+                        .miss("unsure already", good, new Reported("f", FindingState.UNSURE))
                         .miss("another finding", spoiled, new SpoiledBy("g", "washed", false))
                         .miss("only what is sound is in doubt", spoiled, new SpoiledBy("f", "washed", true))
-                        .miss("not washed", washed, new Reported("washed", State.ABSENT)));
+                        .miss("not washed", washed, new Reported("washed", FindingState.ABSENT)));
         SpoiledBy renewed = new SpoiledBy("f", "washed", true);
         all.put(
                 "renewed before the look",
                 hit(good, renewed, washed)
-                        .miss("seen broken", good, new Reported("f", State.PRESENT))
+                        .miss("seen broken", good, new Reported("f", FindingState.PRESENT))
                         .miss("every answer is in doubt", renewed, spoiled)
-                        .miss("not renewed", washed, new Reported("washed", State.ABSENT)));
+                        .miss("not renewed", washed, new Reported("washed", FindingState.ABSENT)));
         all.put(
                 "renewed before it was measured",
-                hit(shows("m", State.ABSENT), renewed, washed)
-                        .miss("the value shows it", shows("m", State.ABSENT), shows("m", State.PRESENT))
+                hit(shows("m", FindingState.ABSENT), renewed, washed)
+                        .miss("the value shows it", shows("m", FindingState.ABSENT), shows("m", FindingState.PRESENT))
                         .miss("every answer is in doubt", renewed, spoiled)
-                        .miss("not renewed", washed, new Reported("washed", State.UNSURE)));
+                        .miss("not renewed", washed, new Reported("washed", FindingState.UNSURE)));
         all.put(
                 "taken as reported",
                 hit(good)
                         .miss("nobody reported", good)
-                        .spoilt("a measurement speaks of it", shows("m", State.ABSENT))
+                        .spoilt("a measurement speaks of it", shows("m", FindingState.ABSENT))
                         .spoilt("the check is doubted", new Doubted("f", "why")));
         Doubted doubted = new Doubted("f", "why");
         all.put(
                 "taken as unsure",
                 hit(good, doubted)
                         .miss("no doubt", doubted)
-                        .spoilt("a measurement speaks of it", shows("m", State.PRESENT)));
+                        .spoilt("a measurement speaks of it", shows("m", FindingState.PRESENT)));
         all.put(
                 "taken from the measurement",
-                hit(shows("m", State.PRESENT))
-                        .miss("no measurement", shows("m", State.PRESENT))
-                        .spoilt("another disagrees", shows("n", State.ABSENT))
+                hit(shows("m", FindingState.PRESENT))
+                        .miss("no measurement", shows("m", FindingState.PRESENT))
+                        .spoilt("another disagrees", shows("n", FindingState.ABSENT))
                         .spoilt("a report says the opposite", good));
         all.put(
                 "measurements disagree",
-                hit(shows("m", State.PRESENT), shows("n", State.ABSENT))
-                        .miss("both show it", shows("n", State.ABSENT), shows("n", State.PRESENT))
-                        .miss("both show it absent", shows("m", State.PRESENT), shows("m", State.ABSENT))
+                hit(shows("m", FindingState.PRESENT), shows("n", FindingState.ABSENT))
+                        .miss("both show it", shows("n", FindingState.ABSENT), shows("n", FindingState.PRESENT))
+                        .miss("both show it absent", shows("m", FindingState.PRESENT), shows("m", FindingState.ABSENT))
                         .miss(
                                 "of another finding",
-                                shows("n", State.ABSENT),
-                                new FromMeasurement("g", State.ABSENT, "n", "why")));
+                                shows("n", FindingState.ABSENT),
+                                new FromMeasurement("g", FindingState.ABSENT, "n", "why")));
         all.put(
                 "report and measurement disagree",
-                hit(shows("m", State.PRESENT), good)
-                        .miss("they agree", good, new Reported("f", State.PRESENT))
-                        .miss("the report is unsure", good, new Reported("f", State.UNSURE))
-                        .spoilt("the measurements disagree already", shows("n", State.ABSENT)));
+                hit(shows("m", FindingState.PRESENT), good)
+                        .miss("they agree", good, new Reported("f", FindingState.PRESENT))
+                        .miss("the report is unsure", good, new Reported("f", FindingState.UNSURE))
+                        .spoilt("the measurements disagree already", shows("n", FindingState.ABSENT)));
         return all;
     }
 

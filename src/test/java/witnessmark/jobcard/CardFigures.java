@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import witnessmark.casefile.FindingState;
 import witnessmark.gearbox.Layout;
 
 /** How a folder of job-card sentences was read: what was said and found, and what was proposed wrongly. */
@@ -57,7 +58,7 @@ record CardFigures(int sentences, int said, int found, int proposed, int right, 
             return m.id() + "=" + value;
         }
         Proposal.OfFinding f = (Proposal.OfFinding) proposal;
-        return (f.state() == Proposal.State.PRESENT ? "+" : f.state() == Proposal.State.ABSENT ? "-" : "?") + f.id();
+        return (f.state() == FindingState.PRESENT ? "+" : f.state() == FindingState.ABSENT ? "-" : "?") + f.id();
     }
 
     /** Share of the sentences' content that was proposed. */

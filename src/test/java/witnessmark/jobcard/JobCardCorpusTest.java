@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import witnessmark.casefile.FindingState;
 import witnessmark.gearbox.Layout;
 import witnessmark.gearbox.Unit;
 import witnessmark.knowledge.KnowledgeFile;
@@ -101,7 +102,7 @@ class JobCardCorpusTest {
                 reader.read(card, Layout.unknown()).proposals().get(0);
 
         assertThat(done.id()).isEqualTo(finding);
-        assertThat(done.state()).isEqualTo(Proposal.State.PRESENT);
+        assertThat(done.state()).isEqualTo(FindingState.PRESENT);
     }
 
     @ParameterizedTest
@@ -147,7 +148,7 @@ class JobCardCorpusTest {
         "'mounts and bell housing bolts, all tight', mount-movement-over, ABSENT",
         "no pasa a la alta en las mananas de frio, range-will-not-shift, PRESENT"
     })
-    void a_good_word_says_only_what_it_is_said_of(String card, String finding, Proposal.State state) {
+    void a_good_word_says_only_what_it_is_said_of(String card, String finding, FindingState state) {
         assertThat(reader.read(card, Layout.unknown()).proposals())
                 .filteredOn(p -> p.id().equals(finding) && p.sureness() != Sureness.DOUBTFUL)
                 .map(p -> ((Proposal.OfFinding) p).state())
@@ -167,7 +168,7 @@ class JobCardCorpusTest {
         Reading reading = reader.read("Driver denies coasting in neutral", Layout.unknown());
 
         Proposal.OfFinding finding = (Proposal.OfFinding) reading.proposals().get(0);
-        assertThat(finding.state()).isEqualTo(Proposal.State.ABSENT);
+        assertThat(finding.state()).isEqualTo(FindingState.ABSENT);
         assertThat(finding.saidBy()).contains(Sayer.DRIVER);
     }
 

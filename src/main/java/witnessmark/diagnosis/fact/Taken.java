@@ -1,7 +1,9 @@
 package witnessmark.diagnosis.fact;
 
+import witnessmark.casefile.FindingState;
+
 /** A finding as it enters the reasoning, and from what. */
-public record Taken(String finding, State state, String from) {
+public record Taken(String finding, FindingState state, String from) {
     public static final String AS_REPORTED = "reported";
 
     public boolean isAsReported() {

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
+import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.EvidenceMatrix;
 import witnessmark.diagnosis.NextCheck;
 import witnessmark.document.Dossier;
@@ -30,8 +31,9 @@ final class ChooseMarks {
         Map<String, List<String>> present = new LinkedHashMap<>();
         Map<String, List<String>> unsure = new LinkedHashMap<>();
         for (EvidenceMatrix.Row row : dossier.matrix().rows()) {
-            Map<String, List<String>> into = row.state().equals("present") ? present : unsure;
-            if (!row.state().equals("absent") && !SOUND.matcher(row.finding()).find()) {
+            Map<String, List<String>> into = row.state() == FindingState.PRESENT ? present : unsure;
+            if (row.state() != FindingState.ABSENT
+                    && !SOUND.matcher(row.finding()).find()) {
                 into.computeIfAbsent(part(row.finding()), p -> new ArrayList<>())
                         .add(row.title());
             }

@@ -166,7 +166,7 @@ public record ClaimPage(
     private static List<String> open(Dossier dossier, PageWords words) {
         Stream<String> unsure = dossier.file().findings().values().stream()
                 .filter(f -> f.state() == FindingState.UNSURE)
-                .map(f -> FoundRow.title(dossier, f.finding()) + " (" + words.state("unsure") + ")");
+                .map(f -> FoundRow.title(dossier, f.finding()) + " (" + words.state(FindingState.UNSURE) + ")");
         Stream<String> unchecked = leading(dossier.judgement()).stream()
                 .flatMap(c -> c.unchecked().stream())
                 .map(id -> FoundRow.title(dossier, id));

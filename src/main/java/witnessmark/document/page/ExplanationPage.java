@@ -2,6 +2,7 @@ package witnessmark.document.page;
 
 import java.util.ArrayList;
 import java.util.List;
+import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.AdviceGiven;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
@@ -78,7 +79,7 @@ public record ExplanationPage(
                                         told(c, judgement.verdict(), words),
                                         c.title(),
                                         mechanism(dossier, c, words),
-                                        titles(c.evidenceFor(), "present")))
+                                        titles(c.evidenceFor(), FindingState.PRESENT)))
                                 .toList(),
                         dossier.texts()),
                 DrawGearbox.draw(dossier.file().gearbox(), marks, dossier.texts()),
@@ -145,13 +146,13 @@ public record ExplanationPage(
     private static List<String> reasons(List<RankedCause.Weight> weights, PageWords words) {
         return weights.stream()
                 .limit(MOST_REASONS)
-                .map(w -> w.title() + words.say("reason-" + w.state()) + ": " + words.strength(w.decibans()))
+                .map(w -> w.title() + words.say("reason-" + w.state().word()) + ": " + words.strength(w.decibans()))
                 .toList();
     }
 
-    private static List<String> titles(List<RankedCause.Weight> weights, String state) {
+    private static List<String> titles(List<RankedCause.Weight> weights, FindingState state) {
         return weights.stream()
-                .filter(w -> w.state().equals(state))
+                .filter(w -> w.state() == state)
                 .map(RankedCause.Weight::title)
                 .toList();
     }

@@ -5,6 +5,7 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import witnessmark.casefile.FindingState;
 import witnessmark.casefile.PlainNumber;
 import witnessmark.document.Dossier;
 import witnessmark.document.OddsFactor;
@@ -103,7 +104,7 @@ final class PageWords {
     }
 
     /** The word for how a finding was taken: present, absent or unsure. */
-    String state(String state) {
-        return say("state-" + state);
+    String state(FindingState state) {
+        return say("state-" + state.word());
     }
 }

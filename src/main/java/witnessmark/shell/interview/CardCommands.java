@@ -256,7 +256,7 @@ class CardCommands {
             map.put("unit", odometer.unit().symbol());
         } else if (proposal instanceof Proposal.OfFinding said) {
             map.put("finding", said.id());
-            map.put("state", said.state().name().toLowerCase(Locale.ROOT));
+            map.put("state", said.state().word());
             map.put(
                     "saidBy",
                     said.saidBy()

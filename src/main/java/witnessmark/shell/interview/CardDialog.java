@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import witnessmark.casefile.CaseRefused;
+import witnessmark.casefile.FindingState;
 import witnessmark.gearbox.Unit;
 import witnessmark.jobcard.Proposal;
 import witnessmark.jobcard.Reading;
@@ -122,9 +123,9 @@ final class CardDialog {
     private Optional<Answer> said(String key, Proposal.OfFinding said) {
         return switch (key) {
             case "a", "" -> Optional.of(Answer.take(said));
-            case "y" -> Optional.of(Answer.take(in(said, Proposal.State.PRESENT)));
-            case "n" -> Optional.of(Answer.take(in(said, Proposal.State.ABSENT)));
-            case "u" -> Optional.of(Answer.take(in(said, Proposal.State.UNSURE)));
+            case "y" -> Optional.of(Answer.take(in(said, FindingState.PRESENT)));
+            case "n" -> Optional.of(Answer.take(in(said, FindingState.ABSENT)));
+            case "u" -> Optional.of(Answer.take(in(said, FindingState.UNSURE)));
             case "o" -> another(said).map(Answer::take);
             case "d" -> Optional.of(Answer.DROP);
             case "b" -> Optional.of(Answer.BACK);
@@ -154,7 +155,7 @@ final class CardDialog {
         };
     }
 
-    private static Proposal.OfFinding in(Proposal.OfFinding said, Proposal.State state) {
+    private static Proposal.OfFinding in(Proposal.OfFinding said, FindingState state) {
         return new Proposal.OfFinding(said.id(), state, said.words(), Sureness.SURE, said.saidBy(), said.when());
     }
 

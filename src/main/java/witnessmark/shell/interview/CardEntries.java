@@ -59,7 +59,7 @@ final class CardEntries {
     }
 
     FindingEntry entry(Proposal.OfFinding said) {
-        FindingState state = FindingState.valueOf(said.state().name());
+        FindingState state = said.state();
         Optional<String> gear = said.when().isEmpty() ? Optional.empty() : LoadPath.parse(said.when());
         return new FindingEntry(said.id(), state, "card: " + said.words(), teller(said), gear);
     }

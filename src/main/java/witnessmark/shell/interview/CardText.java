@@ -55,7 +55,7 @@ final class CardText {
         String when = said.when().isEmpty() ? "" : wording.text("card.when", said.when());
         return wording.text(
                 "card.finding",
-                wording.text("card.state." + said.state().name().toLowerCase(Locale.ROOT)),
+                wording.text("card.state." + said.state().word()),
                 knowledge.findings().get(said.id()).title(),
                 who,
                 when,

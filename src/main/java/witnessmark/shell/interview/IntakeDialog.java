@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import witnessmark.casefile.CaseRefused;
+import witnessmark.casefile.FindingState;
 import witnessmark.gearbox.Unit;
 import witnessmark.interview.Complaints;
 import witnessmark.interview.Interview;
@@ -143,7 +144,7 @@ final class IntakeDialog {
     }
 
     private static Proposal present(String id, String words) {
-        return new Proposal.OfFinding(id, Proposal.State.PRESENT, words, Sureness.DOUBTFUL, Optional.empty(), "");
+        return new Proposal.OfFinding(id, FindingState.PRESENT, words, Sureness.DOUBTFUL, Optional.empty(), "");
     }
 
     private String said(List<Proposal> chosen) {
@@ -200,7 +201,7 @@ final class IntakeDialog {
     }
 
     private String asked(Proposal candidate) {
-        if (candidate instanceof Proposal.OfFinding said && said.state() == Proposal.State.PRESENT) {
+        if (candidate instanceof Proposal.OfFinding said && said.state() == FindingState.PRESENT) {
             Finding f = knowledge.findings().get(candidate.id());
             return f.title() + ". " + f.ask();
         }

@@ -58,7 +58,8 @@ final class ComparisonText {
                 .forEach(s -> page.columns(
                         ScreenFigures.percent(s.ifFirst()),
                         ScreenFigures.percent(s.ifSecond()),
-                        odds(s.decibans()) + "  " + s.title() + wording.text("weight." + s.state())));
+                        odds(s.decibans()) + "  " + s.title()
+                                + wording.text("weight." + s.state().word())));
         page.blank();
         page.line(wording.text(
                 accounts.decibansAlone() >= 0 ? "accounts.sum-first" : "accounts.sum-second",

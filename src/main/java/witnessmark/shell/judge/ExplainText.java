@@ -93,7 +93,7 @@ final class ExplainText {
                     heading,
                     weights.stream()
                             .map(w -> ScreenFigures.odds(w.decibans()) + "  " + w.title()
-                                    + wording.text("weight." + w.state()) + " (" + w.finding() + ")")
+                                    + wording.text("weight." + w.state().word()) + " (" + w.finding() + ")")
                             .toList());
         }
     }
@@ -143,7 +143,7 @@ final class ExplainText {
         return Stream.concat(weights(cause), weights(rival))
                 .filter(w -> w.finding().equals(finding))
                 .findFirst()
-                .map(w -> w.title() + wording.text("weight." + w.state()))
+                .map(w -> w.title() + wording.text("weight." + w.state().word()))
                 .orElse(finding);
     }
 

@@ -70,7 +70,7 @@ public final class JudgementJson {
     }
 
     private static Map<String, Object> weight(RankedCause.Weight weight) {
-        return map("finding", weight.finding(), "state", weight.state(), "decibans", weight.decibans());
+        return map("finding", weight.finding(), "state", weight.state().word(), "decibans", weight.decibans());
     }
 
     private static Map<String, Object> check(NextCheck check) {

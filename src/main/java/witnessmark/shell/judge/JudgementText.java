@@ -191,7 +191,7 @@ final class JudgementText {
         String strength = depth == Depth.FIGURES
                 ? ScreenFigures.odds(weight.decibans())
                 : wording.text(Strength.of(weight.decibans()).key());
-        return weight.title() + wording.text("weight." + weight.state()) + " (" + strength + ")";
+        return weight.title() + wording.text("weight." + weight.state().word()) + " (" + strength + ")";
     }
 
     private void attribution(Judgement judgement) {

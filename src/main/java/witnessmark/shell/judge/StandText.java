@@ -180,7 +180,8 @@ public final class StandText {
                     "        ",
                     ScreenFigures.some(
                             weights.stream()
-                                    .map(w -> w.title() + wording.text("weight." + w.state()) + " ("
+                                    .map(w -> w.title()
+                                            + wording.text("weight." + w.state().word()) + " ("
                                             + wording.text(
                                                     Strength.of(w.decibans()).key()) + ")")
                                     .toList(),
