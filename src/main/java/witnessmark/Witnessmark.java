@@ -84,7 +84,7 @@ public class Witnessmark {
     /** Under a locale without these letters they are replaced before the program sees them, and would be stored so. */
     private static void refuseLostLetters(String[] args) {
         for (String arg : args) {
-            if (arg.indexOf('\uFFFD') >= 0) {
+            if (Terminal.lostLetters(arg)) {
                 throw new Refused(
                         "'" + arg + "' came with letters lost: the locale of this shell does not know them",
                         "set LC_ALL=C.UTF-8 and repeat");

@@ -126,6 +126,14 @@ class FaultyValuesTest {
         }
     }
 
+    @Test
+    void a_line_whose_letters_were_lost_on_the_way_is_not_stored_without_them() {
+        CommandLine.Run run = commands.type("case note one 's\uFFFD'");
+        assertThat(run.exitCode()).isEqualTo(1);
+        assertThat(run.messages()).contains("letters lost");
+        assertThat(commands.type("case show one").out()).doesNotContain("\uFFFD");
+    }
+
     private List<String> tried(Map<String, String> faults) throws Exception {
         List<String> amiss = new ArrayList<>();
         for (String command : commands.registered()) {

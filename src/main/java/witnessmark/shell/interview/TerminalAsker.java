@@ -13,6 +13,7 @@ import org.jline.reader.impl.completer.StringsCompleter;
 import org.jline.reader.impl.history.DefaultHistory;
 import org.jline.terminal.Attributes;
 import witnessmark.shell.print.Page;
+import witnessmark.shell.print.Terminal;
 
 /** Asks at the terminal, with completion by TAB: the words to choose from can be walked through with the keys. */
 final class TerminalAsker implements Asker {
@@ -39,7 +40,12 @@ final class TerminalAsker implements Asker {
                 .option(LineReader.Option.CASE_INSENSITIVE, true)
                 .build();
         try {
-            return Optional.of(reader.readLine(prompt));
+            String line = reader.readLine(prompt);
+            while (Terminal.lostLetters(line)) {
+                refused("Letters were lost on the way: the terminal does not send UTF-8. Write it without them.");
+                line = reader.readLine(prompt);
+            }
+            return Optional.of(line);
         } catch (UserInterruptException | EndOfFileException e) {
             return Optional.empty();
         }

@@ -19,6 +19,11 @@ public final class Terminal {
         return plain.toString();
     }
 
+    /** Whether letters were replaced on the way, as those are that the locale does not know or that are no UTF-8. */
+    public static boolean lostLetters(String text) {
+        return text.indexOf('\uFFFD') >= 0;
+    }
+
     /** Text from outside as it may stand in a message of one line. */
     public static String shortened(String text) {
         int longest = 200;

@@ -42,6 +42,14 @@ public final class RunCommand {
 
     /** Runs a typed line; returns the exit code. */
     public int run(String line, PrintWriter out, PrintWriter messages) {
+        if (Terminal.lostLetters(line)) {
+            return tell(
+                    new ExitStatus(
+                            ExitCode.REFUSED_INPUT.number(),
+                            "'" + Terminal.shortened(line) + "' came with letters lost, as it is no UTF-8; nothing is done."
+                                    + " Write it anew"),
+                    messages);
+        }
         try {
             return run(SplitLine.of(line), out, messages);
         } catch (WrongUsage e) {
