@@ -169,6 +169,119 @@ class PlanChecksTest {
         assertThat(planner.next(List.of(), DOUBT, Hands.off())).isEmpty();
     }
 
+    @Test
+    void work_on_the_way_is_paid_for_what_is_not_open_yet() {
+        assertThat(planner.openMinutes("bench", Hands.off())).isEqualTo(10 + 120 + 60);
+        assertThat(planner.openMinutes("bench", open("pit"))).isEqualTo(120 + 60);
+        assertThat(planner.openMinutes("bench", open("pit", "rear", "bench"))).isZero();
+    }
+
+    @Test
+    void a_place_is_behind_a_teardown_until_that_is_done() {
+        assertThat(planner.takesApart("gauges", Hands.off())).isFalse();
+        assertThat(planner.takesApart("bench", Hands.off())).isTrue();
+        assertThat(planner.takesApart("bench", open("pit", "rear", "bench"))).isFalse();
+    }
+
+    @Test
+    void a_way_goes_on_inside_only_what_is_apart_already() {
+        assertThat(planner.goesOnInside("bench", open("pit", "rear"))).isTrue();
+        assertThat(planner.goesOnInside("bench", open("pit"))).isFalse();
+        assertThat(planner.goesOnInside("bench", Hands.off())).isFalse();
+        assertThat(planner.goesOnInside("bench", open("pit", "rear", "bench"))).isFalse();
+        assertThat(planner.goesOnInside("gauges", open("pit"))).isFalse();
+    }
+
+    @Test
+    void hands_that_go_on_leave_the_place_they_were_at_and_no_longer_the_one_they_come_back_to() {
+        Hands back = new Hands(Set.of("cab"), Optional.of("cab"), Set.of("gauges"))
+                .movedTo("gauges", List.of("pit", "gauges"));
+
+        assertThat(back).isEqualTo(new Hands(Set.of("cab", "pit", "gauges"), Optional.of("gauges"), Set.of("cab")));
+        assertThat(Hands.off().movedTo("cab", List.of("cab")).left()).isEmpty();
+    }
+
+    @Test
+    void bits_for_a_minute_count_the_opening_the_work_and_three_minutes_for_each_question() {
+        Visit visit = new Visit(
+                "pit", List.of("pit"), 10, List.of(check("a", "pit", 5, 1), check("b", "pit", 5, 1)), 10, 0.52);
+
+        assertThat(visit.minutes()).isEqualTo(20);
+        assertThat(visit.rate()).isCloseTo(0.52 / 26, within(1e-12));
+    }
+
+    @Test
+    void what_a_conclusion_waits_for_is_worth_that_besides() {
+        List<Check> one = List.of(new Check("a", "cab", 1, new double[] {0.3, 0}, 0.2));
+
+        assertThat(planner.plan(one, DOUBT, Hands.off()).get(0).bits()).isCloseTo(0.5, within(1e-12));
+    }
+
+    @Test
+    void a_check_takes_its_share_of_the_doubt_whatever_its_size() {
+        // Half a bit of two is a quarter: the second takes a quarter of the 1.5 bit left.
+        List<Check> same = List.of(check("a", "cab", 1, 0.5), check("b", "cab", 1, 0.5));
+
+        Visit visit = planner.plan(same, new double[] {2.0, 1.0}, Hands.off()).get(0);
+
+        assertThat(visit.bits()).isCloseTo(0.5 + 0.25 * 1.5, within(1e-12));
+    }
+
+    @Test
+    void a_visit_ends_where_one_more_check_brings_no_more_a_minute() {
+        // In the open cab: 0.5 bit in 8 min, then 0.75 bit in 16; of two doubts 1.0 bit in 16, which is no more.
+        List<Check> same = List.of(check("a", "cab", 5, 0.5), check("b", "cab", 5, 0.5));
+        List<Check> apart = List.of(check("a", "cab", 5, 0.5), new Check("b", "cab", 5, new double[] {0, 0.5}, 0));
+
+        assertThat(planner.next(same, DOUBT, open("cab")).orElseThrow().checks())
+                .hasSize(1);
+        assertThat(planner.next(apart, DOUBT, open("cab")).orElseThrow().checks())
+                .hasSize(1);
+    }
+
+    @Test
+    void in_a_place_the_check_that_tells_more_a_minute_comes_first_whatever_it_is_called() {
+        List<Check> checks = List.of(check("a-long", "cab", 30, 0.6), check("b-short", "cab", 1, 0.5));
+
+        assertThat(ids(planner.plan(checks, DOUBT, Hands.off()))).containsExactly("b-short", "a-long");
+    }
+
+    @Test
+    void on_the_way_in_the_outer_check_is_made_first() {
+        // Alone the pit's check comes to 0.2 / (10 + 8); with the two at the gauges 0.2 + much more in 25 + 24 min.
+        List<Check> checks = List.of(
+                check("z-outer", "pit", 5, 0.2),
+                new Check("a-inner", "gauges", 1, new double[] {0, 0.9}, 0.9),
+                new Check("b-inner", "gauges", 1, new double[] {0, 0.5}, 0.9));
+
+        Visit visit = planner.next(checks, DOUBT, Hands.off()).orElseThrow();
+
+        assertThat(visit.place()).isEqualTo("gauges");
+        assertThat(visit.checks().get(visit.checks().size() - 1).place()).isEqualTo("gauges");
+        assertThat(visit.checks().stream().map(Check::place))
+                .isSortedAccordingTo((p, q) -> p.equals("pit") && !q.equals("pit") ? -1 : p.equals(q) ? 0 : 1);
+    }
+
+    @Test
+    void a_cover_that_is_off_within_the_hour_comes_before_the_gearbox_is_out_however_much_that_tells() {
+        List<Check> checks = List.of(check("out", "rear", 1, 0.95), check("cover", "housing", 30, 0.06));
+
+        assertThat(ids(planner.plan(checks, DOUBT, Hands.off()))).containsExactly("cover", "out");
+    }
+
+    @Property
+    void the_work_of_all_visits_is_that_of_all_checks_and_they_are_worth_no_more_than_the_doubt(
+            @ForAll long seed, @ForAll @IntRange(min = 1, max = 60) int n) {
+        List<Check> checks = drawn(seed, n);
+
+        List<Visit> plan = planner.plan(checks, DOUBT, Hands.off());
+
+        assertThat(plan.stream().mapToDouble(Visit::checkMinutes).sum())
+                .isCloseTo(checks.stream().mapToDouble(Check::minutes).sum(), within(1e-9));
+        double released = checks.stream().mapToDouble(Check::release).sum();
+        assertThat(plan).allSatisfy(v -> assertThat(v.bits()).isBetween(0.0, 2 + released));
+    }
+
     @Property
     void every_place_is_paid_once_and_every_check_made_once(
             @ForAll long seed, @ForAll @IntRange(min = 1, max = 60) int n) {

@@ -38,6 +38,27 @@ class NearestTest {
     }
 
     @Test
+    void a_word_of_a_hundred_letters_is_still_compared() {
+        assertThat(Nearest.some("x".repeat(100), List.of("x".repeat(100)), 3)).hasSize(1);
+    }
+
+    @Test
+    void a_word_that_holds_another_or_is_held_by_it_means_it_if_that_is_more_than_a_syllable() {
+        assertThat(Nearest.some("my-notes-of-today", List.of("notes"), 3)).containsExactly("notes");
+        assertThat(Nearest.some("the-note-of-today", List.of("note"), 3)).containsExactly("note");
+        assertThat(Nearest.some("my-not-of-today", List.of("not"), 3)).isEmpty();
+        assertThat(Nearest.some("out", List.of("regulator-outlet-low"), 3)).containsExactly("regulator-outlet-low");
+        assertThat(Nearest.some("no", List.of("nothing-else"), 3)).isEmpty();
+    }
+
+    /** Optimal string alignment: an exchange of neighbours and a changed letter are one step each, so names decide. */
+    @Test
+    void letters_exchanged_count_as_one_change() {
+        assertThat(Nearest.some("abyz", List.of("abzy", "abya"), 3)).containsExactly("abya", "abzy");
+        assertThat(Nearest.some("ca", List.of("abc"), 3)).isEmpty();
+    }
+
+    @Test
     void the_mend_names_up_to_three_or_says_what_else_to_do() {
         assertThat(Nearest.mend("titel", KNOWN, "look it up")).isEqualTo("did you mean title?");
         assertThat(Nearest.mend("gearbox", KNOWN, "look it up")).isEqualTo("look it up");

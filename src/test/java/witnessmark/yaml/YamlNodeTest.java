@@ -2,6 +2,7 @@ package witnessmark.yaml;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.ByteArrayInputStream;
@@ -52,6 +53,77 @@ class YamlNodeTest {
         assertThat(map.written("none")).isEmpty();
         assertThat(map.textOr("none", "other")).isEqualTo("other");
         assertThat(Told.by(faults)).isEmpty();
+    }
+
+    @Test
+    void flags_are_true_or_false_or_what_stands_for_none() {
+        YamlMap map = map("yes: true\nno: false\nodd: maybe\n");
+
+        assertThat(map.flagOr("yes", false)).isTrue();
+        assertThat(map.flagOr("no", true)).isFalse();
+        assertThat(map.flagOr("none", true)).isTrue();
+        assertThat(map.flagOr("none", false)).isFalse();
+        assertThat(map.flagOr("odd", true)).isTrue();
+        assertThat(Told.by(faults)).singleElement().asString().contains("'maybe' is not known");
+    }
+
+    @Test
+    void a_map_gives_its_names_and_values_in_order_and_its_lists_as_texts() {
+        YamlMap map = map("b: [ ' one ', two ]\na: text\n");
+
+        assertThat(map.names()).containsExactly("b", "a");
+        assertThat(map.entries()).extracting(YamlMap.Entry::name).containsExactly("b", "a");
+        assertThat(map.entries()).extracting(e -> e.key().line()).containsExactly(1, 2);
+        assertThat(map.texts("b")).containsExactly("one", "two");
+        assertThat(map.texts("none")).isEmpty();
+        assertThat(map.textOr("a", "other")).isEqualTo("text");
+        assertThat(map.owner().line()).isEqualTo(1);
+    }
+
+    @Test
+    void a_value_is_a_map_a_list_or_a_text() {
+        YamlMap map = map("m: { x: 1 }\nl: [ 1 ]\nt: word\n");
+
+        assertThat(map.entries().stream().map(e -> e.value().isMap())).containsExactly(true, false, false);
+        assertThat(map.entries().stream().map(e -> e.value().isList())).containsExactly(false, true, false);
+        assertThat(map.entries().stream().map(e -> e.value().isText())).containsExactly(false, false, true);
+    }
+
+    @Test
+    void a_member_is_found_by_its_name_alone() {
+        YamlNode root = root("x: 1\ny: 2\n");
+
+        assertThat(root.member("y").orElseThrow().shown()).isEqualTo("2");
+        assertThat(root.member("z")).isEmpty();
+        assertThat(map("t: word\n").get("t").orElseThrow().member("t")).isEmpty();
+    }
+
+    @Test
+    void as_many_as_are_taken_are_taken() {
+        YamlMap map = map("names: { a: 1, b: 2 }\nlist: [ 1, 2 ]\n");
+
+        assertThat(map.get("names")
+                        .orElseThrow()
+                        .named("thing", 2, YamlNode::shown)
+                        .names())
+                .containsExactly("a", "b");
+        assertThat(map.get("list").orElseThrow().items("list", 2)).hasSize(2);
+        assertThat(Told.by(faults)).isEmpty();
+    }
+
+    @Test
+    void a_key_that_is_not_among_the_known_is_told_when_the_map_is_read() {
+        root("title: x\ntitel: y\n").map("a case", List.of("title"));
+
+        assertThat(Told.by(faults)).singleElement().asString().contains("did you mean 'title'");
+    }
+
+    @Test
+    void faults_are_given_one_by_one_too() {
+        root("a: 1\n").fault("is odd", "mend it");
+
+        assertThatThrownBy(faults::throwIfAny).isInstanceOfSatisfying(FaultyInput.class, e -> assertThat(e.faults())
+                .hasSize(1));
     }
 
     @Test

@@ -61,6 +61,21 @@ class YamlReaderTest {
     }
 
     @Test
+    void a_file_is_read_and_as_many_bytes_as_are_taken_are_taken(@TempDir Path folder) throws Exception {
+        Path file = Files.writeString(folder.resolve("a.yaml"), "a: 1234\n");
+        Faults faults = new Faults();
+
+        assertThat(new YamlReader(8)
+                        .read(file, faults)
+                        .orElseThrow()
+                        .map("a thing")
+                        .text("a"))
+                .isEqualTo("1234");
+        assertThat(new YamlReader(7).read(file, faults)).isEmpty();
+        assertThat(Told.by(faults)).singleElement().asString().contains("more than 7 bytes");
+    }
+
+    @Test
     void json_is_read_too() {
         YamlMap map = read("{\"name\":\"A \\\"b\\\" \\u00e9\",\"list\":[1,true,null]}")
                 .map("a thing");

@@ -46,7 +46,8 @@ public final class RunCommand {
             return tell(
                     new ExitStatus(
                             ExitCode.REFUSED_INPUT.number(),
-                            "'" + Terminal.shortened(line) + "' came with letters lost, as it is no UTF-8; nothing is done."
+                            "'" + Terminal.shortened(line)
+                                    + "' came with letters lost, as it is no UTF-8; nothing is done."
                                     + " Write it anew"),
                     messages);
         }

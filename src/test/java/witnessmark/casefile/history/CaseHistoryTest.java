@@ -6,7 +6,9 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
@@ -18,6 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import witnessmark.casefile.CaseArbitraries;
+import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.FindingEntry;
@@ -151,6 +154,75 @@ class CaseHistoryTest {
 
         assertThat(CaseHistory.of(entries).verify())
                 .isEqualTo(new ChainCheck.Broken(3, "entry 3 does not follow from the one before it"));
+    }
+
+    @Property(tries = 200)
+    void a_history_made_of_a_case_leads_to_that_case_again(@ForAll("cases") CaseFile given) {
+        CaseHistory made = CaseHistory.leadingTo(given, NOON);
+
+        assertThat(made.verify()).isInstanceOf(ChainCheck.Intact.class);
+        assertThat(made.present())
+                .usingRecursiveComparison()
+                .ignoringFields("texts")
+                .isEqualTo(given);
+        assertThat(made.present().texts()).containsAllEntriesOf(kept(given.texts()));
+        assertThat(made.present().texts()).doesNotContainKey(TextField.INTERVIEW_POSITION);
+    }
+
+    private static Map<TextField, String> kept(Map<TextField, String> texts) {
+        Map<TextField, String> kept = new HashMap<>(texts);
+        kept.remove(TextField.INTERVIEW_POSITION);
+        return kept;
+    }
+
+    @Test
+    void an_entry_is_contained_at_its_own_place_and_nowhere_else() {
+        CaseHistory two = opened().with(new NoteAdded("a"), NOON);
+        CaseHistory three = two.with(new NoteAdded("b"), NOON);
+        Entry other = opened().with(new NoteAdded("c"), NOON).last();
+
+        assertThat(three.contains(two.last())).isTrue();
+        assertThat(three.contains(three.last())).isTrue();
+        assertThat(three.contains(three.entries().get(0))).isTrue();
+        assertThat(three.contains(other)).isFalse();
+        assertThat(two.contains(three.last())).isFalse();
+    }
+
+    @Test
+    void histories_are_equal_by_their_entries() {
+        CaseHistory one = opened().with(new NoteAdded("a"), NOON);
+
+        assertThat(CaseHistory.of(one.entries())).isEqualTo(one).hasSameHashCodeAs(one);
+        assertThat(opened().with(new NoteAdded("b"), NOON)).isNotEqualTo(one);
+        assertThat(one).hasToString("history of case 'grinds-into-low', 2 entries");
+    }
+
+    @Test
+    void a_file_taken_off_is_gone_from_the_case_and_kept_in_its_history() {
+        AttachmentAdded added = (AttachmentAdded) CaseArbitraries.attachment(1);
+        CaseHistory gone = opened().with(added, NOON).with(new AttachmentRemoved(added.attachment()), NOON);
+
+        assertThat(gone.present().attachments()).isEmpty();
+        assertThat(gone.entries()).hasSize(3);
+        assertThat(gone.with(added, NOON).present().attachments()).hasSize(1);
+    }
+
+    @Test
+    void the_end_of_a_chain_is_in_every_history_that_goes_on_from_it() {
+        CaseHistory two = opened().with(new NoteAdded("a"), NOON);
+        HeadMark mark = HeadMark.of(two);
+
+        assertThat(mark.isIn(two)).isTrue();
+        assertThat(mark.isIn(two.with(new NoteAdded("b"), NOON))).isTrue();
+        assertThat(mark.isIn(opened())).isFalse();
+        assertThat(HeadMark.of(opened()).isIn(two)).isTrue();
+        assertThat(new HeadMark(two.id(), 0, mark.hash()).isIn(two)).isFalse();
+        assertThat(new HeadMark(new CaseId("other"), 2, mark.hash()).isIn(two)).isFalse();
+    }
+
+    @Provide
+    Arbitrary<CaseFile> cases() {
+        return Arbitraries.lazy(CaseArbitraries::cases);
     }
 
     @Nested
