@@ -45,7 +45,7 @@ final class FindRivals {
         List<Instead> rivals = new ArrayList<>();
         for (Cause other : knowledge.causes().values()) {
             double probability = without.of(network.cause(other.id()));
-            if (probability >= Thresholds.RIVAL
+            if (probability >= least(cause, other)
                     && !reading.classOf(other.id()).equals(reading.classOf(cause.id()))
                     && explains(other, cause, shared)
                     && !isClosed(cause, other)) {
@@ -75,6 +75,22 @@ final class FindRivals {
         }
         double least = blames(cause) ? Double.MIN_VALUE : Thresholds.SOMETIMES;
         return shared.stream().allMatch(f -> strength(other, f) >= least);
+    }
+
+    /** A look-alike on record that breaks the same part is asked about however rare: that it is rare does not part them. */
+    private double least(Cause cause, Cause other) {
+        return pair(cause, other).isPresent() && breaksTheSame(cause, other)
+                ? Thresholds.RIVAL_IN_THE_SAME_BREAK
+                : Thresholds.RIVAL;
+    }
+
+    /** Whether the cause was taken from a part seen broken or from its own mark, and the other leaves that too. */
+    private boolean breaksTheSame(Cause cause, Cause other) {
+        return cause.links().stream()
+                .filter(l -> (l.look() || l.specific()) && reading.isPresent(l.finding()))
+                .filter(l -> reading.kind(l.finding()) == Finding.Kind.LOOK
+                        || reading.kind(l.finding()) == Finding.Kind.MARK)
+                .anyMatch(l -> strength(other, l.finding()) > 0);
     }
 
     private boolean blames(Cause cause) {
@@ -154,9 +170,17 @@ final class FindRivals {
                 || reading.premises().oddsChanges().stream()
                         .anyMatch(c -> c.target().equals(other.id()) && c.factor() <= excludes())
                 || pair(cause, other)
-                        .filter(p -> p.checks().stream().anyMatch(f -> partsThem(f, cause, other)))
+                        .filter(p -> areParted(p, cause, other))
                         .filter(p -> !isWitnessed(other, cause))
                         .isPresent();
+    }
+
+    /** Whether the checks of their pair that were made, taken together, fit the cause so much better than the other. */
+    private boolean areParted(LookAlike pair, Cause cause, Cause other) {
+        double together = pair.checks().stream()
+                .mapToDouble(f -> fitsBetter(f, cause, other))
+                .reduce(1, (a, b) -> a * b);
+        return together >= (breaksTheSame(cause, other) ? Thresholds.PARTS_THE_SAME_BREAK : Thresholds.CLOSES_RIVAL);
     }
 
     /** Whether somebody or something bears witness of the other that does not speak for the cause as well. */
@@ -173,19 +197,30 @@ final class FindRivals {
         return knowledge.vocabulary().against().getOrDefault("excludes", 0.0);
     }
 
-    /** Whether the check was made and its answer fits the cause much better than the other. */
-    private boolean partsThem(String finding, Cause cause, Cause other) {
-        boolean personAgainstPart = !blames(other);
-        Finding.Kind kind = reading.kind(finding);
-        if (kind == Finding.Kind.ACCOUNT || kind == Finding.Kind.LOG && personAgainstPart) {
-            return false;
-        }
-        double ifCause = chance(cause, finding);
-        double ifOther = chance(other, finding);
+    /**
+     * How many times better the answer to a check fits the cause than the other; 1 where it was not made. An account, or
+     * a log against a part, may speak for the other and not for the cause; nor does the break itself where both leave it.
+     */
+    private double fitsBetter(String finding, Cause cause, Cause other) {
+        double times = 1;
         if (reading.isPresent(finding)) {
-            return ifCause >= Thresholds.CLOSES_RIVAL * ifOther || speaksAgainst(other, finding);
+            times = chance(cause, finding) / chance(other, finding);
+            if (speaksAgainst(other, finding)) {
+                times = Math.max(times, Thresholds.PARTS_THE_SAME_BREAK);
+            }
+        } else if (reading.isAbsent(finding)) {
+            times = (1 - chance(cause, finding)) / (1 - chance(other, finding));
         }
-        return reading.isAbsent(finding) && 1 - ifCause >= Thresholds.CLOSES_RIVAL * (1 - ifOther);
+        return canPart(finding, cause, other) ? times : Math.min(1, times);
+    }
+
+    private boolean canPart(String finding, Cause cause, Cause other) {
+        Finding.Kind kind = reading.kind(finding);
+        boolean personAgainstPart = !blames(other);
+        boolean theBreakItself = reading.isPresent(finding)
+                && strength(other, finding) > 0
+                && cause.links().stream().anyMatch(l -> showsIt(l, finding));
+        return !theBreakItself && kind != Finding.Kind.ACCOUNT && !(kind == Finding.Kind.LOG && personAgainstPart);
     }
 
     private static boolean speaksAgainst(Cause cause, String finding) {

@@ -134,6 +134,11 @@ final class KnowledgeFacts {
                     about(byCause, id, new OwnerTurnsOn(id, turn.finding(), follows.conclusion(), turn.classId()));
                 }
             }
+            if (turn.asked()) {
+                cause.looks()
+                        .forEach(
+                                look -> about(byCause, id, new OwnerTurnsOn(id, turn.finding(), look, turn.classId())));
+            }
         }
         cause.against()
                 .forEach(a -> about(byFinding, a.finding(), new SpeaksAgainst(id, a.finding(), a.factor(), a.why())));

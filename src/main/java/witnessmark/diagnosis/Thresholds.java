@@ -16,10 +16,14 @@ public final class Thresholds {
     public static final double SOMETIMES = 0.30;
     /** A rival less probable than this, had the cause not happened, does not hold it back. */
     public static final double RIVAL = 0.08;
+    /** The same of a look-alike on record that leaves the very break the cause was taken from. */
+    public static final double RIVAL_IN_THE_SAME_BREAK = 0.005;
     /** A rival is asked about as if it were at least so likely beforehand. */
     public static final double RIVAL_PRIOR = 0.015;
     /** How many times better the answer to a check must fit a cause than its rival to close the rival. */
     public static final double CLOSES_RIVAL = 2.0;
+    /** How many times better the checks of their pair must fit where both leave the same break. */
+    public static final double PARTS_THE_SAME_BREAK = 4.5;
     /** From here a class is pointed to. */
     public static final double POINTS_TO = 0.70;
     /** A class that names people is pointed to while at most so many looks are missing (tried with 1 to 4). */

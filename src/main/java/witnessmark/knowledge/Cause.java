@@ -32,8 +32,12 @@ public record Cause(
         List<String> cautions,
         List<String> sources) {
 
-    /** The cause's class is another one where this finding is present. */
-    public record ClassWhen(String finding, String classId) {}
+    /**
+     * The cause's class is another one where this finding is present.
+     *
+     * @param asked whether a cause that was seen waits for this to be looked at, unless another circumstance decides
+     */
+    public record ClassWhen(String finding, String classId, boolean asked) {}
 
     /**
      * What the cause leaves behind.

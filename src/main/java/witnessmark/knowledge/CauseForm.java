@@ -65,10 +65,11 @@ final class CauseForm {
     private static List<Cause.ClassWhen> classWhen(YamlMap fields, Draft draft) {
         List<Cause.ClassWhen> list = new ArrayList<>();
         for (YamlNode item : fields.items("class-when")) {
-            YamlMap one = item.map("class-when", List.of("finding", "class"));
+            YamlMap one = item.map("class-when", List.of("finding", "class", "ask"));
             list.add(new Cause.ClassWhen(
                     draft.refer(Draft.Kind.FINDING, one, "finding", ""),
-                    draft.refer(Draft.Kind.CLASS, one, "class", "")));
+                    draft.refer(Draft.Kind.CLASS, one, "class", ""),
+                    one.flagOr("ask", false)));
         }
         return List.copyOf(list);
     }

@@ -95,16 +95,28 @@ final class InnocentSweep {
                     }
                 }
                 cases++;
-                Verdict verdict = verdict(present, absent);
-                if (verdict.isDetermined()
-                        && !verdict.carriedBy().contains(real.id())
-                        && !isOwner(real, verdict.classId(), present)) {
-                    failures.add(
-                            new Failure("drawn", String.join("+", verdict.carriedBy()), real.id(), present, absent));
-                }
+                tryDrawn(real, present, absent, failures);
             }
         }
         return new Outcome(knowledge.causes().size(), cases, failures);
+    }
+
+    /** Where the real cause itself was seen, another may stand beside it. */
+    private void tryDrawn(Cause real, Set<String> present, Set<String> absent, List<Failure> into) {
+        try (OpenCase open = diagnosis.open(caseOf(present, absent))) {
+            Verdict verdict = open.verdict();
+            if (verdict.isDetermined()
+                    && !verdict.carriedBy().contains(real.id())
+                    && !isOwner(real, verdict.classId(), present)
+                    && !(looks(real).stream().anyMatch(present::contains) && isBeside(real, open))) {
+                into.add(new Failure("drawn", String.join("+", verdict.carriedBy()), real.id(), present, absent));
+            }
+        }
+    }
+
+    private static boolean isBeside(Cause real, OpenCase open) {
+        return open.judgement().causes().stream()
+                .anyMatch(c -> c.id().equals(real.id()) && (c.seen() || c.probability() >= Thresholds.CONCLUDED));
     }
 
     private boolean isOwner(Cause cause, String classId, Set<String> present) {
@@ -130,10 +142,7 @@ final class InnocentSweep {
         try (OpenCase open = diagnosis.open(caseOf(present, Set.of()))) {
             Verdict verdict = open.verdict();
             if (verdict.isDetermined() && verdict.carriedBy().contains(blamed.id())) {
-                boolean beside = open.judgement().causes().stream()
-                        .anyMatch(
-                                c -> c.id().equals(real.id()) && (c.seen() || c.probability() >= Thresholds.CONCLUDED));
-                if (!beside) {
+                if (!isBeside(real, open)) {
                     into.add(new Failure("c", blamed.id(), real.id(), present, Set.of()));
                 }
             }
@@ -199,12 +208,14 @@ final class InnocentSweep {
         return knowledge.findings().get(finding).kind();
     }
 
-    /** Prints the counts and every failure; for working on the knowledge. */
+    /** Prints the counts and every failure; for working on the knowledge. {@code [EACH [SEED]]}: drawn cases alone. */
     public static void main(String[] args) {
         InnocentSweep sweep = new InnocentSweep(new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load()));
         long start = System.nanoTime();
-        for (Outcome outcome :
-                List.of(sweep.pairs(), sweep.drawn(args.length > 0 ? Integer.parseInt(args[0]) : 20, 1))) {
+        List<Outcome> outcomes = args.length == 0
+                ? List.of(sweep.pairs(), sweep.drawn(20, 1))
+                : List.of(sweep.drawn(Integer.parseInt(args[0]), args.length > 1 ? Long.parseLong(args[1]) : 1));
+        for (Outcome outcome : outcomes) {
             outcome.failures().stream()
                     .sorted(Comparator.comparing(Failure::blamed))
                     .forEach(System.out::println);
