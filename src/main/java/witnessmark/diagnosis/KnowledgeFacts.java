@@ -124,6 +124,16 @@ final class KnowledgeFacts {
         return spoilers;
     }
 
+    /** The looks at the cause itself; its own marks where there are none. */
+    private static List<String> showing(Cause cause) {
+        return cause.looks().isEmpty()
+                ? cause.links().stream()
+                        .filter(Cause.Link::specific)
+                        .map(Cause.Link::finding)
+                        .toList()
+                : cause.looks();
+    }
+
     private void ofCause(Cause cause, KnowledgeBase knowledge) {
         String id = cause.id();
         for (int order = 0; order < cause.classWhen().size(); order++) {
@@ -135,9 +145,8 @@ final class KnowledgeFacts {
                 }
             }
             if (turn.asked()) {
-                cause.looks()
-                        .forEach(
-                                look -> about(byCause, id, new OwnerTurnsOn(id, turn.finding(), look, turn.classId())));
+                showing(cause)
+                        .forEach(seen -> about(byCause, id, new OwnerTurnsOn(id, turn.finding(), seen, turn.classId())));
             }
         }
         cause.against()
