@@ -146,7 +146,8 @@ final class KnowledgeFacts {
             }
             if (turn.asked()) {
                 showing(cause)
-                        .forEach(seen -> about(byCause, id, new OwnerTurnsOn(id, turn.finding(), seen, turn.classId())));
+                        .forEach(
+                                seen -> about(byCause, id, new OwnerTurnsOn(id, turn.finding(), seen, turn.classId())));
             }
         }
         cause.against()
