@@ -115,6 +115,7 @@ final class Figures {
                 .filter(m -> m.phrase().of() == Wording.Of.MEASURE
                         && fits(value, measures.get(m.phrase().id())))
                 .noneMatch(m -> !m.phrase().id().equals(match.phrase().id())
+                        && (isLikely(value, m) || !isLikely(value, match))
                         && m.covered() >= match.covered()
                         && m.at().size() >= match.at().size());
         Sureness sureness = belief != Measure.Belief.PLAUSIBLE || values(clause).size() > 1 || !alone

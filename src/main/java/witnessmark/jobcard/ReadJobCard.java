@@ -1,6 +1,7 @@
 package witnessmark.jobcard;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -96,6 +97,8 @@ public final class ReadJobCard {
         List<Match> matches = phrases.in(terms).stream()
                 .filter(m ->
                         m.phrase().of() == Wording.Of.MEASURE || fits(m.phrase().id(), gearbox))
+                // What is said nearly whole is not shut out by the half of something longer.
+                .sorted(Comparator.comparing(m -> m.covered() < NEARLY))
                 .toList();
         List<Proposal> work =
                 polarity.isWork() && !polarity.isMaybe() ? work(clause, matches, terms, sayer) : List.of();

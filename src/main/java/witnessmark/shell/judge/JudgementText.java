@@ -121,7 +121,8 @@ final class JudgementText {
                                         part.reasons().stream()
                                                 .map(r -> r.title() + " " + ScreenFigures.percent(r.probability()))
                                                 .toList(),
-                                        weightsShown()));
+                                        weightsShown(),
+                                        wording));
     }
 
     private static String likely(double probability) {
@@ -163,7 +164,7 @@ final class JudgementText {
                 page.under(
                         wording.text("judge.unchecked"),
                         ScreenFigures.some(
-                                cause.unchecked().stream().map(this::title).toList(), weightsShown()));
+                                cause.unchecked().stream().map(this::title).toList(), weightsShown(), wording));
             }
         }
         if (depth == Depth.FIGURES) {
@@ -183,7 +184,7 @@ final class JudgementText {
         if (!weights.isEmpty()) {
             page.under(
                     wording.text(key),
-                    ScreenFigures.some(weights.stream().map(this::weight).toList(), weightsShown()));
+                    ScreenFigures.some(weights.stream().map(this::weight).toList(), weightsShown(), wording));
         }
     }
 

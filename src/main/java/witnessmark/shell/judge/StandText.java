@@ -115,7 +115,7 @@ public final class StandText {
                     wording.text(
                             "end.lost",
                             ScreenFigures.some(
-                                    lost.stream().map(NextCheck::title).toList(), LOST_SHOWN)));
+                                    lost.stream().map(NextCheck::title).toList(), LOST_SHOWN, wording)));
         }
     }
 
@@ -185,7 +185,8 @@ public final class StandText {
                                             + wording.text(
                                                     Strength.of(w.decibans()).key()) + ")")
                                     .toList(),
-                            WEIGHTS_SHOWN));
+                            WEIGHTS_SHOWN,
+                            wording));
         }
     }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import witnessmark.document.OddsFactor;
 import witnessmark.language.Percent;
+import witnessmark.language.Texts;
 
 /** How figures are said in plain text. */
 public final class ScreenFigures {
@@ -54,11 +55,17 @@ public final class ScreenFigures {
 
     public static String minutes(double minutes) {
         if (minutes < 1) {
-            return "under a minute";
+            return "<1 min";
         }
         return minutes < 90
                 ? Math.round(minutes) + " min"
                 : String.format(Locale.ROOT, "%.1f h", minutes / 60).replace(".0 h", " h");
+    }
+
+    /** The first of them and how many more there are, in the language of the wording. */
+    public static String some(List<String> texts, int most, Texts wording) {
+        String shown = String.join("; ", texts.subList(0, Math.min(most, texts.size())));
+        return texts.size() > most ? shown + "; " + wording.text("and-more", texts.size() - most) : shown;
     }
 
     public static String some(List<String> texts, int most) {
