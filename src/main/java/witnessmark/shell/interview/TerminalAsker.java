@@ -19,6 +19,8 @@ import witnessmark.shell.print.Terminal;
 final class TerminalAsker implements Asker {
     private static final int CTRL_C = 3;
     private static final int CTRL_D = 4;
+    /** What is left of the line for a short answer. */
+    private static final int ROOM = 8;
 
     private final org.jline.terminal.Terminal terminal;
     private final PrintWriter out;
@@ -26,6 +28,16 @@ final class TerminalAsker implements Asker {
     TerminalAsker(org.jline.terminal.Terminal terminal, PrintWriter out) {
         this.terminal = terminal;
         this.out = out;
+    }
+
+    /** A prompt that leaves no room for the answer is printed before it, wrapped at words. */
+    private String fitting(String prompt, int room) {
+        Page page = new Page(out);
+        if (prompt.length() + room <= page.width()) {
+            return prompt;
+        }
+        page.line(prompt.strip()).flush();
+        return "> ";
     }
 
     @Override
@@ -40,10 +52,10 @@ final class TerminalAsker implements Asker {
                 .option(LineReader.Option.CASE_INSENSITIVE, true)
                 .build();
         try {
-            String line = reader.readLine(prompt);
+            String line = reader.readLine(fitting(prompt, ROOM));
             while (Terminal.lostLetters(line)) {
                 refused("Letters were lost on the way: the terminal does not send UTF-8. Write it without them.");
-                line = reader.readLine(prompt);
+                line = reader.readLine(fitting(prompt, ROOM));
             }
             return Optional.of(line);
         } catch (UserInterruptException | EndOfFileException e) {
@@ -53,8 +65,9 @@ final class TerminalAsker implements Asker {
 
     @Override
     public Optional<String> press(String key, String prompt, List<String> keys) {
+        String fits = fitting(prompt, 1);
         out.flush();
-        terminal.writer().print(prompt);
+        terminal.writer().print(fits);
         terminal.flush();
         Attributes before = terminal.enterRawMode();
         try {

@@ -13,6 +13,8 @@ import org.springframework.shell.core.command.completion.CompletionContext;
 
 /** Completes the words of a command's name, then what the command's own completion offers. */
 public final class CompleteCommand implements Completer {
+    private static final int OPTIONS_LAST = 1;
+
     private final CommandRegistry registry;
     private final CommandNames names;
 
@@ -33,9 +35,10 @@ public final class CompleteCommand implements Completer {
         }
     }
 
-    /** A finding that still wants its state is not followed by a blank. */
+    /** What is named comes before the options. A finding that still wants its state is not followed by a blank. */
     private static Candidate candidate(String word) {
-        return new Candidate(word, word, null, null, null, null, !word.endsWith("="));
+        int turn = word.startsWith("--") ? OPTIONS_LAST : 0;
+        return new Candidate(word, word, null, null, null, null, !word.endsWith("="), turn);
     }
 
     private Set<String> nextWords(List<String> before) {
