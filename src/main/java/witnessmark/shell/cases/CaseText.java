@@ -1,12 +1,18 @@
 package witnessmark.shell.cases;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
+import java.util.stream.Stream;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseForm;
 import witnessmark.casefile.Evidence;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
+import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.ChangeSentence;
 import witnessmark.casefile.history.Entry;
@@ -19,6 +25,10 @@ import witnessmark.shell.print.Page;
 
 /** A case and its history as text. */
 final class CaseText {
+    /** How each distance is said, by the name it is kept under. */
+    private static final Map<String, String> DISTANCES = new TreeMap<>(
+            Map.of("odometer-km", "odometer %s", "km-since-new", "%s since new", "km-since-repair", "%s since repair"));
+
     private final KnowledgeBase knowledge;
     private final Page page;
 
@@ -34,7 +44,7 @@ final class CaseText {
                 .ifPresent(s -> page.line("Signed off by " + s.who() + ", " + s.time()
                         + s.judgement().map(j -> ", on: " + j.sentence()).orElse("")));
         labelled("Complaint", file.complaint());
-        labelled("Truck", ChangeSentence.words(CaseForm.vehicle(file.vehicle())));
+        labelled("Truck", truck(file.vehicle()));
         labelled("Gearbox", ChangeSentence.words(CaseForm.gearbox(file.gearbox())));
         labelled("Claim", ChangeSentence.words(file.claim().form()));
         labelled("Driver's account", file.driverAccount());
@@ -61,7 +71,7 @@ final class CaseText {
             page.heading("Notes").items(file.notes());
         }
         document.history().ifPresent(h -> page.blank()
-                .line(h.entries().size() + " entries, the last of "
+                .line((h.entries().size() == 1 ? "1 entry, of " : h.entries().size() + " entries, the last of ")
                         + h.last().stamp().time() + "; see: case history " + file.id()));
         page.flush();
     }
@@ -76,6 +86,26 @@ final class CaseText {
         }
         page.line("Each hash covers its entry and the hash before it; check with: case verify " + history.id());
         page.flush();
+    }
+
+    /** Distances in the shop's own unit. */
+    private String truck(Vehicle vehicle) {
+        Map<String, Object> form = CaseForm.vehicle(vehicle);
+        List<String> distances = new ArrayList<>();
+        DISTANCES.forEach((key, words) -> {
+            if (form.remove(key) instanceof Double km) {
+                distances.add(String.format(words, page.units().given(km, Unit.KILOMETRE)));
+            }
+        });
+        Object note = form.remove("repair-note");
+        List<String> said = new ArrayList<>();
+        Stream.concat(Stream.of(ChangeSentence.words(form)), distances.stream())
+                .filter(words -> !words.isEmpty())
+                .forEach(said::add);
+        if (note != null) {
+            said.add(ChangeSentence.words(Map.of("repair-note", note)));
+        }
+        return String.join(", ", said);
     }
 
     private void evidence(Evidence evidence) {
