@@ -9,7 +9,6 @@ import java.util.Random;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -72,11 +71,13 @@ class DamagedInstallIT {
         assertThat(run.err().lines()).hasSize(1);
     }
 
-    @Test
-    void with_a_spoiled_class_archive_it_works_and_is_silent_about_it() throws IOException {
+    /** The archive of classes, and what newer JDKs have in its place. */
+    @ParameterizedTest
+    @ValueSource(strings = {"witnessmark.jsa", "witnessmark.aot"})
+    void with_a_spoiled_class_archive_it_works_and_is_silent_about_it(String archive) throws IOException {
         byte[] noise = new byte[1_000_000];
         new Random(16).nextBytes(noise);
-        Files.write(install.resolve("witnessmark.jsa"), noise);
+        Files.write(install.resolve(archive), noise);
 
         Program.Run run = list();
 
