@@ -118,7 +118,17 @@ public final class Diagnosis {
                 m.limits().map(l -> side(l.high(), l, unit)).orElse(null),
                 measure.limitCounts(),
                 unit.symbol(),
-                m.limits().map(Limits::source).orElse(""));
+                m.limits().map(Limits::source).orElse(""),
+                new Measured.AsRead(
+                        m.value(),
+                        m.unit().symbol(),
+                        m.limits().map(l -> orNull(l.low())).orElse(null),
+                        m.limits().map(l -> orNull(l.high())).orElse(null),
+                        m.limits().map(Limits::unit).orElse(m.unit()).symbol()));
+    }
+
+    private static @Nullable Double orNull(OptionalDouble side) {
+        return side.isPresent() ? side.getAsDouble() : null;
     }
 
     private static @Nullable Double side(OptionalDouble side, Limits limits, Unit unit) {

@@ -33,12 +33,20 @@ public final class Sentences {
 
     public String belowLimit(Measured m) {
         return say(
-                m.value() < m.low() ? "below-limit" : "at-low-limit", reading(m), number(m.low()), m.unit(), from(m));
+                m.value() < m.low() ? "below-limit" : "at-low-limit",
+                reading(m),
+                number(m.asRead().low()),
+                m.asRead().limitUnit(),
+                from(m));
     }
 
     public String aboveLimit(Measured m) {
         return say(
-                m.value() > m.high() ? "above-limit" : "at-low-limit", reading(m), number(m.high()), m.unit(), from(m));
+                m.value() > m.high() ? "above-limit" : "at-low-limit",
+                reading(m),
+                number(m.asRead().high()),
+                m.asRead().limitUnit(),
+                from(m));
     }
 
     public String withinLimit(Measured m) {
@@ -190,7 +198,8 @@ public final class Sentences {
     }
 
     private String reading(Measured m) {
-        return say("reading", m.measure(), number(m.value()), m.unit());
+        return say(
+                "reading", m.measure(), number(m.asRead().value()), m.asRead().unit());
     }
 
     private String from(Measured m) {

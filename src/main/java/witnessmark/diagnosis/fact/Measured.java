@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
  * @param limitCounts whether a value at its limit is beyond it already
  * @param unit symbol of the unit
  * @param limitFrom whose limit it is; empty where no limit was given
+ * @param asRead the same in the units in which they were read, to be said so
  */
 public record Measured(
         String measure,
@@ -18,7 +19,28 @@ public record Measured(
         @Nullable Double high,
         boolean limitCounts,
         String unit,
-        String limitFrom) {
+        String limitFrom,
+        AsRead asRead) {
+
+    /**
+     * Value and limits in the units in which they were read.
+     *
+     * @param unit symbol of the value's unit
+     * @param limitUnit symbol of the limits' unit; that of the value where none was given
+     */
+    public record AsRead(double value, String unit, @Nullable Double low, @Nullable Double high, String limitUnit) {}
+
+    /** One that was read in the measure's unit. */
+    public Measured(
+            String measure,
+            double value,
+            @Nullable Double low,
+            @Nullable Double high,
+            boolean limitCounts,
+            String unit,
+            String limitFrom) {
+        this(measure, value, low, high, limitCounts, unit, limitFrom, new AsRead(value, unit, low, high, unit));
+    }
 
     public boolean isBelow() {
         return low != null && (value < low || limitCounts && value == low);
