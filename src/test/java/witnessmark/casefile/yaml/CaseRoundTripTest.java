@@ -15,12 +15,20 @@ import witnessmark.casefile.CaseArbitraries;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseSheet;
+import witnessmark.casefile.Evidence;
 import witnessmark.casefile.ExpectedOutcome;
+import witnessmark.casefile.FindingEntry;
+import witnessmark.casefile.Measurement;
 import witnessmark.casefile.Vehicle;
+import witnessmark.casefile.history.AttachmentAdded;
+import witnessmark.casefile.history.AttachmentRemoved;
 import witnessmark.casefile.history.CanonicalText;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.Change;
 import witnessmark.casefile.history.CorrectedAfterSignOff;
+import witnessmark.casefile.history.EvidenceRemoved;
+import witnessmark.casefile.history.FindingCleared;
+import witnessmark.casefile.history.MeasurementCleared;
 import witnessmark.casefile.history.Opened;
 import witnessmark.casefile.history.SignedOff;
 import witnessmark.casefile.history.Stamp;
@@ -62,6 +70,37 @@ class CaseRoundTripTest {
         String text = CanonicalText.of(given);
 
         assertThat(ChangeReader.read("entry 2", text)).isEqualTo(given);
+    }
+
+    @Property(tries = 100)
+    void what_was_taken_off_reads_back_with_what_stood_there(
+            @ForAll("finding") FindingEntry finding,
+            @ForAll("measurement") Measurement measurement,
+            @ForAll("evidence") Evidence evidence,
+            @ForAll boolean known) {
+        for (Change given : List.of(
+                new FindingCleared(finding.finding(), Optional.of(finding).filter(f -> known)),
+                new MeasurementCleared(
+                        measurement.measure(), Optional.of(measurement).filter(m -> known)),
+                new EvidenceRemoved(evidence.id(), Optional.of(evidence).filter(e -> known)),
+                new AttachmentRemoved(((AttachmentAdded) CaseArbitraries.attachment(3)).attachment()))) {
+            assertThat(ChangeReader.read("entry 2", CanonicalText.of(given))).isEqualTo(given);
+        }
+    }
+
+    @Provide
+    Arbitrary<FindingEntry> finding() {
+        return Arbitraries.lazy(CaseArbitraries::findings);
+    }
+
+    @Provide
+    Arbitrary<Measurement> measurement() {
+        return Arbitraries.lazy(CaseArbitraries::measurements);
+    }
+
+    @Provide
+    Arbitrary<Evidence> evidence() {
+        return Arbitraries.lazy(CaseArbitraries::evidence);
     }
 
     @Property(tries = 20)
