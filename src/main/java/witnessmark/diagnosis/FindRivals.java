@@ -45,7 +45,8 @@ final class FindRivals {
         List<Instead> rivals = new ArrayList<>();
         for (Cause other : knowledge.causes().values()) {
             double probability = without.of(network.cause(other.id()));
-            if (probability >= least(cause, other)
+            if (probability >= Thresholds.RIVAL_IN_THE_SAME_BREAK
+                    && probability >= least(cause, other)
                     && !reading.classOf(other.id()).equals(reading.classOf(cause.id()))
                     && explains(other, cause, shared)
                     && !isClosed(cause, other)) {

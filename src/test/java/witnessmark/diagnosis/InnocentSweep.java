@@ -24,6 +24,7 @@ import witnessmark.knowledge.KnowledgeBase;
 final class InnocentSweep {
     private static final double USUAL = 0.75;
     private static final double OFTEN = 0.5;
+    private static final Set<String> NAMES = Set.of("driver-habit", "towing-transport", "assembly", "part-defect");
 
     private final Diagnosis diagnosis;
     private final KnowledgeBase knowledge;
@@ -34,10 +35,11 @@ final class InnocentSweep {
     }
 
     /** One of the two causes is blamed for what the other did. */
-    record Failure(String step, String blamed, String innocentOf, Set<String> present, Set<String> absent) {
+    record Failure(
+            String step, String blamed, String classId, String innocentOf, Set<String> present, Set<String> absent) {
         @Override
         public String toString() {
-            return step + ": " + blamed + " concluded for " + innocentOf + " on " + present
+            return step + ": " + blamed + " (" + classId + ") concluded for " + innocentOf + " on " + present
                     + (absent.isEmpty() ? "" : ", sound " + absent);
         }
     }
@@ -47,8 +49,12 @@ final class InnocentSweep {
 
     /** The causes whose conclusion is a statement about a driver, a tow operator, a shop or a maker. */
     static boolean names(Cause cause) {
-        return Set.of("driver-habit", "towing-transport", "assembly", "part-defect")
-                .contains(cause.classId());
+        return NAMES.contains(cause.classId());
+    }
+
+    /** Whether the failure blames somebody: a driver, a tow operator, a shop or a maker. */
+    boolean namesSomebody(Failure failure) {
+        return NAMES.contains(failure.classId());
     }
 
     Outcome pairs() {
@@ -109,7 +115,8 @@ final class InnocentSweep {
                     && !verdict.carriedBy().contains(real.id())
                     && !isOwner(real, verdict.classId(), present)
                     && !(looks(real).stream().anyMatch(present::contains) && isBeside(real, open))) {
-                into.add(new Failure("drawn", String.join("+", verdict.carriedBy()), real.id(), present, absent));
+                into.add(new Failure(
+                        "drawn", String.join("+", verdict.carriedBy()), verdict.classId(), real.id(), present, absent));
             }
         }
     }
@@ -132,7 +139,7 @@ final class InnocentSweep {
             String step, Cause blamed, Cause real, Set<String> present, Set<String> absent, List<Failure> into) {
         Verdict verdict = verdict(present, absent);
         if (verdict.isDetermined() && verdict.carriedBy().contains(blamed.id())) {
-            into.add(new Failure(step, blamed.id(), real.id(), present, absent));
+            into.add(new Failure(step, blamed.id(), verdict.classId(), real.id(), present, absent));
         }
         return 1;
     }
@@ -143,7 +150,7 @@ final class InnocentSweep {
             Verdict verdict = open.verdict();
             if (verdict.isDetermined() && verdict.carriedBy().contains(blamed.id())) {
                 if (!isBeside(real, open)) {
-                    into.add(new Failure("c", blamed.id(), real.id(), present, Set.of()));
+                    into.add(new Failure("c", blamed.id(), verdict.classId(), real.id(), present, Set.of()));
                 }
             }
         }

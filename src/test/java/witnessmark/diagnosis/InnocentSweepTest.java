@@ -9,8 +9,11 @@ import org.junit.jupiter.api.Test;
 class InnocentSweepTest {
     private static final int SOME = 4;
     private static final int MANY = 200;
-    /** What is left over many draws: a part seen broken for a rare reason of another owner. To be brought to none. */
-    private static final double MOST_FAILING = 0.004;
+    /**
+     * What is left over many draws, by age or upkeep alone: a cause drawn without the mark that it nearly always leaves.
+     * None of them names a driver, a tow operator, a shop or a maker.
+     */
+    private static final double MOST_FAILING = 0.0005;
 
     private static final long SEED = 20_261_126;
 
@@ -34,6 +37,7 @@ class InnocentSweepTest {
     @Tag("long")
     void many_cases_drawn_from_a_causes_own_strengths_hardly_ever_conclude_another_owner() {
         InnocentSweep.Outcome outcome = drawn(MANY);
+        assertThat(outcome.failures()).noneMatch(sweep::namesSomebody);
         assertThat(outcome.failures().size() / (double) outcome.cases()).isLessThan(MOST_FAILING);
     }
 
