@@ -61,6 +61,12 @@ public record SignedJudgement(
         }
     }
 
+    /** The causes of the class concluded or pointed to, likeliest first; none where nothing could be told. */
+    public List<SignedCause> carrying() {
+        String of = pointsTo.orElse(verdict);
+        return causes.stream().filter(c -> c.classId().equals(of)).toList();
+    }
+
     /** For the chain, exports and answers; without what is empty. */
     public Map<String, Object> form() {
         Map<String, Object> form = new LinkedHashMap<>();

@@ -28,7 +28,9 @@ final class CompareAccounts {
     Accounts compare(String first, String second) {
         int one = network.cause(first);
         int other = network.cause(second);
+        // A finding that says again what another of the same fact says does not enter, and so says nothing here.
         List<Accounts.Said> said = reading.taken().values().stream()
+                .filter(taken -> reading.evidence().reports().containsKey(network.finding(taken.finding())))
                 .map(taken -> said(taken, one, other))
                 .sorted(Comparator.comparingDouble((Accounts.Said s) -> -Math.abs(s.decibans()))
                         .thenComparing(Accounts.Said::finding))

@@ -1,12 +1,17 @@
 package witnessmark.diagnosis;
 
 import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseSheet;
+import witnessmark.casefile.Evidence;
+import witnessmark.casefile.FindingState;
+import witnessmark.casefile.Likelihood;
 import witnessmark.casefile.Measurement;
 import witnessmark.casefile.logged.CombinedEvidence;
 import witnessmark.knowledge.KnowledgeBase;
@@ -25,25 +30,54 @@ public final class KnownWords {
 
     /** Ids of findings and measures of the case that this knowledge does not know, as where another shop's own are used. */
     public static List<String> unknown(CaseFile file, KnowledgeBase knowledge) {
+        Stream<String> findings = Stream.concat(
+                file.findings().keySet().stream(),
+                file.evidence().values().stream().flatMap(e -> e.findings().keySet().stream()));
         return Stream.concat(
-                        file.findings().keySet().stream()
-                                .filter(id -> !knowledge.findings().containsKey(id)),
+                        findings.filter(id -> !knowledge.findings().containsKey(id)),
                         file.measurements().keySet().stream()
                                 .filter(id -> !knowledge.measures().containsKey(id)))
+                .distinct()
                 .toList();
+    }
+
+    /** What can be judged here: a signed case is read wherever it is opened, without what is not known there. */
+    public static CaseFile toJudge(CaseFile file, KnowledgeBase knowledge) {
+        return file.isSignedOff() ? knownPart(file, knowledge) : file;
     }
 
     /** The case without what this knowledge does not know; for a record that must be read although not all is known. */
     public static CaseFile knownPart(CaseFile file, KnowledgeBase knowledge) {
         CaseSheet sheet = new CaseSheet(file);
-        unknown(file, knowledge).forEach(id -> {
+        List<String> unknown = unknown(file, knowledge);
+        unknown.forEach(id -> {
             if (file.findings().containsKey(id)) {
                 sheet.clearFinding(id);
-            } else {
+            } else if (file.measurements().containsKey(id)) {
                 sheet.clearMeasurement(id);
             }
         });
+        file.evidence().values().stream()
+                .filter(e -> e.findings().keySet().stream().anyMatch(unknown::contains))
+                .forEach(e -> sheet.evidence(without(e, unknown)));
         return sheet.toCaseFile();
+    }
+
+    private static Evidence without(Evidence evidence, List<String> unknown) {
+        Map<String, FindingState> findings = new LinkedHashMap<>(evidence.findings());
+        Map<String, Likelihood> likelihoods = new LinkedHashMap<>(evidence.likelihoods());
+        findings.keySet().removeAll(unknown);
+        likelihoods.keySet().removeAll(unknown);
+        return new Evidence(
+                evidence.id(),
+                evidence.kind(),
+                evidence.summary(),
+                evidence.formula(),
+                evidence.inputs(),
+                evidence.file(),
+                findings,
+                likelihoods,
+                evidence.record());
     }
 
     static void check(CaseFile file, CombinedEvidence evidence, KnowledgeBase knowledge) {

@@ -168,11 +168,7 @@ final class ReachVerdict {
     }
 
     private String notConcluded(RankedCause held) {
-        return say.say(
-                "verdict-not-concluded",
-                held.title(),
-                say.percent(held.probability()),
-                String.join("; ", held.heldBack()));
+        return say.say("verdict-not-concluded", held.title(), String.join("; ", held.heldBack()));
     }
 
     private Verdict undetermined(List<RankedCause> causes, List<RankedCause> held) {

@@ -8,6 +8,7 @@ import java.util.Set;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.ChainCheck;
 import witnessmark.diagnosis.EvidenceMatrix;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.gearbox.TruckProfile;
@@ -50,6 +51,11 @@ public record Dossier(
         contents = Map.copyOf(contents);
         changed = Set.copyOf(changed);
         figures = List.copyOf(figures);
+    }
+
+    /** Whether the chain of entries is broken, so that nothing the papers say of the case can be relied on. */
+    public boolean isBroken() {
+        return history.filter(h -> h.verify() instanceof ChainCheck.Broken).isPresent();
     }
 
     public Language language() {

@@ -3,6 +3,7 @@ package witnessmark.diagnosis;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** Two accounts held against findings, worked out by hand from the strengths and backgrounds of the small trade. */
@@ -70,6 +71,24 @@ class AccountsTest {
             assertThat(one.decibansAlone()).isCloseTo(-other.decibansAlone(), within(1e-9));
             assertThat(one.decibansWithOthers()).isCloseTo(-other.decibansWithOthers(), within(1e-9));
             assertThat(one.priorDecibans()).isCloseTo(-other.priorDecibans(), within(1e-9));
+        }
+    }
+
+    /** Where several findings tell the same fact only one of them enters; the others must not be looked for. */
+    @Test
+    void the_two_likeliest_causes_of_every_sample_can_be_held_against_each_other() {
+        Diagnosis shipped = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());
+        for (var sample : ShippedKnowledge.samples()) {
+            try (OpenCase open = shipped.open(sample.present())) {
+                List<RankedCause> causes = open.judgement().causes();
+                if (causes.size() > 1) {
+                    Accounts accounts =
+                            open.accounts(causes.get(0).id(), causes.get(1).id());
+                    assertThat(accounts.decibansAlone())
+                            .as(sample.present().id().text())
+                            .isFinite();
+                }
+            }
         }
     }
 }

@@ -28,6 +28,12 @@ public final class CommandLine implements AutoCloseable {
     private final AnnotationConfigApplicationContext context = new AnnotationConfigApplicationContext();
 
     public CommandLine(Path store) {
+        this(store, Map.of());
+    }
+
+    /** With more properties of the program, such as a site's own knowledge. */
+    public CommandLine(Path store, Map<String, Object> more) {
+        context.getEnvironment().getPropertySources().addFirst(new MapPropertySource("more", more));
         context.getEnvironment()
                 .getPropertySources()
                 .addFirst(new MapPropertySource(

@@ -2,6 +2,7 @@ package witnessmark.casefile.history;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseId;
@@ -18,9 +19,22 @@ public final class CaseHistory {
     private final List<Entry> entries;
     private final CaseFile present;
 
+    /** What was found amiss with it where it was kept, which the entries alone do not show. */
+    private final Optional<ChainCheck.Broken> found;
+
     private CaseHistory(List<Entry> entries, CaseFile present) {
-        this.entries = List.copyOf(entries);
+        this(List.copyOf(entries), present, Optional.empty());
+    }
+
+    private CaseHistory(List<Entry> entries, CaseFile present, Optional<ChainCheck.Broken> found) {
+        this.entries = entries;
         this.present = present;
+        this.found = found;
+    }
+
+    /** The same, known to be broken where it was kept; {@link #verify} says so from then on. */
+    public CaseHistory foundBroken(ChainCheck.Broken broken) {
+        return new CaseHistory(entries, present, Optional.of(broken));
     }
 
     /** A case newly opened. */
@@ -123,7 +137,7 @@ public final class CaseHistory {
         return present;
     }
 
-    /** Whether every entry is as it was written and follows from the one before it. */
+    /** Whether every entry is as it was written and follows from the one before it, and nothing else was found amiss. */
     public ChainCheck verify() {
         String before = CanonicalText.NO_HASH;
         long expected = 1;
@@ -142,7 +156,7 @@ public final class CaseHistory {
             before = entry.hash();
             expected++;
         }
-        return new ChainCheck.Intact(entries.size());
+        return found.<ChainCheck>map(broken -> broken).orElseGet(() -> new ChainCheck.Intact(entries.size()));
     }
 
     @Override

@@ -211,6 +211,16 @@ public final class CaseStore implements AutoCloseable {
         }
     }
 
+    /**
+     * The case for those who only look at it: as {@link #read}, but where the chain is broken the entries as they are
+     * kept, and {@link CaseHistory#verify} says where it is. {@link StoreUnavailable} if they do not come to a case.
+     */
+    public CaseHistory readToShow(CaseId id) {
+        return verifyEntries(id) instanceof ChainCheck.Broken broken
+                ? readAsKept(id).foundBroken(broken)
+                : read(id);
+    }
+
     /** The entries as they are kept, true or not; for what is to be saved of a broken case. */
     public CaseHistory readAsKept(CaseId id) {
         return session.read(sql -> {

@@ -1,12 +1,12 @@
 package witnessmark.casefile.store;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.history.CaseHistory;
-import witnessmark.casefile.history.Entry;
 import witnessmark.refusal.Refusal;
 
 /**
@@ -53,10 +53,13 @@ final class Histories {
     }
 
     private CaseHistory load(CaseRows rows, CaseId id, CaseRows.Head head) {
+        List<CaseRows.Row> kept = rows.entries(head.caseNo());
+        kept.stream().filter(row -> !row.isTrue()).findFirst().ifPresent(row -> {
+            throw lost(id, "entry " + row.number() + " is not as it was written");
+        });
         CaseHistory loaded;
         try {
-            loaded = CaseHistory.of(
-                    rows.entries(head.caseNo()).stream().map(Histories::entry).toList());
+            loaded = CaseHistory.of(kept.stream().map(CaseRows.Row::entry).toList());
         } catch (Refusal e) {
             throw unreadable(id, e);
         }
@@ -90,12 +93,5 @@ final class Histories {
                         ? ", or make the database anew from its journal with: store rebuild"
                         : "")
                 + "; or carry on in a new case with: case fork " + id + " NEW-ID --reason TEXT";
-    }
-
-    private static Entry entry(CaseRows.Row row) {
-        if (!row.isTrue()) {
-            throw new CaseRefused("entry " + row.number() + " is not as it was written", "see: case verify");
-        }
-        return row.entry();
     }
 }

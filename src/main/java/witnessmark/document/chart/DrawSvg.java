@@ -33,7 +33,7 @@ public final class DrawSvg {
                 width,
                 height,
                 chart.title(),
-                chart.up() + " over " + chart.across() + ": " + series);
+                chart.up() + " / " + chart.across() + ": " + series);
     }
 
     private static JFreeChart layOut(Chart chart) {

@@ -15,6 +15,7 @@ import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.plan.PlannedShift;
 import witnessmark.gearbox.plan.ShiftPlan;
 import witnessmark.gearbox.speed.RoadSpeeds;
+import witnessmark.gearbox.speed.SpeedUnits;
 
 /** The saw-tooth diagram of a shift plan: engine speed over road speed, beside shifting always at governed speed. */
 public final class ShiftPlanChart {
@@ -22,7 +23,7 @@ public final class ShiftPlanChart {
     private ShiftPlanChart() {}
 
     /** From the start after the last gap on; throws where the plan has no shifts there. */
-    public static Chart of(TruckProfile truck, ShiftPlan plan) {
+    public static Chart of(TruckProfile truck, ShiftPlan plan, ChartWords words) {
         if (plan.inOneGo().isEmpty()) {
             throw new QuestionRefused(
                     plan.end().isPresent()
@@ -33,57 +34,66 @@ public final class ShiftPlanChart {
         double governed = truck.value(Parameter.GOVERNED_RPM);
         List<Point> limits = plan.inOneGo().stream()
                 .map(shift -> new Point(
-                        shift.roadSpeed().value(), shift.luggingLimit().value()))
+                        words.speed(shift.roadSpeed().value()),
+                        shift.luggingLimit().value()))
                 .toList();
         return new Chart(
-                truck.title() + ": shift plan",
-                "Road speed, km/h",
-                "Engine speed, rpm",
+                truck.title() + ": " + words.say("plan"),
+                words.axis("road-speed", Unit.KILOMETRE_PER_HOUR),
+                words.axis("engine-speed", Unit.RPM),
                 List.of(
-                        new Series("Progressive", Style.FULL_LINE, teeth(truck, plan, shift -> shift.shiftAt()
-                                .value())),
                         new Series(
-                                "Always at governed speed", Style.DASHED_LINE, teeth(truck, plan, shift -> governed)),
-                        new Series("Lowest speed to land on", Style.MARKS, limits)),
-                notes(truck, plan));
+                                words.say("progressive"),
+                                Style.FULL_LINE,
+                                teeth(truck, plan, words, shift -> shift.shiftAt()
+                                        .value())),
+                        new Series(
+                                words.say("governed"), Style.DASHED_LINE, teeth(truck, plan, words, shift -> governed)),
+                        new Series(words.say("lowest"), Style.MARKS, limits)),
+                notes(truck, plan, words));
     }
 
-    private static List<String> notes(TruckProfile truck, ShiftPlan plan) {
+    private static List<String> notes(TruckProfile truck, ShiftPlan plan, ChartWords words) {
         List<String> notes = new ArrayList<>();
         plan.gaps()
-                .forEach(gap -> notes.add("Gear " + gap.from().id() + " and below are for crawling and not drawn;"
-                        + " start in " + gap.to().id()));
+                .forEach(gap ->
+                        notes.add(words.say("gap", gap.from().id(), gap.to().id())));
         plan.end()
-                .ifPresent(end -> notes.add("Gear " + end.notReached().id() + " is not reached on "
-                        + Figure.given(plan.gradePercent(), Unit.PERCENT).text()));
-        ceilings(truck).ifPresent(notes::add);
+                .ifPresent(end -> notes.add(words.say(
+                        "end",
+                        end.notReached().id(),
+                        Figure.given(plan.gradePercent(), Unit.PERCENT).text())));
+        ceilings(truck, words).ifPresent(notes::add);
         return notes;
     }
 
     /** Low range's ceilings gear by gear; empty without a range. */
-    static Optional<String> ceilings(TruckProfile truck) {
+    static Optional<String> ceilings(TruckProfile truck, ChartWords words) {
+        SpeedUnits units = SpeedUnits.of(words.units());
         List<String> lines = new RoadSpeeds(truck)
                 .lowRangeCeilings().stream()
                         .filter(ceiling -> !ceiling.gear().reverse())
-                        .map(RoadSpeeds.Ceiling::line)
+                        .map(ceiling -> ceiling.line(units))
                         .toList();
-        return lines.isEmpty() ? Optional.empty() : Optional.of("Low range, never above: " + String.join("; ", lines));
+        return lines.isEmpty() ? Optional.empty() : Optional.of(words.say("ceilings", String.join("; ", lines)));
     }
 
-    private static List<Point> teeth(TruckProfile truck, ShiftPlan plan, Function<PlannedShift, Double> shiftAt) {
+    private static List<Point> teeth(
+            TruckProfile truck, ShiftPlan plan, ChartWords words, Function<PlannedShift, Double> shiftAt) {
         RoadSpeeds speeds = new RoadSpeeds(truck);
         List<Point> points = new ArrayList<>();
         points.add(new Point(0, 0));
         for (PlannedShift shift : plan.inOneGo()) {
             double rpm = shiftAt.apply(shift);
-            double kmh = speeds.roadSpeed(shift.step().from(), rpm).value();
-            points.add(new Point(kmh, rpm));
-            points.add(new Point(kmh, shift.step().rpmAfter(rpm).value()));
+            double speed =
+                    words.speed(speeds.roadSpeed(shift.step().from(), rpm).value());
+            points.add(new Point(speed, rpm));
+            points.add(new Point(speed, shift.step().rpmAfter(rpm).value()));
         }
         double governed = truck.value(Parameter.GOVERNED_RPM);
         plan.highest()
-                .ifPresent(gear ->
-                        points.add(new Point(speeds.roadSpeed(gear, governed).value(), governed)));
+                .ifPresent(gear -> points.add(
+                        new Point(words.speed(speeds.roadSpeed(gear, governed).value()), governed)));
         return points;
     }
 }

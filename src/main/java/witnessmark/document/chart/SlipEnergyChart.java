@@ -11,6 +11,7 @@ import witnessmark.gearbox.Gear;
 import witnessmark.gearbox.QuestionRefused;
 import witnessmark.gearbox.Range;
 import witnessmark.gearbox.TruckProfile;
+import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.shift.AnalyseRangeShift;
 import witnessmark.gearbox.shift.RangeShift;
 import witnessmark.gearbox.shift.RangeShiftQuestion;
@@ -26,7 +27,7 @@ public final class SlipEnergyChart {
     private SlipEnergyChart() {}
 
     /** For a shift into that low-range gear; throws where the gear is not one, or is reverse. */
-    public static Chart of(TruckProfile truck, Gear low) {
+    public static Chart of(TruckProfile truck, Gear low, ChartWords words) {
         if (low.range() != Range.LOW || low.reverse()) {
             throw new QuestionRefused(
                     "chart: gear " + low.id() + " is not a forward gear of low range", "give one that is");
@@ -38,12 +39,17 @@ public final class SlipEnergyChart {
         for (Gear from :
                 truck.gears().forwardIn(Range.HIGH).subList(0, truck.splitter().isPresent() ? 2 : 1)) {
             DoubleFunction<RangeShift> shift = kmh -> analysis.of(RangeShiftQuestion.proper(from, low, kmh));
-            series.add(curve(name(from), from.equals(slowest) ? Style.FULL_LINE : Style.DASHED_LINE, ceiling, shift));
+            series.add(curve(
+                    name(from, words),
+                    from.equals(slowest) ? Style.FULL_LINE : Style.DASHED_LINE,
+                    ceiling,
+                    shift,
+                    words));
         }
         // An overdrive that is put in direct before the cone works costs the cone no more than direct.
         if (series.size() == 2 && series.get(0).points().equals(series.get(1).points())) {
             series = new ArrayList<>(List.of(new Series(
-                    "From direct or split", Style.FULL_LINE, series.get(0).points())));
+                    words.say("from-either"), Style.FULL_LINE, series.get(0).points())));
         }
         double top = series.stream()
                 .flatMap(line -> line.points().stream())
@@ -51,30 +57,33 @@ public final class SlipEnergyChart {
                 .max()
                 .orElseThrow();
         series.add(new Series(
-                "Ceiling of gear " + low.id(),
+                words.say("ceiling", low.id()),
                 Style.DOTTED_LINE,
-                List.of(new Point(ceiling, 0), new Point(ceiling, top))));
+                List.of(new Point(words.speed(ceiling), 0), new Point(words.speed(ceiling), top))));
         return new Chart(
-                truck.title() + ": range shift into gear " + low.id(),
-                "Road speed, km/h",
-                "Slip energy, kJ",
+                truck.title() + ": " + words.say("slip", low.id()),
+                words.axis("road-speed", Unit.KILOMETRE_PER_HOUR),
+                words.axis("slip-energy", Unit.KILOJOULE),
                 series,
-                ShiftPlanChart.ceilings(truck).stream().toList());
+                ShiftPlanChart.ceilings(truck, words).stream().toList());
     }
 
-    private static String name(Gear from) {
-        return switch (from.split()) {
-            case SPLIT -> "From split";
-            case DIRECT -> "From direct";
-            case NONE -> "From high range";
-        };
+    private static String name(Gear from, ChartWords words) {
+        return words.say(
+                switch (from.split()) {
+                    case SPLIT -> "from-split";
+                    case DIRECT -> "from-direct";
+                    case NONE -> "from-high";
+                });
     }
 
-    private static Series curve(String name, Style style, double ceiling, DoubleFunction<RangeShift> shift) {
+    private static Series curve(
+            String name, Style style, double ceiling, DoubleFunction<RangeShift> shift, ChartWords words) {
         List<Point> points = IntStream.range(0, POINTS)
                 .mapToDouble(i -> Math.min(200, REACH * ceiling * i / (POINTS - 1)))
-                .mapToObj(kmh ->
-                        new Point(kmh, shift.apply(kmh).cone().slipEnergy().value()))
+                .mapToObj(kmh -> new Point(
+                        words.speed(kmh),
+                        words.shown(shift.apply(kmh).cone().slipEnergy().value(), Unit.KILOJOULE)))
                 .toList();
         return new Series(name, style, points);
     }

@@ -10,6 +10,7 @@ import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
+import witnessmark.gearbox.Unit;
 import witnessmark.triplog.event.HabitEvent;
 import witnessmark.triplog.summary.Timeline;
 
@@ -25,34 +26,47 @@ public final class TripTimelineChart {
      * @param events marked; beyond some hundred, the first ones
      */
     public static String svg(
-            String title, List<Timeline.Bin> bins, List<HabitEvent> events, int widthPixels, int heightPixels) {
+            String title,
+            List<Timeline.Bin> bins,
+            List<HabitEvent> events,
+            ChartWords words,
+            int widthPixels,
+            int heightPixels) {
         double minutes = bins.stream().mapToDouble(Timeline.Bin::seconds).sum() / 60;
-        XYSeries road = new XYSeries("road speed, highest (km/h)", false);
-        XYSeries engine = new XYSeries("engine speed, highest (rpm)", false);
+        XYSeries road = new XYSeries(words.axis("road-highest", Unit.KILOMETRE_PER_HOUR), false);
+        XYSeries engine = new XYSeries(words.axis("engine-highest", Unit.RPM), false);
         double at = 0;
         for (Timeline.Bin bin : bins) {
-            road.add(at + bin.seconds() / 120, bin.highestKmh());
+            road.add(at + bin.seconds() / 120, words.speed(bin.highestKmh()));
             engine.add(at + bin.seconds() / 120, bin.highestRpm());
             at += bin.seconds() / 60;
         }
-        CombinedDomainXYPlot plot = new CombinedDomainXYPlot(ChartLook.axis("covered time (min)", minutes));
-        plot.add(panel(road, marks(bins, events, true), "km/h", ChartLook.INKS.get(0)), 1);
-        plot.add(panel(engine, marks(bins, events, false), "rpm", ChartLook.INKS.get(1)), 1);
+        CombinedDomainXYPlot plot =
+                new CombinedDomainXYPlot(ChartLook.axis(words.say("covered-time") + " (min)", minutes));
+        plot.add(
+                panel(
+                        road,
+                        marks(bins, events, true, words),
+                        words.units().shown(Unit.KILOMETRE_PER_HOUR),
+                        ChartLook.INKS.get(0)),
+                1);
+        plot.add(panel(engine, marks(bins, events, false, words), Unit.RPM, ChartLook.INKS.get(1)), 1);
         return SvgCanvas.svg(
                 ChartLook.name(title),
                 ChartLook.chart(title, plot, true),
                 widthPixels,
                 heightPixels,
                 title,
-                "Road speed and engine speed over the covered time, events marked");
+                words.say("timeline-described"));
     }
 
-    private static XYSeries marks(List<Timeline.Bin> bins, List<HabitEvent> events, boolean roadSpeed) {
-        XYSeries marks = new XYSeries(roadSpeed ? "event" : "event, engine", false);
+    private static XYSeries marks(
+            List<Timeline.Bin> bins, List<HabitEvent> events, boolean roadSpeed, ChartWords words) {
+        XYSeries marks = new XYSeries(words.say(roadSpeed ? "event" : "event-engine"), false);
         for (HabitEvent event : events.stream().limit(MOST_MARKS).toList()) {
             double minute = minuteOf(bins, event.startMicros());
             if (minute >= 0) {
-                marks.add(minute, roadSpeed ? event.roadKmh() : event.engineRpm());
+                marks.add(minute, roadSpeed ? words.speed(event.roadKmh()) : event.engineRpm());
             }
         }
         return marks;
@@ -71,7 +85,7 @@ public final class TripTimelineChart {
         return -1;
     }
 
-    private static XYPlot panel(XYSeries line, XYSeries marks, String unit, Color ink) {
+    private static XYPlot panel(XYSeries line, XYSeries marks, Unit unit, Color ink) {
         XYSeriesCollection data = new XYSeriesCollection();
         data.addSeries(line);
         data.addSeries(marks);
@@ -83,8 +97,8 @@ public final class TripTimelineChart {
         renderer.setSeriesPaint(1, ChartLook.ALARM);
         renderer.setSeriesLinesVisible(1, false);
         renderer.setSeriesShape(1, new Ellipse2D.Double(-3, -3, 6, 6));
-        renderer.setSeriesVisibleInLegend(1, unit.equals("km/h"));
-        NumberAxis up = ChartLook.axis(unit, 1.1 * Math.max(1, Math.max(highest(line), highest(marks))));
+        renderer.setSeriesVisibleInLegend(1, unit != Unit.RPM);
+        NumberAxis up = ChartLook.axis(unit.symbol(), 1.1 * Math.max(1, Math.max(highest(line), highest(marks))));
         XYPlot plot = new XYPlot(data, null, up, renderer);
         plot.setBackgroundPaint(Color.WHITE);
         plot.setDomainGridlinePaint(Color.LIGHT_GRAY);

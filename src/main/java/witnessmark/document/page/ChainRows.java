@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Map;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.ChainCheck;
-import witnessmark.casefile.history.ChangeSentence;
 import witnessmark.casefile.history.Entry;
+import witnessmark.document.Dossier;
 
 /**
  * The history of a case as its documents show it.
@@ -24,10 +24,12 @@ public record ChainRows(String check, List<Row> entries, List<Person> people) {
     /** Who recorded how much, and when. */
     public record Person(String who, String entries, String first, String last) {}
 
-    static ChainRows of(CaseHistory history, PageWords words) {
+    static ChainRows of(CaseHistory history, Dossier dossier) {
+        PageWords words = new PageWords(dossier);
+        ChangeWords changes = new ChangeWords(dossier);
         return new ChainRows(
                 words(history.verify(), history, words),
-                history.entries().stream().map(ChainRows::row).toList(),
+                history.entries().stream().map(e -> row(e, changes)).toList(),
                 people(history.entries()));
     }
 
@@ -39,16 +41,16 @@ public record ChainRows(String check, List<Row> entries, List<Person> people) {
                 "chain-intact", history.entries().size(), history.last().hash());
     }
 
-    private static Row row(Entry entry) {
+    private static Row row(Entry entry, ChangeWords changes) {
         return new Row(
                 String.valueOf(entry.number()),
                 PageWords.time(entry.stamp().time()),
                 entry.stamp().who(),
-                shortened(ChangeSentence.of(entry.change())),
+                shortened(changes.of(entry.change())),
                 entry.hash());
     }
 
-    private static List<Person> people(List<Entry> entries) {
+    static List<Person> people(List<Entry> entries) {
         Map<String, List<Entry>> byWho = new LinkedHashMap<>();
         entries.forEach(e ->
                 byWho.computeIfAbsent(e.stamp().who(), w -> new ArrayList<>()).add(e));

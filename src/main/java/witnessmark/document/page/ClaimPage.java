@@ -2,10 +2,11 @@ package witnessmark.document.page;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.LinkedHashSet;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.Claim;
@@ -14,6 +15,11 @@ import witnessmark.casefile.FindingState;
 import witnessmark.casefile.PartLine;
 import witnessmark.casefile.SignOff;
 import witnessmark.casefile.SignedJudgement;
+import witnessmark.casefile.SignedJudgement.SignedCause;
+import witnessmark.casefile.history.ChainCheck;
+import witnessmark.casefile.history.CorrectedAfterSignOff;
+import witnessmark.casefile.history.Entry;
+import witnessmark.casefile.history.FindingSet;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.RankedCause;
 import witnessmark.document.Dossier;
@@ -69,17 +75,23 @@ public record ClaimPage(
                 ChainRows.shortened(file.complaint()),
                 ChainRows.shortened(file.workDone()),
                 carrying(dossier, words),
-                against(dossier.judgement(), words),
+                against(dossier, words),
                 open(dossier, words),
                 parts(claim, words),
                 people(dossier, words),
-                dossier.history()
-                        .map(h -> words.say(
+                chainEnd(dossier, words));
+    }
+
+    private static String chainEnd(Dossier dossier, PageWords words) {
+        return dossier.history()
+                .map(h -> h.verify() instanceof ChainCheck.Broken broken
+                        ? words.say("chain-broken", broken.number(), broken.why())
+                        : words.say(
                                 "chain-end",
                                 h.last().number(),
                                 PageWords.time(h.last().stamp().time()),
                                 h.last().hash()))
-                        .orElseGet(() -> words.say("chain-none")));
+                .orElseGet(() -> words.say("chain-none"));
     }
 
     private static List<Field> facts(Dossier dossier, PageWords words) {
@@ -98,6 +110,7 @@ public record ClaimPage(
         CaseFile file = dossier.file();
         Stream<String> fields = Arrays.stream(ClaimField.values())
                 .filter(f -> file.claim().fact(f).isEmpty())
+                .filter(f -> f != ClaimField.SHOP || dossier.shop().name().isEmpty())
                 .map(f -> words.say("claim-" + f.word()).toLowerCase(java.util.Locale.ROOT));
         Stream<String> others = Stream.of(
                         file.vehicle().odometerKm().isEmpty() ? "missing-odometer" : "",
@@ -110,52 +123,96 @@ public record ClaimPage(
         return Stream.concat(fields, others).toList();
     }
 
-    /** What was measured against a limit; then what the signed judgement leans on, or today's where none was signed. */
+    /**
+     * What the signed judgement leans on, or today's where none was signed: what was measured outside its limits, what
+     * was found, then what was measured and seen sound.
+     */
     private static List<Carrying> carrying(Dossier dossier, PageWords words) {
-        Set<String> titles = new LinkedHashSet<>();
-        dossier.file()
-                .signedOff()
-                .flatMap(SignOff::judgement)
-                .map(SignedJudgement::carriedBy)
-                .ifPresent(signed ->
-                        signed.forEach(t -> titles.add(dossier.knowledge().text(t))));
-        if (titles.isEmpty()) {
-            leading(dossier.judgement()).forEach(c -> c.evidenceFor().forEach(w -> titles.add(w.title())));
-        }
-        List<Carrying> rows = new ArrayList<>();
-        MeasuredRow.of(dossier).stream()
-                .filter(MeasuredRow::judged)
-                .limit(2)
-                .forEach(m -> rows.add(new Carrying(m.title(), m.value() + ", " + m.result(), m.limits(), "")));
-        List<Carrying> found = dossier.file().findings().values().stream()
-                .filter(f -> titles.contains(FoundRow.title(dossier, f.finding())))
+        List<String> titles = titles(dossier);
+        List<MeasuredRow> measured =
+                MeasuredRow.of(dossier).stream().filter(MeasuredRow::judged).toList();
+        Stream<Carrying> rows = Stream.of(
+                        measured.stream().filter(m -> !m.within()).map(ClaimPage::row),
+                        found(dossier, words, titles, FindingState.PRESENT),
+                        measured.stream().filter(MeasuredRow::within).map(ClaimPage::row),
+                        found(dossier, words, titles, FindingState.ABSENT))
+                .flatMap(r -> r);
+        return rows.limit(MOST_CARRYING).toList();
+    }
+
+    private static List<String> titles(Dossier dossier) {
+        List<String> signed = signed(dossier).map(SignedJudgement::carriedBy).orElse(List.of()).stream()
+                .map(dossier.knowledge()::text)
+                .toList();
+        return signed.isEmpty()
+                ? leading(dossier).stream()
+                        .flatMap(c -> c.evidenceFor().stream())
+                        .map(RankedCause.Weight::title)
+                        .toList()
+                : signed;
+    }
+
+    private static Carrying row(MeasuredRow m) {
+        return new Carrying(m.title(), m.value() + ", " + m.result(), m.limits(), "");
+    }
+
+    private static Stream<Carrying> found(Dossier dossier, PageWords words, List<String> titles, FindingState state) {
+        Set<String> corrected = corrected(dossier);
+        return dossier.file().findings().values().stream()
+                .filter(f -> !corrected.contains(f.finding()))
+                .filter(f -> f.state() == state && titles.contains(FoundRow.title(dossier, f.finding())))
+                .sorted(Comparator.comparingInt(f -> titles.indexOf(FoundRow.title(dossier, f.finding()))))
                 .map(f -> new Carrying(
                         FoundRow.title(dossier, f.finding()),
                         FoundRow.stateWord(words, f),
                         "",
-                        KeptFile.numbersShowing(dossier, f.finding())))
-                .sorted(java.util.Comparator.comparingInt(
-                        c -> List.copyOf(titles).indexOf(c.title())))
-                .limit(MOST_CARRYING - rows.size())
-                .toList();
-        rows.addAll(found);
-        return rows;
+                        KeptFile.numbersShowing(dossier, f.finding())));
     }
 
-    /** The causes that carry the verdict; without any the likeliest. */
-    private static List<RankedCause> leading(Judgement judgement) {
-        List<RankedCause> carrying = judgement.causes().stream()
-                .filter(c -> judgement.verdict().carriedBy().contains(c.id()))
-                .toList();
-        return carrying.isEmpty() ? judgement.causes().stream().limit(1).toList() : carrying;
+    /** Findings that were corrected after the sign-off; what was signed rests on them no longer. */
+    private static Set<String> corrected(Dossier dossier) {
+        return dossier.history().stream()
+                .flatMap(h -> h.entries().stream())
+                .map(Entry::change)
+                .filter(CorrectedAfterSignOff.class::isInstance)
+                .map(c -> ((CorrectedAfterSignOff) c).change())
+                .filter(FindingSet.class::isInstance)
+                .map(c -> ((FindingSet) c).to().finding())
+                .collect(Collectors.toSet());
     }
 
-    private static List<String> against(Judgement judgement, PageWords words) {
+    private static Optional<SignedJudgement> signed(Dossier dossier) {
+        return dossier.file().signedOff().flatMap(SignOff::judgement);
+    }
+
+    /** The causes that were signed, as they are weighed today; else those that carry the verdict, or the likeliest. */
+    private static List<RankedCause> leading(Dossier dossier) {
+        List<RankedCause> causes = dossier.judgement().causes();
+        Optional<SignedJudgement> signed =
+                signed(dossier).filter(j -> !j.carriedBy().isEmpty());
+        if (signed.isPresent()) {
+            List<String> ids =
+                    signed.get().carrying().stream().map(SignedCause::id).toList();
+            return causes.stream().filter(c -> ids.contains(c.id())).toList();
+        }
+        List<String> ids = dossier.judgement().verdict().carriedBy();
+        List<RankedCause> carrying =
+                causes.stream().filter(c -> ids.contains(c.id())).toList();
+        return carrying.isEmpty() ? causes.stream().limit(1).toList() : carrying;
+    }
+
+    /** Why no more can be said is of today's verdict, and so left out where another was signed. */
+    private static List<String> against(Dossier dossier, PageWords words) {
+        Judgement judgement = dossier.judgement();
         Stream<String> contradictions = judgement.contradictions().stream().map(Judgement.Conflict::why);
-        Stream<String> findings = leading(judgement).stream()
+        Stream<String> open = Judged.of(dossier).today().isEmpty() ? judgement.verdict().open().stream() : Stream.of();
+        // With other knowledge a finding may turn round; on this page it stands where it was signed.
+        List<String> carried = titles(dossier);
+        Stream<String> findings = leading(dossier).stream()
                 .flatMap(c -> c.evidenceAgainst().stream())
+                .filter(w -> !carried.contains(w.title()))
                 .map(w -> w.title() + " (" + words.state(w.state()) + ")");
-        return Stream.of(contradictions, judgement.verdict().open().stream(), findings)
+        return Stream.of(contradictions, open, findings)
                 .flatMap(s -> s)
                 .distinct()
                 .limit(MOST_AGAINST)
@@ -167,9 +224,8 @@ public record ClaimPage(
         Stream<String> unsure = dossier.file().findings().values().stream()
                 .filter(f -> f.state() == FindingState.UNSURE)
                 .map(f -> FoundRow.title(dossier, f.finding()) + " (" + words.state(FindingState.UNSURE) + ")");
-        Stream<String> unchecked = leading(dossier.judgement()).stream()
-                .flatMap(c -> c.unchecked().stream())
-                .map(id -> FoundRow.title(dossier, id));
+        Stream<String> unchecked =
+                leading(dossier).stream().flatMap(c -> c.unchecked().stream()).map(id -> FoundRow.title(dossier, id));
         return Stream.concat(unsure, unchecked).distinct().limit(MOST_OPEN).toList();
     }
 
@@ -202,8 +258,7 @@ public record ClaimPage(
             }
         }
         dossier.history()
-                .map(h -> ChainRows.of(h, words))
-                .map(ChainRows::people)
+                .map(h -> ChainRows.people(h.entries()))
                 .map(all -> PageWords.list(all.stream()
                         .limit(3)
                         .map(p -> words.say("entered-count", p.who(), p.entries()))

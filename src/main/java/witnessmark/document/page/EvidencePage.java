@@ -15,6 +15,7 @@ import witnessmark.diagnosis.RankedCause;
 import witnessmark.diagnosis.Verdict;
 import witnessmark.document.Dossier;
 import witnessmark.document.OddsFactor;
+import witnessmark.document.chart.ChartWords;
 import witnessmark.document.drawing.DrawCauses;
 import witnessmark.document.drawing.DrawGearbox;
 import witnessmark.document.drawing.Mark;
@@ -101,7 +102,7 @@ public record EvidencePage(
                                 logsTogether(dossier).stream())
                         .toList(),
                 KeptFile.of(dossier),
-                dossier.history().map(h -> ChainRows.of(h, words)).stream().toList(),
+                dossier.history().map(h -> ChainRows.of(h, dossier)).stream().toList(),
                 dossier.file().notes(),
                 figures(dossier),
                 DrawGearbox.draw(dossier.file().gearbox(), marks, dossier.texts()),
@@ -134,8 +135,10 @@ public record EvidencePage(
     }
 
     private static List<Dossier.Figure> figures(Dossier dossier) {
-        List<Dossier.Figure> figures =
-                new ArrayList<>(dossier.truck().map(TruckFigures::charts).orElse(List.of()));
+        List<Dossier.Figure> figures = new ArrayList<>(dossier.truck()
+                .map(t -> TruckFigures.charts(
+                        t, new ChartWords(dossier.texts(), dossier.shop().units())))
+                .orElse(List.of()));
         figures.addAll(dossier.figures());
         return figures;
     }
@@ -182,14 +185,14 @@ public record EvidencePage(
         }
         return new Result(
                 evidence.id(),
-                evidence.kind().word(),
+                new PageWords(dossier).say("evidence-" + evidence.kind().word()),
                 evidence.summary(),
                 evidence.formula(),
                 inputs,
                 evidence.file().map(f -> f.name() + ", SHA-256 " + f.sha256()).orElse(""),
                 PageWords.list(evidence.findings().entrySet().stream()
                         .map(e -> FoundRow.title(dossier, e.getKey()) + ": "
-                                + e.getValue().word())
+                                + new PageWords(dossier).state(e.getValue()))
                         .toList()));
     }
 
@@ -198,7 +201,7 @@ public record EvidencePage(
         return LoggedEvidence.together(dossier.file())
                 .map(text -> new Result(
                         new PageWords(dossier).say("logs-together"),
-                        Evidence.Kind.LOGGED.word(),
+                        new PageWords(dossier).say("evidence-" + Evidence.Kind.LOGGED.word()),
                         text,
                         new PageWords(dossier).say("logs-together-how"),
                         List.of(),

@@ -2,7 +2,14 @@ package witnessmark.document.page;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import witnessmark.casefile.FindingState;
+import witnessmark.casefile.SignOff;
+import witnessmark.casefile.SignedJudgement;
+import witnessmark.casefile.SignedJudgement.SignedCause;
 import witnessmark.diagnosis.AdviceGiven;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
@@ -19,12 +26,14 @@ import witnessmark.gearbox.Word;
  * What the service writer explains to the fleet.
  *
  * @param stories the causes that carry the verdict, or, where it cannot be told yet, those still possible
+ * @param open what stays open beside a concluded cause
  * @param coaching points that go with a concluded habit; none without
  * @param wouldTell what to look at to know more
  * @param damage drawing of how the damage comes about
  */
 public record ExplanationPage(
         List<Story> stories,
+        List<String> open,
         List<String> contradictions,
         List<String> wouldTell,
         List<String> repair,
@@ -35,10 +44,12 @@ public record ExplanationPage(
         String drawing,
         List<Mark> marks,
         List<Field> glossary) {
+    private static final String TOWING = "towing-transport";
     private static final int MOST_STORIES = 3;
     private static final double WORTH_A_WORD = 0.10;
     private static final double WORTH_A_WORD_BESIDE_A_VERDICT = 0.30;
-    private static final int MOST_REASONS = 6;
+    private static final int MOST_HELD = 2;
+    private static final int MOST_REASONS = 4;
 
     /**
      * One cause in plain words.
@@ -57,34 +68,68 @@ public record ExplanationPage(
 
     public static ExplanationPage of(Dossier dossier, Glossary glossary) {
         Judgement judgement = dossier.judgement();
-        List<RankedCause> causes = toldOf(judgement);
+        Optional<SignedJudgement> signed = signedApart(dossier);
+        List<RankedCause> causes = signed.map(s -> signedCauses(s, judgement)).orElseGet(() -> toldOf(judgement));
         List<Mark> marks = new ChooseMarks(dossier).found();
         PageWords words = new PageWords(dossier);
-        List<Story> stories = causes.stream().map(c -> story(dossier, c, words)).toList();
+        List<Story> stories = causes.stream()
+                .map(c -> signed.map(s -> signedStory(dossier, s, c, words)).orElseGet(() -> story(dossier, c, words)))
+                .toList();
         AdviceGiven advice = judgement.advice();
         return new ExplanationPage(
                 stories,
+                signed.isPresent() ? List.of() : judgement.verdict().open(),
                 judgement.contradictions().stream().map(Judgement.Conflict::why).toList(),
                 judgement.nextChecks().stream()
                         .limit(4)
                         .map(c -> c.ask() + " (" + c.accessTitle() + ", " + words.minutes(c.minutes()) + ")")
                         .toList(),
-                texts(advice.repair()),
+                signed.isPresent()
+                        ? causes.stream()
+                                .flatMap(c -> dossier.knowledge().causes().get(c.id()).repair().stream())
+                                .toList()
+                        : texts(advice.repair()),
                 CoachingPage.habit(dossier).map(AdviceGiven.Piece::text).toList(),
-                texts(advice.towing()),
-                Prevention.of(judgement.verdict().classId(), words),
-                DrawDamage.draw(
-                        causes.stream()
-                                .map(c -> new DamageStory(
-                                        told(c, judgement.verdict(), words),
-                                        c.title(),
-                                        mechanism(dossier, c, words),
-                                        titles(c.evidenceFor(), FindingState.PRESENT)))
-                                .toList(),
-                        dossier.texts()),
+                Judged.of(dossier).classId().equals(TOWING) ? texts(advice.towing()) : List.of(),
+                Prevention.of(Judged.of(dossier).classId(), words),
+                damage(dossier, causes, stories, signed),
                 DrawGearbox.draw(dossier.file().gearbox(), marks, dossier.texts()),
                 marks,
                 glossary.wordsIn(spoken(dossier, stories)));
+    }
+
+    /** What was signed, where today's judgement is another one. */
+    private static Optional<SignedJudgement> signedApart(Dossier dossier) {
+        return Judged.of(dossier).today().isEmpty()
+                ? Optional.empty()
+                : dossier.file().signedOff().flatMap(SignOff::judgement).filter(j -> !j.carrying()
+                        .isEmpty());
+    }
+
+    private static List<RankedCause> signedCauses(SignedJudgement signed, Judgement judgement) {
+        List<String> ids = signed.carrying().stream().map(SignedCause::id).toList();
+        return judgement.causes().stream().filter(c -> ids.contains(c.id())).toList();
+    }
+
+    private static String damage(
+            Dossier dossier, List<RankedCause> causes, List<Story> stories, Optional<SignedJudgement> signed) {
+        Set<String> present = dossier.file().findings().values().stream()
+                .filter(f -> f.state() == FindingState.PRESENT)
+                .map(f -> FoundRow.title(dossier, f.finding()))
+                .collect(Collectors.toSet());
+        return DrawDamage.draw(
+                IntStream.range(0, causes.size())
+                        .mapToObj(i -> new DamageStory(
+                                stories.get(i).standing(),
+                                stories.get(i).title(),
+                                stories.get(i).mechanism(),
+                                signed.isPresent()
+                                        ? stories.get(i).speaksFor().stream()
+                                                .filter(present::contains)
+                                                .toList()
+                                        : titles(causes.get(i).evidenceFor(), FindingState.PRESENT)))
+                        .toList(),
+                dossier.texts());
     }
 
     /** The causes that carry the verdict first, then those that are still worth a word. */
@@ -109,11 +154,47 @@ public record ExplanationPage(
                 mechanism(dossier, cause, words),
                 reasons(cause.evidenceFor(), words),
                 reasons(cause.evidenceAgainst(), words),
-                cause.unchecked().stream()
-                        .limit(MOST_REASONS)
-                        .map(id -> FoundRow.title(dossier, id))
-                        .toList(),
-                cause.heldBack());
+                unchecked(dossier, cause),
+                cause.heldBack().stream().limit(MOST_HELD).toList());
+    }
+
+    /** A cause as it was signed; what speaks against it and what is open are weighed today. */
+    private static Story signedStory(Dossier dossier, SignedJudgement signed, RankedCause cause, PageWords words) {
+        double chance = signed.carrying().stream()
+                .filter(c -> c.id().equals(cause.id()))
+                .findFirst()
+                .orElseThrow()
+                .probability();
+        List<String> carried =
+                signed.carriedBy().stream().map(dossier.knowledge()::text).toList();
+        boolean concluded = signed.pointsTo().isEmpty();
+        String told = dossier.knowledge().causes().get(cause.id()).mechanism();
+        return new Story(
+                cause.title(),
+                words.say("story-signed", words.say("standing-" + signed.standing())),
+                concluded
+                        ? words.say(
+                                "story-weight",
+                                words.percent(chance),
+                                words.chance(chance),
+                                dossier.knowledge().classOf(cause.classId()).title())
+                        : "",
+                concluded ? told : words.say("if-at-work", told),
+                carried,
+                reasons(
+                        cause.evidenceAgainst().stream()
+                                .filter(w -> !carried.contains(w.title()))
+                                .toList(),
+                        words),
+                unchecked(dossier, cause),
+                List.of());
+    }
+
+    private static List<String> unchecked(Dossier dossier, RankedCause cause) {
+        return cause.unchecked().stream()
+                .limit(MOST_REASONS)
+                .map(id -> FoundRow.title(dossier, id))
+                .toList();
     }
 
     private static String weight(Dossier dossier, RankedCause cause, PageWords words) {

@@ -60,7 +60,6 @@ final class FindGaps {
     }
 
     private String title(Measurement m) {
-        var known = dossier.knowledge().measures().get(m.measure());
-        return "\"" + (known == null ? m.measure() : known.title()) + "\"";
+        return "\"" + MeasuredRow.title(dossier, m.measure()) + "\"";
     }
 }

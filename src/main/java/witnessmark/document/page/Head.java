@@ -20,7 +20,8 @@ import witnessmark.gearbox.Unit;
  * @param verdict the sentence of the signed verdict, where one was signed, else of today's
  * @param judged its standing, and what speaks beside it
  * @param open why no more can be said
- * @param chainHead end of the chain of entries as it is noted outside the store; empty for a case not stored
+ * @param chainHead end of the chain of entries as it is noted outside the store; empty for a case not stored, and
+ *     for a broken chain
  * @param chainCode the same as a scannable code, one SVG element
  * @param coverage share of the evidence that matters which was looked at
  */
@@ -65,11 +66,14 @@ public record Head(
                         .map(s -> words.say("signed-by", s.who(), PageWords.time(s.time())))
                         .orElse(""),
                 mark(dossier),
-                dossier.history().isEmpty() ? "" : DrawCode.draw(mark(dossier), words.say("code-alt")));
+                mark(dossier).isEmpty() ? "" : DrawCode.draw(mark(dossier), words.say("code-alt")));
     }
 
+    /** The end of a broken chain is not handed on: checked later, it would seem to confirm what was changed. */
     private static String mark(Dossier dossier) {
-        return dossier.history().map(HeadMark::of).map(HeadMark::text).orElse("");
+        return dossier.isBroken()
+                ? ""
+                : dossier.history().map(HeadMark::of).map(HeadMark::text).orElse("");
     }
 
     private static String asOf(Dossier dossier, PageWords words) {
@@ -93,7 +97,7 @@ public record Head(
         return List.copyOf(fields);
     }
 
-    private static List<Field> gearbox(Layout layout, PageWords words) {
+    static List<Field> gearbox(Layout layout, PageWords words) {
         List<Field> fields = new ArrayList<>();
         layout.forwardRatios().ifPresent(n -> fields.add(new Field(words.say("layout-ratios"), String.valueOf(n))));
         feature(fields, words, "layout-range", layout.range());

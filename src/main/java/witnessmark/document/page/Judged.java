@@ -1,6 +1,5 @@
 package witnessmark.document.page;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import witnessmark.casefile.SignOff;
@@ -8,10 +7,10 @@ import witnessmark.casefile.SignedJudgement;
 import witnessmark.casefile.SignedJudgement.SignedCause;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.ChainCheck;
-import witnessmark.casefile.history.ChangeSentence;
 import witnessmark.casefile.history.CorrectedAfterSignOff;
 import witnessmark.casefile.history.Entry;
-import witnessmark.diagnosis.KnownWords;
+import witnessmark.diagnosis.AfterSignOff;
+import witnessmark.diagnosis.SignedSentence;
 import witnessmark.diagnosis.Verdict;
 import witnessmark.document.Dossier;
 import witnessmark.language.Language;
@@ -46,15 +45,14 @@ public record Judged(
         Verdict now = dossier.judgement().verdict();
         Optional<SignOff> signOff = dossier.file().signedOff();
         Optional<SignedJudgement> then = signOff.flatMap(SignOff::judgement);
-        List<String> unknown = KnownWords.unknown(dossier.file(), dossier.knowledge());
-        boolean differs =
-                then.filter(j -> !unknown.isEmpty() || !isSame(j, now)).isPresent();
+        Optional<AfterSignOff> after =
+                AfterSignOff.of(dossier.file(), dossier.history(), now, dossier.made(), dossier.knowledge());
+        boolean differs = after.filter(AfterSignOff::differs).isPresent();
         String standing =
                 then.map(SignedJudgement::standing).orElse(now.standing().word());
         return new Judged(
                 then.map(SignedJudgement::verdict).orElse(now.classId()),
                 standing.equals(Verdict.Standing.CONCLUDED.word()),
-                // The same verdict is said in the language of the page; another stands as it was signed.
                 then.map(j -> signed(j, now, differs, dossier)).orElse(now.sentence()),
                 words.say("standing-" + standing),
                 signOff.map(s -> words.say(
@@ -63,21 +61,19 @@ public record Judged(
                                 PageWords.time(s.time())))
                         .orElse(""),
                 differs ? signedCauses(then.get(), dossier, words) : "",
-                differs ? today(now, then.get(), dossier, words) : "",
+                after.map(AfterSignOff::today).orElse(""),
                 dossier.history().map(h -> alarm(h, words)).orElse(""),
-                corrections(dossier, words),
+                after.stream()
+                        .flatMap(a -> a.corrections().stream())
+                        .map(e -> correction(e, dossier, words))
+                        .toList(),
                 made(dossier, words));
     }
 
+    /** The same verdict is said as today; another in the words that were signed, or in their translation. */
     private static String signed(SignedJudgement then, Verdict now, boolean differs, Dossier dossier) {
-        boolean another = dossier.knowledge().language() != Language.ENGLISH && !differs;
-        return another ? now.sentence() : then.sentence();
-    }
-
-    private static boolean isSame(SignedJudgement then, Verdict now) {
-        return then.verdict().equals(now.classId())
-                && then.standing().equals(now.standing().word())
-                && then.pointsTo().equals(now.pointsTo());
+        boolean another = dossier.language() != Language.ENGLISH && !differs;
+        return another ? now.sentence() : new SignedSentence(dossier.knowledge()).of(then);
     }
 
     private static String signedCauses(SignedJudgement then, Dossier dossier, PageWords words) {
@@ -96,54 +92,20 @@ public record Judged(
                                         .toList())));
     }
 
-    private static String today(Verdict now, SignedJudgement then, Dossier dossier, PageWords words) {
-        List<String> changed = new ArrayList<>();
-        List<String> unknown = KnownWords.unknown(dossier.file(), dossier.knowledge());
-        if (!unknown.isEmpty()) {
-            changed.add(words.say("changed-unknown", String.join(", ", unknown)));
-        }
-        if (!then.made().knowledge().equals(dossier.made().knowledge())) {
-            changed.add(words.say("changed-knowledge"));
-        }
-        if (!then.made().site().equals(dossier.made().site())) {
-            changed.add(words.say("changed-site"));
-        }
-        if (!then.made().program().equals(dossier.made().program())) {
-            changed.add(words.say("changed-program"));
-        }
-        if (!corrections(dossier, words).isEmpty()) {
-            changed.add(words.say("changed-case"));
-        }
-        return words.say(
-                "judged-today",
-                now.sentence(),
-                words.say("standing-" + now.standing().word()),
-                changed.isEmpty() ? words.say("changed-unrecorded") : String.join(", ", changed));
-    }
-
     private static String alarm(CaseHistory history, PageWords words) {
         return history.verify() instanceof ChainCheck.Broken broken
                 ? words.say("chain-alarm", broken.number(), broken.why())
                 : "";
     }
 
-    private static List<String> corrections(Dossier dossier, PageWords words) {
-        return dossier.history()
-                .map(history -> history.entries().stream()
-                        .filter(e -> e.change() instanceof CorrectedAfterSignOff)
-                        .map(e -> correction(e, words))
-                        .toList())
-                .orElse(List.of());
-    }
-
-    private static String correction(Entry entry, PageWords words) {
+    private static String correction(Entry entry, Dossier dossier, PageWords words) {
         CorrectedAfterSignOff correction = (CorrectedAfterSignOff) entry.change();
         return words.say(
                 "corrected",
                 PageWords.time(entry.stamp().time()),
                 entry.stamp().who(),
                 correction.reason(),
-                ChainRows.shortened(ChangeSentence.of(correction.change())));
+                ChainRows.shortened(new ChangeWords(dossier).of(correction.change())));
     }
 
     private static String made(Dossier dossier, PageWords words) {

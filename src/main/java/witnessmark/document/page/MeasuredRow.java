@@ -13,25 +13,34 @@ import witnessmark.knowledge.Measure;
  * @param limits the limits with their source
  * @param result whether the value keeps them, in words
  * @param judged whether it was held against limits
+ * @param within whether it lies between them
  */
-public record MeasuredRow(String title, String value, String limits, String result, boolean judged, String note) {
+public record MeasuredRow(
+        String title, String value, String limits, String result, boolean judged, boolean within, String note) {
     private static final String NOT_JUDGED = "measured-not-judged";
+    private static final String WITHIN = "measured-within";
 
     static List<MeasuredRow> of(Dossier dossier) {
-        PageWords words = new PageWords(dossier);
         return dossier.file().measurements().values().stream()
-                .map(m -> row(dossier, words, m))
+                .map(m -> of(dossier, m))
                 .toList();
     }
 
-    private static MeasuredRow row(Dossier dossier, PageWords words, Measurement m) {
-        Measure known = dossier.knowledge().measures().get(m.measure());
+    /** The title of a measure; its id where the knowledge base does not know it. */
+    static String title(Dossier dossier, String measure) {
+        Measure known = dossier.knowledge().measures().get(measure);
+        return known == null ? measure : known.title();
+    }
+
+    static MeasuredRow of(Dossier dossier, Measurement m) {
+        PageWords words = new PageWords(dossier);
         return new MeasuredRow(
-                known == null ? m.measure() : known.title(),
+                title(dossier, m.measure()),
                 words.value(m.value(), m.unit()),
                 m.limits().map(l -> limits(words, l)).orElseGet(() -> words.say("limits-none")),
                 words.say(m.limits().map(l -> result(m, l)).orElse(NOT_JUDGED)),
                 m.limits().isPresent(),
+                m.limits().filter(l -> result(m, l).equals(WITHIN)).isPresent(),
                 m.note());
     }
 
@@ -57,6 +66,6 @@ public record MeasuredRow(String title, String value, String limits, String resu
         if (limits.high().isPresent() && value > limits.high().getAsDouble()) {
             return "measured-above";
         }
-        return "measured-within";
+        return WITHIN;
     }
 }

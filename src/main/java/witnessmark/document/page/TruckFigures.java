@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import witnessmark.document.Dossier;
 import witnessmark.document.chart.Chart;
+import witnessmark.document.chart.ChartWords;
 import witnessmark.document.chart.DrawSvg;
 import witnessmark.document.chart.ShiftPlanChart;
 import witnessmark.document.chart.SlipEnergyChart;
@@ -81,20 +82,18 @@ public final class TruckFigures {
     }
 
     /** The charts for the evidence record. */
-    static List<Dossier.Figure> charts(TruckProfile truck) {
+    static List<Dossier.Figure> charts(TruckProfile truck, ChartWords words) {
         List<Dossier.Figure> figures = new ArrayList<>();
         CoachingCard card = new DrawUpCoachingCard(truck).card();
         if (!card.plan().shifts().isEmpty()) {
             figures.add(figure(
-                    ShiftPlanChart.of(truck, card.plan()),
-                    "Computed from the truck's profile: where each upshift is due, and how engine speed falls in it."));
+                    ShiftPlanChart.of(truck, card.plan(), words), words.texts().text("chart-plan-says")));
         }
         if (truck.hasRange()) {
             List<Gear> low = truck.gears().forwardIn(Range.LOW);
             figures.add(figure(
-                    SlipEnergyChart.of(truck, low.get(low.size() - 1)),
-                    "Computed from the truck's profile: the heat a range shift leaves in the cone grows with the square"
-                            + " of road speed."));
+                    SlipEnergyChart.of(truck, low.get(low.size() - 1), words),
+                    words.texts().text("chart-slip-says")));
         }
         return figures;
     }

@@ -66,12 +66,15 @@ class CaseCommands {
     private final ObjectProvider<KnowledgeBase> knowledge;
     private final ObjectProvider<Diagnosis> diagnosis;
     private final ObjectProvider<MadeWith> made;
+    private final SignedCases signedCases;
 
     CaseCommands(
             ObjectProvider<Cases> cases,
             ObjectProvider<KnowledgeBase> knowledge,
             ObjectProvider<Diagnosis> diagnosis,
-            ObjectProvider<MadeWith> made) {
+            ObjectProvider<MadeWith> made,
+            SignedCases signedCases) {
+        this.signedCases = signedCases;
         this.cases = cases;
         this.knowledge = knowledge;
         this.diagnosis = diagnosis;
@@ -127,12 +130,12 @@ class CaseCommands {
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         CaseDocument document = cases.getObject().find(name);
         if (Format.of(format) == Format.JSON) {
-            Map<String, Object> answer = CaseJson.of(document.present());
-            answer.put("chain", ChainAlarm.json(document));
+            Map<String, Object> answer = CaseJson.of(document, signedCases.after(document));
             context.outputWriter().println(Json.of(answer));
             return;
         }
-        new CaseText(knowledge.getObject(), new Page(context.outputWriter())).print(document);
+        new CaseText(knowledge.getObject(), new Page(context.outputWriter()))
+                .print(document, signedCases.after(document));
     }
 
     @Command(
@@ -168,8 +171,7 @@ class CaseCommands {
             query = query.turnedRound();
         }
         if (!after.isEmpty()) {
-            query = query.after(
-                    cases.getObject().store().read(new CaseId(after)).id());
+            query = query.after(cases.getObject().known(after));
         }
         if (!finding.isEmpty()) {
             query = query.withFinding(finding, state(state));
@@ -341,7 +343,7 @@ class CaseCommands {
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void history(CommandContext context, @Argument(index = 0, description = "case id") String id) {
-        CaseHistory history = cases.getObject().store().read(new CaseId(id));
+        CaseHistory history = cases.getObject().toShow(cases.getObject().known(id));
         new CaseText(knowledge.getObject(), new Page(context.outputWriter())).printHistory(history);
     }
 

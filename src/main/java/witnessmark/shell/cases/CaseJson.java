@@ -3,18 +3,21 @@ package witnessmark.shell.cases;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseForm;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.history.ChainCheck;
 import witnessmark.casefile.store.CaseSummary;
+import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.diagnosis.AfterSignOff;
 
 /** Cases as JSON, with the names of the YAML form. */
 final class CaseJson {
     private CaseJson() {}
 
-    static Map<String, Object> of(CaseFile file) {
+    private static Map<String, Object> of(CaseFile file) {
         Map<String, Object> map = new LinkedHashMap<>();
         map.put("case", file.id().toString());
         map.put("title", file.title());
@@ -38,6 +41,14 @@ final class CaseJson {
                 "attachments",
                 file.attachments().stream().map(CaseForm::attachment).toList());
         map.put("signedOff", file.signedOff().map(SignedOffJson::of).orElse(null));
+        return map;
+    }
+
+    /** A case with the state of its chain and, where another was signed, today's judgement. */
+    static Map<String, Object> of(CaseDocument document, Optional<AfterSignOff> after) {
+        Map<String, Object> map = of(document.present());
+        map.put("judgedToday", SignedOffJson.today(after));
+        map.put("chain", ChainAlarm.json(document));
         return map;
     }
 

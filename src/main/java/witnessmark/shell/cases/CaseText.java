@@ -3,6 +3,7 @@ package witnessmark.shell.cases;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.stream.Stream;
@@ -18,6 +19,7 @@ import witnessmark.casefile.history.ChangeSentence;
 import witnessmark.casefile.history.Entry;
 import witnessmark.casefile.logged.LoggedEvidence;
 import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.diagnosis.AfterSignOff;
 import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.Units;
 import witnessmark.knowledge.KnowledgeBase;
@@ -37,12 +39,10 @@ final class CaseText {
         this.page = page;
     }
 
-    void print(CaseDocument document) {
+    void print(CaseDocument document, Optional<AfterSignOff> after) {
         CaseFile file = document.present();
         page.line("Case " + file.id() + (file.title().isEmpty() ? "" : ": " + file.title()));
-        file.signedOff()
-                .ifPresent(s -> page.line("Signed off by " + s.who() + ", " + s.time()
-                        + s.judgement().map(j -> ", on: " + j.sentence()).orElse("")));
+        after.ifPresent(a -> a.lines().forEach(page::line));
         labelled("Complaint", file.complaint());
         labelled("Truck", truck(file.vehicle()));
         labelled("Gearbox", ChangeSentence.words(CaseForm.gearbox(file.gearbox())));

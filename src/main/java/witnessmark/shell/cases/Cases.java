@@ -122,12 +122,16 @@ public class Cases implements DisposableBean {
     /** The case; a name that ends in .yaml or .yml, or has a path in it, means a file. */
     public CaseDocument find(String name) {
         if (!isFile(name)) {
-            CaseId known = known(name);
-            CaseDocument document = store.export(known);
-            ChainAlarm.of(known, store.verifyEntries(known)).ifPresent(ChainAlarm::sound);
-            return document;
+            return CaseDocument.of(toShow(known(name)));
         }
         return read(Path.of(name));
+    }
+
+    /** A stored case to look at; where its chain is broken that is said first. */
+    CaseHistory toShow(CaseId id) {
+        CaseHistory history = store.readToShow(id);
+        ChainAlarm.of(id, history.verify()).ifPresent(ChainAlarm::sound);
+        return history;
     }
 
     static CaseDocument read(Path file) {

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Consumer;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
@@ -23,8 +24,11 @@ import witnessmark.casefile.SignOff;
 import witnessmark.casefile.SignedJudgement;
 import witnessmark.casefile.store.CaseQuery;
 import witnessmark.casefile.store.CaseSummary;
+import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.diagnosis.AfterSignOff;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.SignJudgement;
+import witnessmark.diagnosis.Verdict;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.print.CsvTable;
@@ -54,12 +58,15 @@ class ExportCommands {
     private final ObjectProvider<KnowledgeBase> knowledge;
     private final ObjectProvider<Diagnosis> diagnosis;
     private final ObjectProvider<MadeWith> made;
+    private final SignedCases signedCases;
 
     ExportCommands(
             ObjectProvider<Cases> cases,
             ObjectProvider<KnowledgeBase> knowledge,
             ObjectProvider<Diagnosis> diagnosis,
-            ObjectProvider<MadeWith> made) {
+            ObjectProvider<MadeWith> made,
+            SignedCases signedCases) {
+        this.signedCases = signedCases;
         this.cases = cases;
         this.knowledge = knowledge;
         this.diagnosis = diagnosis;
@@ -81,7 +88,10 @@ class ExportCommands {
             @Option(longName = "replace", defaultValue = "false", description = "write over an older file")
                     Boolean replace) {
         Rows rows = new Rows(as, CASE_COLUMNS);
-        each(name, file -> rows.add(caseRow(file), CaseJson.of(file)));
+        each(name, document -> {
+            Optional<AfterSignOff> after = signedCases.after(document);
+            rows.add(caseRow(document, after), CaseJson.of(document, after));
+        });
         give(context, rows, out, replace);
     }
 
@@ -100,20 +110,20 @@ class ExportCommands {
             @Option(longName = "replace", defaultValue = "false", description = "write over an older file")
                     Boolean replace) {
         Rows rows = new Rows(as, FINDING_COLUMNS);
-        each(name, file -> findingRows(file).forEach(row -> rows.add(row, named(FINDING_COLUMNS, row))));
+        each(name, document -> findingRows(document.present()).forEach(row -> rows.add(row, named(FINDING_COLUMNS, row))));
         give(context, rows, out, replace);
     }
 
-    private void each(String name, Consumer<CaseFile> use) {
+    private void each(String name, Consumer<CaseDocument> use) {
         Cases from = cases.getObject();
         if (!name.isEmpty()) {
-            use.accept(from.find(name).present());
+            use.accept(from.find(name));
             return;
         }
         CaseQuery query = CaseQuery.all().withPage(PAGE, 0);
         List<CaseSummary> page = from.store().list(query);
         while (!page.isEmpty()) {
-            page.forEach(summary -> use.accept(from.store().read(summary.id()).present()));
+            page.forEach(summary -> use.accept(CaseDocument.of(from.toShow(summary.id()))));
             page = from.store().list(query.after(page.get(page.size() - 1).id()));
         }
     }
@@ -132,12 +142,16 @@ class ExportCommands {
                 "points_to",
                 "signed_off_by",
                 "signed_off_on",
+                "verdict_today",
+                "changed_since",
+                "chain",
                 "work_done"));
         CLAIM_COLUMNS.forEach(f -> columns.add(f.word().replace('-', '_')));
         return List.copyOf(columns);
     }
 
-    private List<Object> caseRow(CaseFile file) {
+    private List<Object> caseRow(CaseDocument document, Optional<AfterSignOff> after) {
+        CaseFile file = document.present();
         SignedJudgement judgement = judgement(file);
         List<Object> row = new ArrayList<>(List.of(
                 file.id().text(),
@@ -159,6 +173,21 @@ class ExportCommands {
                 judgement.pointsTo().orElse(""),
                 file.signedOff().map(SignOff::who).orElse(""),
                 file.signedOff().map(s -> s.time().toString()).orElse(""),
+                after.filter(AfterSignOff::differs)
+                        .map(a -> a.now().standing() == Verdict.Standing.CONCLUDED
+                                ? a.now().classId()
+                                : a.now().standing().word())
+                        .orElse(""),
+                after.filter(AfterSignOff::differs)
+                        .map(a -> String.join(
+                                " ",
+                                a.changed().stream()
+                                        .map(AfterSignOff.Changed::word)
+                                        .toList()))
+                        .orElse(""),
+                ChainAlarm.of(document)
+                        .map(a -> "broken at entry " + a.broken().number())
+                        .orElse(document.history().isPresent() ? "whole" : ""),
                 file.workDone()));
         CLAIM_COLUMNS.forEach(field -> row.add(file.claim().fact(field)));
         return row;

@@ -46,7 +46,7 @@ class ForkCommands {
             throw new WrongUsage("--reason is missing", "say why, it stays in the new case");
         }
         CaseStore store = cases.getObject().store();
-        CaseHistory old = store.readAsKept(new CaseId(id));
+        CaseHistory old = cases.getObject().toShow(cases.getObject().known(id));
         String from = "Carried on from case '" + id + "' because " + reason + ". " + state(old);
         CaseFile carried = new CaseSheet(old.present().reopened().as(new CaseId(to)))
                 .note(from)

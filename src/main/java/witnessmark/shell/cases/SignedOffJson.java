@@ -3,8 +3,11 @@ package witnessmark.shell.cases;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.SignOff;
 import witnessmark.casefile.SignedJudgement;
+import witnessmark.diagnosis.AfterSignOff;
 
 /** The machine form of a sign-off: who, when, and the judgement that was signed. */
 public final class SignedOffJson {
@@ -27,5 +30,20 @@ public final class SignedOffJson {
                 judgement == null ? null : judgement.made().site().orElse(null));
         map.put("program", judgement == null ? null : judgement.made().program());
         return map;
+    }
+
+    /** Today's judgement where it is another one than was signed, with what changed; else null. */
+    public static @Nullable Map<String, Object> today(Optional<AfterSignOff> after) {
+        return after.filter(AfterSignOff::differs)
+                .map(a -> {
+                    Map<String, Object> map = new LinkedHashMap<>();
+                    map.put("verdict", a.now().classId());
+                    map.put("standing", a.now().standing().word());
+                    map.put("pointsTo", a.now().pointsTo().orElse(null));
+                    map.put("verdictText", a.now().sentence());
+                    map.put("changed", a.changed().stream().map(AfterSignOff.Changed::word).toList());
+                    return map;
+                })
+                .orElse(null);
     }
 }

@@ -8,6 +8,8 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
+import java.util.Map;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.core.env.Environment;
 import org.springframework.shell.core.command.CommandContext;
@@ -19,7 +21,10 @@ import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.Opened;
+import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.diagnosis.AfterSignOff;
 import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.KnownWords;
 import witnessmark.diagnosis.OpenCase;
 import witnessmark.gearbox.Layout;
 import witnessmark.interview.Interview;
@@ -27,6 +32,9 @@ import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.search.FindWords;
 import witnessmark.language.Texts;
 import witnessmark.shell.cases.Cases;
+import witnessmark.shell.cases.ChainAlarm;
+import witnessmark.shell.cases.SignedCases;
+import witnessmark.shell.cases.SignedOffJson;
 import witnessmark.shell.judge.JudgementJson;
 import witnessmark.shell.judge.StandText;
 import witnessmark.shell.print.Format;
@@ -48,13 +56,16 @@ class InterviewCommands {
     private final ObjectProvider<org.jline.terminal.Terminal> terminal;
     private final Environment environment;
     private final Shop shop;
+    private final SignedCases signedCases;
 
     InterviewCommands(
             ObjectProvider<Diagnosis> diagnosis,
             ObjectProvider<Cases> cases,
             ObjectProvider<org.jline.terminal.Terminal> terminal,
             Environment environment,
-            Shop shop) {
+            Shop shop,
+            SignedCases signedCases) {
+        this.signedCases = signedCases;
         this.shop = shop;
         this.diagnosis = diagnosis;
         this.cases = cases;
@@ -120,15 +131,22 @@ class InterviewCommands {
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         Format form = Format.of(format);
         Texts wording = Texts.of("interview", language.isEmpty() ? shop.language() : LanguageOption.of(language));
-        CaseFile file = cases.getObject().find(name).present();
+        CaseDocument document = cases.getObject().find(name);
+        Optional<AfterSignOff> after = signedCases.after(document, diagnosis(wording));
+        CaseFile file =
+                KnownWords.toJudge(document.present(), diagnosis(wording).knowledge());
         try (OpenCase open = diagnosis(wording).open(file)) {
             if (form == Format.JSON) {
-                context.outputWriter().println(Json.of(JudgementJson.of(open.judgement())));
+                Map<String, Object> answer = JudgementJson.of(open.judgement());
+                answer.put("signedOff", file.signedOff().map(SignedOffJson::of).orElse(null));
+                answer.put("judgedToday", SignedOffJson.today(after));
+                answer.put("chain", ChainAlarm.json(document));
+                context.outputWriter().println(Json.of(answer));
                 return;
             }
             StandText text = new StandText(
                     diagnosis(wording).knowledge(), new Page(context.outputWriter()), wording, plainLines());
-            text.print(file, open.judgement(), open.visits());
+            text.print(file, after, open.judgement(), open.visits());
             text.driver(open.judgement().advice());
         }
         context.outputWriter().flush();

@@ -1,15 +1,16 @@
 package witnessmark.shell.judge;
 
 import java.util.Map;
+import java.util.Optional;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
-import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.diagnosis.AfterSignOff;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.KnownWords;
@@ -53,12 +54,19 @@ class DiagnoseCommands {
             @Option(longName = "figures", description = "the same with strengths as figures") boolean figures) {
         Format form = Format.of(format);
         CaseDocument document = cases.getObject().find(name);
-        Judgement judgement = diagnosis.getObject().judge(judged(document.present()));
+        Judgement judgement = diagnosis.getObject().judge(KnownWords.toJudge(document.present(), diagnosis.getObject().knowledge()));
+        Optional<AfterSignOff> after = AfterSignOff.of(
+                document.present(),
+                document.history(),
+                judgement.verdict(),
+                made.getObject(),
+                diagnosis.getObject().knowledge());
         if (form == Format.JSON) {
             Map<String, Object> answer = JudgementJson.of(judgement);
             answer.put(
                     "signedOff",
                     document.present().signedOff().map(SignedOffJson::of).orElse(null));
+            answer.put("judgedToday", SignedOffJson.today(after));
             answer.put("chain", ChainAlarm.json(document));
             answer.putAll(MadeWithJson.of(made.getObject()));
             context.outputWriter().println(Json.of(answer));
@@ -68,14 +76,7 @@ class DiagnoseCommands {
                             new Page(context.outputWriter()),
                             Texts.of("interview", Language.ENGLISH),
                             Depth.of(full, figures))
-                    .print(document.present().title(), document.present().signedOff(), judgement, top);
+                    .print(document.present().title(), after, judgement, top);
         }
-    }
-
-    /** A signed case can be read wherever it is opened; today's judgement then leaves aside what is not known here. */
-    private CaseFile judged(CaseFile file) {
-        return file.isSignedOff()
-                ? KnownWords.knownPart(file, diagnosis.getObject().knowledge())
-                : file;
     }
 }

@@ -15,6 +15,7 @@ import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.Accounts;
 import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.KnownWords;
 import witnessmark.diagnosis.OpenCase;
 import witnessmark.explain.CarryingFindings;
 import witnessmark.explain.WhatIf;
@@ -56,7 +57,7 @@ class ExplainCommands {
             @Argument(index = 1, description = "id of a cause", defaultValue = "") String causeId,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         Format form = Format.of(format);
-        CaseFile file = cases.getObject().find(name).present();
+        CaseFile file = KnownWords.toJudge(cases.getObject().find(name).present(), knowledge());
         ExplainText text = new ExplainText(knowledge(), new Page(context.outputWriter()), wording);
         if (causeId.isEmpty()) {
             CarryingFindings carrying = CarryingFindings.of(diagnosis.getObject(), file);
@@ -91,7 +92,7 @@ class ExplainCommands {
         if (words.size() < 2) {
             throw new WrongUsage("whatif needs a case and at least one FINDING=state", "see: help whatif");
         }
-        CaseFile file = cases.getObject().find(words.get(0)).present();
+        CaseFile file = KnownWords.toJudge(cases.getObject().find(words.get(0)).present(), knowledge());
         Map<String, FindingState> findings = new LinkedHashMap<>();
         words.subList(1, words.size()).forEach(word -> suppose(word, findings));
         WhatIf whatIf = WhatIf.of(diagnosis.getObject(), file, findings);
@@ -128,7 +129,7 @@ class ExplainCommands {
             @Argument(index = 2, description = "id of the second cause") String second,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         Format form = Format.of(format);
-        CaseFile file = cases.getObject().find(name).present();
+        CaseFile file = KnownWords.toJudge(cases.getObject().find(name).present(), knowledge());
         Cause one = cause(first);
         Cause other = cause(second);
         if (one.id().equals(other.id())) {

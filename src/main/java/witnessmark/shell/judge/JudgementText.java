@@ -6,8 +6,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import witnessmark.casefile.SignOff;
 import witnessmark.diagnosis.AdviceGiven;
+import witnessmark.diagnosis.AfterSignOff;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
 import witnessmark.diagnosis.PartSeen;
@@ -38,10 +38,10 @@ final class JudgementText {
     /**
      * @param causesShown the most causes to show
      */
-    void print(String title, Optional<SignOff> signedOff, Judgement judgement, int causesShown) {
+    void print(String title, Optional<AfterSignOff> after, Judgement judgement, int causesShown) {
         boolean full = depth != Depth.SCREEN;
         page.line(wording.text(title.isEmpty() ? "judge.case" : "judge.case-title", judgement.caseId(), title));
-        signedOff.ifPresent(s -> signed(s, judgement));
+        after.ifPresent(a -> signed(page, a));
         verdict(judgement);
         parts(judgement.parts());
         contradictions(judgement);
@@ -70,18 +70,9 @@ final class JudgementText {
     }
 
     /** What was signed stands first, whatever is judged today. */
-    private void signed(SignOff signOff, Judgement judgement) {
-        page.heading(wording.text(
-                "judge.signed", signOff.who(), signOff.time().toString().substring(0, 10)));
-        signOff.judgement()
-                .ifPresentOrElse(
-                        j -> page.indented("  ", "  ", j.sentence()),
-                        () -> page.indented("  ", "  ", wording.text("judge.signed-without")));
-        boolean differs = signOff.judgement()
-                .filter(j -> !j.verdict().equals(judgement.verdict().classId())
-                        || !j.standing().equals(judgement.verdict().standing().word()))
-                .isPresent();
-        page.indented("  ", "  ", wording.text(differs ? "judge.today-differs" : "judge.today"));
+    static void signed(Page page, AfterSignOff after) {
+        page.blank();
+        after.lines().forEach(line -> page.indented("  ", "  ", line));
     }
 
     private void verdict(Judgement judgement) {

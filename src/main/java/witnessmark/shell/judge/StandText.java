@@ -1,9 +1,11 @@
 package witnessmark.shell.judge;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Locale;
 import witnessmark.casefile.CaseFile;
 import witnessmark.diagnosis.AdviceGiven;
+import witnessmark.diagnosis.AfterSignOff;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
 import witnessmark.diagnosis.NextVisit;
@@ -47,10 +49,19 @@ public final class StandText {
     }
 
     public void print(CaseFile file, Judgement judgement, List<NextVisit> plan) {
+        print(file, Optional.empty(), judgement, plan);
+    }
+
+    /** The same of a signed case: what was signed stands first. */
+    public void print(CaseFile file, Optional<AfterSignOff> after, Judgement judgement, List<NextVisit> plan) {
         page.heading(wording.text(
                 "stand.title",
                 file.id().text(),
                 file.title().isEmpty() ? file.vehicle().unit() : file.title()));
+        after.ifPresent(a -> {
+            JudgementText.signed(page, a);
+            page.blank();
+        });
         page.indented("  ", "  ", judgement.verdict().sentence());
         page.items(judgement.verdict().open());
         contradictions(judgement);

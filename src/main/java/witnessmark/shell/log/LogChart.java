@@ -3,6 +3,7 @@ package witnessmark.shell.log;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Optional;
+import witnessmark.document.chart.ChartWords;
 import witnessmark.document.chart.SpeedMapChart;
 import witnessmark.document.chart.TripTimelineChart;
 import witnessmark.shell.print.NewFile;
@@ -50,8 +51,8 @@ public record LogChart(Kind kind, Path out, boolean replace) {
     }
 
     /** The timeline of the one log read. */
-    public static String timeline(LogJob.Done done) {
-        return timeline(only(done));
+    public static String timeline(LogJob.Done done, ChartWords words) {
+        return timeline(only(done), words);
     }
 
     private static TruckResult only(LogJob.Done done) {
@@ -71,16 +72,21 @@ public record LogChart(Kind kind, Path out, boolean replace) {
                     truck.trips().get(0).factor().factor(),
                     WIDTH,
                     HEIGHT);
-            case TIMELINE -> timeline(truck);
+            case TIMELINE -> timeline(truck, ChartWords.PLAIN);
         };
     }
 
-    private static String timeline(TruckResult truck) {
+    private static String timeline(TruckResult truck, ChartWords words) {
         if (truck.trips().size() != 1) {
             throw new Refused(truck.trips().size() + " logs were read", "a timeline shows one, name that one");
         }
         TripResult trip = truck.trips().get(0);
         return TripTimelineChart.svg(
-                String.valueOf(trip.report().file().getFileName()), trip.timeline(), trip.events(), WIDTH, HEIGHT);
+                String.valueOf(trip.report().file().getFileName()),
+                trip.timeline(),
+                trip.events(),
+                words,
+                WIDTH,
+                HEIGHT);
     }
 }

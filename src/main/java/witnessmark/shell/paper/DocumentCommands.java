@@ -23,6 +23,7 @@ import witnessmark.language.Language;
 import witnessmark.shell.cases.ShopKey;
 import witnessmark.shell.print.LanguageOption;
 import witnessmark.shell.print.NewFile;
+import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.shell.settings.Shop;
@@ -105,6 +106,11 @@ class DocumentCommands {
     }
 
     private byte[] packed(WriteDocument write, Dossier dossier) {
+        if (dossier.isBroken()) {
+            throw new Refused(
+                    "the chain of entries is broken, and no other shop would take such a packet",
+                    "bring the store back from a copy, carry on with case fork, or write the packet as pdf");
+        }
         Map<String, byte[]> documents = new LinkedHashMap<>();
         documents.put("packet.pdf", write.write(dossier, Kind.PACKET, Form.PDF));
         documents.put("packet.html", write.write(dossier, Kind.PACKET, Form.HTML));

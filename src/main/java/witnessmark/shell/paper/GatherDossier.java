@@ -23,8 +23,10 @@ import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.KnownWords;
 import witnessmark.diagnosis.OpenCase;
 import witnessmark.document.Dossier;
+import witnessmark.document.chart.ChartWords;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.language.Language;
+import witnessmark.language.Texts;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.log.LogChart;
 import witnessmark.shell.log.LogJob;
@@ -77,7 +79,7 @@ class GatherDossier {
         CaseFile file = document.present();
         Kept kept = kept(name, file);
         Diagnosis inLanguage = diagnosis.getObject().in(language);
-        try (OpenCase open = inLanguage.open(judged(file))) {
+        try (OpenCase open = inLanguage.open(KnownWords.toJudge(file, inLanguage.knowledge()))) {
             return new Dossier(
                     file,
                     document.history(),
@@ -88,25 +90,19 @@ class GatherDossier {
                     kept.contents(),
                     kept.changed(),
                     profile,
-                    log.isEmpty() ? List.of() : List.of(timeline(truck, log)),
+                    log.isEmpty() ? List.of() : List.of(timeline(truck, log, language)),
                     shop.onPaper());
         }
     }
 
-    /** What was signed can be read wherever it is opened; today's judgement then leaves aside what is not known here. */
-    private CaseFile judged(CaseFile file) {
-        return file.isSignedOff()
-                ? KnownWords.knownPart(file, diagnosis.getObject().knowledge())
-                : file;
-    }
-
-    private Dossier.Figure timeline(String truck, String log) {
+    private Dossier.Figure timeline(String truck, String log, Language language) {
+        Texts texts = Texts.of("document", language);
         LogJob.Done done =
                 jobs.getObject().run(new LogJob.Order(truck, List.of(log), "", HabitLimits.Load.UNKNOWN, false));
         return new Dossier.Figure(
-                "Trip log " + Path.of(log).getFileName(),
-                "Road speed and engine speed over time, with the habit events found. A log names a truck, not who drove.",
-                LogChart.timeline(done));
+                texts.text("chart-log", Path.of(log).getFileName()),
+                texts.text("chart-log-says"),
+                LogChart.timeline(done, new ChartWords(texts, shop.units())));
     }
 
     /** What was kept of the files of a case. */

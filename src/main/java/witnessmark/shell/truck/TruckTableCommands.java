@@ -12,6 +12,7 @@ import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
 import witnessmark.document.chart.Chart;
+import witnessmark.document.chart.ChartWords;
 import witnessmark.document.chart.DrawSvg;
 import witnessmark.document.chart.ShiftPlanChart;
 import witnessmark.document.chart.SlipEnergyChart;
@@ -211,7 +212,7 @@ class TruckTableCommands {
             @Option(longName = "out", defaultValue = "", description = "SVG file to write") String out,
             @Option(longName = "replace", description = "overwrite the file") boolean replace) {
         TruckProfile truck = trucks.getObject().find(name);
-        Chart chart = chart(truck, what, gear);
+        Chart chart = chart(truck, what, gear, new ChartWords(ChartWords.PLAIN.texts(), shop.units()));
         Page page = new Page(context.outputWriter());
         TruckText.questions(page, truck);
         if (out.isEmpty()) {
@@ -225,16 +226,16 @@ class TruckTableCommands {
         page.flush();
     }
 
-    private static Chart chart(TruckProfile truck, String what, String gear) {
+    private static Chart chart(TruckProfile truck, String what, String gear, ChartWords words) {
         return switch (what) {
             case "plan" -> {
                 if (!gear.isEmpty()) {
                     throw new WrongUsage("--gear is for slip", "leave it out for plan");
                 }
-                yield ShiftPlanChart.of(truck, ShiftPlan.of(truck));
+                yield ShiftPlanChart.of(truck, ShiftPlan.of(truck), words);
             }
             case "slip" -> SlipEnergyChart.of(
-                    truck, gear.isEmpty() ? highestLow(truck) : GearOption.of(truck, "--gear", gear));
+                    truck, gear.isEmpty() ? highestLow(truck) : GearOption.of(truck, "--gear", gear), words);
             default -> throw new WrongUsage("chart '" + Terminal.harmless(what) + "' is not known", "plan or slip");
         };
     }

@@ -405,8 +405,8 @@ abstract class CaseStoreContract {
                 assertThatThrownBy(() -> fresh.read(ID))
                         .isInstanceOf(StoreUnavailable.class)
                         .hasMessageStartingWith("case store " + location().shown()
-                                + ": case 'grinds-into-low' cannot be read: entry 2 is not as it was written; see: case"
-                                + " verify; bring it back from a copy of the store or from an exported case");
+                                + ": case 'grinds-into-low': THE CHAIN OF ENTRIES IS BROKEN: entry 2 is not as it was"
+                                + " written; bring it back from a copy of the store or from an exported case");
             }
         }
     }

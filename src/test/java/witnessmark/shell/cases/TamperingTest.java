@@ -101,6 +101,131 @@ class TamperingTest {
         }
     }
 
+    /** A line for every command that takes a case; commands that only look at it also as JSON. */
+    private Map<String, String> lines() throws IOException {
+        Path picture = Files.write(
+                folder.resolve("one.png"),
+                java.util.Base64.getDecoder()
+                        .decode("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg=="));
+        Path card = Files.writeString(folder.resolve("card.txt"), "Clutch facing is burned.\n");
+        String reason = " --reason again";
+        String days = folder.resolve("fleet/days.csv").toString();
+        String log = "sample-cases/logs/unit-31_high-range-starts.csv";
+        return Map.ofEntries(
+                Map.entry("accounts", "torn input-seal-leak wrong-oil"),
+                Map.entry("diagnose", "torn --format json"),
+                Map.entry("explain", "torn"),
+                Map.entry("whatif", "torn clutch-slips=absent"),
+                Map.entry("stand", "torn --format json"),
+                Map.entry("interview", "torn --answers " + card),
+                Map.entry("case claim", "torn --work-order 7" + reason),
+                Map.entry("case clear", "torn clutch-slips" + reason),
+                Map.entry("case export", "torn"),
+                Map.entry("case fork", "torn carried-on" + reason),
+                Map.entry("case gearbox", "torn --ratios 9" + reason),
+                Map.entry("case head", "torn"),
+                Map.entry("case history", "torn"),
+                Map.entry("case measure", "torn clutch-free-travel 3 mm" + reason),
+                Map.entry("case note", "torn Seen" + reason),
+                Map.entry("case part", "torn disc" + reason),
+                Map.entry("case read", "torn " + card + " --accept-sure" + reason),
+                Map.entry("case set", "torn clutch-facing-oily=present" + reason),
+                Map.entry("case show", "torn --format json"),
+                Map.entry("case sign-off", "torn"),
+                Map.entry("case tell", "torn work-done Done" + reason),
+                Map.entry("case truck", "torn --unit 8" + reason),
+                Map.entry("case verify", "torn --head " + head),
+                Map.entry("case void", "torn"),
+                Map.entry("photo add", "torn clutch-slips " + picture + reason),
+                Map.entry("truck angles", "--angle 3 --case torn" + reason),
+                Map.entry(
+                        "truck coast", "thirteen-ratio --speed 40 --unit km/h --minutes 5 --case torn" + reason),
+                Map.entry("truck shift", "thirteen-ratio --from 5d --to 4 --speed 30 --unit km/h --case torn" + reason),
+                Map.entry("truck start", "thirteen-ratio --gear 3 --case torn" + reason),
+                Map.entry("truck tow", "thirteen-ratio --speed 40 --unit km/h --minutes 5 --case torn" + reason),
+                Map.entry("log add", "torn thirteen-ratio " + log + " --nevertheless same" + reason),
+                Map.entry(
+                        "log import-results",
+                        days + " --case torn --truck unit-31 --nevertheless same" + reason),
+                Map.entry("document", "packet torn --as zip --replace --out " + folder.resolve("torn.zip")),
+                Map.entry("export cases", "torn"),
+                Map.entry("export findings", "torn --as json"));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            textBlock =
+                    """
+            a row changed again    | update case_entry set body = replace(body, 'present', 'absent') where case_no = CASE and entry_number = 2
+            the last gone, set back| delete from case_entry where case_no = CASE and entry_number = 5; update case_file set signed_off_at = null, last_number = 4, last_hash = (select hash from case_entry where case_no = CASE and entry_number = 4) where case_no = CASE
+            hashed anew            | FORGE
+            """)
+    void every_command_that_takes_a_case_says_so_first(String what, String change) throws Exception {
+        Path store = copied(what.replaceAll("\\W+", "-"));
+        tamper(store, change);
+
+        try (CommandLine shop = new CommandLine(store)) {
+            if (Files.notExists(folder.resolve("fleet"))) {
+                done(shop, "log fleet sample-cases/logs --truck thirteen-ratio --out " + folder.resolve("fleet"));
+            }
+            Map<String, String> lines = lines();
+            List<String> taking = shop.registered().stream()
+                    .filter(name -> usage(shop, name).matches("(?s).*\\bCASE\\b.*"))
+                    .filter(name -> !name.equals("case list"))
+                    .toList();
+            assertThat(lines.keySet()).containsExactlyInAnyOrderElementsOf(taking);
+            String before = journal(store);
+            lines.entrySet().stream().sorted(Map.Entry.comparingByKey()).forEach(e -> {
+                String line = e.getKey() + " " + e.getValue();
+                assertThat(firstLine(shop, line))
+                        .as(what + ": " + line)
+                        .containsPattern("(?i)torn.*(chain.*broken|breaks|cannot be read)|does not hold the entry");
+            });
+            assertThat(journal(store)).as("only the fork adds anything").satisfies(after -> assertThat(after.lines()
+                            .skip(before.lines().count())
+                            .filter(l -> !l.contains("carried-on")))
+                    .isEmpty());
+        }
+    }
+
+    private static String usage(CommandLine shop, String name) {
+        String help = shop.type("help " + name).out();
+        int from = help.indexOf("\nUsage\n");
+        int to = help.indexOf("\nOptions\n", from);
+        return from < 0 ? "" : help.substring(from, to < 0 ? help.length() : to).replaceAll("(?s);.*", "");
+    }
+
+    private static String journal(Path store) throws IOException {
+        try (Stream<Path> files = Files.list(store.resolve("journal"))) {
+            StringBuilder all = new StringBuilder();
+            for (Path file : files.sorted().toList()) {
+                all.append(Files.readString(file));
+            }
+            return all.toString();
+        }
+    }
+
+    /** A document of a broken case can still be written, says so above all, and hands on no end of the chain. */
+    @Test
+    void a_paper_of_a_broken_case_says_so_and_a_packet_is_refused() throws Exception {
+        Path store = copied("papers");
+        tamper(store, "update case_finding set state = 'absent' where case_no = CASE and finding = 'clutch-slips'");
+
+        try (CommandLine shop = new CommandLine(store)) {
+            Path sheet = folder.resolve("broken-claim.md");
+            done(shop, "document claim torn --as md --out " + sheet);
+            assertThat(Files.readString(sheet))
+                    .contains("THE CHAIN OF ENTRIES IS BROKEN at entry 5: the tables that are searched")
+                    .doesNotContain("witnessmark:torn:");
+            CommandLine.Run packet = shop.type("document packet torn --as zip --out " + folder.resolve("never.zip"));
+            assertThat(packet.exitCode()).isEqualTo(1);
+            assertThat(packet.messages()).contains("no other shop would take such a packet");
+            assertThat(done(shop, "case show torn --format json")).contains("\"whole\":false");
+            assertThat(done(shop, "export cases")).contains("torn").contains("other");
+        }
+    }
+
     @Test
     void a_case_taken_out_is_missed_by_its_name() throws Exception {
         Path store = copied("taken");
