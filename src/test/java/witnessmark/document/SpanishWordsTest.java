@@ -171,6 +171,7 @@ class SpanishWordsTest {
                     SPANISH.knowledge(),
                     made,
                     Map.of(),
+                    Set.of(),
                     Optional.of(ReadyTrucks.named("thirteen-ratio")),
                     List.of(),
                     Shop.UNNAMED);
