@@ -75,8 +75,7 @@ public final class AfterSignOff {
                 .filter(e -> e.change() instanceof CorrectedAfterSignOff)
                 .toList();
         return file.signedOff()
-                .map(s -> new AfterSignOff(
-                        s, corrections, KnownWords.unknown(file, knowledge), now, made, knowledge));
+                .map(s -> new AfterSignOff(s, corrections, KnownWords.unknown(file, knowledge), now, made, knowledge));
     }
 
     /** Today's verdict. */

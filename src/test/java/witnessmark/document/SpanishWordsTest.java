@@ -216,7 +216,9 @@ class SpanishWordsTest {
     @ParameterizedTest
     @EnumSource(Kind.class)
     void every_page_of_a_case_signed_otherwise_and_corrected(Kind kind) {
-        CaseFile begun = wordless("clutch-cooked-shaft-straight").toCaseFile();
+        CaseFile begun = wordless("clutch-cooked-shaft-straight")
+                .finding(new FindingEntry("range-works-backwards", FindingState.ABSENT))
+                .toCaseFile();
         Judgement judged = Cases.DIAGNOSIS.judge(begun);
         SignedJudgement signed = SignJudgement.of(judged, new MadeWith("of a test", "cd".repeat(32), Optional.empty()));
         Attachment photo = new Attachment(

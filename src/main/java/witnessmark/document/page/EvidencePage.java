@@ -191,8 +191,8 @@ public record EvidencePage(
                 inputs,
                 evidence.file().map(f -> f.name() + ", SHA-256 " + f.sha256()).orElse(""),
                 PageWords.list(evidence.findings().entrySet().stream()
-                        .map(e -> FoundRow.title(dossier, e.getKey()) + ": "
-                                + new PageWords(dossier).state(e.getValue()))
+                        .map(e ->
+                                FoundRow.title(dossier, e.getKey()) + ": " + new PageWords(dossier).state(e.getValue()))
                         .toList()));
     }
 

@@ -110,7 +110,8 @@ class ExportCommands {
             @Option(longName = "replace", defaultValue = "false", description = "write over an older file")
                     Boolean replace) {
         Rows rows = new Rows(as, FINDING_COLUMNS);
-        each(name, document -> findingRows(document.present()).forEach(row -> rows.add(row, named(FINDING_COLUMNS, row))));
+        each(name, document -> findingRows(document.present())
+                .forEach(row -> rows.add(row, named(FINDING_COLUMNS, row))));
         give(context, rows, out, replace);
     }
 

@@ -41,7 +41,9 @@ public final class SignedOffJson {
                     map.put("standing", a.now().standing().word());
                     map.put("pointsTo", a.now().pointsTo().orElse(null));
                     map.put("verdictText", a.now().sentence());
-                    map.put("changed", a.changed().stream().map(AfterSignOff.Changed::word).toList());
+                    map.put(
+                            "changed",
+                            a.changed().stream().map(AfterSignOff.Changed::word).toList());
                     return map;
                 })
                 .orElse(null);

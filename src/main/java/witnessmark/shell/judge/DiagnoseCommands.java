@@ -54,7 +54,10 @@ class DiagnoseCommands {
             @Option(longName = "figures", description = "the same with strengths as figures") boolean figures) {
         Format form = Format.of(format);
         CaseDocument document = cases.getObject().find(name);
-        Judgement judgement = diagnosis.getObject().judge(KnownWords.toJudge(document.present(), diagnosis.getObject().knowledge()));
+        Judgement judgement = diagnosis
+                .getObject()
+                .judge(KnownWords.toJudge(
+                        document.present(), diagnosis.getObject().knowledge()));
         Optional<AfterSignOff> after = AfterSignOff.of(
                 document.present(),
                 document.history(),

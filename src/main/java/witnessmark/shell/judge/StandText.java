@@ -1,8 +1,8 @@
 package witnessmark.shell.judge;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.Locale;
+import java.util.Optional;
 import witnessmark.casefile.CaseFile;
 import witnessmark.diagnosis.AdviceGiven;
 import witnessmark.diagnosis.AfterSignOff;

@@ -9,6 +9,7 @@ import org.springframework.shell.core.command.CommandContext;
 import org.springframework.stereotype.Component;
 import witnessmark.casefile.AddComputed;
 import witnessmark.casefile.FindingState;
+import witnessmark.casefile.history.CaseHistory;
 import witnessmark.gearbox.evidence.ComputedFinding;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.cases.EnterEvidence;
@@ -66,10 +67,11 @@ class GiveAnswer {
         if (to.caseId().isEmpty()) {
             return Optional.empty();
         }
+        // A case that cannot take anything says so first.
+        CaseHistory before = cases.getObject().history(to.caseId());
         AddComputed add = new AddComputed(
                 to.as().isEmpty() ? answer.evidence() : to.as(), answer.truck(), answer.findings(), to.guessed());
-        return Optional.of(
-                enter.enter(cases.getObject().history(to.caseId()), seen -> add.to(seen.present()), to.reason()));
+        return Optional.of(enter.enter(before, seen -> add.to(seen.present()), to.reason()));
     }
 
     private static void say(Page page, Entered stored, TruckAnswer answer) {

@@ -30,12 +30,15 @@ class SignedElsewhereTest {
         Map<String, Object> own = site(
                 "own",
                 "mixers-smoke-at-the-gate",
-                cause("often").replace("    against:", "      - { finding: mixers-smoke-at-the-gate, strength: often }\n    against:"));
+                cause("often")
+                        .replace(
+                                "    against:",
+                                "      - { finding: mixers-smoke-at-the-gate, strength: often }\n    against:"));
         weaker = site("weaker", "", cause("seldom").replace("prior: common", "prior: rare"));
         signed = folder.resolve("signed.zip");
         try (CommandLine shop = new CommandLine(folder.resolve("first"), own)) {
             done(shop, "case import sample-cases/clutch-cooked-shaft-straight.yaml --as mixer");
-            done(shop, "case set mixer mixers-smoke-at-the-gate=present");
+            done(shop, "case set mixer mixers-smoke-at-the-gate=present range-works-backwards=absent");
             done(shop, "case sign-off mixer");
             done(shop, "document packet mixer --as zip --out " + signed);
         }
@@ -115,11 +118,15 @@ class SignedElsewhereTest {
 
             assertThat(done(other, "explain mixer")).isNotEmpty();
             assertThat(done(other, "whatif mixer clutch-slips=absent")).isNotEmpty();
-            assertThat(done(other, "accounts mixer high-gear-start riding-clutch")).isNotEmpty();
+            assertThat(done(other, "accounts mixer high-gear-start riding-clutch"))
+                    .isNotEmpty();
             assertThat(done(other, "export cases mixer"))
                     .contains("verdict_today,changed_since,chain", "driver-habit,concluded", "unknown", "whole");
             assertThat(done(other, "case show mixer --format json"))
-                    .contains("\"judgedToday\":{\"verdict\":", "\"changed\":[\"unknown\"", "\"verdict\":\"driver-habit\"");
+                    .contains(
+                            "\"judgedToday\":{\"verdict\":",
+                            "\"changed\":[\"unknown\"",
+                            "\"verdict\":\"driver-habit\"");
             for (String kind : new String[] {"claim", "explanation", "evidence", "bench", "coaching", "towing"}) {
                 done(other, "document " + kind + " mixer --as md --replace --out " + folder.resolve(kind + ".md"));
             }
@@ -144,7 +151,8 @@ class SignedElsewhereTest {
                             "**As it was signed: concluded.**")
                     .doesNotContain("### Foot on the pedal");
             assertThat(Files.readString(sheet)).doesNotContain("it could be: ");
-            assertThat(done(changed, "export cases mixer --as json")).contains("\"judgedToday\":{\"verdict\":\"undetermined\"");
+            assertThat(done(changed, "export cases mixer --as json"))
+                    .contains("\"judgedToday\":{\"verdict\":\"undetermined\"");
         }
     }
 
@@ -152,6 +160,7 @@ class SignedElsewhereTest {
     void the_list_says_that_a_signed_case_was_corrected_since() {
         try (CommandLine shop = new CommandLine(folder.resolve("lists"))) {
             done(shop, "case import sample-cases/clutch-cooked-shaft-straight.yaml --as mixer");
+            done(shop, "case set mixer range-works-backwards=absent");
             done(shop, "case sign-off mixer");
             assertThat(done(shop, "case list")).contains("signed off, on: ").doesNotContain("corrected since");
 
@@ -159,7 +168,8 @@ class SignedElsewhereTest {
 
             assertThat(done(shop, "case list")).contains("signed off, corrected since, on: " + SIGNED);
             assertThat(done(shop, "case show mixer"))
-                    .containsSubsequence("Signed off by tester", "Corrected after sign-off on", "because looked again.");
+                    .containsSubsequence(
+                            "Signed off by tester", "Corrected after sign-off on", "because looked again.");
         }
     }
 }

@@ -106,7 +106,8 @@ class TamperingTest {
         Path picture = Files.write(
                 folder.resolve("one.png"),
                 java.util.Base64.getDecoder()
-                        .decode("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg=="));
+                        .decode(
+                                "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg=="));
         Path card = Files.writeString(folder.resolve("card.txt"), "Clutch facing is burned.\n");
         String reason = " --reason again";
         String days = folder.resolve("fleet/days.csv").toString();
@@ -138,15 +139,12 @@ class TamperingTest {
                 Map.entry("case void", "torn"),
                 Map.entry("photo add", "torn clutch-slips " + picture + reason),
                 Map.entry("truck angles", "--angle 3 --case torn" + reason),
-                Map.entry(
-                        "truck coast", "thirteen-ratio --speed 40 --unit km/h --minutes 5 --case torn" + reason),
+                Map.entry("truck coast", "thirteen-ratio --speed 40 --unit km/h --minutes 5 --case torn" + reason),
                 Map.entry("truck shift", "thirteen-ratio --from 5d --to 4 --speed 30 --unit km/h --case torn" + reason),
                 Map.entry("truck start", "thirteen-ratio --gear 3 --case torn" + reason),
                 Map.entry("truck tow", "thirteen-ratio --speed 40 --unit km/h --minutes 5 --case torn" + reason),
                 Map.entry("log add", "torn thirteen-ratio " + log + " --nevertheless same" + reason),
-                Map.entry(
-                        "log import-results",
-                        days + " --case torn --truck unit-31 --nevertheless same" + reason),
+                Map.entry("log import-results", days + " --case torn --truck unit-31 --nevertheless same" + reason),
                 Map.entry("document", "packet torn --as zip --replace --out " + folder.resolve("torn.zip")),
                 Map.entry("export cases", "torn"),
                 Map.entry("export findings", "torn --as json"));
@@ -182,9 +180,8 @@ class TamperingTest {
                         .as(what + ": " + line)
                         .containsPattern("(?i)torn.*(chain.*broken|breaks|cannot be read)|does not hold the entry");
             });
-            assertThat(journal(store)).as("only the fork adds anything").satisfies(after -> assertThat(after.lines()
-                            .skip(before.lines().count())
-                            .filter(l -> !l.contains("carried-on")))
+            assertThat(journal(store)).as("only the fork adds anything").satisfies(after -> assertThat(
+                            after.lines().skip(before.lines().count()).filter(l -> !l.contains("carried-on")))
                     .isEmpty());
         }
     }
