@@ -27,8 +27,19 @@ final class DatabaseFile {
 
     private DatabaseFile() {}
 
+    /** Refuses an address in the place of a path, without saying it again: it may hold a password. */
+    static Path notAnAddress(Path place) {
+        if (place.toString().contains("jdbc:")) {
+            throw new CaseRefused(
+                    "store: a database is named by a file, not by its address",
+                    "write lines " + String.join(", ", NAMES) + " into a file of your own and give its path");
+        }
+        return place;
+    }
+
     /** The database it names; {@link CaseRefused} if the file is not there, open to others or says something else. */
-    static Database read(Path file) {
+    static Database read(Path given) {
+        Path file = notAnAddress(given);
         String where = "database file '" + file + "'";
         Map<String, String> values = new HashMap<>();
         int number = 0;

@@ -258,7 +258,7 @@ final class Session implements AutoCloseable {
                     return work.run();
                 } catch (SQLException | DataAccessException e) {
                     SqlFault fault = SqlFault.of(e);
-                    abandon(fault.kind() == Kind.LOST);
+                    abandon(fault.kind() == Kind.LOST || fault.kind() == Kind.STARTING);
                     if (!fault.canBeTriedAgain() || isEnough(fault, attempt, begun)) {
                         throw told(fault);
                     }
@@ -275,6 +275,9 @@ final class Session implements AutoCloseable {
 
     private boolean isEnough(SqlFault fault, int attempt, long begun) {
         long waited = System.nanoTime() - begun;
+        if (fault.kind() == Kind.STARTING) {
+            return waited > (reached ? WAIT_FOR_OTHERS : WAIT_FOR_SERVER);
+        }
         if (embedded == null && fault.kind() != Kind.CONFLICT) {
             return waited > (reached ? WAIT_FOR_SERVER : WAIT_FOR_UNKNOWN);
         }

@@ -9,6 +9,8 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
     enum Kind {
         /** The connection is gone, as when the shell that held the database open was closed. */
         LOST,
+        /** The server is there and not ready yet, as after the machine went down. */
+        STARTING,
         /** Another shell wrote the same at the same time. */
         CONFLICT,
         IN_USE,
@@ -72,6 +74,7 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
             case "42501" -> Kind.NOT_ALLOWED;
             case "25006" -> Kind.STANDBY;
             case "25P03" -> Kind.LOST;
+            case "57P03" -> Kind.STARTING;
             case "XX001", "XX002" -> Kind.DAMAGED;
             default -> kindOfClass(state, causes);
         };
@@ -98,7 +101,7 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
 
     /** In use may only mean that the shell that serves the others is just closing. */
     boolean canBeTriedAgain() {
-        return kind == Kind.LOST || kind == Kind.CONFLICT || kind == Kind.IN_USE || kind == Kind.CROWDED;
+        return kind == Kind.LOST || kind == Kind.STARTING || kind == Kind.CONFLICT || kind == Kind.IN_USE || kind == Kind.CROWDED;
     }
 
     /** Whether the fault is in the database's file, not in what was asked of it. */
@@ -106,6 +109,7 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
         return switch (kind) {
             case DAMAGED, OTHER_FORMAT, UNREADABLE, OTHER -> true;
             case LOST,
+                    STARTING,
                     CONFLICT,
                     IN_USE,
                     READ_ONLY,
@@ -121,6 +125,7 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
     StoreUnavailable told(String where) {
         return switch (kind) {
             case LOST -> told(where, "the database cannot be reached", "check that it runs, then repeat");
+            case STARTING -> told(where, "the server is starting up", "wait a while, then repeat");
             case CONFLICT -> told(where, "another shell kept writing to the same case", "repeat the change");
             case IN_USE -> told(
                     where, "another program or computer has it open", "close it there, or wait until it has ended");

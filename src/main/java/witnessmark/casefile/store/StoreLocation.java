@@ -43,11 +43,12 @@ public final class StoreLocation {
 
     /** The store in a folder, or the one that a file names. */
     public static StoreLocation at(Path place) {
-        return Files.isRegularFile(place) ? shared(place) : in(place);
+        return Files.isRegularFile(DatabaseFile.notAnAddress(place)) ? shared(place) : in(place);
     }
 
     /** The same for a store that must be there already. */
     public static StoreLocation existing(Path place) {
+        DatabaseFile.notAnAddress(place);
         if (!Files.isRegularFile(place) && !Files.exists(place.resolve(EmbeddedDatabase.FILE))) {
             throw new CaseRefused(
                     "store: there is none in '" + place + "'",

@@ -13,11 +13,15 @@ import java.util.Optional;
 /**
  * How the times of a CSV log are written. Either a number in a unit ({@code seconds}, {@code milliseconds},
  * {@code microseconds}, {@code minutes}, {@code days}), or a pattern of the letters y M d H h m s S (fraction), a (AM or
- * PM), X (zone) and marks, as in {@code yyyy-MM-dd HH:mm:ss}. A fraction may always follow the seconds.
+ * PM), X (zone) and marks, also in quotes, as in {@code yyyy-MM-dd HH:mm:ss} and {@code yyyy-MM-dd'T'HH:mm:ssX}. A fraction
+ * may always follow the seconds.
  */
 final class TimeForm {
     private static final long BAD = Long.MIN_VALUE;
     private static final long DAY_MICROS = 86_400_000_000L;
+
+    /** Marks, and the T between date and time, in the quotes that such patterns often have round them. */
+    private static final String QUOTED_MARKS = "'([^A-Za-z']+|T)'";
 
     private static final long MOST_MICROS = 9_000_000_000_000L;
 
@@ -64,7 +68,7 @@ final class TimeForm {
 
     private static Optional<TimeForm> pattern(String written, ZoneId zone) {
         // A fraction may follow the seconds whether the pattern says so or not.
-        String text = written.replaceFirst("(?<=s)[.,]S+", "");
+        String text = written.replaceFirst("(?<=s)[.,]S+", "").replaceAll(QUOTED_MARKS, "$1");
         List<Character> letters = new ArrayList<>();
         List<Integer> widths = new ArrayList<>();
         for (int i = 0; i < text.length(); ) {

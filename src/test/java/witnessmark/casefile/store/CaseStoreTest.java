@@ -5,9 +5,12 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.SQLException;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.time.Clock;
+import java.util.List;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -153,6 +156,29 @@ class CaseStoreTest extends CaseStoreContract {
                     .hasMessage("case store jdbc:postgresql://127.0.0.1:1/cases: the database cannot be reached;"
                             + " check that it runs, then repeat");
         }
+    }
+
+    @Test
+    void an_address_in_the_place_of_a_file_is_not_said_again() {
+        Path address = Path.of("jdbc:postgresql://db/cases?password=topsecret");
+
+        for (Function<Path, StoreLocation> way :
+                List.<Function<Path, StoreLocation>>of(
+                        StoreLocation::shared, StoreLocation::at, StoreLocation::existing)) {
+            assertThatThrownBy(() -> way.apply(address))
+                    .isInstanceOf(CaseRefused.class)
+                    .hasMessage("store: a database is named by a file, not by its address; write lines url, user,"
+                            + " password into a file of your own and give its path");
+        }
+    }
+
+    /** 57P03 is cannot_connect_now in the PostgreSQL manual's table of error codes. */
+    @Test
+    void a_server_that_is_starting_up_is_waited_for() {
+        SqlFault fault = SqlFault.of(new SQLException("FATAL: the database system is starting up", "57P03"));
+
+        assertThat(fault.canBeTriedAgain()).isTrue();
+        assertThat(fault.told("here")).hasMessageContaining("the server is starting up; wait a while, then repeat");
     }
 
     @Test
