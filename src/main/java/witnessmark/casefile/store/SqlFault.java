@@ -101,7 +101,11 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
 
     /** In use may only mean that the shell that serves the others is just closing. */
     boolean canBeTriedAgain() {
-        return kind == Kind.LOST || kind == Kind.STARTING || kind == Kind.CONFLICT || kind == Kind.IN_USE || kind == Kind.CROWDED;
+        return kind == Kind.LOST
+                || kind == Kind.STARTING
+                || kind == Kind.CONFLICT
+                || kind == Kind.IN_USE
+                || kind == Kind.CROWDED;
     }
 
     /** Whether the fault is in the database's file, not in what was asked of it. */

@@ -16,6 +16,12 @@ final class ClutchDropEvents implements Detector {
     /** Rows farther apart miss the height from which the engine fell, and show less of the fall. */
     private static final double APART_SECONDS = 0.12;
 
+    /** Below this share of idle the engine has stalled, or the value is none. */
+    private static final double STALLING = 0.5;
+
+    /** A truck that rolls at this share of the gear's speed before the fall was shifted, with the engine let fall. */
+    private static final double ROLLED = 0.6;
+
     private static final double SHOWN = 0.67;
     private static final double LONGEST_SHOWN_SECONDS = 0.45;
     private static final double START_KMH = 8;
@@ -30,16 +36,24 @@ final class ClutchDropEvents implements Detector {
     private final Drive drive;
     private final long[] times = new long[KEPT];
     private final double[] rpm = new double[KEPT];
+    private final double[] road = new double[KEPT];
     private final long[] lines = new long[KEPT];
     private int count;
     private boolean revved;
     private long lastStanding = Long.MIN_VALUE / 2;
     private Fall fall = Fall.NONE;
 
-    /** A fall of engine speed. */
+    /** A fall of engine speed, and the road speed before and after it. */
     private record Fall(
-            long fromMicros, long toMicros, long firstLine, long lastLine, double fromRpm, double toRpm, double kmh) {
-        static final Fall NONE = new Fall(Long.MIN_VALUE / 2, Long.MIN_VALUE / 2, 0, 0, 0, 0, 0);
+            long fromMicros,
+            long toMicros,
+            long firstLine,
+            long lastLine,
+            double fromRpm,
+            double toRpm,
+            double fromKmh,
+            double kmh) {
+        static final Fall NONE = new Fall(Long.MIN_VALUE / 2, Long.MIN_VALUE / 2, 0, 0, 0, 0, 0, 0);
 
         double rpm() {
             return fromRpm - toRpm;
@@ -69,6 +83,7 @@ final class ClutchDropEvents implements Detector {
         int at = count++ % KEPT;
         times[at] = m.micros();
         rpm[at] = m.rpm();
+        road[at] = m.kmh();
         lines[at] = m.line();
     }
 
@@ -94,10 +109,11 @@ final class ClutchDropEvents implements Detector {
             if (since(m, times[at]) > longest) {
                 return;
             }
-            Fall one = new Fall(times[at], m.micros(), lines[at], m.line(), rpm[at], m.rpm(), m.kmh());
+            Fall one = new Fall(times[at], m.micros(), lines[at], m.line(), rpm[at], m.rpm(), road[at], m.kmh());
             boolean far = one.rpm() >= shown * LEAST_FALL_RPM
                     && one.rpm() >= LEAST_FALL_SHARE * one.fromRpm()
-                    && one.fromRpm() >= drive.table().idleRpm() + shown * ABOVE_IDLE_RPM;
+                    && one.fromRpm() >= drive.table().idleRpm() + shown * ABOVE_IDLE_RPM
+                    && one.toRpm() >= STALLING * drive.table().idleRpm();
             if (far && (since(m, fall.toMicros()) > STOOD_SECONDS || one.rpm() > fall.rpm())) {
                 fall = one;
             }
@@ -108,6 +124,10 @@ final class ClutchDropEvents implements Detector {
     void settled(GearRun run) {
         double before = (run.startMicros - fall.toMicros()) / 1e6;
         if (before > TO_GEAR_SECONDS || before < -LONGEST_SECONDS) {
+            return;
+        }
+        double rolled = drive.table().gear(run.gear).ratio() * fall.fromKmh() * drive.perKmh();
+        if (rolled > ROLLED * fall.toRpm()) {
             return;
         }
         String gear = drive.table().gear(run.gear).name();

@@ -17,6 +17,9 @@ final class ClutchEvents implements Detector {
     private static final double HOLDING_TO_GOVERNED = 0.75;
     private static final double HOLDING_PERCENT = 7;
     private static final double HOLDING_TORQUE = 18;
+    /** The last seconds before the wheels turn are the start's own, with a heavy truck. */
+    private static final double TAKE_UP_SECONDS = 3;
+
     /** Where no brake signal tells that the truck is not held by its brakes. */
     private static final double UNKNOWN_BRAKE_SECONDS = 6;
 
@@ -27,6 +30,8 @@ final class ClutchEvents implements Detector {
     private final Spell holding;
     private final Spell floored;
     private boolean brakeKnown;
+    /** Whether the truck moved off from where it was held. */
+    private boolean movedOff;
 
     ClutchEvents(Drive drive, StartEvents starts, LastGears gears) {
         this.drive = drive;
@@ -54,7 +59,9 @@ final class ClutchEvents implements Detector {
             riding.end();
         }
         look(riding, m, rides);
-        look(holding, m, pressed && holds(m));
+        boolean held = pressed && holds(m);
+        movedOff = !held && (movedOff || holding.isOpen() && m.kmh() >= HOLDING_KMH);
+        look(holding, m, held);
         look(
                 floored,
                 m,
@@ -117,7 +124,9 @@ final class ClutchEvents implements Detector {
     }
 
     private void held(Spell spell) {
-        if (!brakeKnown && spell.seconds() < UNKNOWN_BRAKE_SECONDS) {
+        double takeUp = movedOff ? TAKE_UP_SECONDS : 0;
+        double least = brakeKnown ? drive.limits().ridingSeconds() : UNKNOWN_BRAKE_SECONDS;
+        if (spell.seconds() < least + takeUp) {
             return;
         }
         press.keep(HabitEvent.of(

@@ -10,18 +10,36 @@ final class Gap {
     /** Where the range moved to low; nothing is assumed of rows in which the lever or the knob is not known. */
     record Move(long micros, long line, double kmh) {}
 
+    private final double governedRpm;
+    private final double overspeedRpm;
     private double lowestKmh = Double.NaN;
+    /** Whether the engine was at governed speed or below since the last row in gear. */
+    private boolean slowed;
+
+    private double drivenRpm;
     private int range = UNKNOWN;
     private Move toLow = new Move(Long.MIN_VALUE, 0, Double.NaN);
+
+    /** @param overspeedMargin multiple of governed speed beyond which only the road turns an engine */
+    Gap(double governedRpm, double overspeedMargin) {
+        this.governedRpm = governedRpm;
+        this.overspeedRpm = overspeedMargin * governedRpm;
+    }
 
     /** The gear in hand goes on. */
     void inGear(Moment m) {
         lowestKmh = m.kmh();
+        slowed = false;
+        drivenRpm = 0;
     }
 
     void between(Moment m) {
         if (!(m.kmh() >= lowestKmh)) {
             lowestKmh = Double.isNaN(m.kmh()) ? lowestKmh : m.kmh();
+        }
+        slowed |= m.rpm() <= governedRpm;
+        if (slowed && m.rpm() > overspeedRpm) {
+            drivenRpm = Math.max(drivenRpm, m.rpm());
         }
     }
 
@@ -42,6 +60,11 @@ final class Gap {
         return lowestKmh;
     }
 
+    /** Highest engine speed, in rpm, at which the next gear must have been in already: the road drove the engine; else 0. */
+    double drivenRpm() {
+        return drivenRpm;
+    }
+
     /** Road speed in km/h at which the range moved to low between the two times; NaN if knob and lever do not tell. */
     double rangeToLowKmh(long fromMicros, long toMicros) {
         return toLow.micros() >= fromMicros && toLow.micros() <= toMicros ? toLow.kmh() : Double.NaN;
@@ -49,6 +72,8 @@ final class Gap {
 
     void forget() {
         lowestKmh = Double.NaN;
+        slowed = false;
+        drivenRpm = 0;
         range = UNKNOWN;
     }
 }

@@ -14,6 +14,12 @@ final class GearRun {
     private static final double NEAR = 0.02;
 
     private static final double FREE_TREND = 0.01;
+    /**
+     * Road speed comes filtered, so much later than engine speed: while the truck gains speed by a share a second, the ratio
+     * stands off by as much times this, and drifts by the square of it.
+     */
+    private static final double LAG_SECONDS = 0.3;
+
     /** A slipping start at a gentle 0.17 m/s2 sweeps the ratio by this share a second for each km/h of road speed. */
     private static final double SLIP_SWEEP = 0.6;
     /** So few rows show no trend; a slow log has to do with them. */
@@ -137,16 +143,19 @@ final class GearRun {
         }
         double ageSquares = 0;
         double together = 0;
+        double gained = 0;
         for (int k = 0; k < count; k++) {
             double fromMean = age[k] - meanAge;
             ageSquares += fromMean * fromMean;
             together += fromMean * residual[before(newest, k)];
+            gained += fromMean * road[before(newest, k)];
         }
+        double pace = Math.abs(gained / ageSquares) / meanRoad;
         double trend = Math.abs(together / ageSquares);
         double trendNoise = 2 * spread[newest] / Math.sqrt(ageSquares);
-        boolean near = Math.abs(meanAway) < NEAR + 2 * spread[newest] / Math.sqrt(count);
+        boolean near = Math.abs(meanAway) < NEAR + LAG_SECONDS * pace + 2 * spread[newest] / Math.sqrt(count);
         boolean telling = meanRoad > SLOW_KMH || count < FEW_ROWS || trendNoise < SLIP_SWEEP / meanRoad;
-        return near && telling && trend < trendNoise + FREE_TREND;
+        return near && telling && trend < trendNoise + FREE_TREND + LAG_SECONDS * pace * pace;
     }
 
     private static int before(int newest, int back) {

@@ -14,6 +14,9 @@ final class RangeDownshift {
     /** Road speed at which the range moved: from knob and lever, else the least that it can have been. */
     private final double kmh;
 
+    /** Engine speed to which the road drove the engine before the gear had settled; 0 if it did not show. */
+    private final double drivenRpm;
+
     private final boolean exact;
     private final boolean longPause;
 
@@ -28,7 +31,9 @@ final class RangeDownshift {
         double moved = gap.rangeToLowKmh(from.endMicros - BEFORE_MICROS, after.startMicros + BEFORE_MICROS / 2);
         this.exact = !Double.isNaN(moved);
         double least = longPause && gap.lowestKmh() < after.startKmh ? gap.lowestKmh() : after.startKmh;
-        this.kmh = exact ? moved : least;
+        double driven = gap.drivenRpm() / (taken.ratio() * drive.perKmh());
+        this.kmh = exact ? moved : Math.max(least, driven);
+        this.drivenRpm = gap.drivenRpm();
     }
 
     void look() {
@@ -43,7 +48,7 @@ final class RangeDownshift {
 
     private double over() {
         double byRoad = kmh / drive.ceilingKmh(taken);
-        double byEngine = after.highestRpm / drive.table().governedRpm();
+        double byEngine = Math.max(after.highestRpm, drivenRpm) / drive.table().governedRpm();
         return exact || longPause ? byRoad : (byRoad + byEngine) / 2;
     }
 
@@ -69,7 +74,7 @@ final class RangeDownshift {
                         ceiling,
                         atLeast(),
                         over * over,
-                        after.highestRpm));
+                        Math.max(after.highestRpm, drivenRpm)));
     }
 
     /** Without knob and lever only the speed at which low range first showed is known; it was no less before. */

@@ -17,6 +17,10 @@ final class RollingEvents implements Detector {
     /** Where nothing tells a pedal held down from a lever in neutral: nobody holds it so long, but to slow down. */
     private static final double UNKNOWN_SECONDS = 10;
 
+    /** An engine that pulls so much, or an input shaft so far ahead of it with the pedal up, belies an engine speed that is low. */
+    private static final double PULLING_PERCENT = 30;
+
+    private static final double AHEAD_RPM = 250;
     private static final double HELD_SECONDS = 20;
     private static final double BRAKED_KMH_PER_SECOND = 1.3;
     /** Declared assumption for the sliding distance where the drawing is not at hand: radius of a gear's hub bore. */
@@ -41,7 +45,8 @@ final class RollingEvents implements Detector {
     @Override
     public void row(Moment m) {
         boolean out = m.inHand() == InHand.NEUTRAL || m.inHand() == InHand.PEDAL_DOWN;
-        boolean neutral = out && m.kmh() >= drive.limits().coastKmh() && isOutOfGear(m);
+        boolean belied = isBelied(m);
+        boolean neutral = out && !belied && m.kmh() >= drive.limits().coastKmh() && isOutOfGear(m);
         if (neutral && !coast.isOpen()) {
             leverOut = false;
         }
@@ -50,12 +55,18 @@ final class RollingEvents implements Detector {
             leverOut |= m.leverPosition() == 0;
             coast.look(m, neutral, neutral ? slidingRpm(m) : 0);
         }
-        boolean off = m.inHand() == InHand.ENGINE_OFF;
+        boolean off = m.inHand() == InHand.ENGINE_OFF && !belied;
         if (off || stopped.isOpen()) {
             parked = m.get(Signal.PARKING_BRAKE) > 0.5;
             byShaft = m.get(Signal.OUTPUT_SHAFT_SPEED) > 0;
             stopped.look(m, off, off ? m.outputRpm(drive.perKmh()) * rangeRatio() : 0);
         }
+    }
+
+    /** Whether other signals say that the engine turns faster than the log has it, as when that stood still. */
+    private static boolean isBelied(Moment m) {
+        boolean ahead = !m.isPedalPressed() && m.get(Signal.INPUT_SHAFT_SPEED) - m.rpm() > AHEAD_RPM;
+        return ahead || m.load() > PULLING_PERCENT;
     }
 
     /**

@@ -28,7 +28,7 @@ final class ShiftEvents implements Detector {
     private final Pull pull;
     private @Nullable GearRun before;
     private long lastStanding = Long.MIN_VALUE;
-    private final Gap gap = new Gap();
+    private final Gap gap;
     private final UncertainShifts uncertain;
     private double slowestHertzSeconds;
     private boolean pedalKnown;
@@ -37,6 +37,7 @@ final class ShiftEvents implements Detector {
     private long rangeShifts;
 
     ShiftEvents(Drive drive, Presses presses, Pull pull) {
+        this.gap = new Gap(drive.table().governedRpm(), drive.limits().overspeedMargin());
         this.drive = drive;
         this.pull = pull;
         this.presses = presses;
@@ -97,7 +98,7 @@ final class ShiftEvents implements Detector {
         leverShifts += lever ? 1 : 0;
         rangeShifts += old.range() != taken.range() ? 1 : 0;
         double longest = 2.5 * slowestHertzSeconds;
-        if (pause > Math.max(LONGEST_PAUSE_SECONDS, longest) || after.startKmh < LEAST_KMH) {
+        if (pause > Math.max(LONGEST_PAUSE_SECONDS, longest) || !(after.startKmh >= LEAST_KMH)) {
             return;
         }
         if (old.range() == Gear.Range.HIGH && taken.range() == Gear.Range.LOW) {

@@ -94,7 +94,12 @@ final class StartEvents implements Detector {
         if (!Double.isNaN(m.kmh())) {
             stoodSeconds = 0;
         }
-        if (starting && m.kmh() > WHEELS_TURN_KMH) {
+        // Where rows come close, neither a pedal that is down nor a lever that is in hides a shift: the clutch takes
+        // hold
+        // by fits.
+        boolean inGear = !Double.isNaN(m.leverPosition()) && m.leverPosition() != 0;
+        boolean shown = (m.isPedalShownPressed() || inGear) && apart <= SURE_SECONDS;
+        if (starting && m.kmh() > WHEELS_TURN_KMH && !shown) {
             highestRpm = Math.max(highestRpm, m.rpm());
             changed |= m.rpm() < (1 - HIDDEN_SHIFT) * highestRpm;
         }

@@ -68,7 +68,12 @@ final class HeaderTokens {
             "shaft",
             "driver",
             "truck",
-            "section");
+            "section",
+            "eje",
+            "del",
+            "de",
+            "interruptor",
+            "welle");
 
     static {
         concept("engine", "engine", "eng", "motor", "mot", "crank", "crankshaft", "ice");
@@ -91,7 +96,19 @@ final class HeaderTokens {
         concept("output", "output", "outp", "out", "tail", "tailshaft", "mainshaft", "abtrieb", "salida", "oss", "tos");
         concept("box", "trans", "transmission", "gearbox", "gb", "gbx", "tx", "trn", "box", "getriebe", "caja");
         concept("clutch", "clutch", "clu", "clt", "clch", "kupplung", "embrague");
-        concept("travel", "position", "pos", "travel", "pct", "percent", "stroke", "weg", "perc", "%");
+        concept(
+                "travel",
+                "position",
+                "pos",
+                "travel",
+                "pct",
+                "percent",
+                "stroke",
+                "weg",
+                "perc",
+                "posicion",
+                "recorrido",
+                "%");
         concept("floor", "floor", "floored", "full", "bottom", "fully", "bottomed");
         concept("pedal", "pedal", "ped", "pdl");
         concept("brake", "brake", "brk", "brakes", "br", "bremse", "freno");
@@ -128,6 +145,7 @@ final class HeaderTokens {
                 "rueckwaerts",
                 "ruckwarts",
                 "reversa",
+                "atras",
                 "r");
         concept("lever", "lever", "gearlever", "shift", "shifter", "stick", "palanca", "schalthebel");
         concept("gear", "gear", "gang", "marcha");

@@ -5,9 +5,9 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.sql.SQLException;
 import java.sql.Connection;
 import java.sql.DriverManager;
+import java.sql.SQLException;
 import java.time.Clock;
 import java.util.List;
 import java.util.function.Function;
@@ -162,9 +162,8 @@ class CaseStoreTest extends CaseStoreContract {
     void an_address_in_the_place_of_a_file_is_not_said_again() {
         Path address = Path.of("jdbc:postgresql://db/cases?password=topsecret");
 
-        for (Function<Path, StoreLocation> way :
-                List.<Function<Path, StoreLocation>>of(
-                        StoreLocation::shared, StoreLocation::at, StoreLocation::existing)) {
+        for (Function<Path, StoreLocation> way : List.<Function<Path, StoreLocation>>of(
+                StoreLocation::shared, StoreLocation::at, StoreLocation::existing)) {
             assertThatThrownBy(() -> way.apply(address))
                     .isInstanceOf(CaseRefused.class)
                     .hasMessage("store: a database is named by a file, not by its address; write lines url, user,"

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -164,5 +165,23 @@ class GuessMappingTest {
         assertThatThrownBy(() -> read("time,rpm\n1,2\n", Optional.of(mapping)))
                 .hasMessageContaining("no column 't' in the header; it has time, rpm")
                 .hasMessageContaining("no column 'n'");
+    }
+
+    /** Spanish names as a recorder in that language writes them; common practice, no source. */
+    @Test
+    void spanish_names_of_shafts_travel_and_reverse_are_known() {
+        for (Map.Entry<String, Signal> name : Map.of(
+                        "Velocidad eje salida (rpm)", Signal.OUTPUT_SHAFT_SPEED,
+                        "Velocidad eje entrada (rpm)", Signal.INPUT_SHAFT_SPEED,
+                        "Posicion embrague (%)", Signal.CLUTCH_PEDAL,
+                        "Marcha atras", Signal.REVERSE_SWITCH)
+                .entrySet()) {
+            assertThat(HeaderWords.meaning(HeaderWords.heading(name.getKey())))
+                    .as(name.getKey())
+                    .hasValueSatisfying(m -> {
+                        assertThat(m.signal()).isEqualTo(name.getValue());
+                        assertThat(m.sure()).isTrue();
+                    });
+        }
     }
 }

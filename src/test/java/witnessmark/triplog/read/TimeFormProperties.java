@@ -62,8 +62,8 @@ class TimeFormProperties {
             @ForAll @LongRange(min = 0, max = 1_900_000_000_000L) long start,
             @ForAll @Size(min = 1, max = 60) List<@IntRange(min = 0, max = 70_000) Integer> steps,
             @ForAll @Size(min = 1, max = 4) List<@IntRange(min = -11, max = 11) Integer> offsets) {
-        TimeForm form = TimeForm.of("yyyy-MM-dd'T'HH:mm:ss.SSSX", ZoneOffset.UTC)
-                .orElseThrow();
+        TimeForm form =
+                TimeForm.of("yyyy-MM-dd'T'HH:mm:ss.SSSX", ZoneOffset.UTC).orElseThrow();
         int row = 0;
 
         for (Instant moment : moments(start, steps)) {
