@@ -2,6 +2,7 @@ package witnessmark.document.page;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /** General steps against a return of damage, by class of cause; common practice, no source. */
 final class Prevention {
@@ -13,6 +14,11 @@ final class Prevention {
             "outside-gearbox", List.of("prevent-outside"));
 
     private Prevention() {}
+
+    /** The classes that have steps of their own. */
+    static Set<String> classes() {
+        return STEPS.keySet();
+    }
 
     /** The steps; none for classes whose advice comes with the judgement. */
     static List<String> of(String classId, PageWords words) {
