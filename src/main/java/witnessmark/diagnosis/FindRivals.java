@@ -61,6 +61,10 @@ final class FindRivals {
                         looks(cause, other)));
             }
         }
+        if (bearing(cause, shared).stream().anyMatch(f -> rivals.stream()
+                .noneMatch(r -> strength(knowledge.causes().get(r.other()), f) > 0))) {
+            rivals.removeIf(r -> !r.spokenFor());
+        }
         rivals.sort(Comparator.comparingDouble((Instead i) -> -i.probability()).thenComparing(Instead::other));
         return rivals;
     }
@@ -76,6 +80,25 @@ final class FindRivals {
         }
         double least = blames(cause) ? Double.MIN_VALUE : Thresholds.SOMETIMES;
         return shared.stream().allMatch(f -> strength(other, f) >= least);
+    }
+
+    /**
+     * What a conclusion can rest on alone: the break, the cause's own mark, else each mark that tells much for it. Where
+     * no rival leaves one of these, all of them together leave it unexplained, and each of them can only stand beside; it
+     * holds back only with something of its own that speaks for it, since the damage is then shared.
+     */
+    private List<String> bearing(Cause cause, List<String> shared) {
+        List<String> own = shared.stream()
+                .filter(f -> cause.links().stream().anyMatch(l -> l.finding().equals(f) && (l.look() || l.specific())))
+                .toList();
+        return own.isEmpty()
+                ? shared.stream()
+                        .filter(f -> reading.kind(f) == Finding.Kind.MARK)
+                        .filter(f -> chance(cause, f)
+                                >= Thresholds.PARTS_THE_SAME_BREAK
+                                        * knowledge.findings().get(f).background())
+                        .toList()
+                : own;
     }
 
     /** A look-alike on record that breaks the same part is asked about however rare: that it is rare does not part them. */
