@@ -15,8 +15,10 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import witnessmark.casefile.TextField;
 import witnessmark.interview.Stage;
 
 /** The texts as data: nothing asked for is missing, nothing is left over, and both languages say the same things. */
@@ -41,6 +43,9 @@ class TextsTest {
             "teller-",
             "standing-",
             "cause-",
+            "change-text-",
+            "changed-",
+            "evidence-",
             "reason-",
             "claim-",
             "part-",
@@ -129,11 +134,18 @@ class TextsTest {
     void no_text_is_left_over() throws IOException {
         Set<String> quoted = quoted();
         for (String bundle : SENTENCES) {
-            assertThat(Texts.of(bundle, Language.ENGLISH).keys()).allSatisfy(key -> assertThat(
-                            quoted.contains(key) || FAMILIES.stream().anyMatch(key::startsWith))
+            assertThat(Texts.of(bundle, Language.ENGLISH).keys()).allSatisfy(key -> assertThat(quoted.contains(key)
+                            || quoted.contains(key.replaceFirst("^chart-", ""))
+                            || FAMILIES.stream().anyMatch(key::startsWith))
                     .as(key)
                     .isTrue());
         }
+    }
+
+    @ParameterizedTest
+    @EnumSource(TextField.class)
+    void every_text_of_a_case_has_the_words_of_its_change(TextField field) {
+        assertThat(Texts.of("document", Language.ENGLISH).keys()).contains("change-text-" + field.word());
     }
 
     @Test

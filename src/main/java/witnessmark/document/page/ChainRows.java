@@ -35,7 +35,7 @@ public record ChainRows(String check, List<Row> entries, List<Person> people) {
 
     private static String words(ChainCheck check, CaseHistory history, PageWords words) {
         if (check instanceof ChainCheck.Broken broken) {
-            return words.say("chain-broken", broken.number(), broken.why());
+            return words.say("chain-broken", broken.number());
         }
         return words.say(
                 "chain-intact", history.entries().size(), history.last().hash());

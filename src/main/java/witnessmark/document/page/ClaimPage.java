@@ -85,7 +85,7 @@ public record ClaimPage(
     private static String chainEnd(Dossier dossier, PageWords words) {
         return dossier.history()
                 .map(h -> h.verify() instanceof ChainCheck.Broken broken
-                        ? words.say("chain-broken", broken.number(), broken.why())
+                        ? words.say("chain-broken", broken.number())
                         : words.say(
                                 "chain-end",
                                 h.last().number(),

@@ -93,9 +93,7 @@ public record Judged(
     }
 
     private static String alarm(CaseHistory history, PageWords words) {
-        return history.verify() instanceof ChainCheck.Broken broken
-                ? words.say("chain-alarm", broken.number(), broken.why())
-                : "";
+        return history.verify() instanceof ChainCheck.Broken broken ? words.say("chain-alarm", broken.number()) : "";
     }
 
     private static String correction(Entry entry, Dossier dossier, PageWords words) {

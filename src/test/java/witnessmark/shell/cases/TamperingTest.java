@@ -213,7 +213,7 @@ class TamperingTest {
             Path sheet = folder.resolve("broken-claim.md");
             done(shop, "document claim torn --as md --out " + sheet);
             assertThat(Files.readString(sheet))
-                    .contains("THE CHAIN OF ENTRIES IS BROKEN at entry 5: the tables that are searched")
+                    .contains("THE CHAIN OF ENTRIES IS BROKEN at entry 5. What this paper says")
                     .doesNotContain("witnessmark:torn:");
             CommandLine.Run packet = shop.type("document packet torn --as zip --out " + folder.resolve("never.zip"));
             assertThat(packet.exitCode()).isEqualTo(1);

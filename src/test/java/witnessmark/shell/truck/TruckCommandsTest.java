@@ -471,7 +471,7 @@ class TruckCommandsTest {
                         truck angles|--angle needs one joint angle, or two parted by a comma
                         truck angles --angle 4,80|joint angle: 80.0 deg cannot be; give 0 to 45
                         truck angles --angle 4 --phase 90|--phase is for two joints
-                        truck angles --angle 4 --case c|nothing was found that a case could hold
+                        truck angles --angle 4 --case c|case 'c' is not in the store
                         truck speeds odd-twelve --rpm 1000,|is not a number
                         truck card odd-twelve --language fr|--language 'fr' is not known; en or es
                         truck chart odd-twelve pie|chart 'pie' is not known; plan or slip
