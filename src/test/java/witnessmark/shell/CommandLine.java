@@ -1,6 +1,7 @@
 package witnessmark.shell;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
@@ -24,6 +25,11 @@ public final class CommandLine implements AutoCloseable {
 
     /** What a command left behind. */
     public record Run(int exitCode, String out, String messages) {}
+
+    static {
+        // Nobody types here: what a runner of tests keeps at standard input would be waited for without end.
+        System.setIn(InputStream.nullInputStream());
+    }
 
     private final AnnotationConfigApplicationContext context = new AnnotationConfigApplicationContext();
 
