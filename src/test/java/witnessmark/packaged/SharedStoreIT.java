@@ -95,7 +95,7 @@ class SharedStoreIT {
         assertThat(out(anna, "case", "list", "--words", "hubs")).contains("t1").contains("1 of 1 shown");
         out(ben, "case", "sign-off", "t1");
         assertThat(out(anna, "case", "show", "t1")).contains("Signed off by ben");
-        assertThat(out(anna, "case", "verify", "--all")).contains("1 cases, 5 entries");
+        assertThat(out(anna, "case", "verify", "--all")).contains("1 case, 5 entries");
         assertThat(folder.resolve("of-anna").resolve("cases.mv.db")).doesNotExist();
     }
 
@@ -269,9 +269,9 @@ class SharedStoreIT {
                         folder.resolve("own").toString()))
                 .contains("1 entries and 0 files are copied");
 
-        assertThat(kept).contains("1 cases, 2 entries");
+        assertThat(kept).contains("1 case, 2 entries");
         String now = out(own, "case", "verify", "--all");
-        assertThat(now).isEqualTo(out(as("ben"), "case", "verify", "--all")).contains("1 cases, 3 entries");
+        assertThat(now).isEqualTo(out(as("ben"), "case", "verify", "--all")).contains("1 case, 3 entries");
     }
 
     @Test
