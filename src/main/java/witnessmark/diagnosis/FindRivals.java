@@ -95,7 +95,7 @@ final class FindRivals {
                 ? shared.stream()
                         .filter(f -> reading.kind(f) == Finding.Kind.MARK)
                         .filter(f -> chance(cause, f)
-                                >= Thresholds.PARTS_THE_SAME_BREAK
+                                >= Thresholds.BEARS
                                         * knowledge.findings().get(f).background())
                         .toList()
                 : own;

@@ -24,6 +24,8 @@ public final class Thresholds {
     public static final double CLOSES_RIVAL = 2.0;
     /** How many times better the checks of their pair must fit where both leave the same break. */
     public static final double PARTS_THE_SAME_BREAK = 4.5;
+    /** How many times likelier with a cause than without must a mark be for a conclusion to rest on it. */
+    public static final double BEARS = 4.5;
     /** From here a class is pointed to. */
     public static final double POINTS_TO = 0.70;
     /** A class that names people is pointed to while at most so many looks are missing (tried with 1 to 4). */

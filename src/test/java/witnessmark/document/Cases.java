@@ -181,4 +181,20 @@ final class Cases {
                         Map.of()));
         return sheet.toCaseFile();
     }
+
+    /** What of a sample the program reads; what people wrote in it is left out. */
+    static CaseSheet wordless(String sample) {
+        CaseFile file = Cases.sample(sample);
+        CaseSheet sheet = new CaseSheet(new CaseId("sin-palabras")).gearbox(file.gearbox());
+        file.findings().values().forEach(f -> sheet.finding(new FindingEntry(f.finding(), f.state())));
+        file.measurements()
+                .values()
+                .forEach(m -> sheet.measurement(new Measurement(
+                        m.measure(),
+                        m.value(),
+                        m.unit(),
+                        m.limits().map(l -> new Limits(l.low(), l.high(), l.unit(), "manual")),
+                        "")));
+        return sheet;
+    }
 }

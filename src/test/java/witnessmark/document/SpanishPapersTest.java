@@ -13,9 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import witnessmark.casefile.CaseFile;
-import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseSheet;
-import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
 import witnessmark.casefile.Vehicle;
@@ -33,22 +31,6 @@ class SpanishPapersTest {
     private static final Pattern ENGLISH =
             Pattern.compile("\\b(the|of|and|with|from|looked|found|unless|which|because|was)\\b");
 
-    /** The sample's findings and values without what people said about them. */
-    private static CaseFile wordless(String sample) {
-        CaseFile file = Cases.sample(sample);
-        CaseSheet sheet = new CaseSheet(new CaseId("sin-palabras")).gearbox(file.gearbox());
-        file.findings().values().forEach(f -> sheet.finding(new FindingEntry(f.finding(), f.state())));
-        file.measurements()
-                .values()
-                .forEach(m -> sheet.measurement(new Measurement(
-                        m.measure(),
-                        m.value(),
-                        m.unit(),
-                        m.limits().map(l -> new Limits(l.low(), l.high(), l.unit(), "manual")),
-                        "")));
-        return sheet.toCaseFile();
-    }
-
     private static String text(Dossier dossier, Kind kind) {
         return new String(WRITE.write(dossier, kind, Form.MARKDOWN), StandardCharsets.UTF_8);
     }
@@ -56,7 +38,8 @@ class SpanishPapersTest {
     @ParameterizedTest
     @ValueSource(strings = {"slow-into-low-low-air", "scored-hubs-after-a-tow", "jumps-out-several-suspects"})
     void no_paper_leaves_a_sentence_of_its_own_in_english(String sample) {
-        Dossier spanish = Cases.in(Cases.withoutTruck(Cases.of(wordless(sample))), Language.SPANISH);
+        Dossier spanish =
+                Cases.in(Cases.withoutTruck(Cases.of(Cases.wordless(sample).toCaseFile())), Language.SPANISH);
 
         for (Kind kind : List.of(Kind.EXPLANATION, Kind.CLAIM, Kind.BENCH, Kind.EVIDENCE, Kind.COACHING, Kind.TOWING)) {
             String own = text(spanish, kind).replaceAll("\\([a-z0-9-]+\\)", "").replace("of a test", "");
@@ -83,7 +66,7 @@ class SpanishPapersTest {
 
     @Test
     void values_and_distances_are_said_in_the_shop_s_units_with_what_was_read_behind() {
-        CaseFile file = new CaseSheet(wordless("slow-into-low-low-air"))
+        CaseFile file = new CaseSheet(Cases.wordless("slow-into-low-low-air").toCaseFile())
                 .vehicle(new Vehicle(
                         "41", "", "", OptionalDouble.of(412_000), OptionalDouble.empty(), OptionalDouble.empty(), ""))
                 .measurement(new Measurement(
@@ -123,7 +106,7 @@ class SpanishPapersTest {
 
     @Test
     void the_shop_s_name_stands_at_the_head_of_its_papers() {
-        Dossier named = of(Cases.of(wordless("slow-into-low-low-air")), "us");
+        Dossier named = of(Cases.of(Cases.wordless("slow-into-low-low-air").toCaseFile()), "us");
         assertThat(new String(WRITE.write(named, Kind.EXPLANATION, Form.HTML), StandardCharsets.UTF_8))
                 .contains("<span class=\"shop\">North Yard</span>");
     }

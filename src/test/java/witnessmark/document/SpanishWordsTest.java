@@ -21,15 +21,11 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseFile;
-import witnessmark.casefile.CaseId;
-import witnessmark.casefile.CaseSheet;
 import witnessmark.casefile.Claim;
 import witnessmark.casefile.ClaimField;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
-import witnessmark.casefile.Limits;
 import witnessmark.casefile.MadeWith;
-import witnessmark.casefile.Measurement;
 import witnessmark.casefile.PartLine;
 import witnessmark.casefile.SignedJudgement;
 import witnessmark.casefile.TextField;
@@ -145,22 +141,6 @@ class SpanishWordsTest {
         assertThat(unknown(html, ofCase)).as(dossier.file().id() + " " + kind).isEmpty();
     }
 
-    /** What of a sample the program reads; what people wrote in it is left out. */
-    private static CaseSheet wordless(String sample) {
-        CaseFile file = Cases.sample(sample);
-        CaseSheet sheet = new CaseSheet(new CaseId("sin-palabras")).gearbox(file.gearbox());
-        file.findings().values().forEach(f -> sheet.finding(new FindingEntry(f.finding(), f.state())));
-        file.measurements()
-                .values()
-                .forEach(m -> sheet.measurement(new Measurement(
-                        m.measure(),
-                        m.value(),
-                        m.unit(),
-                        m.limits().map(l -> new Limits(l.low(), l.high(), l.unit(), "manual")),
-                        "")));
-        return sheet;
-    }
-
     private static Dossier dossier(CaseFile file, Optional<CaseHistory> history, MadeWith made) {
         try (OpenCase open = SPANISH.open(file)) {
             return new Dossier(
@@ -204,7 +184,7 @@ class SpanishWordsTest {
                 "gear-oil-with-the-wrong-additives"
             })
     void every_page_of_an_open_case(String sample) {
-        CaseFile file = wordless(sample).toCaseFile();
+        CaseFile file = Cases.wordless(sample).toCaseFile();
         Dossier dossier = dossier(file, Optional.of(CaseHistory.leadingTo(file, Cases.STAMP)), Cases.MADE);
 
         for (Kind kind : Kind.values()) {
@@ -216,7 +196,7 @@ class SpanishWordsTest {
     @ParameterizedTest
     @EnumSource(Kind.class)
     void every_page_of_a_case_signed_otherwise_and_corrected(Kind kind) {
-        CaseFile begun = wordless("clutch-cooked-shaft-straight")
+        CaseFile begun = Cases.wordless("clutch-cooked-shaft-straight")
                 .finding(new FindingEntry("range-works-backwards", FindingState.ABSENT))
                 .toCaseFile();
         Judgement judged = Cases.DIAGNOSIS.judge(begun);
@@ -275,7 +255,7 @@ class SpanishWordsTest {
     /** The test sees English where it is: the English page of the same case is full of unknown words. */
     @Test
     void an_english_page_would_be_told() {
-        Dossier english = Cases.of(wordless("cones-worn-even-old-age").toCaseFile());
+        Dossier english = Cases.of(Cases.wordless("cones-worn-even-old-age").toCaseFile());
         String html = new String(WRITE.write(english, Kind.CLAIM, Form.HTML), StandardCharsets.UTF_8);
 
         assertThat(unknown(html.replace("claim-en", "claim-es"), ofCase("manual")))
