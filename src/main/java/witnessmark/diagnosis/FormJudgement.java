@@ -32,13 +32,11 @@ final class FormJudgement {
     private final FindRivals rivals;
     private final ExplainSymptoms symptoms;
     private final Map<String, List<PartSeen.Explained>> explained = new LinkedHashMap<>();
-    private final ChooseChecks checks;
 
-    FormJudgement(String caseId, Reading reading, RuleSession session, KnowledgeBase knowledge, ChooseChecks checks) {
+    FormJudgement(String caseId, Reading reading, RuleSession session, KnowledgeBase knowledge) {
         this.caseId = caseId;
         this.reading = reading;
         this.knowledge = knowledge;
-        this.checks = checks;
         this.titles = new Titles(knowledge);
         this.say = new Sentences(knowledge.language());
         this.weights = new Weights(reading, knowledge);
@@ -54,6 +52,7 @@ final class FormJudgement {
         this.conclusions = session.conclusions(believed(), weighed());
     }
 
+    /** The judgement; the checks ahead are left to whoever knows where the hands are. */
     Judgement judgement() {
         List<RankedCause> causes =
                 ranked.stream().map(this::standing).map(this::withReasons).toList();
@@ -68,7 +67,7 @@ final class FormJudgement {
                         .map(c -> new Judgement.Conflict(c.findings(), titles.fill(c.why())))
                         .toList(),
                 changes(),
-                checks.next(reading, causes),
+                List.of(),
                 new GiveAdvice(knowledge, titles).advice(conclusions.given()),
                 Coverage.of(reading, knowledge),
                 remarks());

@@ -29,6 +29,22 @@ public record Judgement(
         double coverage,
         List<String> remarks) {
 
+    /** The same with these checks ahead. */
+    Judgement withNext(List<NextCheck> checks) {
+        return new Judgement(
+                caseId,
+                verdict,
+                causes,
+                attribution,
+                parts,
+                contradictions,
+                changes,
+                checks,
+                advice,
+                coverage,
+                remarks);
+    }
+
     /** The chance that at least one cause of the class is at work. */
     public record ClassShare(String classId, String title, double probability) {}
 

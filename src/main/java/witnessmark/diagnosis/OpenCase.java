@@ -26,6 +26,9 @@ public final class OpenCase implements AutoCloseable {
     private final Map<String, Report> likelihoods = new HashMap<>();
     private final ChooseChecks checks;
     private @Nullable Reading reading;
+    /** The judgement without the checks ahead. */
+    private @Nullable Judgement standing;
+
     private @Nullable Judgement judgement;
 
     OpenCase(String id, RuleSession session, CauseNetwork network, KnowledgeBase knowledge, ChooseChecks checks) {
@@ -74,8 +77,18 @@ public final class OpenCase implements AutoCloseable {
     public Judgement judgement() {
         Judgement formed = judgement;
         if (formed == null) {
-            formed = new FormJudgement(id, reading(), session, knowledge, checks).judgement();
+            formed = standing().withNext(checks.next(reading(), standing().causes()));
             judgement = formed;
+        }
+        return formed;
+    }
+
+    /** The judgement without next checks, for whoever plans them for hands of his own: to plan is a third of the work. */
+    public Judgement standing() {
+        Judgement formed = standing;
+        if (formed == null) {
+            formed = new FormJudgement(id, reading(), session, knowledge).judgement();
+            standing = formed;
         }
         return formed;
     }
@@ -103,7 +116,7 @@ public final class OpenCase implements AutoCloseable {
 
     /** The verdict alone: much quicker than the whole judgement. */
     public Verdict verdict() {
-        return new FormJudgement(id, reading(), session, knowledge, checks).verdict();
+        return new FormJudgement(id, reading(), session, knowledge).verdict();
     }
 
     /**
@@ -112,30 +125,32 @@ public final class OpenCase implements AutoCloseable {
      * @param leftOut ids of findings not to be asked about
      */
     public List<NextVisit> visits(Hands hands, Set<String> leftOut) {
-        return checks.visits(reading(), judgement().causes(), hands, leftOut);
+        return checks.visits(reading(), standing().causes(), hands, leftOut);
     }
 
     /** The verdict if this finding, not answered yet, turned out so; the case stays as it is. */
     public Verdict verdictIf(String finding, FindingState state) {
         Reading before = reading();
+        Judgement stands = standing;
         Judgement formed = judgement;
         report(finding, state);
         Verdict verdict = verdict();
         session.withdraw(finding);
         reading = before;
+        standing = stands;
         judgement = formed;
         return verdict;
     }
 
     /** The open findings that must be asked about before the verdict names people; none where it does not. */
     public Set<String> otherSide(Hands hands) {
-        return Releases.otherSide(knowledge, judgement().causes(), checks.reach(hands))
+        return Releases.otherSide(knowledge, standing().causes(), checks.reach(hands))
                 .collect(Collectors.toSet());
     }
 
     /** Whether a conclusion that names people still leaves room for doubt, so that all the other side can say counts. */
     public boolean leavesDoubtAboutPeople() {
-        return judgement().causes().stream()
+        return standing().causes().stream()
                 .filter(c -> c.standing() == RankedCause.Standing.CONCLUDED)
                 .anyMatch(c -> knowledge.classOf(c.classId()).blames() && c.probability() < Thresholds.BEYOND_DOUBT);
     }
@@ -147,12 +162,12 @@ public final class OpenCase implements AutoCloseable {
 
     /** The open findings that tell what is concluded from its look-alikes. */
     public Set<String> lookAlikes() {
-        return Releases.lookAlikes(judgement().causes()).collect(Collectors.toSet());
+        return Releases.lookAlikes(standing().causes()).collect(Collectors.toSet());
     }
 
     /** What another source than the one on record can say, where a conclusion stands; to be asked if it can unsettle it. */
     public Set<String> secondSources(Hands hands) {
-        return Releases.secondSources(reading(), judgement().causes(), checks.reach(hands))
+        return Releases.secondSources(reading(), standing().causes(), checks.reach(hands))
                 .collect(Collectors.toSet());
     }
 
@@ -163,7 +178,7 @@ public final class OpenCase implements AutoCloseable {
 
     /** What to check next, in order, where what was looked at is open and nobody has begun. */
     public List<NextVisit> visits() {
-        return checks.visits(reading(), judgement().causes());
+        return checks.visits(reading(), standing().causes());
     }
 
     /** How well each of two causes accounts for what was found. */
@@ -183,6 +198,7 @@ public final class OpenCase implements AutoCloseable {
 
     private void changed() {
         reading = null;
+        standing = null;
         judgement = null;
     }
 

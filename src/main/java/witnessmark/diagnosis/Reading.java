@@ -268,16 +268,15 @@ final class Reading {
     }
 
     private Set<String> inQuestion() {
+        Set<String> found = taken.keySet().stream().filter(this::isFound).collect(Collectors.toSet());
         return network.causes().stream()
-                .filter(c -> applies(c.id()) && c.links().stream().anyMatch(l -> isFound(l.finding())))
+                .filter(c -> applies(c.id()) && c.links().stream().anyMatch(l -> found.contains(l.finding())))
                 .map(Cause::id)
                 .collect(Collectors.toSet());
     }
 
     private boolean isFound(String finding) {
-        return taken.containsKey(finding)
-                && taken.get(finding).state() != FindingState.ABSENT
-                && counts(taken.get(finding));
+        return taken.get(finding).state() != FindingState.ABSENT && counts(taken.get(finding));
     }
 
     private Report report(Taken t) {

@@ -83,16 +83,21 @@ final class RuleSession implements AutoCloseable {
 
     Premises premises() {
         session.fireAllRules();
+        Collection<?> all = List.copyOf(session.getObjects());
         return new Premises(
-                facts(Taken.class, Comparator.comparing(Taken::finding)),
-                facts(Settled.class, Comparator.comparing(Settled::finding).thenComparing(Settled::by)),
-                facts(NotApplicable.class, Comparator.comparing(NotApplicable::id)),
+                facts(all, Taken.class, Comparator.comparing(Taken::finding)),
+                facts(all, Settled.class, Comparator.comparing(Settled::finding).thenComparing(Settled::by)),
+                facts(all, NotApplicable.class, Comparator.comparing(NotApplicable::id)),
                 facts(
+                        all,
                         OddsChange.class,
                         Comparator.comparing(OddsChange::finding).thenComparing(OddsChange::target)),
-                facts(ClassChange.class, Comparator.comparing(ClassChange::cause)),
-                contradictions(),
-                facts(Remark.class, Comparator.comparing(Remark::text)));
+                facts(all, ClassChange.class, Comparator.comparing(ClassChange::cause)),
+                facts(
+                        all,
+                        Contradiction.class,
+                        Comparator.comparing((Contradiction c) -> String.join(",", c.findings()))),
+                facts(all, Remark.class, Comparator.comparing(Remark::text)));
     }
 
     /**
@@ -106,16 +111,18 @@ final class RuleSession implements AutoCloseable {
         weighed.forEach(w -> handles.add(session.insert(w)));
         believed.forEach(b -> knowledge.aboutCause(b.cause()).forEach(fact -> handles.add(session.insert(fact))));
         session.fireAllRules();
+        Collection<?> all = List.copyOf(session.getObjects());
         Conclusions conclusions = new Conclusions(
-                facts(HeldBack.class, Comparator.comparing(HeldBack::cause).thenComparing(h -> h.why()
+                facts(all, HeldBack.class, Comparator.comparing(HeldBack::cause).thenComparing(h -> h.why()
                         .toString())),
                 facts(
+                        all,
                         Given.class,
                         Comparator.comparingInt(Given::rank)
                                 .thenComparingInt(Given::place)
                                 .thenComparing(Given::text)
                                 .thenComparing(Given::because)),
-                facts(Remark.class, Comparator.comparing(Remark::text)));
+                facts(all, Remark.class, Comparator.comparing(Remark::text)));
         handles.forEach(session::delete);
         return conclusions;
     }
@@ -129,12 +136,12 @@ final class RuleSession implements AutoCloseable {
         facts.stream().filter(known::add).forEach(session::insert);
     }
 
-    private List<Contradiction> contradictions() {
-        return facts(Contradiction.class, Comparator.comparing((Contradiction c) -> String.join(",", c.findings())));
-    }
-
-    private <T> List<T> facts(Class<T> type, Comparator<T> order) {
-        Collection<?> found = session.getObjects(type::isInstance);
-        return found.stream().map(type::cast).distinct().sorted(order).toList();
+    private static <T> List<T> facts(Collection<?> all, Class<T> type, Comparator<T> order) {
+        return all.stream()
+                .filter(type::isInstance)
+                .map(type::cast)
+                .distinct()
+                .sorted(order)
+                .toList();
     }
 }

@@ -266,8 +266,9 @@ public final class Interview implements AutoCloseable {
         return true;
     }
 
+    /** What can be said now; the checks ahead are those of {@link #plan()}. */
     public Judgement judgement() {
-        return open.judgement();
+        return open.standing();
     }
 
     /** Work done for the questions asked so far, minutes. */

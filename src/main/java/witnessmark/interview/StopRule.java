@@ -66,7 +66,7 @@ final class StopRule {
         this.hands = hands;
         this.lost = lost;
         this.open = open;
-        this.judgement = open.judgement();
+        this.judgement = open.standing();
         this.otherSide = open.otherSide(hands);
         this.secondSources = open.secondSources(hands);
         this.lookAlikes = open.lookAlikes();

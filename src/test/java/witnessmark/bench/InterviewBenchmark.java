@@ -27,7 +27,7 @@ import witnessmark.planner.Hands;
 
 /**
  * Simulated interviews on cases of known outcome: how many questions and minutes to the right verdict, in our order and
- * in others. Prints a table for each case and the medians. Arguments: a folder of case files, {@code sample-cases} if
+ * in others. Prints a line for each case, the medians, and the folder's row of the table in DEVELOPERS.md. Arguments: a folder of case files, {@code sample-cases} if
  * none is given, and the beginnings of the names of those wanted, all if none is given. {@code -Dwitnessmark.show=true}
  * prints each question.
  */
@@ -44,6 +44,9 @@ public final class InterviewBenchmark {
     private final FindWords search = new FindWords(diagnosis.knowledge());
     private final Map<String, List<Asking.Course>> courses = new LinkedHashMap<>();
 
+    private int determined;
+    private int reached;
+    private int unsettled;
     private int wrong;
     private int early;
     private int cannotBeTold;
@@ -64,6 +67,7 @@ public final class InterviewBenchmark {
             }
         }
         benchmark.medians();
+        benchmark.row(folder.getFileName().toString());
         if (ALL_ORDERS) {
             benchmark.choosing();
         }
@@ -123,7 +127,10 @@ public final class InterviewBenchmark {
                     whole.last().classId());
             return;
         }
+        determined++;
+        reached += interview.right().reached() ? 1 : 0;
         wrong += whole.last().isDetermined() && !whole.reached() ? 1 : 0;
+        unsettled += whole.last().isDetermined() || whole.reached() ? 0 : 1;
         Map<String, Asking.Course> mine = new LinkedHashMap<>();
         mine.put("interview", interview.right());
         if (!ORDERS.equals("interview")) {
@@ -170,6 +177,41 @@ public final class InterviewBenchmark {
                 toldAllTheSame,
                 cannotBeTold,
                 early);
+    }
+
+    /** The folder's row of the table in DEVELOPERS.md; minutes of the fixed list only where it was tried. */
+    private void row(String folder) {
+        List<Asking.Course> mine = courses.getOrDefault("interview", List.of());
+        List<Asking.Course> list = courses.getOrDefault("fixed order", List.of());
+        double minutes = mine.stream().mapToDouble(Asking.Course::minutes).sum();
+        double listed = list.stream().mapToDouble(Asking.Course::minutes).sum();
+        System.out.println();
+        System.out.println("| cases | determined | reached | ended wrong | ended undetermined | cannot be told |"
+                + " of them ended with a class | before first looks | questions, median | minutes, median |"
+                + " fixed list's, median | total of minutes to the list's |");
+        System.out.println("|---|---|---|---|---|---|---|---|---|---|---|---|");
+        System.out.printf(
+                Locale.ROOT,
+                "| %s | %d | %d | %d | %d | %d | %d | %d | %.0f | %.0f | %s | %s |%n",
+                folder,
+                determined,
+                reached,
+                wrong,
+                unsettled,
+                cannotBeTold,
+                toldAllTheSame,
+                early,
+                median(mine.stream().mapToDouble(Asking.Course::questions).toArray()),
+                median(mine.stream().mapToDouble(Asking.Course::minutes).toArray()),
+                list.isEmpty()
+                        ? "-"
+                        : String.format(
+                                Locale.ROOT,
+                                "%.0f",
+                                median(list.stream()
+                                        .mapToDouble(Asking.Course::minutes)
+                                        .toArray())),
+                listed == 0 ? "-" : String.format(Locale.ROOT, "%.1f %%", 100 * minutes / listed));
     }
 
     private void table(String title, Predicate<Asking.Course> which) {
