@@ -53,6 +53,11 @@ public enum ClaimField {
         return Word.of(this);
     }
 
+    /** Whether its value is a plain number of hours. */
+    public boolean isNumber() {
+        return form == Form.NUMBER;
+    }
+
     /** The field of this word; empty if there is none. */
     public static Optional<ClaimField> parse(String word) {
         return Arrays.stream(values()).filter(f -> f.word().equals(word)).findFirst();

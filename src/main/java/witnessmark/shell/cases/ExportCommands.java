@@ -16,7 +16,6 @@ import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
 import witnessmark.casefile.CaseFile;
-import witnessmark.casefile.ClaimField;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.MadeWith;
@@ -41,15 +40,6 @@ import witnessmark.shell.print.WrongUsage;
 @Component
 class ExportCommands {
     private static final int PAGE = 500;
-    private static final List<ClaimField> CLAIM_COLUMNS = List.of(
-            ClaimField.WORK_ORDER,
-            ClaimField.CLAIM_NUMBER,
-            ClaimField.CUSTOMER,
-            ClaimField.TRUCK_SERIAL,
-            ClaimField.GEARBOX_SERIAL,
-            ClaimField.IN_SERVICE,
-            ClaimField.FAILED,
-            ClaimField.REPAIRED);
     private static final List<String> CASE_COLUMNS = caseColumns();
     private static final List<String> FINDING_COLUMNS =
             List.of("case", "truck", "finding", "title", "system", "part", "state", "note");
@@ -147,7 +137,7 @@ class ExportCommands {
                 "changed_since",
                 "chain",
                 "work_done"));
-        CLAIM_COLUMNS.forEach(f -> columns.add(f.word().replace('-', '_')));
+        columns.addAll(ClaimColumns.names());
         return List.copyOf(columns);
     }
 
@@ -190,7 +180,7 @@ class ExportCommands {
                         .map(a -> "broken at entry " + a.broken().number())
                         .orElse(document.history().isPresent() ? "whole" : ""),
                 file.workDone()));
-        CLAIM_COLUMNS.forEach(field -> row.add(file.claim().fact(field)));
+        row.addAll(ClaimColumns.cells(file.claim()));
         return row;
     }
 

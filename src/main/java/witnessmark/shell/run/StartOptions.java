@@ -20,8 +20,7 @@ public record StartOptions(Map<String, Object> properties, List<String> words) {
             "--who", "witnessmark.who",
             "--role", "witnessmark.role",
             "--units", "witnessmark.units");
-    private static final Map<String, String> FLAGS =
-            Map.of("--allow-rules", "witnessmark.allow-rules", "--lines", "witnessmark.lines");
+    private static final Map<String, String> FLAGS = Map.of("--lines", "witnessmark.lines");
 
     /** Splits the arguments; throws {@link WrongUsage} where a value is missing. */
     public static StartOptions of(String... args) {

@@ -33,7 +33,7 @@ final class Usage {
             Map.entry("DAY", "failed in-service repaired"),
             Map.entry("NAME", "looked measured signs unit"),
             Map.entry("ID", "as"),
-            Map.entry("CASE", "case"),
+            Map.entry("CASE", "after case"),
             Map.entry("TRUCK", "truck"),
             Map.entry("FINDING", "finding"),
             Map.entry("GEAR", "from gear to"),
@@ -48,7 +48,6 @@ final class Usage {
             Map.entry("FOLDER", "profiles"),
             Map.entry("DIR", "templates"),
             Map.entry("MAPPING.yaml", "mapping save-mapping"),
-            Map.entry("FILE|FOLDER ...", "after before"),
             Map.entry("text|json", "format"),
             Map.entry("en|es", "language"),
             Map.entry("a4|letter", "paper"),
@@ -101,12 +100,19 @@ final class Usage {
         return OPTION.matcher(before).results().map(m -> m.group(1)).toList();
     }
 
-    /** What stands for the value of an option; nothing for one that takes none. */
+    /**
+     * What stands for the value of an option; nothing for one that takes none. What it takes decides, and its name only
+     * where that is a text: one name may take a case here and files there.
+     */
     static String value(CommandOption option) {
-        if (option.type() == boolean.class || option.type() == Boolean.class) {
+        Class<?> type = option.type();
+        if (type == boolean.class || type == Boolean.class) {
             return "";
         }
-        return option.type() == Integer.class || option.type() == int.class ? "N" : VALUES.get(option.longName());
+        if (type == ManyWords.class) {
+            return "FILE|FOLDER ...";
+        }
+        return type == Integer.class || type == int.class ? "N" : VALUES.get(option.longName());
     }
 
     private static String shown(CommandOption option) {

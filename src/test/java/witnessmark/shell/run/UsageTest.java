@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
@@ -71,6 +72,37 @@ class UsageTest {
             }
         }
         assertThat(Usage.known()).isSubsetOf(used);
+    }
+
+    /** So that a name which means a case in one command and files in another is told apart in both. */
+    @Test
+    void the_word_for_a_value_is_what_the_option_speaks_of() {
+        Map<String, Pattern> spokenOf = Map.of(
+                "CASE", Pattern.compile("\\bcase\\b"),
+                "FILE", Pattern.compile("\\bfile\\b|\\blog\\b"),
+                "FOLDER", Pattern.compile("\\bfolder\\b"),
+                "ID", Pattern.compile("\\bid\\b"),
+                "FINDING", Pattern.compile("\\bfinding\\b"),
+                "GEAR", Pattern.compile("\\bgear\\b"),
+                "DAY", Pattern.compile("\\bday\\b"),
+                "UNIT", Pattern.compile("\\bunit\\b"),
+                "TRUCK", Pattern.compile("\\btrucks?\\b"));
+        Set<String> held = new TreeSet<>();
+        for (Command command : commands) {
+            List<String> written = Usage.of(command).written();
+            for (CommandOption option : command.getOptions()) {
+                Pattern spoken = spokenOf.get(Usage.value(option));
+                if (spoken != null && !written.contains(option.longName())) {
+                    held.add(Usage.value(option));
+                    assertThat(option.description())
+                            .as(command.getName() + " --" + option.longName() + " " + Usage.value(option))
+                            .containsPattern(spoken);
+                }
+            }
+        }
+        assertThat(held).isEqualTo(new TreeSet<>(spokenOf.keySet()));
+        assertThat(usage("case list")).contains("[--after CASE]");
+        assertThat(usage("log compare")).contains("--after FILE|FOLDER ...");
     }
 
     private String usage(String name) {
