@@ -22,6 +22,7 @@ final class Alternatives {
      * One look-alike.
      *
      * @param of the cause it could be taken for
+     * @param chance empty where nothing can be told yet
      * @param outcome whether it is ruled out, far behind or open, and by what
      */
     public record Row(String title, String of, String chance, String outcome, String tells, String openChecks) {}
@@ -53,7 +54,7 @@ final class Alternatives {
         return new Row(
                 rival.title(),
                 cause.title(),
-                words.percent(rival.probability()),
+                words.chanceOf(rival.probability(), dossier.judgement().verdict()),
                 outcome(rival),
                 rival.tells(),
                 PageWords.list(rival.openChecks().stream()

@@ -26,6 +26,7 @@ import witnessmark.document.drawing.Mark;
  * @param claim the first page
  * @param classTitles heads of the matrix's columns
  * @param attribution chance of each class; empty where it cannot be told, since a class would name people
+ * @param causeChart empty where nothing can be told yet
  * @param causes ranked, with what speaks for and against each
  * @param alternatives look-alikes of the causes told of, with what became of each
  * @param gaps what is missing in the evidence
@@ -87,8 +88,10 @@ public record EvidencePage(
                 dossier.matrix().rows().stream()
                         .map(r -> matrixRow(r, dossier.matrix().classes(), words))
                         .toList(),
-                DrawCauses.draw(listed, dossier.texts()),
-                listed.stream().map(c -> causeRow(c, words)).toList(),
+                isOpen(judgement) ? "" : DrawCauses.draw(listed, dossier.texts()),
+                listed.stream()
+                        .map(c -> causeRow(c, judgement.verdict(), words))
+                        .toList(),
                 new Alternatives(dossier).rows(ExplanationPage.toldOf(judgement)),
                 judgement.contradictions().stream()
                         .map(c -> conflict(dossier, c))
@@ -109,8 +112,12 @@ public record EvidencePage(
                 marks);
     }
 
+    private static boolean isOpen(Judgement judgement) {
+        return judgement.verdict().standing() == Verdict.Standing.UNDETERMINED;
+    }
+
     private static List<Field> classes(Judgement judgement, PageWords words) {
-        return judgement.verdict().standing() == Verdict.Standing.UNDETERMINED
+        return isOpen(judgement)
                 ? List.of()
                 : judgement.attribution().stream()
                         .map(s -> new Field(s.title(), words.percent(s.probability())))
@@ -152,12 +159,12 @@ public record EvidencePage(
                 classes.stream().map(id -> words.weight(row.decibans().get(id))).toList());
     }
 
-    private static CauseRow causeRow(RankedCause cause, PageWords words) {
+    private static CauseRow causeRow(RankedCause cause, Verdict verdict, PageWords words) {
         return new CauseRow(
                 cause.title(),
                 cause.id(),
-                words.percent(cause.probability()),
-                ExplanationPage.standing(cause, words),
+                words.chanceOf(cause.probability(), verdict),
+                ExplanationPage.told(cause, verdict, words),
                 weights(cause.evidenceFor(), words),
                 weights(cause.evidenceAgainst(), words),
                 cause.heldBack());

@@ -208,7 +208,7 @@ public record ExplanationPage(
     }
 
     /** Where nothing can be told yet, every cause is possible and no more is said of its chance. */
-    private static String told(RankedCause cause, Verdict verdict, PageWords words) {
+    static String told(RankedCause cause, Verdict verdict, PageWords words) {
         return verdict.standing() == Verdict.Standing.UNDETERMINED
                 ? words.say("cause-possible")
                 : standing(cause, words);

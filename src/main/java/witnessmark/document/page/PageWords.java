@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.PlainNumber;
+import witnessmark.diagnosis.Verdict;
 import witnessmark.document.Dossier;
 import witnessmark.document.OddsFactor;
 import witnessmark.gearbox.Unit;
@@ -39,6 +40,11 @@ final class PageWords {
 
     String percent(double probability) {
         return Percent.text(probability, texts);
+    }
+
+    /** The chance of a cause; empty where nothing can be told yet, since figures side by side would rank people. */
+    String chanceOf(double probability, Verdict verdict) {
+        return verdict.standing() == Verdict.Standing.UNDETERMINED ? "" : percent(probability);
     }
 
     /** A chance in words, no surer than the figure. */

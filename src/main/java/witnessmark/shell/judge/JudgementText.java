@@ -144,11 +144,7 @@ final class JudgementText {
             if (i > 0 && cause.probability() < WORTH_A_LINE) {
                 break;
             }
-            page.numbered(
-                    i + 1,
-                    chance(judgement.verdict(), cause) + cause.title() + " - "
-                            + knowledge.classOf(cause.classId()).title().toLowerCase(Locale.ROOT) + " ("
-                            + cause.id() + ")");
+            page.numbered(i + 1, named(judgement.verdict(), cause) + " (" + cause.id() + ")");
             weights("stand.for", cause.evidenceFor());
             weights("stand.against", cause.evidenceAgainst());
             if (depth != Depth.SCREEN && !cause.unchecked().isEmpty() && cause.probability() >= 0.1) {
@@ -163,12 +159,13 @@ final class JudgementText {
         }
     }
 
-    /** Where it cannot be told, nobody is given a chance of having done it. */
-    private String chance(Verdict verdict, RankedCause cause) {
-        boolean aboutPeople = knowledge.classOf(cause.classId()).blames();
-        return aboutPeople && verdict.standing() == Verdict.Standing.UNDETERMINED
-                ? ""
-                : ScreenFigures.bar(cause.probability()) + " " + ScreenFigures.percent(cause.probability()) + "  ";
+    /** Where it cannot be told, nobody is given a chance of having done it, nor put into a class of those who do. */
+    private String named(Verdict verdict, RankedCause cause) {
+        return knowledge.classOf(cause.classId()).blames() && verdict.standing() == Verdict.Standing.UNDETERMINED
+                ? cause.title()
+                : ScreenFigures.bar(cause.probability()) + " " + ScreenFigures.percent(cause.probability()) + "  "
+                        + cause.title() + " - "
+                        + knowledge.classOf(cause.classId()).title().toLowerCase(Locale.ROOT);
     }
 
     private void weights(String key, List<RankedCause.Weight> weights) {

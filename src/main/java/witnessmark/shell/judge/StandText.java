@@ -10,6 +10,7 @@ import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
 import witnessmark.diagnosis.NextVisit;
 import witnessmark.diagnosis.RankedCause;
+import witnessmark.diagnosis.Verdict;
 import witnessmark.gearbox.Word;
 import witnessmark.interview.Ending;
 import witnessmark.knowledge.Advice;
@@ -66,12 +67,19 @@ public final class StandText {
         page.items(judgement.verdict().open());
         contradictions(judgement);
         causes(judgement);
-        classes(judgement);
+        if (!isOpen(judgement)) {
+            classes(judgement);
+        }
         visits(plan);
         page.blank();
         page.line(wording.text("stand.coverage", ScreenFigures.percent(judgement.coverage())));
         page.line(wording.text("stand.support"));
         page.flush();
+    }
+
+    /** Whether it cannot be told yet; then causes are named, and neither chances nor classes, which would rank people. */
+    private static boolean isOpen(Judgement judgement) {
+        return judgement.verdict().standing() == Verdict.Standing.UNDETERMINED;
     }
 
     private void classes(Judgement judgement) {
@@ -162,24 +170,25 @@ public final class StandText {
     }
 
     private void causes(Judgement judgement) {
-        page.heading(wording.text("stand.causes"));
+        boolean open = isOpen(judgement);
+        page.heading(wording.text(open ? "stand.causes-open" : "stand.causes"));
         List<RankedCause> causes = judgement.causesFrom(WORTH_A_LINE);
         if (causes.isEmpty()) {
             page.indented("  ", "  ", wording.text("stand.no-cause"));
         }
-        causes.stream().limit(CAUSES_SHOWN).forEach(this::cause);
+        causes.stream().limit(CAUSES_SHOWN).forEach(c -> cause(c, open));
         if (causes.size() > CAUSES_SHOWN) {
             page.indented("  ", "  ", wording.text("stand.more-causes", causes.size() - CAUSES_SHOWN));
         }
     }
 
-    private void cause(RankedCause cause) {
-        page.indented(
-                "  ",
-                "      ",
-                share(cause.probability(), cause.title()) + " ("
+    private void cause(RankedCause cause, boolean open) {
+        String named = open
+                ? cause.title() + " (" + cause.id() + ")"
+                : share(cause.probability(), cause.title()) + " ("
                         + knowledge.classOf(cause.classId()).title().toLowerCase(Locale.ROOT) + "; " + cause.id()
-                        + ")");
+                        + ")";
+        page.indented("  ", "      ", named);
         weights("stand.for", cause.evidenceFor());
         weights("stand.against", cause.evidenceAgainst());
     }

@@ -1,0 +1,70 @@
+package witnessmark.shell.judge;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import witnessmark.shell.CommandLine;
+
+/** Where it cannot be told, causes are named and what would decide; nobody is given a chance or a class. */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class UndecidedTest {
+    /** A chance written out; of the coverage it is said too, and left out here. */
+    private static final String PER_CENT = "\\d+ %";
+
+    private CommandLine shop;
+
+    /** Both cones burned and nothing else known: a habit is likely, and cannot be told. */
+    @BeforeAll
+    void keep_a_case_that_cannot_be_told(@TempDir Path folder) {
+        shop = new CommandLine(folder.resolve("store"));
+        done("case new cones --complaint Grinds");
+        done("case set cones range-cone-low-burned=present range-cone-high-burned=present");
+        assertThat(done("diagnose cones --format json")).contains("\"standing\":\"undetermined\"");
+    }
+
+    @AfterAll
+    void close() {
+        shop.close();
+    }
+
+    private String done(String line) {
+        CommandLine.Run run = shop.type(line);
+        assertThat(run.exitCode()).as(line + ": " + run.messages()).isZero();
+        return run.out();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"en", "es"})
+    void where_it_stands_names_causes_and_what_to_look_at(String language) {
+        String all = done("stand cones --language " + language);
+        String causes = all.substring(
+                all.indexOf(language.equals("en") ? "Possible causes" : "Causas posibles"),
+                all.indexOf(language.equals("en") ? "Look at next" : "Revisar ahora"));
+
+        assertThat(causes).contains("(range-move-in-neutral)");
+        assertThat(all.lines().filter(l -> l.matches(".*" + PER_CENT + ".*")))
+                .hasSize(1)
+                .allMatch(l -> l.startsWith("Looked at:") || l.startsWith("Revisado:"));
+        assertThat(all).doesNotContain("driver habit", "hábito del conductor", "[#");
+        assertThat(all.substring(all.indexOf(causes) + causes.length())).contains("- ");
+    }
+
+    @Test
+    void the_ranking_names_habits_without_class_or_chance() {
+        List<String> habits = done("diagnose cones --full")
+                .lines()
+                .filter(l -> l.contains("range-move-in-neutral"))
+                .toList();
+
+        assertThat(habits).isNotEmpty().noneMatch(l -> l.matches(".*" + PER_CENT + ".*"));
+        assertThat(done("diagnose cones --full")).doesNotContain("- driver habit (");
+    }
+}
