@@ -149,6 +149,14 @@ class ArrowsTest {
     }
 
     @ArchTest
+    static final ArchRule one_room_reads_and_writes_yaml = noClasses()
+            .that()
+            .resideOutsideOfPackage("witnessmark.yaml..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("org.snakeyaml..");
+
+    @ArchTest
     static final ArchRule fields_are_not_injected = fields().should().notBeAnnotatedWith(Autowired.class);
 
     @ArchTest

@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import witnessmark.fleet.TruckDay.SourceLog;
 import witnessmark.gearbox.Layout;
-import witnessmark.gearbox.ProfileRefused;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.triplog.ReadTrip;
 import witnessmark.triplog.TripRequest;
@@ -27,6 +26,7 @@ import witnessmark.triplog.read.ReadMapping;
 import witnessmark.triplog.read.UnreadableLog;
 import witnessmark.triplog.summary.TimeSpan;
 import witnessmark.truck.TruckYaml;
+import witnessmark.yaml.FaultyInput;
 
 /**
  * Reads logs of a fleet one by one, each as a stream and in memory that does not grow with it. What is wrong with one
@@ -60,8 +60,8 @@ public final class ReadFleetLog {
             return taken(file, truck, ReadTrip.read(request, bytes, progress));
         } catch (UnreadableLog e) {
             return UncountedLog.of(file, reason(file, String.join("; ", e.faults())));
-        } catch (ProfileRefused e) {
-            return UncountedLog.of(file, reason(file, "its truck's profile is refused: " + e.getMessage()));
+        } catch (FaultyInput e) {
+            return UncountedLog.of(file, reason(file, e.getMessage()));
         } catch (RuntimeException e) {
             // One log must not stop a fleet's; what is told here is a fault to be mended.
             return UncountedLog.of(file, oneLine("fault inside the program: " + e));
@@ -73,9 +73,17 @@ public final class ReadFleetLog {
                 .orElseThrow(() -> new UnreadableLog("no profile for this truck: keep one named '" + name
                         + "' beside the others, or give one for all trucks"));
         return trucks.computeIfAbsent(yaml, y -> {
-            TruckProfile profile = TruckYaml.read(name + ".yaml", y);
+            TruckProfile profile = profile(name, y);
             return new Truck(profile.id(), profile.layout(), TabulateGears.of(profile));
         });
+    }
+
+    private static TruckProfile profile(String name, String yaml) {
+        try {
+            return TruckYaml.read(name + ".yaml", yaml);
+        } catch (FaultyInput e) {
+            throw new UnreadableLog("its truck's profile is refused: " + e.getMessage());
+        }
     }
 
     private static ReadOutcome taken(FleetFile file, Truck truck, TripResult trip) {

@@ -20,7 +20,7 @@ import witnessmark.gearbox.TruckProfile;
  */
 public final class TruckFolder {
     private static final String ENDING = ".yaml";
-    private static final long MOST_BYTES = 400_000;
+    static final int MOST_BYTES = 400_000;
 
     private final Path folder;
 

@@ -1,16 +1,19 @@
 package witnessmark.truck;
 
+import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.snakeyaml.engine.v2.api.Dump;
-import org.snakeyaml.engine.v2.api.DumpSettings;
-import org.snakeyaml.engine.v2.common.FlowStyle;
+import java.util.Optional;
 import witnessmark.gearbox.Basis;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Parameter;
-import witnessmark.gearbox.ProfileRefused;
+import witnessmark.gearbox.TruckDraft;
 import witnessmark.gearbox.TruckProfile;
+import witnessmark.yaml.Faults;
+import witnessmark.yaml.FaultyInput;
+import witnessmark.yaml.WriteYaml;
+import witnessmark.yaml.YamlReader;
 
 /**
  * The YAML form of a truck profile: {@code truck} and {@code title}, then the parameters by their keys, nested at the
@@ -18,16 +21,26 @@ import witnessmark.gearbox.TruckProfile;
  */
 public final class TruckYaml {
 
+    private static final YamlReader YAML = new YamlReader(TruckFolder.MOST_BYTES);
+
     private TruckYaml() {}
 
     /**
      * Reads a profile.
      *
      * @param label file name for messages
-     * @throws ProfileRefused with every fault, each with file, line and column
+     * @throws FaultyInput with every fault, each with file, line and column
      */
     public static TruckProfile read(String label, String text) {
-        return new ProfileReader(label).read(text);
+        Faults faults = new Faults();
+        Optional<TruckProfile> read = YAML.read(label, text.getBytes(StandardCharsets.UTF_8), faults)
+                .map(root -> root.map("a truck profile"))
+                .filter(map -> map.owner().isMap())
+                .map(map -> new ProfileReader(map).draft())
+                .filter(draft -> faults.isEmpty())
+                .map(TruckDraft::build);
+        faults.throwIfAny();
+        return read.orElseThrow();
     }
 
     /** The profile as YAML, in metric units; what was assumed is left out, to be assumed again. */
@@ -53,9 +66,7 @@ public final class TruckYaml {
             section(root, "engine")
                     .put("torque-curve", new LinkedHashMap<>(truck.torque().points()));
         }
-        DumpSettings settings =
-                DumpSettings.builder().setDefaultFlowStyle(FlowStyle.BLOCK).build();
-        return new Dump(settings).dumpToString(root);
+        return WriteYaml.block(root);
     }
 
     private static void put(Map<String, Object> root, List<String> path, double value) {

@@ -11,8 +11,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import witnessmark.gearbox.ProfileRefused;
 import witnessmark.gearbox.TruckProfile;
+import witnessmark.yaml.FaultyInput;
 
 class TruckFolderTest {
 
@@ -63,7 +63,7 @@ class TruckFolderTest {
         Files.writeString(folder.resolve("trucks/unit-seven.yaml"), YAML.replace("axle-ratio: 3.25", "axle-ratio: 0"));
 
         assertThatThrownBy(() -> kept().read("unit-seven"))
-                .isInstanceOf(ProfileRefused.class)
+                .isInstanceOf(FaultyInput.class)
                 .hasMessageContaining("unit-seven.yaml:")
                 .hasMessageContaining("axle-ratio: 0 is not from 1 to 20");
     }

@@ -16,9 +16,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import witnessmark.gearbox.Basis;
 import witnessmark.gearbox.Parameter;
-import witnessmark.gearbox.ProfileRefused;
 import witnessmark.gearbox.SampleTrucks;
 import witnessmark.gearbox.TruckProfile;
+import witnessmark.yaml.FaultyInput;
 
 class TruckYamlTest {
 
@@ -37,7 +37,7 @@ class TruckYamlTest {
             """;
 
     private static List<String> faults(String text) {
-        ProfileRefused refused = catchThrowableOfType(ProfileRefused.class, () -> TruckYaml.read("t.yaml", text));
+        FaultyInput refused = catchThrowableOfType(FaultyInput.class, () -> TruckYaml.read("t.yaml", text));
         return Arrays.asList(refused.getMessage().split("\n"));
     }
 
@@ -108,29 +108,30 @@ class TruckYamlTest {
 
             assertThat(faults(text))
                     .containsExactly(
-                            "t.yaml:3:32 gearbox.main-ratios[4]: 'x' is not a number; write it with a decimal point and"
-                                    + " no unit",
-                            "t.yaml:5:36 gearbox.splitter.splits: 'some' is not known; give high-only or both",
-                            "t.yaml:7:25 engine.governed-rpm: '2,000' is not a number; write it with a decimal point and"
-                                    + " no unit",
-                            "t.yaml:7:34 engine.colour: not an entry of a truck profile; use one of"
-                                    + " engine.governed-rpm, engine.idle-rpm, engine.inertia-kgm2,"
-                                    + " engine.lowest-pulling-rpm, engine.peak-torque-lbft, engine.peak-torque-nm,"
-                                    + " engine.start-rpm, engine.torque-curve, engine.torque-curve-lbft",
+                            "t.yaml:1:1 tyre: no tyre is given; give revs-per-km, revs-per-mile, or size as on the side"
+                                    + " wall: 295/80R22.5",
                             "t.yaml:3:23 gearbox.main-ratios[2]: ratio 0 is not from 0.3 to 30; give input turns to one"
                                     + " mainshaft turn, from the tooth counts",
                             "t.yaml:3:26 gearbox.main-ratios[3]: ratio 1.4 is not below the 0 before it; give the ratios"
                                     + " highest number first, each once",
-                            "t.yaml:1:1 tyre: no tyre is given; give revs-per-km, revs-per-mile, or size as on the side"
-                                    + " wall: 295/80R22.5",
+                            "t.yaml:3:32 gearbox.main-ratios[4]: 'x' is not a number; write digits with a point, such as"
+                                    + " 3.9, without unit or separators",
+                            "t.yaml:5:36 gearbox.splitter.splits: 'some' is not known; give high-only or both",
                             "t.yaml:6:13 axle-ratio: 0 is not from 1 to 20; give turns of the driveline to one turn"
-                                    + " of the wheels, 1 to 20");
+                                    + " of the wheels, 1 to 20",
+                            "t.yaml:7:25 engine.governed-rpm: '2,000' is not a number; write digits with a point, such"
+                                    + " as 3.9, without unit or separators",
+                            "t.yaml:7:34 engine.colour: not an entry of a truck profile; use one of"
+                                    + " engine.governed-rpm, engine.idle-rpm, engine.inertia-kgm2,"
+                                    + " engine.lowest-pulling-rpm, engine.peak-torque-lbft, engine.peak-torque-nm,"
+                                    + " engine.start-rpm, engine.torque-curve, engine.torque-curve-lbft");
         }
 
         @Test
         void an_entry_given_twice() {
             assertThat(faults(GOOD + "axle-ratio: 3.9\n"))
-                    .containsExactly("t.yaml:7:13 axle-ratio: given twice; keep one");
+                    .containsExactly(
+                            "t.yaml:11:1 key 'axle-ratio' of a truck profile stands twice (line 7 and here); keep one");
             assertThat(faults(GOOD.replace("loaded-lb: 80000", "loaded-lb: 80000, loaded-kg: 36000")))
                     .containsExactly(
                             "t.yaml:10:22 masses.loaded-lb: given twice, also as masses.loaded-kg; keep one unit");
@@ -145,16 +146,16 @@ class TruckYamlTest {
 
         @Test
         void text_that_is_no_yaml_or_no_profile() {
-            assertThat(faults("truck: ["))
-                    .hasSize(1)
-                    .first()
-                    .asString()
-                    .startsWith("t.yaml:1:9: not readable as YAML: ");
-            assertThat(faults("")).containsExactly("t.yaml: this is no truck profile; begin it with 'truck: a-name'");
+            assertThat(faults("truck: [")).hasSize(1).first().asString().startsWith("t.yaml:1:9 this is not YAML: ");
+            assertThat(faults("")).containsExactly("t.yaml is empty; write into it or give another file");
             assertThat(faults("- 1"))
-                    .containsExactly("t.yaml: this is no truck profile; begin it with 'truck: a-name'");
+                    .containsExactly(
+                            "t.yaml:1:1 a truck profile is not a map of keys and values; write it as key: value");
+            assertThat(faults("truck: a\ntyre: &a { size: x }\n"))
+                    .containsExactly("t.yaml:2:7 an anchor (&name) is not taken; put the text in quotes, or take the"
+                            + " anchor out");
             assertThat(faults("a: &a [*a]")).isNotEmpty();
-            assertThat(faults("truck: " + "x".repeat(200_000))).hasSize(1);
+            assertThat(faults("truck: " + "x".repeat(500_000))).hasSize(1);
         }
 
         @Test
@@ -167,7 +168,7 @@ class TruckYamlTest {
 
         @Property
         void any_text_is_read_or_refused_never_broken(@ForAll String text) {
-            ProfileRefused refused = catchThrowableOfType(ProfileRefused.class, () -> TruckYaml.read("t.yaml", text));
+            FaultyInput refused = catchThrowableOfType(FaultyInput.class, () -> TruckYaml.read("t.yaml", text));
 
             assertThat(refused.faults()).isNotEmpty();
         }

@@ -22,11 +22,10 @@ import org.jspecify.annotations.Nullable;
 import witnessmark.fleet.FleetFile;
 import witnessmark.fleet.FleetTable;
 import witnessmark.fleet.FleetTerms;
-import witnessmark.gearbox.ProfileRefused;
 import witnessmark.triplog.read.ReadMapping;
-import witnessmark.triplog.read.UnreadableLog;
 import witnessmark.truck.ReadyTrucks;
 import witnessmark.truck.TruckYaml;
+import witnessmark.yaml.FaultyInput;
 
 /** The job: reads what is new among a fleet's logs on the cluster, and writes the tables of all that are there. */
 public final class ReadFleet {
@@ -169,7 +168,7 @@ public final class ReadFleet {
         String yaml = ReadyTrucks.names().contains(truck) ? ReadyTrucks.yaml(truck) : file(truck);
         try {
             TruckYaml.read(truck, yaml);
-        } catch (ProfileRefused e) {
+        } catch (FaultyInput e) {
             throw new Refused("--truck: " + e.getMessage());
         }
         return yaml;
@@ -182,7 +181,7 @@ public final class ReadFleet {
         String yaml = file(options.mapping().get());
         try {
             ReadMapping.from(options.mapping().get(), yaml);
-        } catch (UnreadableLog e) {
+        } catch (FaultyInput e) {
             throw new Refused("--mapping: " + e.getMessage());
         }
         return yaml;

@@ -12,7 +12,6 @@ import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
 import witnessmark.gearbox.Basis;
-import witnessmark.gearbox.ProfileRefused;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
@@ -22,6 +21,7 @@ import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
 import witnessmark.truck.ReadyTrucks;
 import witnessmark.truck.TruckRefused;
+import witnessmark.yaml.FaultyInput;
 
 /** The commands that keep truck profiles. */
 @Component
@@ -70,7 +70,7 @@ class TruckCommands {
     private void listed(Page page, String name) {
         try {
             listed(page, name, trucks.getObject().kept().read(name));
-        } catch (ProfileRefused | TruckRefused e) {
+        } catch (FaultyInput | TruckRefused e) {
             page.indented(
                     String.format("  %-20s ", name),
                     "      ",

@@ -6,11 +6,9 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
-import org.snakeyaml.engine.v2.api.Dump;
-import org.snakeyaml.engine.v2.api.DumpSettings;
-import org.snakeyaml.engine.v2.common.FlowStyle;
 import witnessmark.gearbox.Unit;
 import witnessmark.triplog.signal.Signal;
+import witnessmark.yaml.WriteYaml;
 
 /**
  * Which column of a CSV log holds which signal, in which unit, and how numbers and times are written.
@@ -83,10 +81,7 @@ public record ColumnMapping(char separator, char decimal, int headerLines, Time 
         Map<String, Object> signals = new LinkedHashMap<>();
         columns.forEach((signal, column) -> signals.put(signal.id(), columnYaml(column)));
         root.put("columns", signals);
-        return new Dump(DumpSettings.builder()
-                        .setDefaultFlowStyle(FlowStyle.BLOCK)
-                        .build())
-                .dumpToString(root);
+        return WriteYaml.block(root);
     }
 
     private static Map<String, Object> columnYaml(Column column) {

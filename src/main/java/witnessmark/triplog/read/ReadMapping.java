@@ -1,235 +1,200 @@
 package witnessmark.triplog.read;
 
-import java.io.IOException;
-import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import org.jspecify.annotations.Nullable;
-import org.snakeyaml.engine.v2.api.Load;
-import org.snakeyaml.engine.v2.api.LoadSettings;
-import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import witnessmark.gearbox.Unit;
 import witnessmark.triplog.signal.Signal;
+import witnessmark.yaml.Faults;
+import witnessmark.yaml.FaultyInput;
+import witnessmark.yaml.YamlMap;
+import witnessmark.yaml.YamlNode;
+import witnessmark.yaml.YamlReader;
 
-/** Reads a mapping file and names every fault in it at once. */
+/** Reads a mapping file and names every fault in it at once, each with its place. */
 public final class ReadMapping {
-    private static final int LONGEST_FILE = 64 * 1024;
-    private static final Set<String> ROOT_KEYS = Set.of("separator", "decimal", "header-lines", "time", "columns");
+    private static final YamlReader YAML = new YamlReader(64 * 1024);
+    private static final List<String> KEYS = List.of("separator", "decimal", "header-lines", "time", "columns");
+    private static final List<String> TIME_KEYS = List.of("column", "form", "date-column", "date-form", "zone");
+    private static final List<String> COLUMN_KEYS = List.of("column", "unit", "factor", "inverted");
+    private static final List<String> SIGNALS =
+            Arrays.stream(Signal.values()).map(Signal::id).toList();
+    private static final String SEPARATORS = ",;|: ";
+    private static final int MOST_HEADER_LINES = 1000;
 
-    private final String label;
-    private final List<String> faults = new ArrayList<>();
+    private ReadMapping() {}
 
-    private ReadMapping(String label) {
-        this.label = label;
-    }
-
-    /** The mapping in a file; throws as {@link #from(String, String)} does, and where the file cannot be read. */
+    /**
+     * The mapping in a file; throws as {@link #from(String, String)} does.
+     *
+     * @throws UnreadableLog if there is no such file
+     */
     public static ColumnMapping from(Path file) {
-        try {
-            if (!Files.isRegularFile(file)) {
-                throw new UnreadableLog(
-                        file + ": no such mapping file",
-                        "have one written with: log look LOG" + " --save-mapping FILE.yaml");
-            }
-            if (Files.size(file) > LONGEST_FILE) {
-                throw new UnreadableLog(file + ": more than 65,536 bytes", "it is no mapping file");
-            }
-            return from(file.toString(), Files.readString(file));
-        } catch (CharacterCodingException e) {
-            throw new UnreadableLog(file + ": not UTF-8 text", "save it as UTF-8");
-        } catch (IOException e) {
-            throw new UnreadableLog(file + ": cannot be read (" + e.getMessage() + ")", "check that you may read it");
+        if (!Files.isRegularFile(file)) {
+            throw new UnreadableLog(
+                    file + ": no such mapping file", "have one written with: log look LOG --save-mapping FILE.yaml");
         }
+        Faults faults = new Faults();
+        return mapping(YAML.read(file, faults), faults);
     }
 
     /**
      * @param label name of the file, for messages
-     * @throws UnreadableLog with one line for each fault
+     * @throws FaultyInput with every fault
      */
     public static ColumnMapping from(String label, String yaml) {
-        if (yaml.length() > LONGEST_FILE) {
-            throw new UnreadableLog(label + ": " + yaml.length() + " characters", "a mapping file has at most 65,536");
-        }
-        return new ReadMapping(label).read(yaml);
+        Faults faults = new Faults();
+        return mapping(YAML.read(label, yaml.getBytes(StandardCharsets.UTF_8), faults), faults);
     }
 
-    private ColumnMapping read(String yaml) {
-        Map<?, ?> root = map("the file", parse(yaml));
-        root.keySet().stream()
-                .filter(k -> !ROOT_KEYS.contains(String.valueOf(k)))
-                .forEach(k -> fault(k + ": not a key of a mapping file; allowed are " + sorted(ROOT_KEYS)));
-        char separator = separator(root.get("separator"));
-        char decimal = oneOf("decimal", root.get("decimal"), ".", ",").charAt(0);
-        int headerLines = headerLines(root.get("header-lines"));
-        ColumnMapping.Time time = time(map("time", root.get("time")));
-        Map<Signal, ColumnMapping.Column> columns = columns(map("columns", root.get("columns")));
-        if (!faults.isEmpty()) {
-            throw new UnreadableLog(faults);
-        }
-        return new ColumnMapping(separator, decimal, headerLines, time, columns);
+    private static ColumnMapping mapping(Optional<YamlNode> root, Faults faults) {
+        Optional<ColumnMapping> read = root.map(r -> mapping(r.map("a mapping file", KEYS)));
+        faults.throwIfAny();
+        return read.orElseThrow();
     }
 
-    private @Nullable Object parse(String yaml) {
-        try {
-            return new Load(LoadSettings.builder()
-                            .setLabel(label)
-                            // The library fails on a character of two halves at the edge of its buffer: the text fits
-                            // in whole.
-                            .setBufferSize(yaml.length() + 1)
-                            .setMaxAliasesForCollections(0)
-                            .build())
-                    .loadFromString(yaml);
-        } catch (YamlEngineException e) {
-            throw new UnreadableLog(
-                    label + ": not YAML: " + String.valueOf(e.getMessage()).replaceAll("\\s+", " "));
-        }
+    private static ColumnMapping mapping(YamlMap root) {
+        return new ColumnMapping(
+                root.get("separator").map(ReadMapping::separator).orElse(','),
+                root.get("decimal").flatMap(ReadMapping::decimal).orElse('.'),
+                root.get("header-lines").map(ReadMapping::headerLines).orElse(1),
+                time(root),
+                columns(root));
     }
 
-    private void fault(String words) {
-        faults.add(label + ": " + words);
-    }
-
-    private Map<?, ?> map(String where, @Nullable Object value) {
-        if (value instanceof Map<?, ?> map) {
-            return map;
-        }
-        fault(where + ": a block of 'key: value' lines is expected");
-        return Map.of();
-    }
-
-    private static String sorted(Set<String> words) {
-        return String.join(", ", words.stream().sorted().toList());
-    }
-
-    private char separator(@Nullable Object value) {
-        String text = value == null ? "," : String.valueOf(value);
+    /** Not stripped, since a tab or a blank is one too. */
+    private static char separator(YamlNode node) {
+        String text = node.written("separator").orElse(",");
         if (text.equals("tab") || text.equals("\t")) {
             return '\t';
         }
-        if (text.length() == 1 && ",;|: ".contains(text)) {
+        if (text.length() == 1 && SEPARATORS.contains(text)) {
             return text.charAt(0);
         }
-        fault("separator: '" + text + "' is none of , ; | : tab or blank");
+        node.fault("separator: '" + node.shown() + "' is no separator of columns", "use one of , ; | : tab or ' '");
         return ',';
     }
 
-    private String oneOf(String key, @Nullable Object value, String... allowed) {
-        String text = value == null ? allowed[0] : String.valueOf(value);
-        if (List.of(allowed).contains(text)) {
-            return text;
-        }
-        fault(key + ": '" + text + "' is none of " + String.join(" ", allowed));
-        return allowed[0];
+    private static Optional<Character> decimal(YamlNode node) {
+        return node.one(
+                "decimal",
+                text -> text.equals(".") || text.equals(",") ? Optional.of(text.charAt(0)) : Optional.empty(),
+                "a sign between whole and decimals",
+                "'.' or ','");
     }
 
-    private int headerLines(@Nullable Object value) {
-        if (value == null) {
-            return 1;
+    private static int headerLines(YamlNode node) {
+        OptionalDouble lines = node.number("header-lines");
+        if (lines.isPresent()
+                && (lines.getAsDouble() != Math.rint(lines.getAsDouble())
+                        || lines.getAsDouble() < 0
+                        || lines.getAsDouble() > MOST_HEADER_LINES)) {
+            node.fault(
+                    "header-lines: '" + node.shown() + "' lines cannot stand before the first row",
+                    "give a whole number from 0 to " + MOST_HEADER_LINES);
         }
-        if (value instanceof Integer lines && lines >= 0 && lines <= 1000) {
-            return lines;
-        }
-        fault("header-lines: '" + value + "' is not a number from 0 to 1000");
-        return 1;
+        return (int) lines.orElse(1);
     }
 
-    private ColumnMapping.Time time(Map<?, ?> yaml) {
-        String column = text(yaml.get("column")).orElse("");
-        String form = text(yaml.get("form")).orElse("seconds");
-        if (column.isEmpty()) {
-            fault("time.column: missing; name the column with the time, or its number as #1");
+    private static ColumnMapping.Time time(YamlMap root) {
+        YamlMap yaml = root.require("time", "{ column: NAME }")
+                .map(node -> node.map("time", TIME_KEYS))
+                .orElse(root);
+        if (yaml == root) {
+            return new ColumnMapping.Time("", "seconds", Optional.empty(), Optional.empty(), ZoneOffset.UTC);
         }
-        ZoneId zone = zone(yaml.get("zone"));
-        Optional<String> dateColumn = text(yaml.get("date-column"));
-        Optional<String> dateForm = text(yaml.get("date-form"));
-        checkForm("time.form", form, zone);
-        dateForm.ifPresent(f -> checkForm("time.date-form", f, zone));
-        if (dateColumn.isPresent() != dateForm.isPresent()) {
-            fault("time: date-column and date-form belong together; give both or none");
+        ZoneId zone = yaml.get("zone").map(ReadMapping::zone).orElse(ZoneOffset.UTC);
+        Optional<String> dateColumn = yaml.get("date-column").flatMap(node -> node.written("time.date-column"));
+        Optional<String> dateForm = yaml.get("date-form").flatMap(node -> form("time.date-form", node, zone));
+        if (yaml.has("date-column") != yaml.has("date-form")) {
+            yaml.owner().fault("time: date-column and date-form belong together", "give both or none");
         }
-        return new ColumnMapping.Time(column, form, dateColumn, dateForm, zone);
+        return new ColumnMapping.Time(
+                column("time", yaml, "#1"),
+                yaml.get("form").flatMap(node -> form("time.form", node, zone)).orElse("seconds"),
+                dateColumn,
+                dateForm,
+                zone);
     }
 
-    private void checkForm(String key, String form, ZoneId zone) {
-        if (TimeForm.of(form, zone).isEmpty()) {
-            fault(key + ": '" + form + "' is neither seconds, milliseconds, microseconds, minutes, hours, days"
-                    + " nor a pattern such as yyyy-MM-dd HH:mm:ss");
+    private static Optional<String> form(String key, YamlNode node, ZoneId zone) {
+        Optional<String> form = node.written(key);
+        if (form.isPresent() && TimeForm.of(form.get(), zone).isEmpty()) {
+            node.fault(
+                    key + ": '" + node.shown() + "' is no form of a time",
+                    "use seconds, milliseconds, microseconds, minutes, hours, days"
+                            + " or a pattern such as yyyy-MM-dd HH:mm:ss");
         }
+        return form;
     }
 
-    private ZoneId zone(@Nullable Object value) {
+    private static ZoneId zone(YamlNode node) {
         try {
-            return value == null
-                    ? ZoneOffset.UTC
-                    : ZoneId.of(String.valueOf(value)).normalized();
+            return ZoneId.of(node.text("time.zone").orElse("UTC")).normalized();
         } catch (DateTimeException e) {
-            fault("time.zone: '" + value + "' is not a time zone such as UTC, +01:00 or America/Chicago");
+            node.fault(
+                    "time.zone: '" + node.shown() + "' is not a time zone", "use UTC, +01:00 or America/Chicago, say");
             return ZoneOffset.UTC;
         }
     }
 
-    private static Optional<String> text(@Nullable Object value) {
-        return value == null ? Optional.empty() : Optional.of(String.valueOf(value));
-    }
-
-    private Map<Signal, ColumnMapping.Column> columns(Map<?, ?> yaml) {
+    private static Map<Signal, ColumnMapping.Column> columns(YamlMap root) {
         Map<Signal, ColumnMapping.Column> columns = new EnumMap<>(Signal.class);
-        yaml.forEach((key, value) -> {
-            Optional<Signal> signal = Signal.named(String.valueOf(key));
-            if (signal.isEmpty()) {
-                fault("columns." + key + ": not a signal; known are "
-                        + String.join(
-                                ", ",
-                                Arrays.stream(Signal.values()).map(Signal::id).toList()));
-            } else {
-                columns.put(signal.get(), column(signal.get(), value));
-            }
+        root.require("columns", "{ engine-speed: NAME }").ifPresent(node -> {
+            YamlMap yaml = node.map("columns", SIGNALS);
+            yaml.entries().forEach(entry -> Signal.named(entry.name())
+                    .ifPresent(signal -> columns.put(signal, column(signal, entry.value()))));
         });
         return columns;
     }
 
-    private ColumnMapping.Column column(Signal signal, @Nullable Object value) {
-        if (!(value instanceof Map<?, ?> yaml)) {
-            return new ColumnMapping.Column(String.valueOf(value), signal.unit(), 1, false);
-        }
+    private static ColumnMapping.Column column(Signal signal, YamlNode node) {
         String where = "columns." + signal.id();
-        String column = text(yaml.get("column")).orElse("");
-        if (column.isEmpty()) {
-            fault(where + ".column: missing; name the column, or its number as #3");
+        if (node.isText()) {
+            return new ColumnMapping.Column(node.written(where).orElse(""), signal.unit(), 1, false);
         }
-        double factor = 1;
-        if (yaml.get("factor") instanceof Number number
-                && Double.isFinite(number.doubleValue())
-                && number.doubleValue() != 0) {
-            factor = number.doubleValue();
-        } else if (yaml.get("factor") != null) {
-            fault(where + ".factor: '" + yaml.get("factor") + "' is not a number other than 0");
+        YamlMap yaml = node.map(where, COLUMN_KEYS);
+        OptionalDouble factor = yaml.numberIfGiven("factor");
+        if (factor.isPresent() && factor.getAsDouble() == 0) {
+            yaml.get("factor").ifPresent(zero -> zero.fault(where + ".factor: it is 0", "give any other number"));
         }
-        boolean inverted = Boolean.TRUE.equals(yaml.get("inverted"));
-        return new ColumnMapping.Column(column, unit(where, signal, yaml.get("unit")), factor, inverted);
+        return new ColumnMapping.Column(
+                column(where, yaml, "#3"),
+                yaml.get("unit").map(unit -> unit(where, signal, unit)).orElse(signal.unit()),
+                factor.orElse(1),
+                yaml.flagOr("inverted", false));
     }
 
-    private Optional<Unit> unit(String where, Signal signal, @Nullable Object value) {
-        if (value == null || signal.unit().isEmpty()) {
-            return signal.unit();
+    /** The column's name; a number with a sign is its place in the row. */
+    private static String column(String where, YamlMap yaml, String number) {
+        if (!yaml.has("column")) {
+            yaml.owner().fault(where + ".column: missing", "name the column, or give its number as " + number);
         }
-        Optional<Unit> unit = Unit.parse(String.valueOf(value));
+        return yaml.written("column");
+    }
+
+    private static Optional<Unit> unit(String where, Signal signal, YamlNode node) {
+        if (signal.unit().isEmpty()) {
+            return Optional.empty();
+        }
         Unit own = signal.unit().get();
-        if (unit.isEmpty() || unit.get().quantity() != own.quantity()) {
-            fault(where + ".unit: '" + value + "' is not a unit for " + signal.words() + "; " + own.symbol()
-                    + " would be one");
-            return signal.unit();
-        }
-        return unit;
+        return node.one(
+                where + ".unit",
+                text -> Unit.parse(text).filter(unit -> unit.quantity() == own.quantity()),
+                "a unit for " + signal.words(),
+                Arrays.stream(Unit.values())
+                        .filter(unit -> unit.quantity() == own.quantity())
+                        .map(Unit::symbol)
+                        .collect(Collectors.joining(", ")));
     }
 }

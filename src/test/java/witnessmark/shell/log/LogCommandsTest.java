@@ -377,11 +377,12 @@ class LogCommandsTest {
 
             assertThat(run.exitCode()).isEqualTo(1);
             assertThat(run.messages().lines())
-                    .hasSize(5)
-                    .anyMatch(l -> l.contains("separator: 'x' is none of"))
-                    .anyMatch(l -> l.contains("decimal: '!' is none of"))
-                    .anyMatch(l -> l.contains("time.column: missing"))
-                    .anyMatch(l -> l.contains("columns.engine-sped: not a signal; known are engine-speed,"));
+                    .containsExactly(
+                            mapping + ":1:1 a mapping file has no 'time'; add time: { column: NAME }",
+                            mapping + ":1:12 separator: 'x' is no separator of columns; use one of , ; | : tab or ' '",
+                            mapping + ":2:10 decimal: '!' is not a sign between whole and decimals; use one of '.' or"
+                                    + " ','",
+                            mapping + ":3:12 'engine-sped' is not a key of columns; did you mean 'engine-speed'?");
         }
     }
 

@@ -16,6 +16,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import witnessmark.triplog.signal.Signal;
 import witnessmark.triplog.signal.SignalRow;
+import witnessmark.yaml.Fault;
+import witnessmark.yaml.FaultyInput;
 
 class GuessMappingTest {
     @TempDir
@@ -153,9 +155,17 @@ class GuessMappingTest {
                 time: { form: sundials, zone: Moon }
                 columns: { engine-speed: { column: rpm, unit: km/h }, wings: x }
                 """))
-                .isInstanceOfSatisfying(
-                        UnreadableLog.class,
-                        e -> assertThat(e.faults()).hasSize(6).allMatch(f -> f.startsWith("m.yaml: ")));
+                .isInstanceOfSatisfying(FaultyInput.class, e -> assertThat(e.faults())
+                        .extracting(Fault::sentence)
+                        .satisfiesExactly(
+                                f -> assertThat(f).startsWith("m.yaml:1:12 separator: '#' is no separator"),
+                                f -> assertThat(f).startsWith("m.yaml:2:7 time.column: missing; name the"),
+                                f -> assertThat(f).startsWith("m.yaml:2:15 time.form: 'sundials' is no form"),
+                                f -> assertThat(f).startsWith("m.yaml:2:31 time.zone: 'Moon' is not a time"),
+                                f -> assertThat(f)
+                                        .isEqualTo("m.yaml:3:47 columns.engine-speed.unit: 'km/h' is not a unit"
+                                                + " for engine speed; use one of rpm"),
+                                f -> assertThat(f).startsWith("m.yaml:3:55 'wings' is not a key of columns")));
     }
 
     @Test
