@@ -106,6 +106,11 @@ public final class FindEvents implements TrackedRows {
                 // is.
                 cover(block, inHand, row + 1, last);
                 pull.watch(block, row + 1, last, trust);
+                boolean sure = runs.isSureOf(inHand[row]);
+                for (int i = row + 1; i < last && !sure; i++) {
+                    moment.at(i, inHand[i], scatter[i]);
+                    runs.row(moment);
+                }
                 for (int i = splits.firstToSee(block, row + 1, last); i < last; i++) {
                     moment.at(i, inHand[i], scatter[i]);
                     splits.row(moment);
@@ -149,7 +154,7 @@ public final class FindEvents implements TrackedRows {
     /** The last row of the steady stretch that begins with the row just looked at; the row itself if none does. */
     private int lastAlike(RowBlock block, int[] inHand, int row, int to) {
         int code = inHand[row];
-        boolean settled = code >= 0 && runs.isSureOf(code) && gears.isCurrent(code)
+        boolean settled = code >= 0 && runs.isSettledOn(code) && gears.isCurrent(code)
                 || code == InHand.STANDING && starts.hasStood();
         if (!settled) {
             return row;

@@ -57,6 +57,11 @@ final class FindRuns implements Detector {
         return current != null && current.gear == gear && current.isSure();
     }
 
+    /** Whether this gear is in hand and settled: further rows may make it surer, and change nothing else. */
+    boolean isSettledOn(int gear) {
+        return current != null && current.gear == gear && current.isSettled();
+    }
+
     @Override
     public void interrupted() {
         current = null;

@@ -30,6 +30,7 @@ final class Moment {
     private boolean pedalPressed;
     private boolean clutchBelieved;
     private boolean clutchPedalBelieved;
+    private boolean leverGiven;
 
     Moment(Trust trust, double idleRpm) {
         this.trust = trust;
@@ -42,6 +43,10 @@ final class Moment {
         boolean contradicted = trust.clutchDoubt().isPresent();
         clutchBelieved = !contradicted && trust.changes(Signal.CLUTCH);
         clutchPedalBelieved = !contradicted && trust.changes(Signal.CLUTCH_PEDAL);
+        leverGiven = rows.gives(Signal.LEVER)
+                || rows.gives(Signal.CURRENT_GEAR)
+                || rows.gives(Signal.NEUTRAL_SWITCH)
+                || rows.gives(Signal.REVERSE_SWITCH);
         block = rows;
         road = rows.column(Signal.ROAD_SPEED);
         engine = rows.column(Signal.ENGINE_SPEED);
@@ -98,6 +103,9 @@ final class Moment {
      * tell reverse from a forward gear.
      */
     double leverPosition() {
+        if (!leverGiven) {
+            return Double.NaN;
+        }
         if (get(Signal.REVERSE_SWITCH) > 0.5) {
             return -1;
         }
@@ -112,6 +120,9 @@ final class Moment {
 
     /** Whether reverse is in (below 0), neutral (0), or neither; NaN if the log has nothing that would show reverse. */
     double direction() {
+        if (!leverGiven) {
+            return Double.NaN;
+        }
         double reverse = get(Signal.REVERSE_SWITCH);
         double lever = get(Signal.LEVER);
         boolean told = !Double.isNaN(reverse) || !Double.isNaN(lever) || !Double.isNaN(get(Signal.CURRENT_GEAR));

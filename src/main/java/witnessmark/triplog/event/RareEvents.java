@@ -16,6 +16,7 @@ final class RareEvents implements Detector {
     private final ReverseEvents reverse;
     private long lastStanding = Long.MIN_VALUE / 2;
     private boolean nearRest;
+    private boolean isMoving;
 
     RareEvents(Drive drive, LastGears gears) {
         this.drops = new ClutchDropEvents(drive);
@@ -29,6 +30,7 @@ final class RareEvents implements Detector {
         if (m.inHand() == InHand.STANDING) {
             lastStanding = m.micros();
         }
+        isMoving = m.inHand() != InHand.STANDING;
         nearRest = m.micros() - lastStanding < AFTER_REST_MICROS;
         if (nearRest) {
             drops.row(m);
@@ -44,7 +46,7 @@ final class RareEvents implements Detector {
 
     @Override
     public boolean isOpen() {
-        return nearRest && drops.isRevved() || idle.isLow() || disc.isWatching();
+        return nearRest && (isMoving || drops.isRevved()) || idle.isLow() || disc.isWatching();
     }
 
     /** The last row of a stretch of rows alike, in which nothing begins and only idling may go on. */

@@ -47,15 +47,8 @@ final class SlipEvents implements Detector {
     @Override
     public void row(Moment m) {
         loadKnown = !Double.isNaN(m.load()) && m.isPedalKnown();
-        double share = slipShare(m);
-        boolean slips = share >= drive.limits().slipShare()
-                && share < MOST_SLIP
-                && m.load() >= LOAD_PERCENT
-                && m.kmh() > SLIP_KMH
-                && m.isPedalKnown()
-                && !m.isPedalPressed()
-                && m.leverPosition() != 0
-                && !starts.isStarting();
+        double share = maySlip(m) ? slipShare(m) : Double.NaN;
+        boolean slips = share >= drive.limits().slipShare() && share < MOST_SLIP;
         GearRun run = gears.current;
         if (slips && !slip.isOpen()) {
             doubtful = false;
@@ -69,6 +62,15 @@ final class SlipEvents implements Detector {
             slip.look(m, slips, share);
         }
         decide(m);
+    }
+
+    private boolean maySlip(Moment m) {
+        return m.load() >= LOAD_PERCENT
+                && m.kmh() > SLIP_KMH
+                && m.isPedalKnown()
+                && !m.isPedalPressed()
+                && m.leverPosition() != 0
+                && !starts.isStarting();
     }
 
     /** Share of engine speed lost in the clutch: from the input shaft where the log has it, else from the last gear. */

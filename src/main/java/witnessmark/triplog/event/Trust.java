@@ -52,7 +52,7 @@ final class Trust {
     void over(RowBlock block) {
         drove(block);
         for (Signal signal : WATCHED) {
-            if (!changes[signal.ordinal()]) {
+            if (!changes[signal.ordinal()] && block.gives(signal)) {
                 changes[signal.ordinal()] = showsAnother(signal, block);
             }
         }

@@ -42,7 +42,9 @@ final class FindFrozen {
     /** Looks at the rows from {@code from} on, the ones before having been looked at, and takes out what stands still. */
     void over(RowBlock block, int from) {
         for (Watch watch : watches) {
-            watch.over(block, from);
+            if (block.gives(watch.signal)) {
+                watch.over(block, from);
+            }
         }
     }
 

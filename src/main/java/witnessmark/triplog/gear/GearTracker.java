@@ -41,6 +41,10 @@ final class GearTracker {
     private final int gears;
     private final double[] inverse;
     private final double[] score;
+    /** The state with the highest score, the first of them where several have it. */
+    private int top;
+
+    private double secondScore;
     private final long[] stayed;
     private final byte[] best;
     private final byte[] states;
@@ -101,9 +105,7 @@ final class GearTracker {
         double[] pedal = block.column(Signal.ACCELERATOR);
         double perKmh = table.outputRpmPerKmh();
         Arrays.fill(score, first < 0 ? 0 : -8);
-        if (first >= 0) {
-            score[first] = 0;
-        }
+        lead(Math.max(first, 0));
         int settled = -1;
         double silentPrice = -1;
         double lastSpread = LEAST_SCATTER;
@@ -133,7 +135,7 @@ final class GearTracker {
             if (settled >= 0) {
                 silentPrice = -1;
                 Arrays.fill(score, -2 * price(Math.max(seconds, 0.1)));
-                score[settled] = 0;
+                lead(settled);
             }
             boolean idling = engine[i] < 1.15 * table.idleRpm() && road[i] > 15 && !(pedal[i] > 15);
             if (!telling && silentPrice >= 0 && seconds > 0 && price(seconds) >= silentPrice) {
@@ -212,12 +214,17 @@ final class GearTracker {
         return price;
     }
 
+    /** Puts a state ahead of all others, or level with them. */
+    private void lead(int state) {
+        score[state] = 0;
+        top = state;
+    }
+
     private void step(int i, double seconds, double ratio, double spread, boolean byShaft, boolean idling) {
-        int top = 0;
-        for (int s = 1; s <= gears; s++) {
-            top = score[s] > score[top] ? s : top;
-        }
         double highest = score[top];
+        int before = top;
+        top = 0;
+        secondScore = Double.NEGATIVE_INFINITY;
         double fromBest = seconds <= 0 ? highest : highest - price(seconds);
         boolean telling = !Double.isNaN(ratio);
         double peak = telling ? -Math.log(spread) - BELL : 0;
@@ -231,34 +238,31 @@ final class GearTracker {
             }
             if (telling && s < gears) {
                 double z = (ratio * byShaft(s, byShaft) - 1) / spread;
-                own += TRUST * Math.max(ODD_ROW, peak - 0.5 * z * z);
+                double fit = peak - 0.5 * z * z;
+                own += TRUST * (fit > ODD_ROW ? fit : ODD_ROW);
             } else if (telling) {
                 own += TRUST * (OUT_OF_GEAR + (idling ? IDLING : 0));
             }
-            score[s] = own - highest;
+            own -= highest;
+            score[s] = own;
+            if (own > score[top]) {
+                secondScore = score[top];
+                top = s;
+            } else if (s != top && own > secondScore) {
+                secondScore = own;
+            }
         }
         stayed[i] = mask;
-        best[i] = (byte) top;
+        best[i] = (byte) before;
     }
 
     /** The gear that leads all others by so much that each of them would now come from it; -1 if none does. */
     private int settled() {
-        int top = 0;
-        for (int s = 1; s <= gears; s++) {
-            top = score[s] > score[top] ? s : top;
-        }
-        double second = Double.NEGATIVE_INFINITY;
-        for (int s = 0; s <= gears; s++) {
-            second = s == top ? second : Math.max(second, score[s]);
-        }
-        return top < gears && score[top] - second >= price + 3 ? top : -1;
+        return top < gears && score[top] - secondScore >= price + 3 ? top : -1;
     }
 
     private void backward(int size) {
-        int state = 0;
-        for (int s = 1; s <= gears; s++) {
-            state = score[s] > score[state] ? s : state;
-        }
+        int state = top;
         for (int i = size - 1; i >= 0; i--) {
             states[i] = (byte) state;
             if ((stayed[i] >>> state & 1) == 0) {

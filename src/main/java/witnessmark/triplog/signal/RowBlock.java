@@ -99,6 +99,11 @@ public final class RowBlock {
         return columns[signal.ordinal()];
     }
 
+    /** Whether any row so far gave the signal; its column is all NaN if none did. */
+    public boolean gives(Signal signal) {
+        return columns[signal.ordinal()] != absent;
+    }
+
     public double get(Signal signal, int row) {
         return columns[signal.ordinal()][row];
     }

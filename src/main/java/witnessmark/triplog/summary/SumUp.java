@@ -71,7 +71,9 @@ public final class SumUp implements TrackedRows {
         timeline.add(block, inHand, from, to);
         map.add(block, from, to);
         addEngine(block, from, to);
-        addOdometer(block.column(Signal.DISTANCE), from, to);
+        if (block.gives(Signal.DISTANCE)) {
+            addOdometer(block.column(Signal.DISTANCE), from, to);
+        }
     }
 
     /** How long a row counts that came so many seconds after the one before. */

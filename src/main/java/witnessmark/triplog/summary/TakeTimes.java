@@ -28,7 +28,9 @@ public final class TakeTimes {
         }
         if (end > first) {
             last = block.timeMicros(end - 1);
-            odometer(block.column(Signal.DISTANCE), first, end);
+            if (block.gives(Signal.DISTANCE)) {
+                odometer(block.column(Signal.DISTANCE), first, end);
+            }
         }
     }
 

@@ -57,11 +57,18 @@ public final class Timeline {
             double known = rpmKnownSeconds;
             double kmh = highestKmh;
             double rpm = highestRpm;
+            int code = inHandCodes[from];
+            float inThisHand = inHand[code + OTHER_CODES];
             int i = from;
             do {
                 double row = SumUp.lasting(lasting[i]);
                 covered += row;
-                inHand[inHandCodes[i] + OTHER_CODES] += (float) row;
+                if (inHandCodes[i] != code) {
+                    inHand[code + OTHER_CODES] = inThisHand;
+                    code = inHandCodes[i];
+                    inThisHand = inHand[code + OTHER_CODES];
+                }
+                inThisHand += (float) row;
                 if (road[i] >= 0) {
                     km += road[i] * row;
                     kmh = road[i] > kmh ? road[i] : kmh;
@@ -73,6 +80,7 @@ public final class Timeline {
                 }
                 i++;
             } while (i < to && covered < full);
+            inHand[code + OTHER_CODES] = inThisHand;
             seconds = covered;
             kmhSeconds = km;
             rpmSeconds = turns;
