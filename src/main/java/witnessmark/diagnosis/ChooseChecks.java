@@ -25,10 +25,9 @@ final class ChooseChecks {
     private static final double WORTH_MAKING_BITS = 0.005;
     /** A cause with at least this share of the leader's chance counts in full. Tried on cases of known outcome. */
     private static final double SHARE_OF_LEADER = 0.3;
-    /** What it is worth to learn whether a conclusion that is held back may stand, bits. Judgement, not measured. */
     /** A cause that a check moves by less is not named beside a stronger reason; a chance, judged. */
     private static final double WORTH_NAMING = 0.05;
-
+    /** What it is worth to learn whether a conclusion that is held back may stand, bits. Judgement, not measured. */
     private static final double RELEASE_BITS = 0.5;
 
     private final KnowledgeBase knowledge;
@@ -172,39 +171,66 @@ final class ChooseChecks {
                 finding.minutes(),
                 planner.openMinutes(step.id(), hands),
                 planner.takesApart(step.id(), hands),
+                bearing(check, reading),
+                reading.network().causes().get(mostMoved(gain, reading)).id(),
                 why(check, gain, reading),
                 List.copyOf(cautions));
     }
 
-    /** Which cause the check would move most, and how far either way. */
-    private String why(Check check, Gain gain, Reading reading) {
+    private NextCheck.Bearing bearing(Check check, Reading reading) {
+        if (reading.otherSourceFor(check.id()).isPresent()) {
+            return NextCheck.Bearing.SECOND_SOURCE;
+        }
+        return check.release() < check.bits() - check.release()
+                ? NextCheck.Bearing.CAUSE
+                : NextCheck.Bearing.CONCLUSION;
+    }
+
+    /** The cause in question that a check would move most, by index. */
+    private static int mostMoved(Gain gain, Reading reading) {
         int most = 0;
         double widest = -1;
         for (int c = 0; c < gain.ifPresent().length; c++) {
-            double width = Math.abs(gain.ifPresent()[c] - gain.ifAbsent()[c]);
             boolean counts =
                     reading.isInQuestion(reading.network().causes().get(c).id());
-            if (counts && width > widest) {
-                widest = width;
+            if (counts && width(gain, c) > widest) {
+                widest = width(gain, c);
                 most = c;
             }
         }
+        return most;
+    }
+
+    private static double width(Gain gain, int cause) {
+        return Math.abs(gain.ifPresent()[cause] - gain.ifAbsent()[cause]);
+    }
+
+    /** What the check is made for, and how far it would move a cause either way. */
+    private String why(Check check, Gain gain, Reading reading) {
+        int most = mostMoved(gain, reading);
+        return switch (bearing(check, reading)) {
+            case SECOND_SOURCE -> say.say(
+                    "check-other-source",
+                    reading.otherSourceFor(check.id())
+                            .map(knowledge.findings()::get)
+                            .orElseThrow()
+                            .title());
+            case CAUSE -> moves(gain, most, reading);
+                // What a conclusion is set against is the reason; a cause that hardly moves has nothing to do with it.
+            case CONCLUSION -> width(gain, most) < WORTH_NAMING
+                    ? say.say("check-sets-apart-alone")
+                    : say.say("check-sets-apart", moves(gain, most, reading));
+        };
+    }
+
+    private String moves(Gain gain, int most, Reading reading) {
         var cause = reading.network().causes().get(most);
         String now = say.percent(reading.probability(cause.id()));
         String present = say.percent(gain.ifPresent()[most]);
         String absent = say.percent(gain.ifAbsent()[most]);
-        String moves = now.equals(present) && now.equals(absent)
+        return now.equals(present) && now.equals(absent)
                 ? say.say("check-hardly-moves", cause.title(), now)
                 : say.say("check-moves", cause.title(), now, present, absent);
-        Optional<Finding> against = reading.otherSourceFor(check.id()).map(knowledge.findings()::get);
-        if (against.isPresent()) {
-            return say.say("check-other-source", against.get().title());
-        }
-        if (check.release() < check.bits() - check.release()) {
-            return moves;
-        }
-        // What a conclusion is set against is the reason; a cause that hardly moves has nothing to do with it.
-        return widest < WORTH_NAMING ? say.say("check-sets-apart-alone") : say.say("check-sets-apart", moves);
     }
 
     /** What any mechanic looks at first for the complaint on record, and nobody has looked at yet, in order. */

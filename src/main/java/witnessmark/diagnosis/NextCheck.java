@@ -11,6 +11,9 @@ import java.util.List;
  * @param checkMinutes work of the check itself
  * @param openMinutes work to open what must still be opened for it
  * @param teardown whether something must be taken apart for it
+ * @param bearing what it is made for
+ * @param cause id of the cause that it would move most
+ * @param why the same in a sentence, with figures
  * @param cautions ids of the cautions that go with the steps to it and with the check itself
  */
 public record NextCheck(
@@ -25,8 +28,20 @@ public record NextCheck(
         double checkMinutes,
         double openMinutes,
         boolean teardown,
+        Bearing bearing,
+        String cause,
         String why,
         List<String> cautions) {
+
+    /** What a check is made for. */
+    public enum Bearing {
+        /** A conclusion is set against what looks like it, or waits for it. */
+        CONCLUSION,
+        /** It comes from another source than a finding on record that says the same. */
+        SECOND_SOURCE,
+        /** It moves a cause that is in question. */
+        CAUSE
+    }
 
     public double minutes() {
         return checkMinutes + openMinutes;

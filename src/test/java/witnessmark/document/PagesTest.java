@@ -16,6 +16,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseSheet;
@@ -64,6 +65,24 @@ class PagesTest {
             if (end.get(0).down() > 0.75 || read.painted(page) < A_DRAWING) {
                 assertThat(end).as("end of page %d", page).noneMatch(Line::bold);
             }
+        }
+    }
+
+    /** What a technician takes to the truck; a case with much on record is the longest. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "clash-in-every-gear-all-else-sound",
+                "jumps-out-several-suspects",
+                "low-air-and-a-worn-range-yoke",
+                "clean-tow-paper-against-the-log"
+            })
+    void a_bench_sheet_is_three_pages_at_most_in_both_languages(String sample) {
+        for (Language language : Language.values()) {
+            Dossier dossier = Cases.in(Cases.stored(Cases.sample(sample), Map.of()), language);
+            assertThat(PdfText.of(pdf(dossier, Kind.BENCH, Paper.LETTER)).pages())
+                    .as(language.tag())
+                    .isLessThanOrEqualTo(3);
         }
     }
 

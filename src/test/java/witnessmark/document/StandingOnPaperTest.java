@@ -22,6 +22,7 @@ import witnessmark.casefile.SignedJudgement;
 import witnessmark.casefile.SignedJudgement.SignedCause;
 import witnessmark.diagnosis.KnownWords;
 import witnessmark.diagnosis.ShippedKnowledge;
+import witnessmark.document.page.BenchPage;
 import witnessmark.document.template.TemplateFolder;
 import witnessmark.document.write.WriteDocument;
 
@@ -151,5 +152,24 @@ class StandingOnPaperTest {
                     .containsSubsequence("THE CHAIN OF ENTRIES IS BROKEN at entry 2", "Standing: ");
             assertThat(text(whole, kind)).doesNotContain("IS BROKEN");
         }
+    }
+
+    /** Checks of a cause that the papers do not tell of are no business of the sheet; no figure says what is hoped for. */
+    @ParameterizedTest
+    @MethodSource("samples")
+    void a_bench_sheet_asks_for_a_conclusion_or_for_a_cause_that_is_told_of(CaseFile file) {
+        Dossier dossier = Cases.of(file);
+        List<BenchPage.Check> checks = BenchPage.of(dossier).places().stream()
+                .flatMap(p -> p.checks().stream())
+                .toList();
+        String explained = text(dossier, Kind.EXPLANATION);
+
+        assertThat(checks).hasSizeLessThanOrEqualTo(8);
+        checks.stream().map(BenchPage.Check::why).forEach(why -> {
+            assertThat(why).doesNotContainPattern("\\d %");
+            if (why.startsWith("tells of \"") && explained.contains("### ")) {
+                assertThat(explained).contains("### " + why.substring(10, why.length() - 1) + "\n");
+            }
+        });
     }
 }

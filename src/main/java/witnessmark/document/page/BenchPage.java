@@ -7,11 +7,18 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import witnessmark.casefile.FindingEntry;
+import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.AdviceGiven;
+import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
+import witnessmark.diagnosis.RankedCause;
 import witnessmark.document.Dossier;
 import witnessmark.document.drawing.DrawGearbox;
 import witnessmark.document.drawing.Mark;
+import witnessmark.gearbox.Word;
 import witnessmark.knowledge.Caution;
 
 /**
@@ -19,20 +26,24 @@ import witnessmark.knowledge.Caution;
  *
  * @param cautions first of all, each once
  * @param places what to look at next, by the place where the hands must be, most worth first
- * @param moreChecks how many checks of less worth are left out
+ * @param moreChecks how many checks of less worth, or of causes that hardly count, are left out
+ * @param found what was found, is unsure, or was told
+ * @param notFound what was looked for and was not there, in one line
+ * @param repair each with its reason where that is another than before
  */
 public record BenchPage(
         List<String> cautions,
         List<Place> places,
         int moreChecks,
         List<FoundRow> found,
+        String notFound,
         List<MeasuredRow> measured,
         List<AdviceGiven.Piece> repair,
         List<String> contradictions,
         List<String> remarks,
         String drawing,
         List<Mark> marks) {
-    private static final int MOST_CHECKS = 12;
+    private static final int MOST_CHECKS = 8;
 
     /**
      * Checks made in one place.
@@ -41,27 +52,66 @@ public record BenchPage(
      */
     public record Place(String title, String effort, List<Check> checks) {}
 
-    /** One check with room to tick. */
-    public record Check(String id, String ask, String look, String minutes, String why) {}
+    /**
+     * One check with room to tick.
+     *
+     * @param place where it is made and what must be opened for it; empty where that is said at the check before
+     * @param why what it is made for, without figures: whoever looks should not know what is hoped for
+     */
+    public record Check(String place, String id, String ask, String look, String minutes, String why) {}
 
     public static BenchPage of(Dossier dossier) {
         List<NextCheck> all = dossier.judgement().nextChecks();
-        List<NextCheck> shown = all.subList(0, Math.min(MOST_CHECKS, all.size()));
-        PageWords words = new PageWords(dossier);
+        List<NextCheck> shown = shown(dossier.judgement());
         ChooseMarks choose = new ChooseMarks(dossier);
         List<Mark> marks = new ArrayList<>(choose.found());
         marks.addAll(choose.next(shown, marks));
         return new BenchPage(
                 cautions(dossier, shown),
-                places(shown, words),
+                places(dossier, shown),
                 all.size() - shown.size(),
-                FoundRow.of(dossier),
+                rows(dossier, e -> !isAbsent(e)),
+                PageWords.list(rows(dossier, BenchPage::isAbsent).stream()
+                        .map(r -> r.title() + (r.note().isEmpty() ? "" : " (" + r.note() + ")"))
+                        .toList()),
                 MeasuredRow.of(dossier),
-                dossier.judgement().advice().repair(),
+                repair(dossier.judgement().advice()),
                 dossier.judgement().contradictions().stream().map(c -> c.why()).toList(),
                 dossier.judgement().remarks(),
                 DrawGearbox.draw(dossier.file().gearbox(), marks, dossier.texts()),
                 marks);
+    }
+
+    /** The checks worth most that are made for a conclusion or for a cause that the papers tell of; where they tell of none, of any. */
+    private static List<NextCheck> shown(Judgement judgement) {
+        Set<String> told =
+                ExplanationPage.toldOf(judgement).stream().map(RankedCause::id).collect(Collectors.toSet());
+        return judgement.nextChecks().stream()
+                .filter(c -> told.isEmpty() || c.bearing() != NextCheck.Bearing.CAUSE || told.contains(c.cause()))
+                .limit(MOST_CHECKS)
+                .toList();
+    }
+
+    private static boolean isAbsent(FindingEntry entry) {
+        return entry.state() == FindingState.ABSENT && entry.toldBy().isEmpty();
+    }
+
+    private static List<FoundRow> rows(Dossier dossier, Predicate<FindingEntry> which) {
+        return dossier.file().findings().values().stream()
+                .filter(which)
+                .map(e -> FoundRow.of(dossier, e))
+                .toList();
+    }
+
+    private static List<AdviceGiven.Piece> repair(AdviceGiven advice) {
+        List<AdviceGiven.Piece> pieces = new ArrayList<>();
+        String before = "";
+        for (AdviceGiven.Piece piece : advice.repair()) {
+            pieces.add(
+                    new AdviceGiven.Piece(piece.id(), piece.text(), piece.why().equals(before) ? "" : piece.why()));
+            before = piece.why();
+        }
+        return pieces;
     }
 
     private static List<String> cautions(Dossier dossier, List<NextCheck> shown) {
@@ -73,17 +123,37 @@ public record BenchPage(
         return List.copyOf(texts);
     }
 
-    private static List<Place> places(List<NextCheck> checks, PageWords words) {
+    private static List<Place> places(Dossier dossier, List<NextCheck> checks) {
+        PageWords words = new PageWords(dossier);
         Map<String, List<NextCheck>> byPlace = new LinkedHashMap<>();
         checks.stream().sorted(Comparator.comparing(NextCheck::teardown)).forEach(c -> byPlace.computeIfAbsent(
                         c.access(), a -> new ArrayList<>())
                 .add(c));
         return byPlace.values().stream()
-                .map(here -> new Place(
-                        here.get(0).accessTitle(),
-                        effort(here.get(0), words),
-                        here.stream().map(c -> check(c, words)).toList()))
+                .map(here -> place(dossier, here, words))
                 .toList();
+    }
+
+    private static Place place(Dossier dossier, List<NextCheck> here, PageWords words) {
+        NextCheck first = here.get(0);
+        String effort = effort(first, words);
+        return new Place(
+                first.accessTitle(),
+                effort,
+                here.stream()
+                        .map(c -> new Check(
+                                c == first ? first.accessTitle() + " (" + effort + ")" : "",
+                                c.finding(),
+                                c.ask(),
+                                c.look(),
+                                words.minutes(c.checkMinutes()),
+                                words.say(
+                                        "bench-for-" + Word.of(c.bearing()),
+                                        dossier.knowledge()
+                                                .causes()
+                                                .get(c.cause())
+                                                .title())))
+                        .toList());
     }
 
     private static String effort(NextCheck first, PageWords words) {
@@ -91,9 +161,5 @@ public record BenchPage(
             return words.say("effort-none");
         }
         return words.say(first.teardown() ? "effort-teardown" : "effort", words.minutes(first.openMinutes()));
-    }
-
-    private static Check check(NextCheck check, PageWords words) {
-        return new Check(check.finding(), check.ask(), check.look(), words.minutes(check.checkMinutes()), check.why());
     }
 }

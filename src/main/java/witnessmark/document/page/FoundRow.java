@@ -11,11 +11,17 @@ import witnessmark.knowledge.Finding;
 public record FoundRow(String id, String title, String state, String note) {
 
     static List<FoundRow> of(Dossier dossier) {
-        PageWords words = new PageWords(dossier);
         return dossier.file().findings().values().stream()
-                .map(entry -> new FoundRow(
-                        entry.finding(), title(dossier, entry.finding()), stateWord(words, entry), entry.note()))
+                .map(entry -> of(dossier, entry))
                 .toList();
+    }
+
+    static FoundRow of(Dossier dossier, FindingEntry entry) {
+        return new FoundRow(
+                entry.finding(),
+                title(dossier, entry.finding()),
+                stateWord(new PageWords(dossier), entry),
+                entry.note());
     }
 
     /** The title of a finding; its id where the knowledge base does not know it. */
