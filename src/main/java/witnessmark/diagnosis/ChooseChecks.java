@@ -240,6 +240,7 @@ final class ChooseChecks {
                 .filter(must -> must.symptoms().stream().anyMatch(f -> mayBe(f, reading)))
                 .flatMap(must -> must.looks().stream())
                 .filter(f -> !reading.taken().containsKey(f) && reading.canBeFound(f))
+                .filter(f -> !reading.isSettled(f) || reading.otherSourceFor(f).isPresent())
                 .forEach(looks::add);
         return looks;
     }

@@ -42,6 +42,11 @@ final class Polarity {
 
     private static final Pattern NOT_GOOD = Pattern.compile(
             "\\b(not|no|isnt|isn't|arent|aren't|wasnt|never)\\s+(\\w+\\s+)?(ok|good|fine|right|bien|buen\\w*|tight|normal)\\b");
+    /** What cannot be done without it comes every time. */
+    private static final Pattern NEVER_WITHOUT = Pattern.compile(
+            "\\b(cant|can't|can not|cannot|couldnt|couldn't|wont|won't|will not|doesnt|doesn't|does not|never|hardly"
+                    + "|no (se )?(puede|pued[oe]n?|entran?|pasan?|cambian?|met[eo])|nunca)\\b[^,;.]*?\\b(without|w/o|sin)\\b");
+
     private static final Set<String> BREAKS =
             Set.of("but", "and", "pero", "y", "then", "though", "except", "aunque", "excepto");
 
@@ -89,7 +94,7 @@ final class Polarity {
     /** Whether a "no" before the match reaches it; a "no" that is part of what is said does not count. */
     Reach negated(Match match, List<Term> terms) {
         boolean own = match.phrase().terms().stream().anyMatch(Term::isNot);
-        if (own) {
+        if (own || isNeverWithout(terms.get(match.last()).from())) {
             return Reach.NOT;
         }
         for (int i = 0; i < terms.size(); i++) {
@@ -105,6 +110,11 @@ final class Polarity {
             return i == match.last() + 1 && i == terms.size() - 1 ? Reach.REACHES : Reach.PERHAPS;
         }
         return Reach.NOT;
+    }
+
+    private boolean isNeverWithout(int from) {
+        java.util.regex.Matcher both = NEVER_WITHOUT.matcher(clause);
+        return both.find() && both.end() <= from;
     }
 
     private boolean broken(int from, int to) {

@@ -24,6 +24,11 @@ public sealed interface Proposal {
     record OfFinding(
             String id, FindingState state, String words, Sureness sureness, Optional<Sayer> saidBy, String when)
             implements Proposal {
+        /** The same, told by this one where the card does not say by whom. */
+        public OfFinding told(Sayer sayer) {
+            return new OfFinding(id, state, words, sureness, saidBy.or(() -> Optional.of(sayer)), when);
+        }
+
         OfFinding atBest(Sureness best) {
             return new OfFinding(id, state, words, sureness.atBest(best), saidBy, when);
         }

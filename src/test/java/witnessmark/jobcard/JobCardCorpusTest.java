@@ -58,6 +58,23 @@ class JobCardCorpusTest {
         assertThat(reading.notUnderstood()).containsExactly("customer waits in the lobby");
     }
 
+    /** What cannot be done without it comes every time; "not" before another sign says nothing of it. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "cant get 1st or reverse at a stand without grinding | PRESENT",
+                "never goes in first at rest without grinding | PRESENT",
+                "nunca rechina la reversa parado | ABSENT",
+                "goes in first at rest without grinding | ABSENT"
+            })
+    void what_is_never_missing_is_there(String card, FindingState state) {
+        assertThat(reader.read(card, Layout.unknown()).proposals())
+                .filteredOn(p -> p.id().equals("first-reverse-grinds-at-rest"))
+                .extracting(p -> ((Proposal.OfFinding) p).state())
+                .containsExactly(state);
+    }
+
     /** 412,000 miles and 655 000 km as they are written on cards; half an inch is 0.5 in. */
     @ParameterizedTest
     @CsvSource(

@@ -40,7 +40,16 @@ class CautionsAtWorkTest {
             work("lifts", "\\b(jack up|hoist|on stands|lift out)", "heavy-parts", "wheel-raised", "chock-wheels"),
             work("drains", "drain(ed|ing)? the (oil|box|gearbox|sump)|drain plug", "oil-hot"),
             work("presses", "press(ed)? (off|on|out|in)\\b|drive (out|in)\\b|puller", "pressing"),
-            work("washes", "(^|[.;] )Wash\\b|wipe with solvent|degrease", "solvent", "penetrant"));
+            work("washes", "(^|[.;] )Wash\\b|wipe with solvent|degrease", "solvent", "penetrant"),
+            work("flushes", "\\bflush\\b(?! if)", "oil-hot", "solvent"),
+            work("fits bearings", "(New|Replace( the)?) bearings?\\b|new (pilot and )?bearings?\\b", "pressing"),
+            work("looks for cracks", "crack test", "penetrant"),
+            work("opens coolant", "coolant (cap|hose|level|out)|whether water or coolant", "coolant-hot"),
+            work("turns a yoke nut", "yoke nut|output nut", "heavy-torque"),
+            work("takes clutch off", "(?-i:New (clutch|discs?|cover)\\b)|flywheel off", "friction-dust"));
+
+    /** Said by the stronger one: with the driveline out the truck is chocked or held. */
+    private static final Set<String> SAID_OTHERWISE = Set.of("chock-wheels");
 
     private static Work work(String name, String words, String... cautions) {
         return new Work(name, Pattern.compile(words, Pattern.CASE_INSENSITIVE), Set.of(cautions));
@@ -67,6 +76,48 @@ class CautionsAtWorkTest {
         assertThat(missing(text, cautions)).as(id + ": " + text).isEmpty();
     }
 
+    static Stream<Arguments> repairsWithTheGearboxOut() {
+        return KNOWLEDGE.causes().values().stream()
+                .filter(c -> c.cautions().contains("gearbox-lowered"))
+                .map(c -> Arguments.of(c.id(), c.cautions()));
+    }
+
+    @ParameterizedTest
+    @MethodSource("repairsWithTheGearboxOut")
+    void a_repair_with_the_gearbox_out_carries_what_getting_there_carries(String id, List<String> cautions) {
+        assertThat(cautions).containsAll(onTheWayTo("gearbox-out"));
+    }
+
+    static Stream<Arguments> repairsBehindTheAuxiliary() {
+        return KNOWLEDGE.causes().values().stream()
+                .filter(c -> c.repair().stream().anyMatch(r -> r.matches("(?i).*(replace|new ).*")))
+                .filter(c -> c.looks().stream()
+                        .map(f -> KNOWLEDGE.findings().get(f).access())
+                        .anyMatch(Set.of("auxiliary-off", "auxiliary-apart")::contains))
+                .map(c -> Arguments.of(c.id(), c.cautions()));
+    }
+
+    @ParameterizedTest
+    @MethodSource("repairsBehindTheAuxiliary")
+    void a_repair_behind_the_auxiliary_carries_what_getting_there_carries(String id, List<String> cautions) {
+        assertThat(cautions).containsAll(onTheWayTo("auxiliary-off"));
+    }
+
+    /** Fingers are minded where gears are turned, which is the check's own. */
+    private static Set<String> onTheWayTo(String place) {
+        Set<String> cautions = new HashSet<>();
+        KNOWLEDGE.wayTo(place).forEach(step -> cautions.addAll(step.cautions()));
+        cautions.removeAll(SAID_OTHERWISE);
+        cautions.remove("fingers-out-of-mesh");
+        return cautions;
+    }
+
+    @ParameterizedTest
+    @MethodSource({"repairs"})
+    void no_caution_is_said_twice(String id, String text, Set<String> cautions) {
+        assertThat(KNOWLEDGE.causes().get(id).cautions()).doesNotHaveDuplicates();
+    }
+
     private static List<String> missing(String text, Set<String> cautions) {
         return WORKS.stream()
                 .filter(work -> work.words().matcher(text).find())
@@ -88,7 +139,10 @@ class CautionsAtWorkTest {
                         "Drain the oil into a clean pan.", "drains",
                         "Bearing pressed off with a puller.", "presses",
                         "Wash, look with a glass.", "washes",
-                        "Jack up one wheel.", "lifts")
+                        "Jack up one wheel.", "lifts",
+                        "Flush screens and cooler.", "flushes",
+                        "New bearing and snap rings.", "fits bearings",
+                        "Crack test every shaft.", "looks for cracks")
                 .entrySet()
                 .stream()
                 .map(e -> Arguments.of(e.getKey(), e.getValue()));

@@ -1,5 +1,6 @@
 package witnessmark.shell.cases;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -11,7 +12,12 @@ import org.springframework.shell.core.command.completion.CompletionContext;
 import org.springframework.shell.core.command.completion.CompletionProposal;
 import org.springframework.shell.core.command.completion.CompletionProvider;
 import org.springframework.stereotype.Component;
+import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.FindingState;
+import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.KnownWords;
+import witnessmark.diagnosis.OpenCase;
+import witnessmark.diagnosis.RankedCause;
 import witnessmark.gearbox.Unit;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.refusal.Refusal;
@@ -23,13 +29,18 @@ class CompleteCase implements CompletionProvider {
     private static final Set<String> OPEN_NEW = Set.of("interview", "case read");
     private static final Set<String> NAME_FINDINGS = Set.of("case set", "whatif", "case clear", "photo add");
     private static final Set<String> NAME_CAUSES = Set.of("explain", "accounts");
+    /** What is less likely is not offered before a letter of it is typed; a chance. */
+    private static final double WORTH_OFFERING = 0.01;
 
     private final ObjectProvider<Cases> cases;
     private final ObjectProvider<KnowledgeBase> knowledge;
+    private final ObjectProvider<Diagnosis> diagnosis;
 
-    CompleteCase(ObjectProvider<Cases> cases, ObjectProvider<KnowledgeBase> knowledge) {
+    CompleteCase(
+            ObjectProvider<Cases> cases, ObjectProvider<KnowledgeBase> knowledge, ObjectProvider<Diagnosis> diagnosis) {
         this.cases = cases;
         this.knowledge = knowledge;
+        this.diagnosis = diagnosis;
     }
 
     @Override
@@ -71,7 +82,7 @@ class CompleteCase implements CompletionProvider {
     private Stream<String> further(String command, List<String> arguments, String typed) {
         KnowledgeBase base = knowledge.getObject();
         if (NAME_CAUSES.contains(command)) {
-            return base.causes().keySet().stream();
+            return causes(base, arguments.get(0), typed);
         }
         if (command.equals("case measure")) {
             return switch (arguments.size()) {
@@ -86,6 +97,30 @@ class CompleteCase implements CompletionProvider {
                     : Stream.empty();
         }
         return NAME_FINDINGS.contains(command) ? findings(base, command, typed) : Stream.empty();
+    }
+
+    /** The causes in question in the case; every cause where the word begins none of them, or none is. */
+    private Stream<String> causes(KnowledgeBase base, String name, String typed) {
+        List<String> likely = inQuestion(name);
+        return likely.stream().anyMatch(id -> id.startsWith(typed)) ? likely.stream() : base.causes().keySet().stream();
+    }
+
+    private List<String> inQuestion(String name) {
+        try {
+            CaseFile file = Cases.isFile(name)
+                    ? Cases.read(Path.of(name)).present()
+                    : cases.getObject().stored(name);
+            Diagnosis judge = diagnosis.getObject();
+            try (OpenCase open = judge.open(KnownWords.toJudge(file, judge.knowledge()))) {
+                return open.pointsNowhere()
+                        ? List.of()
+                        : open.standing().causesFrom(WORTH_OFFERING).stream()
+                                .map(RankedCause::id)
+                                .toList();
+            }
+        } catch (Refusal e) {
+            return List.of();
+        }
     }
 
     private static Stream<String> findings(KnowledgeBase base, String command, String typed) {

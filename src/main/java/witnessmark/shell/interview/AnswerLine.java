@@ -48,6 +48,15 @@ record AnswerLine(
      * @param usual the unit of a bare number; empty where nothing can be measured
      */
     static AnswerLine of(String line, Optional<Unit> usual) {
+        return of(line, usual, "service manual of this unit");
+    }
+
+    /**
+     * The same.
+     *
+     * @param manual whose limits they are where the line does not say
+     */
+    static AnswerLine of(String line, Optional<Unit> usual, String manual) {
         String whole = line.strip();
         Optional<Request> request = request(whole.toLowerCase(Locale.ROOT));
         if (request.isPresent()) {
@@ -72,10 +81,10 @@ record AnswerLine(
                     "begin with yes, no, unsure, don't know or can't check"
                             + (usual.isPresent() ? ", or give a value with its unit" : "") + "; ? shows all");
         }
-        return value(value, usual.get(), parts);
+        return value(value, usual.get(), parts, manual);
     }
 
-    private static AnswerLine value(Matcher value, Unit usual, List<String> parts) {
+    private static AnswerLine value(Matcher value, Unit usual, List<String> parts, String manual) {
         String behind = Optional.ofNullable(value.group(2)).orElse("").strip();
         Measured in = unit(behind, usual);
         Unit unit = in.unit();
@@ -84,7 +93,7 @@ record AnswerLine(
         }
         OptionalDouble low = OptionalDouble.empty();
         OptionalDouble high = OptionalDouble.empty();
-        String from = "";
+        String from = manual;
         List<String> notes = new ArrayList<>();
         for (String part : parts) {
             Matcher limit = LIMIT.matcher(part.strip());

@@ -3,6 +3,7 @@ package witnessmark.shell.interview;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Predicate;
 import witnessmark.shell.print.Refused;
 
 /** Somebody, or a file, that answers questions. */
@@ -20,6 +21,16 @@ interface Asker extends AutoCloseable {
      * @return empty if the one who answers has gone
      */
     Optional<String> ask(String key, String prompt, List<String> words);
+
+    /**
+     * The same, answered in several lines, as a pasted job card is: at a terminal an empty line ends it; a prepared answer is
+     * one line.
+     *
+     * @param whole whether a first line says all, as a word that asks for something else does
+     */
+    default Optional<String> askLines(String key, String prompt, List<String> words, Predicate<String> whole) {
+        return ask(key, prompt, words);
+    }
 
     /** The same, answered by one of {@code keys}: a single key where somebody sits at a terminal. */
     default Optional<String> press(String key, String prompt, List<String> keys) {

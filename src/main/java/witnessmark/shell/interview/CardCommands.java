@@ -94,8 +94,18 @@ class CardCommands {
             Optional<List<Proposal>> taken =
                     asks ? dialog.confirmed(reading) : Optional.of(acceptSure ? sure(reading, now) : List.of());
             boolean keeps = taken.isPresent() && (asks || acceptSure);
-            Optional<String> stored =
-                    keeps ? Optional.of(store(name, now, card, reading, taken.get(), reason)) : Optional.empty();
+            Optional<String> stored = keeps
+                    ? Optional.of(store(
+                            name,
+                            now,
+                            card,
+                            reading,
+                            taken.get(),
+                            asks
+                                    ? Optional.of(new LimitDialog(knowledge.getObject(), asker, page, wording))
+                                    : Optional.empty(),
+                            reason))
+                    : Optional.empty();
             if (form == Format.JSON) {
                 context.outputWriter().println(Json.of(json(stored, reading, taken.orElse(List.of()))));
             } else {
@@ -176,10 +186,17 @@ class CardCommands {
     }
 
     /** Stores what was taken, the card as written, and what was not understood; returns the case. */
-    private String store(String name, CaseFile now, String card, Reading reading, List<Proposal> taken, String reason) {
+    private String store(
+            String name,
+            CaseFile now,
+            String card,
+            Reading reading,
+            List<Proposal> taken,
+            Optional<LimitDialog> limits,
+            String reason) {
         CardEntries entries = new CardEntries(knowledge.getObject(), now);
-        List<Change> changes = new ArrayList<>();
-        taken.forEach(p -> changes.add(entries.of(p)));
+        List<Change> changes = new ArrayList<>(limits.map(dialog -> dialog.entries(taken, entries))
+                .orElseGet(() -> taken.stream().map(entries::of).toList()));
         List<String> rest = new ArrayList<>(reading.notUnderstood());
         reading.proposals().stream()
                 .filter(p -> taken.stream().noneMatch(t -> t.words().equals(p.words())))

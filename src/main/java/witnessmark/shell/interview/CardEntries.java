@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
+import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
 import witnessmark.casefile.Teller;
 import witnessmark.casefile.TextField;
@@ -41,8 +42,7 @@ final class CardEntries {
     /** The entry for a proposal that was accepted. */
     Change of(Proposal proposal) {
         if (proposal instanceof Proposal.OfMeasure read) {
-            return new MeasurementSet(
-                    new Measurement(read.id(), read.value(), read.unit(), Optional.empty(), "card: " + read.words()));
+            return of(read, Optional.empty());
         }
         if (proposal instanceof Proposal.OfOdometer odometer) {
             Vehicle v = now.vehicle();
@@ -56,6 +56,12 @@ final class CardEntries {
                     v.repairNote()));
         }
         return new FindingSet(entry((Proposal.OfFinding) proposal));
+    }
+
+    /** The entry for a value that was accepted, good within these limits. */
+    Change of(Proposal.OfMeasure read, Optional<Limits> limits) {
+        return new MeasurementSet(
+                new Measurement(read.id(), read.value(), read.unit(), limits, "card: " + read.words()));
     }
 
     FindingEntry entry(Proposal.OfFinding said) {

@@ -15,6 +15,7 @@ import witnessmark.interview.Interview;
 import witnessmark.interview.Stage;
 import witnessmark.jobcard.Proposal;
 import witnessmark.jobcard.ReadJobCard;
+import witnessmark.jobcard.Sayer;
 import witnessmark.jobcard.Sureness;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
@@ -29,6 +30,7 @@ final class IntakeDialog {
     private static final String NOT_KNOWN = "p|pass|s|skip|u|unsure|n/a|not known|unknown|no idea|dunno|don'?t know";
 
     private static final int MOST_SHOWN = 8;
+    private static final Set<Finding.Kind> DRIVER_TELLS = Set.of(Finding.Kind.SYMPTOM, Finding.Kind.ACCOUNT);
 
     private final Interview interview;
     private final KnowledgeBase knowledge;
@@ -36,6 +38,7 @@ final class IntakeDialog {
     private final Asker asker;
     private final Page page;
     private final Texts wording;
+    private final LimitDialog limits;
 
     IntakeDialog(
             Interview interview, KnowledgeBase knowledge, FindWords search, Asker asker, Page page, Texts wording) {
@@ -45,6 +48,7 @@ final class IntakeDialog {
         this.asker = asker;
         this.page = page;
         this.wording = wording;
+        this.limits = new LimitDialog(knowledge, asker, page, wording);
     }
 
     /** Asks the question of the stage; false if whoever answers has gone. */
@@ -57,7 +61,9 @@ final class IntakeDialog {
         for (int i = 0; i < choices.size(); i++) {
             page.indented("  " + (i + 1) + "  ", "     ", wording.text("choice." + key + "." + choices.get(i)));
         }
-        Optional<String> answer = asker.ask("intake." + key, "> ", choices);
+        Optional<String> answer = stage == Stage.COMPLAINT || stage == Stage.ACCOUNT
+                ? asker.askLines("intake." + key, "> ", choices, IntakeDialog::asksForSomething)
+                : asker.ask("intake." + key, "> ", choices);
         if (answer.isEmpty() || answer.get().strip().matches("q|stop|quit")) {
             return false;
         }
@@ -67,6 +73,11 @@ final class IntakeDialog {
             asker.refused(e.getMessage());
             return true;
         }
+    }
+
+    private static boolean asksForSomething(String line) {
+        return line.toLowerCase(Locale.ROOT)
+                .matches("q|stop|quit|b|back|\\?|help|v|where|stand|w|why|list|" + NOT_KNOWN);
     }
 
     private boolean take(Stage stage, String said) {
@@ -86,11 +97,15 @@ final class IntakeDialog {
     }
 
     private boolean tell(Stage stage, String answer) {
-        if (stage != Stage.COMPLAINT) {
+        if (stage != Stage.COMPLAINT && stage != Stage.ACCOUNT) {
             boolean bare = stage == Stage.KILOMETRES && answer.matches("[\\d., ]*\\d(\\s*k)?");
             interview.tell(bare ? answer + " " + distance().symbol() : answer);
             return true;
         }
+        return stage == Stage.COMPLAINT ? tellComplaint(answer) : tellAccount(answer);
+    }
+
+    private boolean tellComplaint(String answer) {
         boolean wantsList = answer.isEmpty() || answer.equals("list");
         Complaints complaints =
                 new Complaints(knowledge, search, interview.present().gearbox());
@@ -99,19 +114,41 @@ final class IntakeDialog {
             page.line(wording.text("meant.none"));
         }
         boolean fromList = meantBy.isEmpty();
-        Optional<List<Proposal>> meant = confirmed(fromList ? usual(complaints) : meantBy, fromList);
+        Optional<List<Proposal>> meant =
+                confirmed(fromList ? usual(complaints) : meantBy, fromList ? "meant.list" : "meant");
         if (!fromList && meant.filter(List::isEmpty).isPresent()) {
             // Without any sign nothing tells what to ask first.
             page.line(wording.text("meant.none-of-these"));
-            meant = confirmed(usual(complaints), true);
+            meant = confirmed(usual(complaints), "meant.list");
         }
         // The list adds signs; words given before stay the complaint.
         meant.ifPresent(chosen -> interview.tellMeant(
                 !wantsList ? answer : interview.present().complaint().isEmpty() ? said(chosen) : "",
-                chosen.stream()
-                        .map(new CardEntries(knowledge, interview.present())::of)
-                        .toList()));
+                limits.entries(chosen, new CardEntries(knowledge, interview.present()))));
         return meant.isPresent();
+    }
+
+    /** What the driver is understood to say is told by him, whatever of it is confirmed. */
+    private boolean tellAccount(String answer) {
+        List<Proposal> said = answer.isEmpty() ? List.of() : saidByTheDriver(answer);
+        Optional<List<Proposal>> meant = said.isEmpty() ? Optional.of(List.of()) : confirmed(said, "meant.account");
+        meant.ifPresent(chosen ->
+                interview.tellMeant(answer, limits.entries(chosen, new CardEntries(knowledge, interview.present()))));
+        return meant.isPresent();
+    }
+
+    /** How it behaves and what happened, which whoever drives can tell; what a look would show is not taken from a tale. */
+    private List<Proposal> saidByTheDriver(String answer) {
+        return new ReadJobCard(knowledge)
+                .read(answer, interview.present().gearbox(), distance()).proposals().stream()
+                        .filter(p -> p instanceof Proposal.OfFinding)
+                        .map(p -> ((Proposal.OfFinding) p).told(Sayer.DRIVER))
+                        .filter(p -> DRIVER_TELLS.contains(
+                                knowledge.findings().get(p.id()).kind()))
+                        .filter(p -> !interview.present().findings().containsKey(p.id()))
+                        .sorted(Comparator.comparing(Proposal::sureness))
+                        .map(p -> (Proposal) p)
+                        .toList();
     }
 
     /** What the words say outright, as a job card is read, and then what they come near to. */
@@ -174,12 +211,12 @@ final class IntakeDialog {
     }
 
     /** Has the technician pick from a list; empty if he has gone. */
-    private Optional<List<Proposal>> confirmed(List<Proposal> candidates, boolean fromList) {
+    private Optional<List<Proposal>> confirmed(List<Proposal> candidates, String heading) {
         if (candidates.isEmpty()) {
             page.line(wording.text("meant.none"));
             return Optional.of(List.of());
         }
-        page.line(wording.text(fromList ? "meant.list" : "meant"));
+        page.line(wording.text(heading));
         List<Proposal> outright =
                 candidates.stream().filter(p -> p.sureness() == Sureness.SURE).toList();
         for (int i = 0; i < candidates.size(); i++) {

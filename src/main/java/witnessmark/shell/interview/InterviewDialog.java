@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
@@ -37,6 +36,7 @@ final class InterviewDialog {
     private final StandText stand;
     private final ConflictDialog conflicts;
     private final QuestionText text;
+    private final LimitDialog limits;
     private boolean gone;
 
     InterviewDialog(
@@ -54,6 +54,7 @@ final class InterviewDialog {
         this.wording = stand.wording();
         this.stand = stand;
         this.text = new QuestionText(knowledge, page, wording);
+        this.limits = new LimitDialog(knowledge, asker, page, wording);
         this.conflicts = new ConflictDialog(interview, knowledge, asker, page, wording);
     }
 
@@ -142,8 +143,8 @@ final class InterviewDialog {
     /** Whether the answer leads on to another question. */
     private boolean taken(String line, Question question) {
         try {
-            AnswerLine answer =
-                    AnswerLine.of(line, question.measure().map(m -> page.units().shown(m.unit())));
+            AnswerLine answer = AnswerLine.of(
+                    line, question.measure().map(m -> page.units().shown(m.unit())), wording.text("limit.manual"));
             return switch (answer.request()) {
                 case SAID -> said(answer, question);
                 case VALUE -> measured(answer, question);
@@ -199,11 +200,11 @@ final class InterviewDialog {
         if (!isBelieved(measure, answer.value(), unit)) {
             return false;
         }
-        Optional<Limits> limits = answer.limits().or(() -> limits(unit, measure));
+        Optional<Limits> good = answer.limits().or(() -> limits.ask(measure, unit));
         if (!gone) {
-            interview.measured(new Measurement(measure.id(), answer.value(), unit, limits, answer.note()));
+            interview.measured(new Measurement(measure.id(), answer.value(), unit, good, answer.note()));
             noted(wording.text(
-                    limits.isPresent() ? "measured" : "measured.no-limit",
+                    good.isPresent() ? "measured" : "measured.no-limit",
                     page.units().given(answer.value(), unit)));
             conflicts.askAboutNew();
         }
@@ -237,39 +238,6 @@ final class InterviewDialog {
                 yield kept;
             }
         };
-    }
-
-    private Optional<Limits> limits(Unit unit, Measure measure) {
-        page.line(wording.text("limit.ask", unit.symbol(), measure.typical().isEmpty() ? "-" : measure.typical()));
-        OptionalDouble low = side("limit.low", unit);
-        OptionalDouble high = side("limit.high", unit);
-        if (low.isEmpty() && high.isEmpty()) {
-            return Optional.empty();
-        }
-        String from = asker.ask("limit.from", wording.text("limit.from") + " ", List.of("service manual of this unit"))
-                .orElse("");
-        return Optional.of(new Limits(low, high, unit, from.isBlank() ? wording.text("limit.manual") : from));
-    }
-
-    /** One side of the limits, in this unit; asked again until it is a number, with its unit where that is another. */
-    private OptionalDouble side(String key, Unit unit) {
-        while (true) {
-            String text = asker.ask(key, wording.text(key, unit.symbol()) + " ", List.of())
-                    .orElse("")
-                    .strip();
-            if (text.isEmpty() || SaidInWords.of(text).isPresent()) {
-                return OptionalDouble.empty();
-            }
-            try {
-                AnswerLine line = AnswerLine.of(text, Optional.of(unit));
-                if (line.request() == AnswerLine.Request.VALUE && line.unit() != null) {
-                    return OptionalDouble.of(line.unit().convert(line.value(), unit));
-                }
-                asker.refused(wording.text("limit.number"));
-            } catch (CaseRefused e) {
-                asker.refused(e.getMessage());
-            }
-        }
     }
 
     private boolean back() {

@@ -2,9 +2,11 @@ package witnessmark.shell.interview;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.jline.reader.EndOfFileException;
 import org.jline.reader.LineReader;
 import org.jline.reader.LineReaderBuilder;
@@ -61,6 +63,19 @@ final class TerminalAsker implements Asker {
         } catch (UserInterruptException | EndOfFileException e) {
             return Optional.empty();
         }
+    }
+
+    @Override
+    public Optional<String> askLines(String key, String prompt, List<String> words, Predicate<String> whole) {
+        Optional<String> line = ask(key, prompt, words);
+        if (line.isEmpty() || line.get().isBlank() || whole.test(line.get().strip())) {
+            return line;
+        }
+        List<String> lines = new ArrayList<>();
+        for (; line.isPresent() && !line.get().isBlank(); line = ask(key, prompt, List.of())) {
+            lines.add(line.get());
+        }
+        return line.map(end -> String.join("\n", lines));
     }
 
     @Override

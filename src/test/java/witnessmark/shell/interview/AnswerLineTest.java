@@ -145,4 +145,10 @@ class AnswerLineTest {
                 .hasMessage("'mm' is no unit for this; give it in bar or a unit that converts to it");
         assertThatThrownBy(() -> AnswerLine.of("44 psi; low 57", BAR)).hasMessageContaining("whose limit");
     }
+
+    @Test
+    void limits_behind_a_value_are_those_of_the_manual_unless_said_otherwise() {
+        assertThat(AnswerLine.of("62 psi; low 100", BAR).limits())
+                .hasValueSatisfying(l -> assertThat(l.source()).isEqualTo("service manual of this unit"));
+    }
 }

@@ -202,6 +202,42 @@ class InterviewDialogTest {
     }
 
     @Test
+    void a_value_is_asked_for_this_units_limit_in_one_line_that_can_be_passed() {
+        String start = "\n\n\nair\n\n\n\n\ngrinds into low\n1\n\nregulator-outlet-low: 44 psi\n";
+        String passed = run(start + "limit.line:\nend.more: \notherwise: no\n");
+        assertThat(passed)
+                .contains("Between which values is it good, in psi, by the manual of this unit?")
+                .contains("44 psi, but without a limit nothing follows from it");
+        assertThat(kept().measurements().get("range-regulator-pressure").limits())
+                .isEmpty();
+    }
+
+    @Test
+    void the_limit_given_in_one_line_lets_the_value_speak() {
+        run(
+                "\n\n\nair\n\n\n\n\ngrinds into low\n1\n\nregulator-outlet-low: 44 psi\nlimit.line: 57 to 62\notherwise: no\n");
+        assertThat(kept().measurements().get("range-regulator-pressure").limits())
+                .hasValueSatisfying(l -> assertThat(l.source()).isEqualTo("service manual of this unit"));
+        assertThat(DIAGNOSIS.judge(kept()).verdict().carriedBy()).contains("low-air");
+    }
+
+    @Test
+    void what_the_driver_is_understood_to_say_is_confirmed_and_kept_as_told() {
+        String text = run("\n\n\nair\n\n\n\n\ngrinds into low\n1\nthe range jumps out pulling\nall\nstop\n");
+        assertThat(text).contains("It is kept as told by the driver.");
+        assertThat(kept().findings().get("range-slips-out").toldBy()).isPresent();
+    }
+
+    @Test
+    void a_card_in_the_complaint_is_read_with_its_values_and_their_limits_asked() {
+        String text =
+                run("\n\n\nair\n\n\n\n\ngrinds into low range. regulator 44 psi at rest\nall\n57 to 62\n\nstop\n");
+        assertThat(text).contains("Air pressure at the regulator outlet, at rest: 44 psi");
+        assertThat(kept().measurements().get("range-regulator-pressure").limits())
+                .isPresent();
+    }
+
+    @Test
     void what_is_said_for_every_other_check_must_be_an_answer() {
         assertThatThrownBy(() -> run("otherwise: why\n"))
                 .isInstanceOf(Refused.class)
