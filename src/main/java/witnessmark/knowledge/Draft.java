@@ -23,6 +23,7 @@ final class Draft {
         MEASURE("measure"),
         CLASS("class"),
         ACCESS("access step"),
+        PART("part"),
         COACHING("coaching point"),
         TOWING("towing reminder"),
         CAUTION("caution"),
@@ -40,6 +41,7 @@ final class Draft {
 
     final Faults faults = new Faults();
     final Map<String, AccessStep> access = new LinkedHashMap<>();
+    final Map<String, Part> parts = new LinkedHashMap<>();
     final Map<String, Measure> measures = new LinkedHashMap<>();
     final Map<String, Finding> findings = new LinkedHashMap<>();
     final Map<String, Retired> retired = new LinkedHashMap<>();
@@ -54,6 +56,7 @@ final class Draft {
     final List<ContextEffect> context = new ArrayList<>();
     final Map<String, Advice> coaching = new LinkedHashMap<>();
     final Map<String, Advice> towing = new LinkedHashMap<>();
+    final List<Prevention> prevention = new ArrayList<>();
     final Map<String, Caution> cautions = new LinkedHashMap<>();
     final Map<String, Source> sources = new LinkedHashMap<>();
     final List<List<String>> synonyms = new ArrayList<>();
@@ -129,6 +132,7 @@ final class Draft {
             case CLASS -> Set.copyOf(
                     vocabulary.classes().stream().map(Vocabulary.CauseClass::id).toList());
             case ACCESS -> access.keySet();
+            case PART -> parts.keySet();
             case COACHING -> coaching.keySet();
             case TOWING -> towing.keySet();
             case CAUTION -> cautions.keySet();
@@ -147,6 +151,7 @@ final class Draft {
         return new KnowledgeBase(
                 vocabulary,
                 access,
+                parts,
                 measures,
                 findings,
                 retired,
@@ -161,6 +166,7 @@ final class Draft {
                 List.copyOf(context),
                 coaching,
                 towing,
+                List.copyOf(prevention),
                 cautions,
                 sources,
                 List.copyOf(synonyms),

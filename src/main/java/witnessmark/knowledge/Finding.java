@@ -12,6 +12,8 @@ import java.util.Optional;
  * @param access id of the step it is checked in
  * @param minutes work of the check itself once the step is open
  * @param background chance of it without any known cause
+ * @param part id of the part on which it is seen; empty for none
+ * @param inOrder whether it says that the part is in order, so that no drawing marks it as a place of damage
  * @param needs findings about how the check was done; answered absent, the answer counts as unsure
  * @param cautions ids of the cautions that the check itself needs, besides those of the step
  * @param whenFound ids of the cautions that hold from the moment it is found or cannot be ruled out
@@ -36,6 +38,7 @@ public record Finding(
         String confusedWith,
         double background,
         String part,
+        boolean inOrder,
         String term,
         List<String> words,
         Applicability applicability,
@@ -128,6 +131,7 @@ public record Finding(
                 confusedWith,
                 background,
                 part,
+                inOrder,
                 term,
                 words,
                 applicability,

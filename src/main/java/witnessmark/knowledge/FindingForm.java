@@ -21,6 +21,7 @@ final class FindingForm {
             "confused-with",
             "background",
             "part",
+            "in-order",
             "term",
             "words",
             "applies-to",
@@ -72,7 +73,10 @@ final class FindingForm {
                 kind == Finding.Kind.LOOK
                         ? draft.vocabulary.seenWithoutCause()
                         : Words.chance(fields, "background", draft.vocabulary.backgrounds()),
-                fields.textOr("part", ""),
+                fields.get("part")
+                        .map(part -> draft.refer(Draft.Kind.PART, part))
+                        .orElse(""),
+                fields.flagOr("in-order", false),
                 fields.textOr("term", ""),
                 fields.texts("words"),
                 ApplicabilityForm.read(fields),

@@ -10,12 +10,13 @@ import witnessmark.language.Language;
 /**
  * The whole of what is known, checked: every id named anywhere in it exists in it. Maps keep the order of the files.
  *
- * @param language the language of its texts; cautions and advice are in all
+ * @param language the language of its texts; parts, cautions and advice are in all
  * @param spanish the Spanish of each English text
  */
 public record KnowledgeBase(
         Vocabulary vocabulary,
         Map<String, AccessStep> access,
+        Map<String, Part> parts,
         Map<String, Measure> measures,
         Map<String, Finding> findings,
         Map<String, Retired> retired,
@@ -30,6 +31,7 @@ public record KnowledgeBase(
         List<ContextEffect> context,
         Map<String, Advice> coaching,
         Map<String, Advice> towing,
+        List<Prevention> prevention,
         Map<String, Caution> cautions,
         Map<String, Source> sources,
         List<List<String>> synonyms,
@@ -93,6 +95,7 @@ public record KnowledgeBase(
         return new KnowledgeBase(
                 vocabulary,
                 access,
+                parts,
                 measures,
                 findings,
                 retired,
@@ -107,6 +110,7 @@ public record KnowledgeBase(
                 context,
                 coaching,
                 towing,
+                prevention,
                 cautions,
                 sources,
                 synonyms,

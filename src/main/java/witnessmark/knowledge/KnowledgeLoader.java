@@ -122,6 +122,7 @@ public final class KnowledgeLoader {
         switch (form) {
             case "vocabulary" -> VocabularyForm.read(root, draft);
             case "access" -> AccessForm.read(root, draft);
+            case "parts" -> PartForm.read(root, draft);
             case "measures" -> MeasureForm.read(root, draft);
             case "findings" -> FindingForm.read(root, draft);
             case "causes" -> CauseForm.read(root, draft);

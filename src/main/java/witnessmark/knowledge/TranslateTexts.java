@@ -7,8 +7,8 @@ import java.util.function.BiFunction;
 import witnessmark.language.Language;
 
 /**
- * Goes through every text of a knowledge base that answers and documents print, and puts another in its place. Cautions and
- * advice hold both languages themselves.
+ * Goes through every text of a knowledge base that answers and documents print, and puts another in its place. Parts,
+ * cautions and advice hold both languages themselves.
  */
 final class TranslateTexts {
     private final BiFunction<String, String, String> translated;
@@ -27,6 +27,7 @@ final class TranslateTexts {
                                 .map(this::of)
                                 .toList()),
                 each(base.access(), this::of),
+                base.parts(),
                 each(base.measures(), this::of),
                 each(base.findings(), this::of),
                 each(base.retired(), r -> new Retired(r.id(), text(r.id(), r.title()), r.now())),
@@ -59,6 +60,7 @@ final class TranslateTexts {
                         .toList(),
                 base.coaching(),
                 base.towing(),
+                base.prevention(),
                 base.cautions(),
                 base.sources(),
                 base.synonyms(),

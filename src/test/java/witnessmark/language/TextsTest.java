@@ -49,7 +49,6 @@ class TextsTest {
             "reason-",
             "claim-",
             "part-",
-            "part.",
             "mark.");
 
     private static final List<String> SENTENCES = List.of("interview", "judgement", "document");

@@ -1,7 +1,13 @@
 package witnessmark.document.drawing;
 
+import witnessmark.knowledge.Part;
+
 /** A rectangle of a drawing. */
 record Box(double x, double y, double width, double height) {
+    static Box of(Part.Place place) {
+        return new Box(place.x(), place.y(), place.width(), place.height());
+    }
+
     double centreX() {
         return x + width / 2;
     }

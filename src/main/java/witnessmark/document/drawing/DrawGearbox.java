@@ -5,7 +5,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import witnessmark.document.drawing.Svg.Ink;
-import witnessmark.gearbox.Layout;
 import witnessmark.language.Texts;
 
 /** Draws the gearbox of a case as its layout says, with the parts concerned marked by hatching and label. */
@@ -18,43 +17,20 @@ public final class DrawGearbox {
 
     private static final String FOUND = "#8c1414";
     private static final String NEXT = "#0b4a8f";
-    /** Parts drawn only as part of others, or only when marked. */
-    private static final List<String> WHEN_MARKED = List.of(
-            "main-section",
-            "case",
-            "shafts",
-            "snap-ring",
-            "bearings",
-            "gears",
-            "timing",
-            "seals",
-            "range-section",
-            "air-system",
-            "air-lines",
-            "oil",
-            "oil-passage",
-            "mainshaft-hub",
-            "clutching-teeth",
-            "splitter");
 
     private final GearboxPlan plan;
     private final Texts words;
     private final Svg svg = new Svg(GearboxPlan.WIDTH, GearboxPlan.HEIGHT);
     private final List<Box> taken = new ArrayList<>();
 
-    private DrawGearbox(Layout layout, Texts words) {
-        this.plan = new GearboxPlan(layout);
+    private DrawGearbox(GearboxPlan plan, Texts words) {
+        this.plan = plan;
         this.words = words;
     }
 
     /** The drawing as one SVG element, labelled from the documents' words. */
-    public static String draw(Layout layout, List<Mark> marks, Texts words) {
-        return new DrawGearbox(layout, words).drawn(marks);
-    }
-
-    /** Whether the drawing of this layout holds the part. */
-    public static boolean shows(Layout layout, String part) {
-        return new GearboxPlan(layout).parts().containsKey(part);
+    public static String draw(GearboxPlan plan, List<Mark> marks, Texts words) {
+        return new DrawGearbox(plan, words).drawn(marks);
     }
 
     private String drawn(List<Mark> marks) {
@@ -63,8 +39,7 @@ public final class DrawGearbox {
             airLines();
         }
         parts();
-        List<Mark> shown =
-                marks.stream().filter(m -> plan.parts().containsKey(m.part())).toList();
+        List<Mark> shown = marks.stream().filter(m -> plan.shows(m.part())).toList();
         shown.forEach(this::shade);
         shown.forEach(this::balloon);
         captions();
@@ -108,7 +83,7 @@ public final class DrawGearbox {
 
     private void parts() {
         Map<String, List<Box>> parts = new LinkedHashMap<>(plan.parts());
-        parts.keySet().removeAll(WHEN_MARKED);
+        parts.keySet().removeAll(plan.whenMarked());
         List.of("bell-housing", "front-section", "auxiliary-section").forEach(parts::remove);
         Ink shaft = new Ink("#d9d9d9", "#333333", 1, "");
         for (String id :

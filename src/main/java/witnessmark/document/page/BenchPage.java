@@ -16,7 +16,6 @@ import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
 import witnessmark.diagnosis.RankedCause;
 import witnessmark.document.Dossier;
-import witnessmark.document.drawing.DrawGearbox;
 import witnessmark.document.drawing.Mark;
 import witnessmark.gearbox.Word;
 import witnessmark.knowledge.Caution;
@@ -78,7 +77,7 @@ public record BenchPage(
                 repair(dossier.judgement().advice()),
                 dossier.judgement().contradictions().stream().map(c -> c.why()).toList(),
                 dossier.judgement().remarks(),
-                DrawGearbox.draw(dossier.file().gearbox(), marks, dossier.texts()),
+                choose.drawn(marks),
                 marks);
     }
 

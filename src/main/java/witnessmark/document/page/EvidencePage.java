@@ -17,7 +17,6 @@ import witnessmark.document.Dossier;
 import witnessmark.document.OddsFactor;
 import witnessmark.document.chart.ChartWords;
 import witnessmark.document.drawing.DrawCauses;
-import witnessmark.document.drawing.DrawGearbox;
 import witnessmark.document.drawing.Mark;
 
 /**
@@ -80,7 +79,8 @@ public record EvidencePage(
         List<String> classTitles = dossier.matrix().classes().stream()
                 .map(id -> dossier.knowledge().classOf(id).title())
                 .toList();
-        List<Mark> marks = new ChooseMarks(dossier).found();
+        ChooseMarks choose = new ChooseMarks(dossier);
+        List<Mark> marks = choose.found();
         return new EvidencePage(
                 ClaimPage.of(dossier),
                 classTitles,
@@ -108,7 +108,7 @@ public record EvidencePage(
                 dossier.history().map(h -> ChainRows.of(h, dossier)).stream().toList(),
                 dossier.file().notes(),
                 figures(dossier),
-                DrawGearbox.draw(dossier.file().gearbox(), marks, dossier.texts()),
+                choose.drawn(marks),
                 marks);
     }
 

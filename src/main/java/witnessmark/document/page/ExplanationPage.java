@@ -18,7 +18,6 @@ import witnessmark.diagnosis.Verdict;
 import witnessmark.document.Dossier;
 import witnessmark.document.drawing.DamageStory;
 import witnessmark.document.drawing.DrawDamage;
-import witnessmark.document.drawing.DrawGearbox;
 import witnessmark.document.drawing.Mark;
 import witnessmark.gearbox.Word;
 
@@ -70,7 +69,8 @@ public record ExplanationPage(
         Judgement judgement = dossier.judgement();
         Optional<SignedJudgement> signed = signedApart(dossier);
         List<RankedCause> causes = signed.map(s -> signedCauses(s, judgement)).orElseGet(() -> toldOf(judgement));
-        List<Mark> marks = new ChooseMarks(dossier).found();
+        ChooseMarks choose = new ChooseMarks(dossier);
+        List<Mark> marks = choose.found();
         PageWords words = new PageWords(dossier);
         List<Story> stories = causes.stream()
                 .map(c -> signed.map(s -> signedStory(dossier, s, c, words)).orElseGet(() -> story(dossier, c, words)))
@@ -91,9 +91,12 @@ public record ExplanationPage(
                         : texts(advice.repair()),
                 CoachingPage.habit(dossier).map(AdviceGiven.Piece::text).toList(),
                 Judged.of(dossier).classId().equals(TOWING) ? texts(advice.towing()) : List.of(),
-                Prevention.of(Judged.of(dossier).classId(), words),
+                dossier.knowledge().prevention().stream()
+                        .filter(step -> step.classId().equals(Judged.of(dossier).classId()))
+                        .map(step -> step.in(dossier.language()))
+                        .toList(),
                 damage(dossier, causes, stories, signed),
-                DrawGearbox.draw(dossier.file().gearbox(), marks, dossier.texts()),
+                choose.drawn(marks),
                 marks,
                 glossary.wordsIn(spoken(dossier, stories)));
     }

@@ -6,18 +6,13 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.EnumSource;
 import witnessmark.diagnosis.ShippedKnowledge;
-import witnessmark.document.drawing.DrawGearbox;
+import witnessmark.document.drawing.GearboxPlan;
 import witnessmark.gearbox.Layout;
 import witnessmark.gearbox.Layout.Fitted;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
-import witnessmark.language.Language;
-import witnessmark.language.Texts;
 
 /** What the papers name by an id stands in the knowledge, and what the knowledge places is drawn. */
 class PartsAndClassesTest {
@@ -33,28 +28,55 @@ class PartsAndClassesTest {
             Optional.of(Fitted.FITTED),
             Optional.of(Fitted.FITTED));
 
-    private static Set<String> parts() {
-        return KNOWLEDGE.findings().values().stream().map(Finding::part).collect(TreeSet::new, Set::add, Set::addAll);
+    private static final GearboxPlan PLAN = new GearboxPlan(WITH_EVERYTHING, KNOWLEDGE.parts());
+
+    @Test
+    void every_part_is_drawn_but_those_of_the_truck() {
+        assertThat(KNOWLEDGE.parts().keySet().stream().filter(p -> !PLAN.shows(p)))
+                .containsExactly("brakes");
     }
 
     @Test
-    void every_part_of_the_box_that_a_finding_names_is_drawn() {
-        assertThat(parts().stream().filter(p -> !DrawGearbox.shows(WITH_EVERYTHING, p)))
-                .as("what is no part, and what is no part of the box")
-                .containsExactlyInAnyOrder("", "brakes");
-    }
-
-    @ParameterizedTest
-    @EnumSource
-    void every_part_has_its_word(Language language) {
-        Texts words = Texts.of("document", language);
-        assertThat(parts().stream().filter(p -> DrawGearbox.shows(WITH_EVERYTHING, p)))
-                .allSatisfy(p -> assertThat(words.text("part." + p)).isNotBlank());
+    void every_part_but_the_output_shaft_itself_is_named_by_a_finding() {
+        Set<String> parts = new TreeSet<>(KNOWLEDGE.parts().keySet());
+        KNOWLEDGE.findings().values().stream().map(Finding::part).forEach(parts::remove);
+        assertThat(parts).containsExactly("output-shaft");
     }
 
     @Test
-    void steps_against_a_return_are_told_for_classes_that_there_are() {
-        Stream<String> classes = KNOWLEDGE.vocabulary().classes().stream().map(c -> c.id());
-        assertThat(classes).containsAll(Prevention.classes());
+    void what_a_gearbox_has_not_is_not_drawn() {
+        Layout plain = new Layout(
+                OptionalInt.of(5),
+                Optional.of(Layout.RangeShift.NONE),
+                Optional.of(Layout.Splitter.NONE),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty());
+        GearboxPlan plan = new GearboxPlan(plain, KNOWLEDGE.parts());
+        assertThat(KNOWLEDGE.parts().values().stream()
+                        .filter(p -> p.with().isPresent())
+                        .filter(p -> plan.shows(p.id())))
+                .isEmpty();
+        assertThat(plan.shows("countershaft")).isTrue();
+    }
+
+    /** Every class but those whose advice comes with the judgement itself: coaching, towing, and what the shop owes. */
+    @Test
+    void steps_against_a_return_are_told_for_every_class_without_advice_of_its_own() {
+        Set<String> classes = KNOWLEDGE.vocabulary().classes().stream()
+                .map(c -> c.id())
+                .filter(c -> KNOWLEDGE.prevention().stream()
+                        .noneMatch(step -> step.classId().equals(c)))
+                .collect(TreeSet::new, Set::add, Set::addAll);
+        assertThat(classes).containsExactlyInAnyOrder("driver-habit", "towing-transport");
+    }
+
+    @Test
+    void a_part_in_order_is_told_by_findings_that_name_one() {
+        assertThat(KNOWLEDGE.findings().values().stream().filter(Finding::inOrder))
+                .hasSize(4)
+                .allSatisfy(f -> assertThat(f.part()).isNotEmpty());
     }
 }
