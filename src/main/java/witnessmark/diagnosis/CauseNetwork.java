@@ -19,6 +19,8 @@ final class CauseNetwork {
     private final List<Finding> findings;
     private final Map<String, Integer> causeIndex = new HashMap<>();
     private final Map<String, Integer> findingIndex = new HashMap<>();
+    private final int[][] linkedFindings;
+    private final List<List<Integer>> spoils = new ArrayList<>();
     private final Network network;
     private final CountOnce countOnce;
     private final Map<String, Map<String, LookAlike>> pairs = new HashMap<>();
@@ -34,15 +36,21 @@ final class CauseNetwork {
         for (int f = 0; f < findings.size(); f++) {
             findingIndex.put(findings.get(f).id(), f);
         }
+        findings.forEach(f -> spoils.add(new ArrayList<>()));
+        findings.forEach(
+                f -> f.spoiledBy().forEach(by -> spoils.get(finding(by)).add(finding(f.id()))));
         List<List<Link>> links = new ArrayList<>();
         findings.forEach(f -> links.add(new ArrayList<>()));
+        linkedFindings = new int[causes.size()][];
         double[] priors = new double[causes.size()];
         for (int c = 0; c < causes.size(); c++) {
             Cause cause = causes.get(c);
             causeIndex.put(cause.id(), c);
             priors[c] = cause.prior();
+            linkedFindings[c] =
+                    cause.links().stream().mapToInt(l -> finding(l.finding())).toArray();
             for (Cause.Link link : cause.links()) {
-                links.get(findingIndex.get(link.finding())).add(new Link(c, link.strength()));
+                links.get(finding(link.finding())).add(new Link(c, link.strength()));
             }
         }
         network = new Network(
@@ -77,6 +85,16 @@ final class CauseNetwork {
 
     List<Finding> findings() {
         return findings;
+    }
+
+    /** The findings that the cause leaves, by index, in the order of its links; shared, not to be changed. */
+    int[] linkedFindings(int cause) {
+        return linkedFindings[cause];
+    }
+
+    /** The findings that cannot be looked for any more where this one is present, by index. */
+    List<Integer> spoils(int finding) {
+        return spoils.get(finding);
     }
 
     int cause(String id) {

@@ -9,10 +9,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.fact.Taken;
 import witnessmark.inference.Gain;
 import witnessmark.knowledge.AccessStep;
+import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.planner.Check;
@@ -72,27 +74,31 @@ final class ChooseChecks {
     }
 
     private List<Gain> gains(Reading reading, Set<String> releasing, Set<String> leftOut) {
-        CauseNetwork network = reading.network();
-        int[] candidates = knowledge.findings().values().stream()
-                .map(Finding::id)
-                .filter(f -> !reading.taken().containsKey(f) && !leftOut.contains(f) && reading.canBeFound(f))
-                .filter(f -> !reading.isSettled(f) || releasing.contains(f) && !reading.follows(f))
-                .filter(f -> reading.touchesQuestion(f) || releasing.contains(f))
-                .mapToInt(network::finding)
+        List<Finding> findings = reading.network().findings();
+        int[] candidates = IntStream.range(0, findings.size())
+                .filter(f -> reading.state(f) == FindingState.NOT_LOOKED_AT && reading.canBeFound(f))
+                .filter(f -> !leftOut.contains(findings.get(f).id()))
+                .filter(f -> isWorthAsking(f, findings.get(f).id(), reading, releasing))
                 .toArray();
         return reading.inference().gains(reading.evidence(), candidates);
+    }
+
+    private static boolean isWorthAsking(int finding, String id, Reading reading, Set<String> releasing) {
+        return reading.isSettled(id)
+                ? releasing.contains(id) && !reading.follows(id)
+                : reading.touchesQuestion(finding) || releasing.contains(id);
     }
 
     private static Check check(Gain gain, Reading reading, double[] weights, Map<String, Releases.Answer> releasing) {
         Finding finding = reading.network().findings().get(gain.finding());
         double[] bits = gain.bitsByCause().clone();
-        for (int c = 0; c < bits.length; c++) {
-            bits[c] *= weights[c];
+        for (int i = 0; i < bits.length; i++) {
+            bits[i] *= weights[gain.causes()[i]];
         }
         double release = Optional.ofNullable(releasing.get(finding.id()))
                 .map(answer -> releaseBits(answer, gain.chance()))
                 .orElse(0.0);
-        return new Check(finding.id(), finding.access(), finding.minutes(), bits, release);
+        return new Check(finding.id(), finding.access(), finding.minutes(), gain.causes(), bits, release);
     }
 
     /**
@@ -108,10 +114,11 @@ final class ChooseChecks {
                 .flatMap(c -> c.lookAlikes().stream())
                 .map(RankedCause.Rivalry::cause)
                 .collect(Collectors.toSet());
-        return reading.network().causes().stream()
-                .mapToDouble(cause -> {
-                    double p = reading.isInQuestion(cause.id()) ? reading.probability(cause.id()) : 0;
-                    return p == 0 ? 0 : held.contains(cause.id()) ? 1 : Math.min(1, p / full);
+        List<Cause> all = reading.network().causes();
+        return IntStream.range(0, all.size())
+                .mapToDouble(c -> {
+                    double p = reading.isInQuestion(c) ? reading.probability(c) : 0;
+                    return p == 0 ? 0 : held.contains(all.get(c).id()) ? 1 : Math.min(1, p / full);
                 })
                 .toArray();
     }
@@ -129,9 +136,7 @@ final class ChooseChecks {
     private static double[] doubt(Reading reading, double[] weights) {
         double[] doubt = new double[weights.length];
         for (int c = 0; c < doubt.length; c++) {
-            doubt[c] = weights[c]
-                    * entropy(reading.probability(
-                            reading.network().causes().get(c).id()));
+            doubt[c] = weights[c] * entropy(reading.probability(c));
         }
         return doubt;
     }
@@ -159,6 +164,7 @@ final class ChooseChecks {
         way.forEach(step -> cautions.addAll(step.cautions()));
         cautions.addAll(finding.cautions());
         AccessStep step = way.get(way.size() - 1);
+        int most = mostMoved(gain, reading);
         return new NextCheck(
                 finding.id(),
                 finding.title(),
@@ -172,8 +178,11 @@ final class ChooseChecks {
                 planner.openMinutes(step.id(), hands),
                 planner.takesApart(step.id(), hands),
                 bearing(check, reading),
-                reading.network().causes().get(mostMoved(gain, reading)).id(),
-                why(check, gain, reading),
+                reading.network()
+                        .causes()
+                        .get(most < 0 ? reading.firstInQuestion() : gain.causes()[most])
+                        .id(),
+                why(check, gain, most, reading),
                 List.copyOf(cautions));
     }
 
@@ -186,28 +195,23 @@ final class ChooseChecks {
                 : NextCheck.Bearing.CONCLUSION;
     }
 
-    /** The cause in question that a check would move most, by index. */
+    /** The place among the causes of a gain of the one in question that the check would move most; -1 if there is none. */
     private static int mostMoved(Gain gain, Reading reading) {
-        int most = 0;
-        double widest = -1;
-        for (int c = 0; c < gain.ifPresent().length; c++) {
-            boolean counts =
-                    reading.isInQuestion(reading.network().causes().get(c).id());
-            if (counts && width(gain, c) > widest) {
-                widest = width(gain, c);
-                most = c;
+        int most = -1;
+        for (int i = 0; i < gain.causes().length; i++) {
+            if (reading.isInQuestion(gain.causes()[i]) && (most < 0 || width(gain, i) > width(gain, most))) {
+                most = i;
             }
         }
         return most;
     }
 
-    private static double width(Gain gain, int cause) {
-        return Math.abs(gain.ifPresent()[cause] - gain.ifAbsent()[cause]);
+    private static double width(Gain gain, int place) {
+        return Math.abs(gain.ifPresent()[place] - gain.ifAbsent()[place]);
     }
 
     /** What the check is made for, and how far it would move a cause either way. */
-    private String why(Check check, Gain gain, Reading reading) {
-        int most = mostMoved(gain, reading);
+    private String why(Check check, Gain gain, int most, Reading reading) {
         return switch (bearing(check, reading)) {
             case SECOND_SOURCE -> say.say(
                     "check-other-source",
@@ -217,20 +221,21 @@ final class ChooseChecks {
                             .title());
             case CAUSE -> moves(gain, most, reading);
                 // What a conclusion is set against is the reason; a cause that hardly moves has nothing to do with it.
-            case CONCLUSION -> width(gain, most) < WORTH_NAMING
+            case CONCLUSION -> most < 0 || width(gain, most) < WORTH_NAMING
                     ? say.say("check-sets-apart-alone")
                     : say.say("check-sets-apart", moves(gain, most, reading));
         };
     }
 
-    private String moves(Gain gain, int most, Reading reading) {
-        var cause = reading.network().causes().get(most);
-        String now = say.percent(reading.probability(cause.id()));
-        String present = say.percent(gain.ifPresent()[most]);
-        String absent = say.percent(gain.ifAbsent()[most]);
+    private String moves(Gain gain, int place, Reading reading) {
+        int index = gain.causes()[place];
+        String title = reading.network().causes().get(index).title();
+        String now = say.percent(reading.probability(index));
+        String present = say.percent(gain.ifPresent()[place]);
+        String absent = say.percent(gain.ifAbsent()[place]);
         return now.equals(present) && now.equals(absent)
-                ? say.say("check-hardly-moves", cause.title(), now)
-                : say.say("check-moves", cause.title(), now, present, absent);
+                ? say.say("check-hardly-moves", title, now)
+                : say.say("check-moves", title, now, present, absent);
     }
 
     /** What any mechanic looks at first for the complaint on record, and nobody has looked at yet, in order. */

@@ -1,9 +1,8 @@
 package witnessmark.diagnosis;
 
+import java.util.List;
 import witnessmark.casefile.FindingState;
 import witnessmark.knowledge.Cause;
-import witnessmark.knowledge.Finding;
-import witnessmark.knowledge.KnowledgeBase;
 
 /**
  * How much of the evidence that matters has been looked at. Each finding matters by what it would show of the causes
@@ -13,28 +12,30 @@ final class Coverage {
     private Coverage() {}
 
     /** From 0, nothing looked at, to 1, everything that the likely causes should show. */
-    static double of(Reading reading, KnowledgeBase knowledge) {
+    static double of(Reading reading) {
         double all = 0;
         double seen = 0;
-        for (Cause cause : knowledge.causes().values()) {
-            double probability = reading.isInQuestion(cause.id()) ? reading.probability(cause.id()) : 0;
+        CauseNetwork network = reading.network();
+        for (int c = 0; c < network.causes().size(); c++) {
+            double probability = reading.isInQuestion(c) ? reading.probability(c) : 0;
             if (probability == 0) {
                 continue;
             }
-            for (Cause.Link link : cause.links()) {
-                Finding finding = knowledge.findings().get(link.finding());
-                if (reading.canBeFound(finding.id())) {
-                    double worth = probability * Math.max(0, link.strength() - finding.background());
+            List<Cause.Link> links = network.causes().get(c).links();
+            int[] findings = network.linkedFindings(c);
+            for (int i = 0; i < findings.length; i++) {
+                if (reading.canBeFound(findings[i])) {
+                    double background = network.findings().get(findings[i]).background();
+                    double worth = probability * Math.max(0, links.get(i).strength() - background);
                     all += worth;
-                    seen += looked(reading, finding.id()) ? worth : 0;
+                    seen += isAnswered(reading.state(findings[i])) ? worth : 0;
                 }
             }
         }
         return all == 0 ? 0 : seen / all;
     }
 
-    private static boolean looked(Reading reading, String finding) {
-        return reading.taken().containsKey(finding)
-                && reading.taken().get(finding).state() != FindingState.UNSURE;
+    private static boolean isAnswered(FindingState state) {
+        return state == FindingState.PRESENT || state == FindingState.ABSENT;
     }
 }

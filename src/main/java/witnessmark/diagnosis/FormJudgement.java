@@ -69,7 +69,7 @@ final class FormJudgement {
                 changes(),
                 List.of(),
                 new GiveAdvice(knowledge, titles).advice(conclusions.given()),
-                Coverage.of(reading, knowledge),
+                Coverage.of(reading),
                 remarks());
     }
 
@@ -91,7 +91,7 @@ final class FormJudgement {
         for (int rank = 1; rank <= ranked.size(); rank++) {
             Cause cause = ranked.get(rank - 1);
             double probability = reading.probability(cause.id());
-            if (probability >= Thresholds.WORTH_BELIEVING) {
+            if (probability >= Thresholds.WORTH_A_WORD) {
                 String classId = reading.classOf(cause.id());
                 believed.add(new Believed(
                         cause.id(), classId, knowledge.classOf(classId).blames(), probability, rank));

@@ -12,7 +12,7 @@ import java.util.List;
  * @param openMinutes work to open what must still be opened for it
  * @param teardown whether something must be taken apart for it
  * @param bearing what it is made for
- * @param cause id of the cause that it would move most
+ * @param cause id of the cause in question that it would move most; the first in question where it moves none
  * @param why the same in a sentence, with figures
  * @param cautions ids of the cautions that go with the steps to it and with the check itself
  */

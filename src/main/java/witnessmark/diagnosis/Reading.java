@@ -1,6 +1,8 @@
 package witnessmark.diagnosis;
 
+import java.util.Arrays;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -8,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.fact.Applies;
@@ -18,9 +21,9 @@ import witnessmark.diagnosis.fact.Settled;
 import witnessmark.diagnosis.fact.Taken;
 import witnessmark.inference.Evidence;
 import witnessmark.inference.ExactInference;
+import witnessmark.inference.Link;
 import witnessmark.inference.Posterior;
 import witnessmark.inference.Report;
-import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.Vocabulary;
 
@@ -37,8 +40,12 @@ final class Reading {
     private final Map<String, Taken> taken = new LinkedHashMap<>();
     private final Set<String> excludedCauses;
     private final Set<String> excludedFindings;
-    private final Set<String> inQuestion;
+    private final boolean nothingFound;
     private final boolean[] questioned;
+    private final FindingState[] states;
+    private final boolean[] findable;
+    private final Set<String> settled = new HashSet<>();
+    private final Set<String> following = new HashSet<>();
     private final double[] priors;
     private final ExactInference inference;
     private final Evidence evidence;
@@ -59,12 +66,17 @@ final class Reading {
         toldAgain = network.countOnce().toldAgain(taken);
         excludedCauses = excluded(Applies.Subject.CAUSE);
         excludedFindings = excluded(Applies.Subject.FINDING);
-        inQuestion = inQuestion();
-        questioned = new boolean[network.causes().size()];
-        for (int c = 0; c < questioned.length; c++) {
-            String id = network.causes().get(c).id();
-            questioned[c] = applies(id) && (inQuestion.isEmpty() || inQuestion.contains(id));
-        }
+        premises.settled().forEach(s -> {
+            settled.add(s.finding());
+            if (s.state() == FindingState.PRESENT) {
+                following.add(s.finding());
+            }
+        });
+        states = states();
+        findable = findable();
+        boolean[] explaining = explaining();
+        nothingFound = IntStream.range(0, explaining.length).noneMatch(c -> explaining[c]);
+        questioned = nothingFound ? applying() : explaining;
         priors = priors("");
         inference = new ExactInference(network.network().withPriors(priors));
         evidence = evidence();
@@ -116,16 +128,30 @@ final class Reading {
 
     /** Whether it was found, for certain. */
     boolean isPresent(String finding) {
-        return taken.containsKey(finding) && taken.get(finding).state() == FindingState.PRESENT;
+        return stateOf(finding) == FindingState.PRESENT;
     }
 
     /** Whether it was looked at and found sound, for certain. */
     boolean isAbsent(String finding) {
-        return taken.containsKey(finding) && taken.get(finding).state() == FindingState.ABSENT;
+        return stateOf(finding) == FindingState.ABSENT;
+    }
+
+    private FindingState stateOf(String finding) {
+        Taken t = taken.get(finding);
+        return t == null ? FindingState.NOT_LOOKED_AT : t.state();
+    }
+
+    /** How the finding of this index is taken; not looked at if it is not. */
+    FindingState state(int finding) {
+        return states[finding];
     }
 
     double probability(String cause) {
-        return posterior.of(network.cause(cause));
+        return probability(network.cause(cause));
+    }
+
+    double probability(int cause) {
+        return posterior.of(cause);
     }
 
     /** Chance of the cause before the findings, what the rules changed counted in. */
@@ -147,23 +173,34 @@ final class Reading {
      * every cause is in question.
      */
     boolean isInQuestion(String cause) {
-        return questioned[network.cause(cause)];
+        return isInQuestion(network.cause(cause));
+    }
+
+    boolean isInQuestion(int cause) {
+        return questioned[cause];
+    }
+
+    /** The first of the causes in question, by index; 0 if this gearbox can have none. */
+    int firstInQuestion() {
+        return IntStream.range(0, questioned.length)
+                .filter(this::isInQuestion)
+                .findFirst()
+                .orElse(0);
     }
 
     /** Whether nothing was found that any cause could explain. */
     boolean nothingFound() {
-        return inQuestion.isEmpty();
+        return nothingFound;
     }
 
     /** Whether the finding's state follows from another one, so that asking for it would be pointless. */
     boolean isSettled(String finding) {
-        return premises.settled().stream().anyMatch(s -> s.finding().equals(finding));
+        return settled.contains(finding);
     }
 
     /** Whether the finding is there because another is, so that asking for it would be asking again. */
     boolean follows(String finding) {
-        return premises.settled().stream()
-                .anyMatch(s -> s.finding().equals(finding) && s.state() == FindingState.PRESENT);
+        return following.contains(finding);
     }
 
     /** The finding present from which this one follows, if it would be learnt from another source than that. */
@@ -175,13 +212,22 @@ final class Reading {
     }
 
     /** Whether looking at the finding could tell anything of a cause in question. */
-    boolean touchesQuestion(String finding) {
-        return network.network().links(network.finding(finding)).stream().anyMatch(l -> questioned[l.cause()]);
+    boolean touchesQuestion(int finding) {
+        for (Link link : network.network().links(finding)) {
+            if (questioned[link.cause()]) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Whether it can be looked for: this gearbox has it, and nothing that was done has taken it away. */
     boolean canBeFound(String finding) {
-        return !excludedFindings.contains(finding) && lostTo(finding).isEmpty();
+        return canBeFound(network.finding(finding));
+    }
+
+    boolean canBeFound(int finding) {
+        return findable[finding];
     }
 
     /** What was done that took away what could have been seen, if anything. */
@@ -211,9 +257,10 @@ final class Reading {
 
     /** The causes of the class that are in question, by index. */
     Set<Integer> membersInQuestion(String classId) {
-        return network.causes().stream()
-                .filter(c -> classes.get(c.id()).equals(classId) && isInQuestion(c.id()))
-                .map(c -> network.cause(c.id()))
+        return IntStream.range(0, questioned.length)
+                .filter(c -> questioned[c]
+                        && classes.get(network.causes().get(c).id()).equals(classId))
+                .boxed()
                 .collect(Collectors.toSet());
     }
 
@@ -267,16 +314,43 @@ final class Reading {
         };
     }
 
-    private Set<String> inQuestion() {
-        Set<String> found = taken.keySet().stream().filter(this::isFound).collect(Collectors.toSet());
-        return network.causes().stream()
-                .filter(c -> applies(c.id()) && c.links().stream().anyMatch(l -> found.contains(l.finding())))
-                .map(Cause::id)
-                .collect(Collectors.toSet());
+    private FindingState[] states() {
+        FindingState[] states = new FindingState[network.findings().size()];
+        Arrays.fill(states, FindingState.NOT_LOOKED_AT);
+        taken.forEach((finding, t) -> states[network.finding(finding)] = t.state());
+        return states;
     }
 
-    private boolean isFound(String finding) {
-        return taken.get(finding).state() != FindingState.ABSENT && counts(taken.get(finding));
+    private boolean[] findable() {
+        boolean[] findable = new boolean[states.length];
+        for (int f = 0; f < states.length; f++) {
+            findable[f] = !excludedFindings.contains(network.findings().get(f).id());
+        }
+        for (int f = 0; f < states.length; f++) {
+            if (states[f] == FindingState.PRESENT) {
+                network.spoils(f).forEach(spoiled -> findable[spoiled] = false);
+            }
+        }
+        return findable;
+    }
+
+    /** By cause index, whether the cause fits this gearbox. */
+    private boolean[] applying() {
+        boolean[] applying = new boolean[network.causes().size()];
+        Arrays.fill(applying, true);
+        excludedCauses.forEach(id -> applying[network.cause(id)] = false);
+        return applying;
+    }
+
+    /** By cause index, whether it fits this gearbox and leaves something that was found. */
+    private boolean[] explaining() {
+        boolean[] applying = applying();
+        boolean[] explaining = new boolean[applying.length];
+        taken.values().stream()
+                .filter(t -> t.state() != FindingState.ABSENT && counts(t))
+                .flatMap(t -> network.network().links(network.finding(t.finding())).stream())
+                .forEach(link -> explaining[link.cause()] = applying[link.cause()]);
+        return explaining;
     }
 
     private Report report(Taken t) {

@@ -37,6 +37,7 @@ final class RuleSession implements AutoCloseable {
     private final Map<String, FactHandle> reports = new HashMap<>();
     private final Map<String, FactHandle> measurements = new HashMap<>();
     private final Set<Object> known = new HashSet<>();
+    private final List<FactHandle> beliefs = new ArrayList<>();
 
     RuleSession(RuleBase rules, KnowledgeFacts knowledge, Layout layout, Sentences say) {
         this.session = rules.newSession();
@@ -82,10 +83,11 @@ final class RuleSession implements AutoCloseable {
     }
 
     Premises premises() {
+        forgetBeliefs();
         session.fireAllRules();
         Collection<?> all = List.copyOf(session.getObjects());
         return new Premises(
-                facts(all, Taken.class, Comparator.comparing(Taken::finding)),
+                facts(all, Taken.class, Comparator.comparing(Taken::finding).thenComparing(Taken::from)),
                 facts(all, Settled.class, Comparator.comparing(Settled::finding).thenComparing(Settled::by)),
                 facts(all, NotApplicable.class, Comparator.comparing(NotApplicable::id)),
                 facts(
@@ -101,18 +103,18 @@ final class RuleSession implements AutoCloseable {
     }
 
     /**
-     * What may be said of these beliefs; they are taken out again before it answers.
+     * What may be said of these beliefs; they go again before anything else is asked.
      *
      * @param weighed what the network says besides: what the beliefs lean on, what would explain the parts instead
      */
     Conclusions conclusions(List<Believed> believed, List<Object> weighed) {
-        List<FactHandle> handles = new ArrayList<>();
-        believed.forEach(b -> handles.add(session.insert(b)));
-        weighed.forEach(w -> handles.add(session.insert(w)));
-        believed.forEach(b -> knowledge.aboutCause(b.cause()).forEach(fact -> handles.add(session.insert(fact))));
+        forgetBeliefs();
+        believed.forEach(b -> beliefs.add(session.insert(b)));
+        weighed.forEach(w -> beliefs.add(session.insert(w)));
+        believed.forEach(b -> knowledge.aboutCause(b.cause()).forEach(fact -> beliefs.add(session.insert(fact))));
         session.fireAllRules();
         Collection<?> all = List.copyOf(session.getObjects());
-        Conclusions conclusions = new Conclusions(
+        return new Conclusions(
                 facts(all, HeldBack.class, Comparator.comparing(HeldBack::cause).thenComparing(h -> h.why()
                         .toString())),
                 facts(
@@ -123,8 +125,11 @@ final class RuleSession implements AutoCloseable {
                                 .thenComparing(Given::text)
                                 .thenComparing(Given::because)),
                 facts(all, Remark.class, Comparator.comparing(Remark::text)));
-        handles.forEach(session::delete);
-        return conclusions;
+    }
+
+    private void forgetBeliefs() {
+        beliefs.forEach(session::delete);
+        beliefs.clear();
     }
 
     @Override

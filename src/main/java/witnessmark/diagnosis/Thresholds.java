@@ -4,9 +4,9 @@ package witnessmark.diagnosis;
 public final class Thresholds {
     /** From here a cause may be called the conclusion, if nothing holds it back. */
     public static final double CONCLUDED = 0.70;
-    /** From here it is worth saying why a cause may not be concluded. */
+    /** From here the rules hear of a cause, and it is worth saying why it may not be concluded; none asks of less. */
     public static final double WORTH_A_WORD = 0.10;
-    /** From here the rules hear of a cause at all. */
+    /** From here a cause is named as a reason for a part seen broken. */
     public static final double WORTH_BELIEVING = 0.01;
     /** From here it is asked what would explain the parts if the cause had not happened. */
     public static final double LEADS = 0.50;

@@ -13,13 +13,12 @@ final class Beliefs {
         logOdds = new double[causes];
     }
 
-    private Beliefs(Beliefs other) {
-        present = other.present.clone();
-        logOdds = other.logOdds.clone();
-    }
-
-    Beliefs copy() {
-        return new Beliefs(this);
+    /** Takes over the chances of some causes. */
+    void take(Beliefs other, int[] causes) {
+        for (int c : causes) {
+            present[c] = other.present[c];
+            logOdds[c] = other.logOdds[c];
+        }
     }
 
     /** Notes the odds of a cause; beyond 1e200 either way they count as certainty. */
@@ -35,6 +34,15 @@ final class Beliefs {
     /** Natural logarithm of the odds; infinite when the cause is certain or ruled out. */
     double logOdds(int cause) {
         return logOdds[cause];
+    }
+
+    /** Chances of some causes, in the order given. */
+    double[] present(int[] causes) {
+        var chances = new double[causes.length];
+        for (int i = 0; i < causes.length; i++) {
+            chances[i] = present[causes[i]];
+        }
+        return chances;
     }
 
     double[] toArray() {

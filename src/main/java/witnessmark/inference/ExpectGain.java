@@ -1,13 +1,24 @@
 package witnessmark.inference;
 
-/** Expected gain about single causes from looking at one finding. */
+/** Expected gain about single causes from looking at one finding. Holds the working arrays, so it serves one thread. */
 final class ExpectGain {
+    private static final double LN_2 = Math.log(2);
+
     private final Solved solved;
     private final Sweep sweep;
+    private final Factors varied;
+    private final Beliefs changed;
+    private final double[] entropyNow;
 
     ExpectGain(Solved solved) {
         this.solved = solved;
         sweep = solved.sweep();
+        varied = solved.factors.copy();
+        changed = new Beliefs(solved.observed.network.causes());
+        entropyNow = new double[solved.observed.network.causes()];
+        for (int c = 0; c < entropyNow.length; c++) {
+            entropyNow[c] = entropy(solved.beliefs.present(c));
+        }
     }
 
     /**
@@ -16,27 +27,22 @@ final class ExpectGain {
     Gain of(int finding) {
         boolean unsure = solved.observed.isUnsure(finding);
         int[] parts = solved.partsOf(finding);
-        var absent = solved.vary(unsure ? saidAbsent(finding) : absent(finding), parts, sweep);
-        double chance = -Math.expm1(absent.logRatio());
+        int[] causes = solved.causesIn(parts);
+        double absent = vary(unsure ? saidAbsent(finding) : absent(finding), parts);
+        double[] ifAbsent = changed.present(causes);
+        double chance = -Math.expm1(absent);
         double[] ifPresent;
         if (unsure) {
-            var present = solved.vary(saidPresent(finding), parts, sweep);
-            chance = Math.exp(present.logRatio());
-            ifPresent = present.beliefs().toArray();
+            chance = Math.exp(vary(saidPresent(finding), parts));
+            ifPresent = changed.present(causes);
         } else if (chance >= Solved.LEAST_FOR_COMPLEMENT) {
-            ifPresent = complement(absent, chance, parts);
+            ifPresent = complement(causes, ifAbsent, Math.exp(absent), chance);
         } else {
-            var sum = new FirstToExplain(solved, finding, sweep);
+            var sum = new FirstToExplain(solved, finding, parts, causes, sweep);
             chance = sum.chance();
-            ifPresent = sum.causes();
+            ifPresent = sum.chances();
         }
-        return gain(
-                finding,
-                chance,
-                Math.exp(absent.logRatio()),
-                ifPresent,
-                absent.beliefs().toArray(),
-                parts);
+        return gain(finding, chance, Math.exp(absent), causes, ifPresent, ifAbsent);
     }
 
     /** Entropy of a yes-or-no question, bits. */
@@ -45,51 +51,50 @@ final class ExpectGain {
     }
 
     private static double term(double p) {
-        return p > 0 ? -p * Math.log(p) / Math.log(2) : 0;
+        return p > 0 ? -p * Math.log(p) / LN_2 : 0;
     }
 
     private Gain gain(
-            int finding, double chance, double chanceOfAbsent, double[] ifPresent, double[] ifAbsent, int[] parts) {
-        var bits = new double[ifPresent.length];
+            int finding, double chance, double chanceOfAbsent, int[] causes, double[] ifPresent, double[] ifAbsent) {
+        var bits = new double[causes.length];
         double sum = 0;
-        for (int p : parts) {
-            for (int c : solved.plan.parts()[p].causes()) {
-                double left = chance * entropy(ifPresent[c]) + chanceOfAbsent * entropy(ifAbsent[c]);
-                bits[c] = Math.max(0, entropy(solved.beliefs.present(c)) - left);
-                sum += bits[c];
-            }
+        for (int i = 0; i < causes.length; i++) {
+            double left = chance * entropy(ifPresent[i]) + chanceOfAbsent * entropy(ifAbsent[i]);
+            bits[i] = Math.max(0, entropyNow[causes[i]] - left);
+            sum += bits[i];
         }
-        return new Gain(finding, chance, sum, bits, ifPresent, ifAbsent);
+        return new Gain(finding, chance, sum, causes, bits, ifPresent, ifAbsent);
     }
 
-    private double[] complement(Solved.Varied absent, double chance, int[] parts) {
-        double[] ifPresent = solved.beliefs.toArray();
-        double chanceOfAbsent = Math.exp(absent.logRatio());
-        for (int p : parts) {
-            for (int c : solved.plan.parts()[p].causes()) {
-                double both = ifPresent[c] - chanceOfAbsent * absent.beliefs().present(c);
-                ifPresent[c] = Math.min(1, Math.max(0, both / chance));
-            }
+    private double[] complement(int[] causes, double[] ifAbsent, double chanceOfAbsent, double chance) {
+        double[] ifPresent = solved.beliefs.present(causes);
+        for (int i = 0; i < causes.length; i++) {
+            double both = ifPresent[i] - chanceOfAbsent * ifAbsent[i];
+            ifPresent[i] = Math.min(1, Math.max(0, both / chance));
         }
         return ifPresent;
     }
 
+    private double vary(Factors factors, int[] parts) {
+        return solved.vary(factors, parts, sweep, changed);
+    }
+
     private Factors absent(int finding) {
-        var varied = solved.factors.copy();
+        varied.set(solved.factors);
         varied.foldAbsent(finding, solved.observed, 0);
         return varied;
     }
 
     private Factors saidAbsent(int finding) {
-        var varied = solved.factors.copy();
         var observed = solved.observed;
+        varied.set(solved.factors);
         varied.leaveWith(observed.vertexOf(finding), observed.logIfAbsent(finding), Double.NEGATIVE_INFINITY);
         return varied;
     }
 
     private Factors saidPresent(int finding) {
-        var varied = solved.factors.copy();
         var observed = solved.observed;
+        varied.set(solved.factors);
         varied.leaveWith(observed.vertexOf(finding), Double.NEGATIVE_INFINITY, observed.logIfPresent(finding));
         return varied;
     }

@@ -20,11 +20,15 @@ final class Factors {
 
     /** The factors of the evidence, for a plan made from the same evidence. */
     static Factors of(Observed observed) {
-        return without(-1, observed);
+        var factors = unreported(observed);
+        for (int f : observed.reported()) {
+            factors.foldUnlessOpen(f, observed);
+        }
+        return factors;
     }
 
-    /** The factors of the evidence less the report on one finding, for the plan of the whole evidence. */
-    static Factors without(int finding, Observed observed) {
+    /** The factors before any report of absence is folded in. */
+    static Factors unreported(Observed observed) {
         var network = observed.network;
         int causes = network.causes();
         int[] open = observed.open();
@@ -35,7 +39,13 @@ final class Factors {
         for (int k = 0; k < open.length; k++) {
             factors.enterFinding(causes + k, open[k], observed);
         }
-        for (int f = 0; f < network.findings(); f++) {
+        return factors;
+    }
+
+    /** From the factors unreported those of the evidence less the report on one finding, for the plan of the whole. */
+    Factors without(int finding, Observed observed) {
+        var factors = copy();
+        for (int f : observed.reported()) {
             if (f != finding) {
                 factors.foldUnlessOpen(f, observed);
             } else if (observed.kind(f) == Observed.Kind.OPEN) {
@@ -47,6 +57,13 @@ final class Factors {
 
     Factors copy() {
         return new Factors(enter.clone(), leave.clone(), constant);
+    }
+
+    /** Takes over every number of factors for the same plan. */
+    void set(Factors other) {
+        System.arraycopy(other.enter, 0, enter, 0, enter.length);
+        System.arraycopy(other.leave, 0, leave, 0, leave.length);
+        constant = other.constant;
     }
 
     double enter(int vertex, int state) {

@@ -7,16 +7,22 @@ package witnessmark.inference;
  */
 final class FirstToExplain {
     private final Solved solved;
-    private final double[] causes;
+    private final int[] causes;
+    private final double[] sums;
     private double chance;
 
-    FirstToExplain(Solved solved, int finding, Sweep sweep) {
+    /**
+     * @param parts the parts that the finding touches
+     * @param causes the causes in them
+     */
+    FirstToExplain(Solved solved, int finding, int[] parts, int[] causes, Sweep sweep) {
         this.solved = solved;
+        this.causes = causes;
         var observed = solved.observed;
-        causes = new double[observed.network.causes()];
+        var changed = new Beliefs(observed.network.causes());
+        sums = new double[causes.length];
         add(Math.exp(Factors.logExplained(finding, observed)), solved.beliefs);
         double logUnexplained = Factors.logUnexplained(finding, observed);
-        int[] parts = solved.partsOf(finding);
         int[] linked = observed.network.linkedCauses(finding);
         double[] strengths = observed.network.strengths(finding);
         var earlierDidNot = solved.factors.copy();
@@ -25,8 +31,8 @@ final class FirstToExplain {
                 var thisDid = earlierDidNot.copy();
                 thisDid.ruleOut(linked[i], 0);
                 thisDid.weigh(linked[i], 1, Math.log(strengths[i]));
-                var varied = solved.vary(thisDid, parts, sweep);
-                add(Math.exp(logUnexplained + varied.logRatio()), varied.beliefs());
+                double logRatio = solved.vary(thisDid, parts, sweep, changed);
+                add(Math.exp(logUnexplained + logRatio), changed);
                 earlierDidNot.weigh(linked[i], 1, Math.log1p(-strengths[i]));
             }
         }
@@ -37,22 +43,22 @@ final class FirstToExplain {
         return chance;
     }
 
-    /** Chance of each cause if the finding is present; as it stands if it cannot be. */
-    double[] causes() {
+    /** Chances of the causes if the finding is present; as they stand if it cannot be. */
+    double[] chances() {
         if (chance == 0) {
-            return solved.beliefs.toArray();
+            return solved.beliefs.present(causes);
         }
-        var conditional = causes.clone();
-        for (int c = 0; c < conditional.length; c++) {
-            conditional[c] = Math.min(1, conditional[c] / chance);
+        var conditional = sums.clone();
+        for (int i = 0; i < conditional.length; i++) {
+            conditional[i] = Math.min(1, conditional[i] / chance);
         }
         return conditional;
     }
 
     private void add(double weight, Beliefs beliefs) {
         chance += weight;
-        for (int c = 0; c < causes.length; c++) {
-            causes[c] += weight * beliefs.present(c);
+        for (int i = 0; i < causes.length; i++) {
+            sums[i] += weight * beliefs.present(causes[i]);
         }
     }
 }

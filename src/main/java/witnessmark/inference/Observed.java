@@ -27,6 +27,7 @@ final class Observed {
     private final State[] states;
     private final double[] logIfPresent;
     private final double[] logIfAbsent;
+    private final int[] reported;
     private final int[] open;
 
     /**
@@ -38,17 +39,16 @@ final class Observed {
         kinds = new Kind[network.findings()];
         logIfPresent = new double[network.findings()];
         logIfAbsent = new double[network.findings()];
-        for (int f = 0; f < kinds.length; f++) {
-            kinds[f] = Kind.NOTHING;
-        }
+        Arrays.fill(kinds, Kind.NOTHING);
         evidence.reports().forEach(this::note);
-        open = IntStream.range(0, kinds.length)
-                .filter(f -> kinds[f] == Kind.OPEN)
-                .toArray();
+        reported =
+                evidence.reports().keySet().stream().mapToInt(Integer::intValue).toArray();
+        open = IntStream.of(reported).filter(f -> kinds[f] == Kind.OPEN).toArray();
         states = new State[network.causes()];
         for (int c = 0; c < states.length; c++) {
-            states[c] = state(network.prior(c), evidence, c);
+            states[c] = stateByItself(network.prior(c));
         }
+        evidence.knownCauses().forEach((c, present) -> states[c] = present ? State.PRESENT : State.ABSENT);
     }
 
     Kind kind(int finding) {
@@ -78,6 +78,11 @@ final class Observed {
         return states[cause] == State.FREE;
     }
 
+    /** Findings with a report, whether it carries something or not, in ascending order; shared, not to be changed. */
+    int[] reported() {
+        return reported;
+    }
+
     /** Open findings in ascending order; shared, not to be changed. */
     int[] open() {
         return open;
@@ -103,9 +108,7 @@ final class Observed {
 
     /** Findings with a report that carries something. */
     int[] telling() {
-        return IntStream.range(0, kinds.length)
-                .filter(f -> kinds[f] != Kind.NOTHING)
-                .toArray();
+        return IntStream.of(reported).filter(f -> kinds[f] != Kind.NOTHING).toArray();
     }
 
     private void note(int finding, Report report) {
@@ -116,11 +119,8 @@ final class Observed {
         }
     }
 
-    private static State state(double prior, Evidence evidence, int cause) {
-        var known = evidence.knownCauses().get(cause);
-        if (known != null) {
-            return known ? State.PRESENT : State.ABSENT;
-        }
+    /** The state of a cause of which nothing is known. */
+    private static State stateByItself(double prior) {
         if (prior == 0) {
             return State.ABSENT;
         }

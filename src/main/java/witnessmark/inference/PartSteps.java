@@ -37,7 +37,7 @@ final class PartSteps {
     }
 
     Plan.Part part() {
-        int[] causes = IntStream.of(vertices).filter(graph::isCause).toArray();
+        int[] causes = IntStream.of(vertices).filter(graph::isCause).sorted().toArray();
         return new Plan.Part(causes, vertices, steps.toArray(Step[]::new), tableAt);
     }
 

@@ -17,7 +17,7 @@ final class Plan {
     /**
      * A set of vertices that no link joins to the others.
      *
-     * @param causes its causes
+     * @param causes its causes, ascending
      * @param vertices its vertices, causes included
      * @param result where on the tape the total stands after the steps
      */

@@ -16,9 +16,6 @@ final class Solved {
     final Beliefs beliefs;
     private final double[] logTotals;
 
-    /** An answer to changed factors: how much less probable the change makes the evidence, and the chances then. */
-    record Varied(double logRatio, Beliefs beliefs) {}
-
     /**
      * @throws ImpossibleEvidence if the evidence has probability 0
      */
@@ -53,11 +50,24 @@ final class Solved {
 
     /** The parts in which free causes among those given are. */
     int[] partsOf(int[] causes) {
-        return IntStream.of(causes)
-                .filter(observed::isFree)
-                .map(plan::partOf)
-                .distinct()
-                .toArray();
+        var parts = new int[causes.length];
+        int count = 0;
+        for (int c : causes) {
+            int part = plan.partOf(c);
+            if (observed.isFree(c) && !contains(parts, count, part)) {
+                parts[count++] = part;
+            }
+        }
+        return Arrays.copyOf(parts, count);
+    }
+
+    private static boolean contains(int[] parts, int count, int part) {
+        for (int i = 0; i < count; i++) {
+            if (parts[i] == part) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** The parts that the report on a finding touches. */
@@ -65,6 +75,26 @@ final class Solved {
         return observed.kind(finding) == Observed.Kind.OPEN
                 ? new int[] {plan.partOf(observed.vertexOf(finding))}
                 : partsOf(observed.network.linkedCauses(finding));
+    }
+
+    /** The causes in some parts, ascending. */
+    int[] causesIn(int[] parts) {
+        if (parts.length == 1) {
+            return plan.parts()[parts[0]].causes().clone();
+        }
+        int count = 0;
+        for (int p : parts) {
+            count += plan.parts()[p].causes().length;
+        }
+        var causes = new int[count];
+        int at = 0;
+        for (int p : parts) {
+            int[] more = plan.parts()[p].causes();
+            System.arraycopy(more, 0, causes, at, more.length);
+            at += more.length;
+        }
+        Arrays.sort(causes);
+        return causes;
     }
 
     /** ln of P(varied evidence) / P(evidence), when factors differ in the given parts and the constant only. */
@@ -76,10 +106,12 @@ final class Solved {
         return ratio;
     }
 
-    /** As {@link #logRatio}, with the chances; those in other parts and after an impossible change are as before. */
-    Varied vary(Factors varied, int[] parts, Sweep sweep) {
+    /**
+     * As {@link #logRatio}, with the chances that the causes in those parts have then, left in {@code changed}: after an
+     * impossible change they are as before.
+     */
+    double vary(Factors varied, int[] parts, Sweep sweep, Beliefs changed) {
         double ratio = varied.constant() - factors.constant();
-        var changed = beliefs.copy();
         for (int p : parts) {
             var part = plan.parts()[p];
             double total = sweep.logTotal(part, varied);
@@ -88,7 +120,12 @@ final class Solved {
             }
             ratio += total - logTotals[p];
         }
-        return new Varied(ratio, ratio > Double.NEGATIVE_INFINITY ? changed : beliefs);
+        if (ratio == Double.NEGATIVE_INFINITY) {
+            for (int p : parts) {
+                changed.take(beliefs, plan.parts()[p].causes());
+            }
+        }
+        return ratio;
     }
 
     /** Findings reported absent that the background or a known cause is certain to produce. */

@@ -6,10 +6,14 @@ final class WeighReports {
 
     private final Solved solved;
     private final Sweep sweep;
+    private final Factors unreported;
+    private final Beliefs changed;
 
     WeighReports(Solved solved) {
         this.solved = solved;
         sweep = solved.sweep();
+        unreported = Factors.unreported(solved.observed);
+        changed = new Beliefs(solved.observed.network.causes());
     }
 
     Weights forCauses(int[] causes) {
@@ -22,12 +26,13 @@ final class WeighReports {
     }
 
     private double[] weigh(int finding, int[] causes) {
-        var without = Factors.without(finding, solved.observed);
-        var beliefs = solved.vary(without, solved.partsOf(finding), sweep).beliefs();
+        int[] parts = solved.partsOf(finding);
+        changed.take(solved.beliefs, causes);
+        solved.vary(unreported.without(finding, solved.observed), parts, sweep, changed);
         var decibans = new double[causes.length];
         for (int i = 0; i < causes.length; i++) {
             double now = solved.beliefs.logOdds(causes[i]);
-            double then = beliefs.logOdds(causes[i]);
+            double then = changed.logOdds(causes[i]);
             // Equal first: a cause certain or ruled out either way has infinite odds on both sides.
             decibans[i] = now == then ? 0 : DECIBANS_PER_NEPER * (now - then);
         }

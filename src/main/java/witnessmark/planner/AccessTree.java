@@ -11,7 +11,7 @@ import witnessmark.knowledge.AccessStep;
 /** The access steps and how they lie in one another. */
 final class AccessTree {
     private final Map<String, AccessStep> steps;
-    private final List<String> walk;
+    private final Map<String, Integer> walk = new HashMap<>();
     private final Map<String, List<AccessStep>> ways = new HashMap<>();
 
     /**
@@ -19,13 +19,13 @@ final class AccessTree {
      */
     AccessTree(Map<String, AccessStep> steps) {
         this.steps = steps;
-        this.walk = List.copyOf(steps.keySet());
+        steps.keySet().forEach(id -> walk.put(id, walk.size()));
         steps.keySet().forEach(id -> ways.put(id, way(id)));
     }
 
     /** Where a place comes in the walk round the truck. */
     int walk(String place) {
-        return walk.indexOf(place);
+        return walk.get(place);
     }
 
     /** The steps on the way to a place, outermost first, the place itself last. */

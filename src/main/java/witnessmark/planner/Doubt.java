@@ -29,9 +29,10 @@ final class Doubt {
     /** Adds a check; the bits of all so far. */
     double add(Check check) {
         double[] byCause = check.bitsByCause();
-        for (int c = 0; c < byCause.length; c++) {
-            if (byCause[c] > 0 && bitsInDoubt[c] > 0) {
-                double taken = left[c] * Math.min(1, byCause[c] / bitsInDoubt[c]);
+        for (int i = 0; i < byCause.length; i++) {
+            int c = check.causes()[i];
+            if (byCause[i] > 0 && bitsInDoubt[c] > 0) {
+                double taken = left[c] * Math.min(1, byCause[i] / bitsInDoubt[c]);
                 left[c] -= taken;
                 bits += taken;
             }

@@ -20,10 +20,13 @@ final class Round {
     private final AccessTree tree;
     private final double[] bitsInDoubt;
     private final Map<String, List<Check>> byPlace = new LinkedHashMap<>();
-    private final Map<String, Visit> worked = new HashMap<>();
+    private final Map<String, Option> worked = new HashMap<>();
     private final Set<String> open;
     private final Set<String> left;
     private Optional<String> at;
+
+    /** A visit that could be made, with the tier it stands in. */
+    private record Option(Visit visit, int tier) {}
 
     Round(AccessTree tree, List<Check> checks, double[] bitsInDoubt, Hands hands) {
         this.tree = tree;
@@ -37,26 +40,27 @@ final class Round {
 
     /** The visit to make next, in the order of the walk; empty if no check is left. */
     Optional<Visit> best() {
-        List<Visit> visits = new ArrayList<>();
-        byPlace.keySet().forEach(place -> visits.add(worked.computeIfAbsent(place, this::visit)));
-        @Nullable Visit best = null;
-        for (Visit visit : visits) {
-            best = best == null || isBefore(visit, best) ? visit : best;
+        List<Option> options = new ArrayList<>();
+        byPlace.keySet().forEach(place -> options.add(worked.computeIfAbsent(place, this::option)));
+        @Nullable Option best = null;
+        for (Option option : options) {
+            best = best == null || isBefore(option, best) ? option : best;
         }
-        return best == null ? Optional.empty() : Optional.of(inWalk(best, visits));
+        return best == null ? Optional.empty() : Optional.of(inWalk(best, options));
     }
 
     /** Where the hands are if that is best, else the first place of the walk that is not left yet and worth going to. */
-    private Visit inWalk(Visit best, List<Visit> visits) {
-        if (isHere(best)) {
-            return best;
+    private Visit inWalk(Option best, List<Option> options) {
+        if (isHere(best.visit())) {
+            return best.visit();
         }
-        int tier = tier(best);
-        return visits.stream()
-                .filter(v -> tier(v) == tier && standing(v) * PlanChecks.WALK_PATIENCE >= standing(best))
+        return options.stream()
+                .filter(o -> o.tier() == best.tier())
+                .map(Option::visit)
+                .filter(v -> standing(v) * PlanChecks.WALK_PATIENCE >= standing(best.visit()))
                 .filter(v -> !left.contains(v.place()) && !isHere(v))
                 .min(Comparator.comparingInt(v -> tree.walk(v.place())))
-                .orElse(best);
+                .orElse(best.visit());
     }
 
     private boolean isHere(Visit visit) {
@@ -74,20 +78,20 @@ final class Round {
                 byPlace.remove(check.place());
             }
         }
-        boolean opened = false;
-        for (AccessStep step : tree.wayTo(visit.place())) {
-            opened |= open.add(step.id());
-        }
-        if (opened) {
-            worked.clear();
-        } else {
-            worked.remove(visit.place());
-        }
+        open.addAll(visit.opening());
+        // Other visits change only with what they too would have had to open: their checks lie there or in their place.
+        worked.remove(visit.place());
+        worked.values().removeIf(o -> o.visit().opening().stream().anyMatch(visit.opening()::contains));
     }
 
-    private boolean isBefore(Visit one, Visit other) {
-        int order = Integer.compare(tier(one), tier(other));
-        return order != 0 ? order < 0 : standing(one) > standing(other);
+    private Option option(String place) {
+        Visit visit = visit(place);
+        return new Option(visit, tier(visit));
+    }
+
+    private boolean isBefore(Option one, Option other) {
+        int order = Integer.compare(one.tier(), other.tier());
+        return order != 0 ? order < 0 : standing(one.visit()) > standing(other.visit());
     }
 
     private double standing(Visit visit) {

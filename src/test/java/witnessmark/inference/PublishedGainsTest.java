@@ -3,6 +3,7 @@ package witnessmark.inference;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -32,9 +33,11 @@ class PublishedGainsTest {
 
         assertThat(gain.chance()).isCloseTo(Double.parseDouble(row.get("P_positive")), within(1e-9));
         assertThat(jointGain).isCloseTo(Double.parseDouble(row.get("EIG_joint_bits")), within(1e-9));
-        for (int c = 0; c < gain.bitsByCause().length; c++) {
+        for (int c = 0; c < NETWORKS.get(row.get("network")).causes(); c++) {
             double expected = Double.parseDouble(row.get("EIG_C" + (c + 1)));
-            assertThat(gain.bitsByCause()[c]).as("C" + (c + 1)).isCloseTo(expected, within(1e-9));
+            int place = Arrays.binarySearch(gain.causes(), c);
+            double bits = place < 0 ? 0 : gain.bitsByCause()[place];
+            assertThat(bits).as("C" + (c + 1)).isCloseTo(expected, within(1e-9));
         }
     }
 }

@@ -21,6 +21,7 @@ import witnessmark.knowledge.AccessStep;
 /** The planner on a made-up tree of places; minutes and bits are small enough to be worked out by hand. */
 class PlanChecksTest {
     private static final double[] DOUBT = {1.0, 1.0};
+    private static final int[] BOTH = {0, 1};
     private static final Map<String, AccessStep> PLACES = places(
             step("cab", 3, null, false),
             step("pit", 10, null, false),
@@ -53,7 +54,7 @@ class PlanChecksTest {
     }
 
     private static Check check(String id, String place, double minutes, double bits) {
-        return new Check(id, place, minutes, new double[] {bits, 0}, 0);
+        return new Check(id, place, minutes, BOTH, new double[] {bits, 0}, 0);
     }
 
     private static List<String> ids(List<Visit> visits) {
@@ -212,7 +213,7 @@ class PlanChecksTest {
 
     @Test
     void what_a_conclusion_waits_for_is_worth_that_besides() {
-        List<Check> one = List.of(new Check("a", "cab", 1, new double[] {0.3, 0}, 0.2));
+        List<Check> one = List.of(new Check("a", "cab", 1, BOTH, new double[] {0.3, 0}, 0.2));
 
         assertThat(planner.plan(one, DOUBT, Hands.off()).get(0).bits()).isCloseTo(0.5, within(1e-12));
     }
@@ -231,7 +232,8 @@ class PlanChecksTest {
     void a_visit_ends_where_one_more_check_brings_no_more_a_minute() {
         // In the open cab: 0.5 bit in 8 min, then 0.75 bit in 16; of two doubts 1.0 bit in 16, which is no more.
         List<Check> same = List.of(check("a", "cab", 5, 0.5), check("b", "cab", 5, 0.5));
-        List<Check> apart = List.of(check("a", "cab", 5, 0.5), new Check("b", "cab", 5, new double[] {0, 0.5}, 0));
+        List<Check> apart =
+                List.of(check("a", "cab", 5, 0.5), new Check("b", "cab", 5, BOTH, new double[] {0, 0.5}, 0));
 
         assertThat(planner.next(same, DOUBT, open("cab")).orElseThrow().checks())
                 .hasSize(1);
@@ -253,8 +255,8 @@ class PlanChecksTest {
         // that to 0.0839 a minute, while going to the pit alone comes to 0.27 / 13, less than a quarter.
         List<Check> checks = List.of(
                 check("z-outer", "pit", 0, 0.27),
-                new Check("a-inner", "gauges", 1, new double[] {0, 0.9}, 0.9),
-                new Check("b-inner", "gauges", 1, new double[] {0, 0.5}, 0.9));
+                new Check("a-inner", "gauges", 1, BOTH, new double[] {0, 0.9}, 0.9),
+                new Check("b-inner", "gauges", 1, BOTH, new double[] {0, 0.5}, 0.9));
 
         Visit visit = planner.next(checks, DOUBT, Hands.off()).orElseThrow();
 
@@ -327,6 +329,7 @@ class PlanChecksTest {
                     "check-" + i,
                     places.get(random.nextInt(places.size())),
                     random.nextInt(30),
+                    BOTH,
                     new double[] {random.nextDouble() * 0.5, random.nextDouble() * 0.5},
                     random.nextInt(5) == 0 ? 0.1 : 0));
         }
