@@ -84,6 +84,9 @@ public final class CaseForm {
                 .forEach((finding, l) ->
                         likelihoods.put(finding, inOrder("if-present", l.ifPresent(), "if-absent", l.ifAbsent())));
         putMap(form, "likelihoods", likelihoods);
+        Map<String, Object> reckoned = new LinkedHashMap<>();
+        evidence.reckoned().forEach((finding, figures) -> reckoned.put(finding, figures.form()));
+        putMap(form, "reckoned", reckoned);
         evidence.record().ifPresent(record -> form.put("record", LogRecordForm.of(record)));
         return form;
     }

@@ -43,7 +43,31 @@ public final class ComputedEvidence {
                 findings.stream().map(ComputedEvidence::formula).collect(Collectors.joining("\n")),
                 inputs,
                 Optional.empty(),
-                states);
+                states,
+                Map.of(),
+                Optional.empty(),
+                reckoned(findings));
+    }
+
+    private static Map<String, Reckoned> reckoned(List<ComputedFinding> findings) {
+        Map<String, Reckoned> reckoned = new LinkedHashMap<>();
+        findings.forEach(f -> reckoned.put(
+                f.id(),
+                new Reckoned(
+                        f.result().value(),
+                        f.result().unit(),
+                        f.limit().value(),
+                        f.limit().unit(),
+                        outcome(f))));
+        return reckoned;
+    }
+
+    private static Reckoned.Outcome outcome(ComputedFinding finding) {
+        return switch (finding.state()) {
+            case PRESENT -> Reckoned.Outcome.PRESENT;
+            case ABSENT -> Reckoned.Outcome.ABSENT;
+            case NOT_COUNTED -> Reckoned.Outcome.NOT_COUNTED;
+        };
     }
 
     private static Optional<FindingState> state(ComputedFinding finding) {

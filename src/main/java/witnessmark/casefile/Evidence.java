@@ -1,5 +1,6 @@
 package witnessmark.casefile;
 
+import java.util.Collection;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -14,7 +15,7 @@ import witnessmark.triplog.evidence.LogRecord;
  *
  * @param id names the result within the case
  * @param kind how it was found
- * @param summary the result in one or two plain sentences
+ * @param summary the result in one or two plain sentences, in English
  * @param formula the formula or method and where it comes from, empty where the summary says it
  * @param inputs what went in: name to value with its unit, in order
  * @param file the file it was read from, by hash; empty for none
@@ -23,6 +24,8 @@ import witnessmark.triplog.evidence.LogRecord;
  *     without one follows outright
  * @param record what the logs held, so that all logs of a case can be weighed as one; empty for other results and for
  *     logs stored before counts were kept. Findings and likelihoods beside it tell what these logs say alone
+ * @param reckoned by finding the figure that decides about it, so that the result can be said in the reader's language;
+ *     empty for other results and for those stored before figures were kept
  */
 public record Evidence(
         String id,
@@ -33,7 +36,8 @@ public record Evidence(
         Optional<SourceFile> file,
         Map<String, FindingState> findings,
         Map<String, Likelihood> likelihoods,
-        Optional<LogRecord> record) {
+        Optional<LogRecord> record,
+        Map<String, Reckoned> reckoned) {
 
     /** How a result was found. */
     public enum Kind {
@@ -77,6 +81,27 @@ public record Evidence(
         record = record.map(r -> r.with(r.doubts().stream()
                 .map(doubt -> CheckedText.filledLine("doubts", doubt))
                 .toList()));
+        if (!reckoned.isEmpty() && kind != Kind.COMPUTED) {
+            throw new CaseRefused(
+                    "evidence '" + id + "': figures reckoned in a result that is " + kind.word(),
+                    "take reckoned out, or write kind: computed");
+        }
+        reckoned.keySet().forEach(finding -> CheckedText.id("finding", finding));
+        reckoned = Collections.unmodifiableMap(new LinkedHashMap<>(reckoned));
+    }
+
+    /** A result without figures reckoned. */
+    public Evidence(
+            String id,
+            Kind kind,
+            String summary,
+            String formula,
+            Map<String, String> inputs,
+            Optional<SourceFile> file,
+            Map<String, FindingState> findings,
+            Map<String, Likelihood> likelihoods,
+            Optional<LogRecord> record) {
+        this(id, kind, summary, formula, inputs, file, findings, likelihoods, record, Map.of());
     }
 
     /** A result without counts of logs. */
@@ -102,6 +127,15 @@ public record Evidence(
             Optional<SourceFile> file,
             Map<String, FindingState> findings) {
         this(id, kind, summary, formula, inputs, file, findings, Map.of());
+    }
+
+    /** The same result as if these findings did not follow from it. */
+    public Evidence without(Collection<String> gone) {
+        Map<String, FindingState> left = new LinkedHashMap<>(findings);
+        Map<String, Likelihood> fits = new LinkedHashMap<>(likelihoods);
+        left.keySet().removeAll(gone);
+        fits.keySet().removeAll(gone);
+        return new Evidence(id, kind, summary, formula, inputs, file, left, fits, record, reckoned);
     }
 
     /** The findings it speaks of: those that follow, and those that its logs were looked through for. */

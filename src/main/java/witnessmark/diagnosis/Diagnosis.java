@@ -64,7 +64,7 @@ public final class Diagnosis {
         OpenCase open = new OpenCase(
                 file.id().toString(), new RuleSession(rules, facts, file.gearbox(), say), network, knowledge, checks);
         evidence.findings().forEach((finding, state) -> open.report(finding, state, evidence.likelihood(finding)));
-        evidence.logs().forEach(e -> e.thin().ifPresent(why -> open.thin(e.finding(), why)));
+        evidence.logs().forEach(e -> e.thin().ifPresent(why -> open.thin(e.finding(), say.thin(why))));
         file.findings().values().forEach(entry -> report(entry, open, file));
         file.measurements().values().forEach(m -> open.measure(measured(m)));
         return open;

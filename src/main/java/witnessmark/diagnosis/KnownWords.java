@@ -1,17 +1,12 @@
 package witnessmark.diagnosis;
 
 import java.util.Collection;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseSheet;
-import witnessmark.casefile.Evidence;
-import witnessmark.casefile.FindingState;
-import witnessmark.casefile.Likelihood;
 import witnessmark.casefile.Measurement;
 import witnessmark.casefile.logged.CombinedEvidence;
 import witnessmark.knowledge.KnowledgeBase;
@@ -59,25 +54,8 @@ public final class KnownWords {
         });
         file.evidence().values().stream()
                 .filter(e -> e.findings().keySet().stream().anyMatch(unknown::contains))
-                .forEach(e -> sheet.evidence(without(e, unknown)));
+                .forEach(e -> sheet.evidence(e.without(unknown)));
         return sheet.toCaseFile();
-    }
-
-    private static Evidence without(Evidence evidence, List<String> unknown) {
-        Map<String, FindingState> findings = new LinkedHashMap<>(evidence.findings());
-        Map<String, Likelihood> likelihoods = new LinkedHashMap<>(evidence.likelihoods());
-        findings.keySet().removeAll(unknown);
-        likelihoods.keySet().removeAll(unknown);
-        return new Evidence(
-                evidence.id(),
-                evidence.kind(),
-                evidence.summary(),
-                evidence.formula(),
-                evidence.inputs(),
-                evidence.file(),
-                findings,
-                likelihoods,
-                evidence.record());
     }
 
     static void check(CaseFile file, CombinedEvidence evidence, KnowledgeBase knowledge) {

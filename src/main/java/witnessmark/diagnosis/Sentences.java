@@ -10,6 +10,7 @@ import witnessmark.knowledge.Applicability;
 import witnessmark.language.Language;
 import witnessmark.language.Percent;
 import witnessmark.language.Texts;
+import witnessmark.triplog.evidence.Thin;
 
 /**
  * The sentences of a judgement in one language; rules give their reasons in them. Ids stand in braces,
@@ -51,6 +52,11 @@ public final class Sentences {
 
     public String withinLimit(Measured m) {
         return say("within-limit", reading(m), from(m));
+    }
+
+    /** Why logs are too little to rest a conclusion on. */
+    public String thin(Thin thin) {
+        return say("thin-" + thin.reason().word(), thin.number());
     }
 
     public String noLimit(Measured m) {

@@ -1,15 +1,12 @@
 package witnessmark.explain;
 
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseSheet;
-import witnessmark.casefile.Evidence;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
-import witnessmark.casefile.Likelihood;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
 
@@ -28,7 +25,8 @@ final class Supposed {
                     .forEach(sheet::clearMeasurement);
             file.evidence().values().stream()
                     .filter(e -> e.findings().containsKey(finding))
-                    .forEach(e -> sheet.evidence(without(sheet.evidence(e.id()).orElse(e), finding)));
+                    .forEach(
+                            e -> sheet.evidence(sheet.evidence(e.id()).orElse(e).without(List.of(finding))));
         });
         return sheet.toCaseFile();
     }
@@ -38,14 +36,5 @@ final class Supposed {
                 .filter(m -> m.below().equals(Optional.of(finding)) || m.above().equals(Optional.of(finding)))
                 .map(Measure::id)
                 .toList();
-    }
-
-    private static Evidence without(Evidence e, String finding) {
-        Map<String, FindingState> left = new LinkedHashMap<>(e.findings());
-        left.remove(finding);
-        Map<String, Likelihood> likelihoods = new LinkedHashMap<>(e.likelihoods());
-        likelihoods.remove(finding);
-        return new Evidence(
-                e.id(), e.kind(), e.summary(), e.formula(), e.inputs(), e.file(), left, likelihoods, e.record());
     }
 }

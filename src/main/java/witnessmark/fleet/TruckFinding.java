@@ -5,6 +5,7 @@ import java.math.MathContext;
 import java.util.List;
 import java.util.Locale;
 import witnessmark.triplog.evidence.LogEvidence;
+import witnessmark.triplog.evidence.Thin;
 
 /**
  * What all counted logs of a truck say of one finding. A log names a truck, not who drove it; a worn part can look like
@@ -28,6 +29,6 @@ public record TruckFinding(String truck, LogEvidence said, long logs) {
                 BigDecimal.valueOf(said.factor()).round(FIGURES).doubleValue(),
                 logs,
                 said.sentence(),
-                said.thin().orElse(""));
+                said.thin().map(Thin::words).orElse(""));
     }
 }

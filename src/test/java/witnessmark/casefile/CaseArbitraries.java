@@ -169,6 +169,17 @@ public final class CaseArbitraries {
                         times, odometer, a.get(0), a.get(1), a.get(2), a.get(3), a.get(4), a.get(5), counted, doubted));
     }
 
+    private static Arbitrary<Map<String, Reckoned>> reckoned() {
+        Arbitrary<Reckoned> one = Combinators.combine(
+                        Arbitraries.doubles(),
+                        Arbitraries.of(Unit.class),
+                        Arbitraries.doubles(),
+                        Arbitraries.of(Unit.class),
+                        Arbitraries.of(Reckoned.Outcome.class))
+                .as(Reckoned::new);
+        return Arbitraries.maps(ids(), one).ofMaxSize(2);
+    }
+
     public static Arbitrary<Evidence> evidence() {
         Arbitrary<Map<String, String>> inputs = Arbitraries.maps(ids(), lines()).ofMaxSize(3);
         Arbitrary<Optional<Evidence.SourceFile>> file = Arbitraries.of("log.csv", "a b:c.csv")
@@ -183,8 +194,8 @@ public final class CaseArbitraries {
                         file,
                         Arbitraries.maps(ids(), Arbitraries.of(FindingState.class))
                                 .ofMaxSize(3),
-                        records().optional())
-                .as((id, kind, summary, formula, in, source, states, record) -> new Evidence(
+                        Combinators.combine(records().optional(), reckoned()).as(Map::entry))
+                .as((id, kind, summary, formula, in, source, states, figures) -> new Evidence(
                         id,
                         kind,
                         summary,
@@ -193,7 +204,8 @@ public final class CaseArbitraries {
                         source,
                         states,
                         Map.of(),
-                        kind == Evidence.Kind.LOGGED ? record : Optional.empty()));
+                        kind == Evidence.Kind.LOGGED ? figures.getKey() : Optional.empty(),
+                        kind == Evidence.Kind.COMPUTED ? figures.getValue() : Map.of()));
     }
 
     public static Arbitrary<Change> changes() {

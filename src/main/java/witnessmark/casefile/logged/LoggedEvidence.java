@@ -78,14 +78,17 @@ public final class LoggedEvidence {
                 Optional.of(record));
     }
 
-    /** What all logs of the case say, weighed as the one witness that they are; empty where there is at most one result. */
+    /** What all logs of the case held, as the one witness that they are; empty where there is at most one result. */
+    public static Optional<LogRecord> pooled(CaseFile file) {
+        List<LogRecord> records = file.evidence().values().stream()
+                .flatMap(e -> e.record().stream())
+                .toList();
+        return records.size() < 2 ? Optional.empty() : records.stream().reduce(LogRecord::plus);
+    }
+
+    /** The same in words, weighed as one. */
     public static Optional<String> together(CaseFile file) {
-        long results = file.evidence().values().stream()
-                .filter(e -> e.record().isPresent())
-                .count();
-        return results < 2
-                ? Optional.empty()
-                : Optional.of(summary(CombinedEvidence.of(file).logs()));
+        return pooled(file).map(record -> summary(WeighRecord.weigh(record)));
     }
 
     /** Those that enter the case. */
@@ -117,7 +120,7 @@ public final class LoggedEvidence {
         String list = said.stream()
                 .filter(which)
                 .map(e -> e.finding() + " (" + e.sentence() + "; " + factor(e)
-                        + e.thin().map(t -> "; " + t).orElse("") + ")")
+                        + e.thin().map(t -> "; " + t.words()).orElse("") + ")")
                 .collect(Collectors.joining("; "));
         return list.isEmpty() ? "" : lead + ": " + list + ".";
     }

@@ -15,6 +15,7 @@ import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Likelihood;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
+import witnessmark.casefile.Reckoned;
 import witnessmark.casefile.Teller;
 import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.logged.LoggedEvidence;
@@ -42,7 +43,8 @@ final class ValueReader {
     private static final List<String> MEASUREMENT =
             List.of("value", "unit", "low", "high", "limit-unit", "limit-from", "note");
     private static final List<String> EVIDENCE =
-            List.of("kind", "summary", "formula", "inputs", "file", "findings", "likelihoods", "record");
+            List.of("kind", "summary", "formula", "inputs", "file", "findings", "likelihoods", "record", "reckoned");
+    private static final List<String> RECKONED = List.of("value", "unit", "bound", "bound-unit", "outcome");
 
     private ValueReader() {}
 
@@ -194,6 +196,7 @@ final class ValueReader {
         Optional<Evidence.SourceFile> file = map.get("file").flatMap(ValueReader::sourceFile);
         Map<String, FindingState> states = states(map);
         Map<String, Likelihood> likelihoods = likelihoods(map);
+        Map<String, Reckoned> reckoned = reckoned(map);
         Optional<LogRecord> record = map.get("record").flatMap(LogRecordReader::record);
         return kind.flatMap(k -> Built.at(
                 name,
@@ -206,7 +209,8 @@ final class ValueReader {
                         file,
                         states,
                         likelihoods,
-                        record)));
+                        record,
+                        reckoned)));
     }
 
     private static Map<String, String> inputs(YamlMap map) {
@@ -237,6 +241,31 @@ final class ValueReader {
                 () -> new Likelihood(
                         map.numberIfGiven("if-present").orElse(0),
                         map.numberIfGiven("if-absent").orElse(0)));
+    }
+
+    private static Map<String, Reckoned> reckoned(YamlMap map) {
+        Map<String, Reckoned> all = new LinkedHashMap<>();
+        map.get("reckoned").ifPresent(node -> node.named("finding", MOST_INPUTS, value -> "")
+                .entries()
+                .forEach(e -> reckoned(e.name(), e.value()).ifPresent(r -> all.put(e.name(), r))));
+        return all;
+    }
+
+    private static Optional<Reckoned> reckoned(String id, YamlNode node) {
+        YamlMap map = node.map(called("figures reckoned for", id), RECKONED);
+        map.require("value", "71.4");
+        map.require("bound", "58.3");
+        OptionalDouble value = map.numberIfGiven("value");
+        OptionalDouble bound = map.numberIfGiven("bound");
+        Optional<Unit> unit = map.require("unit", "km/h").flatMap(n -> unit("unit", n));
+        Optional<Unit> boundUnit = map.require("bound-unit", "km/h").flatMap(n -> unit("bound-unit", n));
+        Optional<Reckoned.Outcome> outcome = map.require("outcome", "present")
+                .flatMap(n -> n.one("outcome", Reckoned.Outcome::parse, "an outcome", Reckoned.Outcome.WORDS));
+        return value.isEmpty() || bound.isEmpty() || unit.isEmpty() || boundUnit.isEmpty()
+                ? Optional.empty()
+                : outcome.flatMap(o -> Built.at(
+                        node,
+                        () -> new Reckoned(value.getAsDouble(), unit.get(), bound.getAsDouble(), boundUnit.get(), o)));
     }
 
     private static Map<String, FindingState> states(YamlMap map) {

@@ -107,7 +107,7 @@ final class ChangeWords {
                     "change-evidence",
                     words.say("evidence-" + evidence.to().kind().word()),
                     evidence.to().id(),
-                    evidence.to().summary());
+                    new ResultWords(dossier).result(evidence.to()));
         }
         if (change instanceof EvidenceRemoved evidence) {
             return words.say("change-cleared", evidence.id());

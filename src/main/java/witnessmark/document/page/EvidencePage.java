@@ -8,7 +8,6 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import witnessmark.casefile.Evidence;
-import witnessmark.casefile.logged.LoggedEvidence;
 import witnessmark.diagnosis.EvidenceMatrix;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.RankedCause;
@@ -67,9 +66,20 @@ public record EvidencePage(
             List<String> speaksAgainst,
             List<String> heldBack) {}
 
-    /** A computed or logged result. */
+    /**
+     * A computed or logged result.
+     *
+     * @param kept the words kept with it, where they are not those of the paper's language
+     */
     public record Result(
-            String id, String kind, String summary, String formula, List<Field> inputs, String file, String findings) {}
+            String id,
+            String kind,
+            String summary,
+            String formula,
+            String kept,
+            List<Field> inputs,
+            String file,
+            String findings) {}
 
     public static EvidencePage of(Dossier dossier) {
         Judgement judgement = dossier.judgement();
@@ -186,31 +196,34 @@ public record EvidencePage(
     }
 
     private static Result result(Dossier dossier, Evidence evidence) {
+        PageWords words = new PageWords(dossier);
+        ResultWords said = new ResultWords(dossier);
         List<Field> inputs = new ArrayList<>();
         for (Map.Entry<String, String> input : evidence.inputs().entrySet()) {
-            inputs.add(new Field(input.getKey().replace('-', ' '), input.getValue()));
+            inputs.add(new Field(said.input(input.getKey()), input.getValue()));
         }
         return new Result(
                 evidence.id(),
-                new PageWords(dossier).say("evidence-" + evidence.kind().word()),
-                evidence.summary(),
-                evidence.formula(),
+                words.say("evidence-" + evidence.kind().word()),
+                said.result(evidence),
+                said.method(evidence),
+                said.kept(evidence),
                 inputs,
                 evidence.file().map(f -> f.name() + ", SHA-256 " + f.sha256()).orElse(""),
-                PageWords.list(evidence.findings().entrySet().stream()
-                        .map(e ->
-                                FoundRow.title(dossier, e.getKey()) + ": " + new PageWords(dossier).state(e.getValue()))
-                        .toList()));
+                said.following(evidence));
     }
 
     /** The row for all logs as one, where there are several results from logs. */
     private static Optional<Result> logsTogether(Dossier dossier) {
-        return LoggedEvidence.together(dossier.file())
+        PageWords words = new PageWords(dossier);
+        return new ResultWords(dossier)
+                .logsTogether()
                 .map(text -> new Result(
-                        new PageWords(dossier).say("logs-together"),
-                        new PageWords(dossier).say("evidence-" + Evidence.Kind.LOGGED.word()),
+                        words.say("logs-together"),
+                        words.say("evidence-" + Evidence.Kind.LOGGED.word()),
                         text,
-                        new PageWords(dossier).say("logs-together-how"),
+                        words.say("logs-together-how"),
+                        "",
                         List.of(),
                         "",
                         ""));

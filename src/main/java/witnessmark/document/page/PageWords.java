@@ -10,6 +10,7 @@ import witnessmark.casefile.PlainNumber;
 import witnessmark.diagnosis.Verdict;
 import witnessmark.document.Dossier;
 import witnessmark.document.OddsFactor;
+import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.Units;
 import witnessmark.gearbox.Word;
@@ -20,6 +21,8 @@ import witnessmark.language.Texts;
 final class PageWords {
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss 'UTC'", Locale.ROOT)
             .withZone(ZoneOffset.UTC);
+
+    private static final double SHORT = 10;
 
     /** Decibans below which a finding is silent on a class. */
     private static final double SILENT = 0.5;
@@ -94,6 +97,23 @@ final class PageWords {
     /** A limit, or a distance, in the shop's unit alone. */
     String inUnits(double value, Unit unit) {
         return units.shown(unit) == unit ? number(value) + " " + unit.symbol() : units.read(value, unit);
+    }
+
+    /** A way that was reckoned, in the shop's unit, with a decimal only where it is short. */
+    String rounded(double value, Unit unit) {
+        double shown = unit.convert(value, units.shown(unit));
+        return PlainNumber.rounded(shown, shown < SHORT ? 1 : 0) + " "
+                + units.shown(unit).symbol();
+    }
+
+    /** A figure rounded as far as it is known, in the shop's units. */
+    String figure(Figure figure) {
+        return figure.text(units);
+    }
+
+    /** The text of this key; the words given where there is none. */
+    String orElse(String key, String words) {
+        return texts.has(key) ? texts.text(key) : words;
     }
 
     static String time(Instant time) {

@@ -91,7 +91,7 @@ record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<L
                     "    ",
                     "    ",
                     e.sentence() + "; " + LoggedEvidence.factor(e)
-                            + e.thin().map(t -> "; " + t).orElse(""));
+                            + e.thin().map(t -> "; " + t.words()).orElse(""));
         }
     }
 
@@ -151,7 +151,7 @@ record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<L
         map.put("finding", e.finding());
         map.put("state", e.state().name().toLowerCase(Locale.ROOT));
         map.put("stored", e.counts());
-        e.thin().ifPresent(thin -> map.put("thin", thin));
+        e.thin().ifPresent(thin -> map.put("thin", thin.words()));
         map.put("ifPresent", e.ifPresent());
         map.put("ifAbsent", e.ifAbsent());
         map.put("count", e.count());

@@ -1,6 +1,5 @@
 package witnessmark.triplog.evidence;
 
-import java.util.Locale;
 import java.util.Optional;
 import witnessmark.triplog.evidence.LogRecord.Tally;
 
@@ -18,33 +17,27 @@ final class JudgeThinness {
 
     private JudgeThinness() {}
 
-    /** Why not, in words that go on from "too thin to rest a conclusion on: "; empty where it is enough. */
-    static Optional<String> of(LogRecord record, LogFinding finding, Tally tally) {
+    /** Why not; empty where it is enough. */
+    static Optional<Thin> of(LogRecord record, LogFinding finding, Tally tally) {
         if (!record.doubts().isEmpty()) {
             return of(record);
         }
         if (finding.kind().needsGear() && record.gearShare() < GEARS_FIT) {
-            return Optional.of(String.format(
-                    Locale.ROOT, "a ratio fits in only %.0f %% of the driving time", 100 * record.gearShare()));
+            return Optional.of(new Thin(Thin.Reason.RATIO_SELDOM_FITS, 100 * record.gearShare()));
         }
         if (!finding.isHabit()) {
-            return tally.weight() < ONCE ? Optional.of("the one event is not sure") : Optional.empty();
+            return tally.weight() < ONCE ? Optional.of(Thin.of(Thin.Reason.EVENT_NOT_SURE)) : Optional.empty();
         }
         if (tally.weight() < REPEATED) {
-            return Optional.of("seen once; a habit shows again");
+            return Optional.of(Thin.of(Thin.Reason.SEEN_ONCE));
         }
         return record.coveredHours() < LEAST_HOURS
-                ? Optional.of(String.format(
-                        Locale.ROOT,
-                        "the logs cover %.0f min; add logs of more trips",
-                        Math.floor(60 * record.coveredHours())))
+                ? Optional.of(new Thin(Thin.Reason.SHORT, Math.floor(60 * record.coveredHours())))
                 : Optional.empty();
     }
 
     /** The same for what is no count of events. */
-    static Optional<String> of(LogRecord record) {
-        return record.doubts().isEmpty()
-                ? Optional.empty()
-                : Optional.of("a log among them may be of another truck or time");
+    static Optional<Thin> of(LogRecord record) {
+        return record.doubts().isEmpty() ? Optional.empty() : Optional.of(Thin.of(Thin.Reason.DOUBTED));
     }
 }

@@ -1,6 +1,7 @@
 package witnessmark.triplog.evidence;
 
 import java.util.Optional;
+import witnessmark.triplog.event.EventKind;
 
 /**
  * A finding that logs support or deny.
@@ -9,6 +10,8 @@ import java.util.Optional;
  * @param state what the logs say
  * @param ifPresent chance of what the logs show if the finding is true of the truck
  * @param ifAbsent chance of what the logs show if it is not; only the two together mean anything
+ * @param counted what was counted for it
+ * @param chance when it could have happened
  * @param count events it rests on
  * @param chances how often it could have happened (100 km for distance)
  * @param sentence for a person, with counts and coverage
@@ -19,13 +22,24 @@ public record LogEvidence(
         State state,
         double ifPresent,
         double ifAbsent,
+        Counted counted,
+        EventKind.Chance chance,
         long count,
         double chances,
         String sentence,
-        Optional<String> thin) {
+        Optional<Thin> thin) {
 
     /** From this many times likelier, one way or the other, it counts. */
     private static final double SAYS_SOMETHING = 3;
+
+    /** What was counted for a finding. */
+    public enum Counted {
+        EVENTS,
+        /** The long rolls out of gear, and how far they went together. */
+        COASTS,
+        /** In how much of the driving a ratio fits, and how often the speed jumps. */
+        FIT
+    }
 
     /** What logs can say of a finding. Logs that cannot show it make no evidence at all. */
     public enum State {

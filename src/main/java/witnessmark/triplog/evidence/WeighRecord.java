@@ -70,7 +70,11 @@ public final class WeighRecord {
                 finding.kind().words(),
                 finding.kind().chance().words(tally.chances()));
         return evidence(
-                finding.id(), Math.exp(habit - stray), tally, sentence, JudgeThinness.of(record, finding, tally));
+                finding.id(),
+                Math.exp(habit - stray),
+                tally,
+                new Seen(LogEvidence.Counted.EVENTS, finding.kind().chance(), sentence),
+                JudgeThinness.of(record, finding, tally));
     }
 
     private static double logChance(double events, double mean) {
@@ -78,18 +82,22 @@ public final class WeighRecord {
         return events == 0 ? none : none + events * Math.log(mean / (1 + mean));
     }
 
+    /** What was counted, when it could have happened, and both in a sentence. */
+    private record Seen(LogEvidence.Counted counted, EventKind.Chance chance, String sentence) {}
+
     /** Thinness takes the weight of nothing; it only says that no conclusion may rest on it. */
-    private static LogEvidence evidence(
-            String finding, double rawFactor, Tally tally, String sentence, Optional<String> thin) {
+    private static LogEvidence evidence(String finding, double rawFactor, Tally tally, Seen seen, Optional<Thin> thin) {
         double factor = Math.max(1 / STRONGEST_AGAINST, Math.min(STRONGEST_FOR, rawFactor));
         LogEvidence plain = new LogEvidence(
                 finding,
                 State.UNSURE,
                 factor >= 1 ? LARGER : LARGER * factor,
                 factor >= 1 ? LARGER / factor : LARGER,
+                seen.counted(),
+                seen.chance(),
                 tally.count(),
                 tally.chances(),
-                sentence,
+                seen.sentence(),
                 thin);
         State state = plain.speaksFor() ? State.PRESENT : plain.speaksAgainst() ? State.ABSENT : State.UNSURE;
         return new LogEvidence(
@@ -97,9 +105,11 @@ public final class WeighRecord {
                 thin.isPresent() && plain.speaksFor() ? State.UNSURE : state,
                 plain.ifPresent(),
                 plain.ifAbsent(),
+                seen.counted(),
+                seen.chance(),
                 tally.count(),
                 tally.chances(),
-                sentence,
+                seen.sentence(),
                 plain.speaksFor() ? thin : Optional.empty());
     }
 
@@ -117,8 +127,9 @@ public final class WeighRecord {
                 100 * share,
                 jumps,
                 record.km());
-        evidence.add(evidence(
-                findings.ratioFitsNoGear(), misfit, new Tally(0, 0, hundreds), words, JudgeThinness.of(record)));
+        Seen fit = new Seen(LogEvidence.Counted.FIT, EventKind.Chance.DISTANCE, words);
+        evidence.add(
+                evidence(findings.ratioFitsNoGear(), misfit, new Tally(0, 0, hundreds), fit, JudgeThinness.of(record)));
         double jumpsPer100 = jumps / Math.max(1, hundreds);
         double sound =
                 share >= GEARS_FIT && jumpsPer100 < 1 ? 10 : share < GEARS_DO_NOT_FIT || jumpsPer100 > 5 ? 0.1 : 1;
@@ -126,7 +137,7 @@ public final class WeighRecord {
                 findings.speedDataBelievable(),
                 sound,
                 new Tally(jumps, jumps, hundreds),
-                words,
+                fit,
                 JudgeThinness.of(record)));
     }
 
@@ -143,12 +154,15 @@ public final class WeighRecord {
                 findings.coastDistanceLong(),
                 factor,
                 coasts,
-                String.format(
-                        Locale.ROOT,
-                        "%d coasts of %.1f km together in %.0f km",
-                        coasts.count(),
-                        record.coastKm(),
-                        100 * coasts.chances()),
+                new Seen(
+                        LogEvidence.Counted.COASTS,
+                        EventKind.Chance.DISTANCE,
+                        String.format(
+                                Locale.ROOT,
+                                "%d coasts of %.1f km together in %.0f km",
+                                coasts.count(),
+                                record.coastKm(),
+                                100 * coasts.chances())),
                 JudgeThinness.of(record, rolling, coasts)));
     }
 }

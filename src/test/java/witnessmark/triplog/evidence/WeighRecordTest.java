@@ -123,12 +123,12 @@ class WeighRecordTest {
 
             assertThat(once.speaksFor()).isTrue();
             assertThat(once.state()).isEqualTo(LogEvidence.State.UNSURE);
-            assertThat(once.thin()).contains("seen once; a habit shows again");
+            assertThat(once.thin().map(Thin::words)).contains("seen once; a habit shows again");
         }
 
         @Test
         void a_few_minutes_are_no_record_of_a_habit_however_often_it_shows_in_them() {
-            assertThat(weigh(starts(3, 6, 0.1)).get(STARTS).thin())
+            assertThat(weigh(starts(3, 6, 0.1)).get(STARTS).thin().map(Thin::words))
                     .contains("the logs cover 6 min; add logs of more trips");
             assertThat(weigh(starts(3, 6, 0.1).plus(starts(0, 6, 0.6)))
                             .get(STARTS)
@@ -143,7 +143,8 @@ class WeighRecordTest {
                     new LogRecord(List.of(), Optional.empty(), 80, 2, 1.8, 1.6, 0.9, 0, fits.tallies(), List.of());
 
             assertThat(weigh(fits).get(STARTS).state()).isEqualTo(LogEvidence.State.PRESENT);
-            assertThat(weigh(misfit).get(STARTS).thin()).contains("a ratio fits in only 56 % of the driving time");
+            assertThat(weigh(misfit).get(STARTS).thin().map(Thin::words))
+                    .contains("a ratio fits in only 56 % of the driving time");
         }
 
         @Test
@@ -153,7 +154,7 @@ class WeighRecordTest {
             LogEvidence evidence = weigh(doubted.plus(starts(3, 6, 2))).get(STARTS);
 
             assertThat(evidence.state()).isEqualTo(LogEvidence.State.UNSURE);
-            assertThat(evidence.thin()).contains("a log among them may be of another truck or time");
+            assertThat(evidence.thin().map(Thin::words)).contains("a log among them may be of another truck or time");
         }
     }
 

@@ -1,0 +1,172 @@
+package witnessmark.document.page;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import witnessmark.casefile.Evidence;
+import witnessmark.casefile.FindingState;
+import witnessmark.casefile.PlainNumber;
+import witnessmark.casefile.Reckoned;
+import witnessmark.casefile.logged.LoggedEvidence;
+import witnessmark.diagnosis.Sentences;
+import witnessmark.document.Dossier;
+import witnessmark.gearbox.Figure;
+import witnessmark.gearbox.Unit;
+import witnessmark.gearbox.Word;
+import witnessmark.language.Language;
+import witnessmark.triplog.event.EventKind;
+import witnessmark.triplog.evidence.LogEvidence;
+import witnessmark.triplog.evidence.LogRecord;
+import witnessmark.triplog.evidence.WeighRecord;
+
+/**
+ * A computed or logged result in the reader's language and the shop's units, from the figures kept with it. The words
+ * kept with it are English; on other papers they stand beside, marked as kept.
+ */
+final class ResultWords {
+    private static final double FEW_TIMES = 10;
+
+    private final Dossier dossier;
+    private final PageWords words;
+    private final Sentences say;
+
+    ResultWords(Dossier dossier) {
+        this.dossier = dossier;
+        this.words = new PageWords(dossier);
+        this.say = new Sentences(dossier.texts().language());
+    }
+
+    /** Whether the words kept with results are in the language of this paper. */
+    private boolean keptAreRead() {
+        return dossier.texts().language() == Language.ENGLISH;
+    }
+
+    /** The result as the paper says it. */
+    String result(Evidence evidence) {
+        return keptAreRead() ? evidence.summary() : ofFigures(evidence);
+    }
+
+    /** How it was found, as far as that can be said in the language of the paper. */
+    String method(Evidence evidence) {
+        if (keptAreRead()) {
+            return evidence.formula();
+        }
+        return evidence.kind() == Evidence.Kind.LOGGED ? words.say("logged-method") : "";
+    }
+
+    /** The words kept with the result, for a paper in another language; empty where they are its own. */
+    String kept(Evidence evidence) {
+        if (keptAreRead()) {
+            return "";
+        }
+        return evidence.kind() == Evidence.Kind.LOGGED || evidence.formula().isEmpty()
+                ? evidence.summary()
+                : evidence.summary() + "\n" + evidence.formula();
+    }
+
+    /** The name of what went in. */
+    String input(String name) {
+        String gear = "ratio-of-gear-";
+        if (name.startsWith(gear)) {
+            return words.say("input-ratio-of-gear", name.substring(gear.length()));
+        }
+        return words.orElse("input-" + name, name.replace('-', ' '));
+    }
+
+    /** The result in short, from its figures; where none were kept, from the findings that follow. */
+    String ofFigures(Evidence evidence) {
+        if (evidence.record().isPresent()) {
+            return logs(evidence.record().get());
+        }
+        if (!evidence.reckoned().isEmpty()) {
+            return evidence.reckoned().entrySet().stream()
+                    .map(e -> reckoned(
+                            e.getKey(), e.getValue(), evidence.findings().get(e.getKey())))
+                    .collect(Collectors.joining(" "));
+        }
+        return evidence.findings().isEmpty() ? words.say("result-open") : following(evidence) + ".";
+    }
+
+    /** The findings that follow from it, each with its state. */
+    String following(Evidence evidence) {
+        return PageWords.list(evidence.findings().entrySet().stream()
+                .map(e -> FoundRow.title(dossier, e.getKey()) + ": " + words.state(e.getValue()))
+                .toList());
+    }
+
+    /** All logs of the case as the one witness that they are; empty where there is at most one result from logs. */
+    Optional<String> logsTogether() {
+        return LoggedEvidence.pooled(dossier.file()).map(this::logs);
+    }
+
+    private String reckoned(String finding, Reckoned figures, FindingState state) {
+        String said = words.say(
+                "reckoned",
+                FoundRow.title(dossier, finding),
+                words.say("outcome-" + figures.outcome().word()),
+                words.figure(Figure.computed(figures.value(), figures.unit(), "")),
+                words.figure(Figure.computed(figures.bound(), figures.boundUnit(), "")));
+        return state == FindingState.UNSURE ? said + " " + words.say("reckoned-guessed") : said;
+    }
+
+    private String logs(LogRecord record) {
+        return logs(record, WeighRecord.weigh(record));
+    }
+
+    private String logs(LogRecord record, List<LogEvidence> said) {
+        List<String> sentences = new ArrayList<>();
+        group("logged-for", record, said, e -> e.state() == LogEvidence.State.PRESENT)
+                .ifPresent(sentences::add);
+        group("logged-thin", record, said, e -> e.state() == LogEvidence.State.UNSURE && e.counts())
+                .ifPresent(sentences::add);
+        group("logged-against", record, said, e -> e.state() == LogEvidence.State.ABSENT)
+                .ifPresent(sentences::add);
+        if (sentences.isEmpty()) {
+            sentences.add(words.say("logged-nothing"));
+        }
+        return String.join(" ", sentences);
+    }
+
+    private Optional<String> group(
+            String lead, LogRecord record, List<LogEvidence> said, Predicate<LogEvidence> which) {
+        List<String> list =
+                said.stream().filter(which).map(e -> logged(record, e)).toList();
+        return list.isEmpty() ? Optional.empty() : Optional.of(words.say(lead, PageWords.list(list)));
+    }
+
+    private String logged(LogRecord record, LogEvidence said) {
+        double factor = said.factor();
+        double times = factor >= 1 ? factor : 1 / factor;
+        String fits = words.say(
+                factor >= 1 ? "logged-fits-with" : "logged-fits-without",
+                PlainNumber.rounded(times, times < FEW_TIMES ? 1 : 0));
+        return words.say(
+                "logged-one",
+                FoundRow.title(dossier, said.finding()),
+                counted(record, said),
+                fits + said.thin().map(t -> "; " + say.thin(t)).orElse(""));
+    }
+
+    /** How often it was seen, and in how much. */
+    private String counted(LogRecord record, LogEvidence said) {
+        return switch (said.counted()) {
+            case COASTS -> words.say("logged-coasts", said.count(), way(record.coastKm()), way(100 * said.chances()));
+            case FIT -> words.say("logged-fit", words.percent(record.gearShare()), said.count(), way(record.km()));
+            case EVENTS -> words.say("logged-count", said.count(), occasions(said));
+        };
+    }
+
+    private String occasions(LogEvidence said) {
+        if (said.chance() == EventKind.Chance.DISTANCE) {
+            return way(100 * said.chances());
+        }
+        String number = PlainNumber.rounded(said.chances(), 0);
+        return words.say("occasion-" + Word.of(said.chance()) + (number.equals("1") ? "-one" : "-many"), number);
+    }
+
+    private String way(double km) {
+        return words.rounded(km, Unit.KILOMETRE);
+    }
+}
