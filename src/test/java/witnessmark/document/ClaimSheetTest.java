@@ -16,11 +16,13 @@ import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseSheet;
 import witnessmark.casefile.Claim;
 import witnessmark.casefile.ClaimField;
+import witnessmark.casefile.Evidence;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
 import witnessmark.casefile.PartLine;
+import witnessmark.casefile.Reckoned;
 import witnessmark.casefile.TextField;
 import witnessmark.document.template.TemplateFolder;
 import witnessmark.document.write.WriteDocument;
@@ -108,5 +110,36 @@ class ClaimSheetTest {
             byte[] pdf = written(Cases.stored(file, Map.of()), Kind.CLAIM, Form.PDF, Paper.LETTER);
             assertThat(PdfText.of(pdf).pages()).isEqualTo(1);
         }
+    }
+
+    /** The strongest finding may be one that nobody saw: the sheet says what it was computed to be, against which bound. */
+    @Test
+    void what_was_computed_and_carries_the_cause_stands_beside_what_was_seen() {
+        CaseFile file = new CaseSheet(new CaseId("computed"))
+                .finding(new FindingEntry("range-cone-low-burned", FindingState.PRESENT))
+                .evidence(new Evidence(
+                        "hill-shift",
+                        Evidence.Kind.COMPUTED,
+                        "The reported shift was above its ceiling.",
+                        "",
+                        Map.of(),
+                        Optional.empty(),
+                        Map.of("computed-low-range-above-ceiling", FindingState.PRESENT),
+                        Map.of(),
+                        Optional.empty(),
+                        Map.of(
+                                "computed-low-range-above-ceiling",
+                                new Reckoned(
+                                        71,
+                                        Unit.KILOMETRE_PER_HOUR,
+                                        27.5,
+                                        Unit.KILOMETRE_PER_HOUR,
+                                        Reckoned.Outcome.PRESENT))))
+                .toCaseFile();
+
+        assertThat(text(Cases.stored(file, Map.of()), Kind.CLAIM))
+                .containsPattern(
+                        "\\| Computed: low range at that speed is above its ceiling \\| present \\(computed\\) \\|"
+                                + " 71 km/h.*, held against 27\\\\?\\.5 km/h");
     }
 }

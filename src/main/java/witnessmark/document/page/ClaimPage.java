@@ -3,6 +3,7 @@ package witnessmark.document.page;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -156,17 +157,43 @@ public record ClaimPage(
         return new Carrying(m.title(), m.value() + ", " + m.result(), m.limits(), "");
     }
 
+    /** What was looked at, and what was computed or logged, most telling first. */
     private static Stream<Carrying> found(Dossier dossier, PageWords words, List<String> titles, FindingState state) {
+        return Stream.concat(entered(dossier, words, state), followed(dossier, words, state))
+                .filter(row -> titles.contains(row.title()))
+                .sorted(Comparator.comparingInt(row -> titles.indexOf(row.title())));
+    }
+
+    private static Stream<Carrying> entered(Dossier dossier, PageWords words, FindingState state) {
         Set<String> corrected = corrected(dossier);
         return dossier.file().findings().values().stream()
                 .filter(f -> !corrected.contains(f.finding()))
-                .filter(f -> f.state() == state && titles.contains(FoundRow.title(dossier, f.finding())))
-                .sorted(Comparator.comparingInt(f -> titles.indexOf(FoundRow.title(dossier, f.finding()))))
+                .filter(f -> f.state() == state)
                 .map(f -> new Carrying(
                         FoundRow.title(dossier, f.finding()),
                         FoundRow.stateWord(words, f),
                         "",
                         KeptFile.numbersShowing(dossier, f.finding())));
+    }
+
+    /** Findings that nobody entered, for they follow from what was computed or logged. */
+    private static Stream<Carrying> followed(Dossier dossier, PageWords words, FindingState state) {
+        ResultWords said = new ResultWords(dossier);
+        Set<String> entered = dossier.file().findings().keySet();
+        Set<String> told = new HashSet<>();
+        return dossier.file().evidence().values().stream().flatMap(e -> e.findings().entrySet().stream()
+                .filter(f -> f.getValue() == state && !entered.contains(f.getKey()))
+                .filter(f -> told.add(f.getKey()))
+                .map(f -> new Carrying(
+                        FoundRow.title(dossier, f.getKey()),
+                        words.say(
+                                "followed",
+                                words.state(state),
+                                words.say("evidence-" + e.kind().word())),
+                        Optional.ofNullable(e.reckoned().get(f.getKey()))
+                                .map(said::heldAgainst)
+                                .orElse(""),
+                        "")));
     }
 
     /** Findings that were corrected after the sign-off; what was signed rests on them no longer. */

@@ -106,9 +106,16 @@ final class ResultWords {
                 "reckoned",
                 FoundRow.title(dossier, finding),
                 words.say("outcome-" + figures.outcome().word()),
+                heldAgainst(figures));
+        return state == FindingState.UNSURE ? said + " " + words.say("reckoned-guessed") : said;
+    }
+
+    /** The figure and the bound it was held against. */
+    String heldAgainst(Reckoned figures) {
+        return words.say(
+                "held-against",
                 words.figure(Figure.computed(figures.value(), figures.unit(), "")),
                 words.figure(Figure.computed(figures.bound(), figures.boundUnit(), "")));
-        return state == FindingState.UNSURE ? said + " " + words.say("reckoned-guessed") : said;
     }
 
     private String logs(LogRecord record) {
