@@ -31,14 +31,15 @@ import witnessmark.jobcard.Reading;
 import witnessmark.jobcard.Sureness;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.search.FindWords;
-import witnessmark.language.Language;
 import witnessmark.language.Texts;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
+import witnessmark.shell.print.LanguageOption;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
+import witnessmark.shell.settings.Shop;
 
 /** The command that takes a job card's own sentences into a case. */
 @Component
@@ -50,11 +51,14 @@ class CardCommands {
     private final ObjectProvider<Cases> cases;
     private final ObjectProvider<KnowledgeBase> knowledge;
     private final ObjectProvider<org.jline.terminal.Terminal> terminal;
+    private final Shop shop;
 
     CardCommands(
             ObjectProvider<Cases> cases,
             ObjectProvider<KnowledgeBase> knowledge,
-            ObjectProvider<org.jline.terminal.Terminal> terminal) {
+            ObjectProvider<org.jline.terminal.Terminal> terminal,
+            Shop shop) {
+        this.shop = shop;
         this.cases = cases;
         this.knowledge = knowledge;
         this.terminal = terminal;
@@ -74,12 +78,15 @@ class CardCommands {
             @Argument(index = 1, description = "text file, or - for standard input", defaultValue = "") String file,
             @Option(longName = "accept-sure", defaultValue = "false", description = "take what is sure, list the rest")
                     Boolean acceptSure,
+            @Option(longName = "language", defaultValue = "", description = "en or es; left out: as set, else en")
+                    String language,
             @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
                     String reason,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         Format form = Format.of(format);
         boolean asks = Terminal.canAsk() && !acceptSure && form == Format.TEXT && !file.equals(STANDARD_INPUT);
-        Texts wording = Texts.of("interview", Language.ENGLISH);
+        Texts wording = Texts.of("interview", language.isEmpty() ? shop.language() : LanguageOption.of(language));
+        KnowledgeBase spoken = knowledge.getObject().in(wording.language());
         Page page = new Page(context.outputWriter());
         CaseFile now = name.equals(NEW)
                 ? new CaseSheet(new CaseId(NEW)).toCaseFile()
@@ -89,8 +96,7 @@ class CardCommands {
             String card = card(file, asker, page, wording);
             Reading reading = new ReadJobCard(knowledge.getObject())
                     .read(card, now.gearbox(), page.units().shown(Unit.KILOMETRE));
-            CardDialog dialog =
-                    new CardDialog(knowledge.getObject(), new FindWords(knowledge.getObject()), asker, page, wording);
+            CardDialog dialog = new CardDialog(spoken, new FindWords(knowledge.getObject()), asker, page, wording);
             Optional<List<Proposal>> taken =
                     asks ? dialog.confirmed(reading) : Optional.of(acceptSure ? sure(reading, now) : List.of());
             boolean keeps = taken.isPresent() && (asks || acceptSure);
@@ -101,9 +107,7 @@ class CardCommands {
                             card,
                             reading,
                             taken.get(),
-                            asks
-                                    ? Optional.of(new LimitDialog(knowledge.getObject(), asker, page, wording))
-                                    : Optional.empty(),
+                            asks ? Optional.of(new LimitDialog(spoken, asker, page, wording)) : Optional.empty(),
                             reason))
                     : Optional.empty();
             if (form == Format.JSON) {
@@ -222,7 +226,7 @@ class CardCommands {
             List<Proposal> taken,
             CaseFile now,
             boolean asked) {
-        CardText text = new CardText(knowledge.getObject(), page, wording);
+        CardText text = new CardText(knowledge.getObject().in(wording.language()), page, wording);
         if (!asked) {
             list(page, wording.text("card.taken"), taken, text);
             Map<Boolean, List<Proposal>> rest = reading.proposals().stream()

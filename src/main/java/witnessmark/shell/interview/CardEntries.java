@@ -67,7 +67,8 @@ final class CardEntries {
     FindingEntry entry(Proposal.OfFinding said) {
         FindingState state = said.state();
         Optional<String> gear = said.when().isEmpty() ? Optional.empty() : LoadPath.parse(said.when());
-        return new FindingEntry(said.id(), state, "card: " + said.words(), teller(said), gear);
+        String words = said.words().isEmpty() ? "" : "card: " + said.words();
+        return new FindingEntry(said.id(), state, words, teller(said), gear);
     }
 
     /** Who told it; nobody where the shop looked, as it did where it read a paper. */

@@ -98,6 +98,10 @@ class InterviewCommands {
         if (!as.isEmpty() && !name.equals(NEW)) {
             throw new WrongUsage("--as names a new case: interview new --as " + Terminal.harmless(as));
         }
+        if (!name.equals(NEW)) {
+            // A mistyped id is told with its nearest before anybody is asked for answers.
+            cases.getObject().known(name);
+        }
         PrintWriter out = context.outputWriter();
         try (Asker asker = asker(answers, out, wording);
                 Interview interview = new Interview(diagnosis(wording), notebook(name, as))) {

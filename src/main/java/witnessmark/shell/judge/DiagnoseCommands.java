@@ -11,11 +11,8 @@ import org.springframework.stereotype.Component;
 import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.AfterSignOff;
-import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.KnownWords;
-import witnessmark.language.Language;
-import witnessmark.language.Texts;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.cases.ChainAlarm;
 import witnessmark.shell.cases.MadeWithJson;
@@ -27,13 +24,13 @@ import witnessmark.shell.print.Page;
 /** The commands that judge a case. */
 @Component
 class DiagnoseCommands {
-    private final ObjectProvider<Diagnosis> diagnosis;
+    private final Tongue.Choice tongues;
     private final ObjectProvider<Cases> cases;
 
     private final ObjectProvider<MadeWith> made;
 
-    DiagnoseCommands(ObjectProvider<Diagnosis> diagnosis, ObjectProvider<Cases> cases, ObjectProvider<MadeWith> made) {
-        this.diagnosis = diagnosis;
+    DiagnoseCommands(Tongue.Choice tongues, ObjectProvider<Cases> cases, ObjectProvider<MadeWith> made) {
+        this.tongues = tongues;
         this.cases = cases;
         this.made = made;
     }
@@ -48,22 +45,18 @@ class DiagnoseCommands {
     void diagnose(
             CommandContext context,
             @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
+            @Option(longName = "language", defaultValue = "", description = "en or es; left out: as set, else en")
+                    String language,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
             @Option(longName = "top", defaultValue = "3", description = "how many causes to show") Integer top,
             @Option(longName = "full", description = "all of it, not only one screen") boolean full,
             @Option(longName = "figures", description = "the same with strengths as figures") boolean figures) {
         Format form = Format.of(format);
+        Tongue tongue = tongues.of(language);
         CaseDocument document = cases.getObject().find(name);
-        Judgement judgement = diagnosis
-                .getObject()
-                .judge(KnownWords.toJudge(
-                        document.present(), diagnosis.getObject().knowledge()));
+        Judgement judgement = tongue.diagnosis().judge(KnownWords.toJudge(document.present(), tongue.knowledge()));
         Optional<AfterSignOff> after = AfterSignOff.of(
-                document.present(),
-                document.history(),
-                judgement.verdict(),
-                made.getObject(),
-                diagnosis.getObject().knowledge());
+                document.present(), document.history(), judgement.verdict(), made.getObject(), tongue.knowledge());
         if (form == Format.JSON) {
             Map<String, Object> answer = JudgementJson.of(judgement);
             answer.put(
@@ -75,9 +68,9 @@ class DiagnoseCommands {
             context.outputWriter().println(Json.of(answer));
         } else {
             new JudgementText(
-                            diagnosis.getObject().knowledge(),
+                            tongue.knowledge(),
                             new Page(context.outputWriter()),
-                            Texts.of("interview", Language.ENGLISH),
+                            tongue.wording(),
                             Depth.of(full, figures))
                     .print(document.present().title(), after, judgement, top);
         }

@@ -14,15 +14,12 @@ import org.springframework.stereotype.Component;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.Accounts;
-import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.KnownWords;
 import witnessmark.diagnosis.OpenCase;
 import witnessmark.explain.CarryingFindings;
 import witnessmark.explain.WhatIf;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.KnowledgeBase;
-import witnessmark.language.Language;
-import witnessmark.language.Texts;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
@@ -35,12 +32,11 @@ import witnessmark.yaml.Nearest;
 /** The commands that ask a judgement for its reasons. */
 @Component
 class ExplainCommands {
-    private final ObjectProvider<Diagnosis> diagnosis;
+    private final Tongue.Choice tongues;
     private final ObjectProvider<Cases> cases;
-    private final Texts wording = Texts.of("interview", Language.ENGLISH);
 
-    ExplainCommands(ObjectProvider<Diagnosis> diagnosis, ObjectProvider<Cases> cases) {
-        this.diagnosis = diagnosis;
+    ExplainCommands(Tongue.Choice tongues, ObjectProvider<Cases> cases) {
+        this.tongues = tongues;
         this.cases = cases;
     }
 
@@ -55,12 +51,15 @@ class ExplainCommands {
             CommandContext context,
             @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
             @Argument(index = 1, description = "id of a cause", defaultValue = "") String causeId,
+            @Option(longName = "language", defaultValue = "", description = "en or es; left out: as set, else en")
+                    String language,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         Format form = Format.of(format);
-        CaseFile file = KnownWords.toJudge(cases.getObject().find(name).present(), knowledge());
-        ExplainText text = new ExplainText(knowledge(), new Page(context.outputWriter()), wording);
+        Tongue tongue = tongues.of(language);
+        CaseFile file = KnownWords.toJudge(cases.getObject().find(name).present(), tongue.knowledge());
+        ExplainText text = new ExplainText(tongue.knowledge(), new Page(context.outputWriter()), tongue.wording());
         if (causeId.isEmpty()) {
-            CarryingFindings carrying = CarryingFindings.of(diagnosis.getObject(), file);
+            CarryingFindings carrying = CarryingFindings.of(tongue.diagnosis(), file);
             if (form == Format.JSON) {
                 context.outputWriter().println(Json.of(ExplainJson.of(file.id().text(), carrying)));
             } else {
@@ -68,8 +67,8 @@ class ExplainCommands {
             }
             return;
         }
-        Cause cause = cause(causeId);
-        var judgement = diagnosis.getObject().judge(file);
+        Cause cause = cause(causeId, tongue.knowledge());
+        var judgement = tongue.diagnosis().judge(file);
         if (form == Format.JSON) {
             context.outputWriter().println(Json.of(ExplainJson.of(cause, judgement)));
         } else {
@@ -87,24 +86,27 @@ class ExplainCommands {
     void whatIf(
             CommandContext context,
             @Arguments List<String> words,
+            @Option(longName = "language", defaultValue = "", description = "en or es; left out: as set, else en")
+                    String language,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         Format form = Format.of(format);
+        Tongue tongue = tongues.of(language);
         if (words.size() < 2) {
             throw new WrongUsage("whatif needs a case and at least one FINDING=state", "see: help whatif");
         }
-        CaseFile file = KnownWords.toJudge(cases.getObject().find(words.get(0)).present(), knowledge());
+        CaseFile file = KnownWords.toJudge(cases.getObject().find(words.get(0)).present(), tongue.knowledge());
         Map<String, FindingState> findings = new LinkedHashMap<>();
-        words.subList(1, words.size()).forEach(word -> suppose(word, findings));
-        WhatIf whatIf = WhatIf.of(diagnosis.getObject(), file, findings);
+        words.subList(1, words.size()).forEach(word -> suppose(word, tongue.knowledge(), findings));
+        WhatIf whatIf = WhatIf.of(tongue.diagnosis(), file, findings);
         if (form == Format.JSON) {
             context.outputWriter().println(Json.of(ExplainJson.of(findings, whatIf)));
         } else {
-            new ComparisonText(new Page(context.outputWriter()), wording)
+            new ComparisonText(new Page(context.outputWriter()), tongue.wording())
                     .whatIf(
                             String.join(
                                     "; ",
                                     findings.entrySet().stream()
-                                            .map(e -> knowledge()
+                                            .map(e -> tongue.knowledge()
                                                             .findings()
                                                             .get(e.getKey())
                                                             .title() + " "
@@ -127,41 +129,40 @@ class ExplainCommands {
             @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
             @Argument(index = 1, description = "id of the first cause") String first,
             @Argument(index = 2, description = "id of the second cause") String second,
+            @Option(longName = "language", defaultValue = "", description = "en or es; left out: as set, else en")
+                    String language,
             @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
         Format form = Format.of(format);
-        CaseFile file = KnownWords.toJudge(cases.getObject().find(name).present(), knowledge());
-        Cause one = cause(first);
-        Cause other = cause(second);
+        Tongue tongue = tongues.of(language);
+        CaseFile file = KnownWords.toJudge(cases.getObject().find(name).present(), tongue.knowledge());
+        Cause one = cause(first, tongue.knowledge());
+        Cause other = cause(second, tongue.knowledge());
         if (one.id().equals(other.id())) {
             throw new WrongUsage("'" + one.id() + "' is given twice", "give two different causes");
         }
-        try (OpenCase open = diagnosis.getObject().open(file)) {
+        try (OpenCase open = tongue.diagnosis().open(file)) {
             Accounts accounts = open.accounts(one.id(), other.id());
             if (form == Format.JSON) {
                 context.outputWriter().println(Json.of(ExplainJson.of(file.id().text(), accounts)));
             } else {
-                new ComparisonText(new Page(context.outputWriter()), wording)
+                new ComparisonText(new Page(context.outputWriter()), tongue.wording())
                         .accounts(file.id().text(), accounts);
             }
         }
     }
 
-    private KnowledgeBase knowledge() {
-        return diagnosis.getObject().knowledge();
-    }
-
-    private Cause cause(String id) {
-        return Optional.ofNullable(knowledge().causes().get(id))
+    private static Cause cause(String id, KnowledgeBase knowledge) {
+        return Optional.ofNullable(knowledge.causes().get(id))
                 .orElseThrow(() -> new Refused("no cause '" + Terminal.harmless(id) + "' is known"
-                        + near(id, knowledge().causes().keySet())));
+                        + near(id, knowledge.causes().keySet())));
     }
 
-    private void suppose(String word, Map<String, FindingState> findings) {
+    private static void suppose(String word, KnowledgeBase knowledge, Map<String, FindingState> findings) {
         int equals = word.indexOf('=');
         String finding = equals < 0 ? word : word.substring(0, equals);
-        if (!knowledge().findings().containsKey(finding)) {
+        if (!knowledge.findings().containsKey(finding)) {
             throw new Refused("no finding '" + Terminal.harmless(finding) + "' is known"
-                    + near(finding, knowledge().findings().keySet()));
+                    + near(finding, knowledge.findings().keySet()));
         }
         findings.put(
                 finding,

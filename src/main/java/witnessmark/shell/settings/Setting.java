@@ -20,7 +20,10 @@ public enum Setting {
     WHO("who", "who makes the entries", "the name of the machine's user"),
     ROLE("role", "what that person does in the shop, as in technician", ""),
     UNITS("units", "both, metric, us, or single units behind one of these, as in \"metric psi\"", "both"),
-    LANGUAGE("language", "en or es: what is read out to a driver, and pages that leave the shop", "en"),
+    LANGUAGE(
+            "language",
+            "en or es: interview, judgements, what is read out to a driver, and pages that leave the shop",
+            "en"),
     PAPER("paper", "a4 or letter", "a4"),
     SHOP("shop", "name of the shop, at the head of its pages", ""),
     LOGO("logo", "picture beside the name: a PNG, JPEG or SVG file", ""),

@@ -1,0 +1,44 @@
+package witnessmark.shell.judge;
+
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.stereotype.Component;
+import witnessmark.diagnosis.Diagnosis;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.language.Language;
+import witnessmark.language.Texts;
+import witnessmark.shell.print.LanguageOption;
+import witnessmark.shell.settings.Shop;
+
+/**
+ * In which language an answer is given: judged and worded alike.
+ *
+ * @param diagnosis judges in it
+ * @param wording what the program says around it
+ */
+record Tongue(Diagnosis diagnosis, Texts wording) {
+    KnowledgeBase knowledge() {
+        return diagnosis.knowledge();
+    }
+
+    /** Finds the language of a run: the command's option, else the shop's setting. */
+    @Component
+    static class Choice {
+        private final ObjectProvider<Diagnosis> diagnosis;
+        private final Shop shop;
+
+        Choice(ObjectProvider<Diagnosis> diagnosis, Shop shop) {
+            this.diagnosis = diagnosis;
+            this.shop = shop;
+        }
+
+        /**
+         * The language of an answer.
+         *
+         * @param option as typed, empty for the shop's
+         */
+        Tongue of(String option) {
+            Language language = option.isEmpty() ? shop.language() : LanguageOption.of(option);
+            return new Tongue(diagnosis.getObject().in(language), Texts.of("interview", language));
+        }
+    }
+}
