@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import witnessmark.diagnosis.fact.Instead;
 import witnessmark.inference.Evidence;
@@ -50,15 +51,17 @@ final class FindRivals {
                     && !reading.classOf(other.id()).equals(reading.classOf(cause.id()))
                     && explains(other, cause, shared)
                     && !isClosed(cause, other)) {
-                Optional<LookAlike> pair = pair(cause, other);
-                rivals.add(new Instead(
+                Instead rival = new Instead(
                         cause.id(),
                         other.id(),
                         probability,
                         isSeenApart(other, cause),
                         isSeenApart(other, cause) || isWitnessed(other, cause),
-                        pair.map(LookAlike::tells).orElse(""),
-                        looks(cause, other)));
+                        pair(cause, other).map(LookAlike::tells).orElse(""),
+                        looks(cause, other));
+                if (!isOutweighed(cause, other, rival)) {
+                    rivals.add(rival);
+                }
             }
         }
         if (bearing(cause, shared).stream().anyMatch(f -> rivals.stream()
@@ -101,11 +104,21 @@ final class FindRivals {
                 : own;
     }
 
+    /** Where all that would part the two is known for certain and nothing speaks for the other alone, the whole evidence decides. */
+    private boolean isOutweighed(Cause cause, Cause other, Instead rival) {
+        return !rival.spokenFor()
+                && !breaksTheSame(cause, other)
+                && parting(cause, other).findAny().isPresent()
+                && parting(cause, other).allMatch(f -> reading.isPresent(f) || reading.isAbsent(f))
+                && reading.probability(other.id()) < Thresholds.RIVAL;
+    }
+
     /** A look-alike on record that breaks the same part is asked about however rare: that it is rare does not part them. */
     private double least(Cause cause, Cause other) {
-        return pair(cause, other).isPresent() && breaksTheSame(cause, other)
-                ? Thresholds.RIVAL_IN_THE_SAME_BREAK
-                : Thresholds.RIVAL;
+        if (pair(cause, other).isPresent() && breaksTheSame(cause, other)) {
+            return Thresholds.RIVAL_IN_THE_SAME_BREAK;
+        }
+        return blames(cause) ? Thresholds.RIVAL_OF_PEOPLE : Thresholds.RIVAL;
     }
 
     /** Whether the cause was taken from a part seen broken or from its own mark, and the other leaves that too. */
@@ -268,13 +281,16 @@ final class FindRivals {
         return network.pair(cause.id(), other.id());
     }
 
-    /** What would close it: the look at the other itself, and the checks of their pair. */
+    /** What would close it and is not answered yet. */
     private List<String> looks(Cause cause, Cause other) {
-        List<String> looks = new ArrayList<>(other.looks());
-        pair(cause, other).ifPresent(p -> looks.addAll(p.checks()));
-        return looks.stream()
-                .distinct()
-                .filter(f -> !reading.taken().containsKey(f) && reading.canBeFound(f))
+        return parting(cause, other)
+                .filter(f -> !reading.taken().containsKey(f))
                 .toList();
+    }
+
+    /** What parts the two: the looks at the other itself, and the checks of their pair. */
+    private Stream<String> parting(Cause cause, Cause other) {
+        Stream<String> checks = pair(cause, other).stream().flatMap(p -> p.checks().stream());
+        return Stream.concat(other.looks().stream(), checks).distinct().filter(reading::canBeFound);
     }
 }

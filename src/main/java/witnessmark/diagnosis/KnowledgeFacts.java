@@ -139,6 +139,9 @@ final class KnowledgeFacts {
         for (int order = 0; order < cause.classWhen().size(); order++) {
             Cause.ClassWhen turn = cause.classWhen().get(order);
             about(byFinding, turn.finding(), new ClassTurn(id, turn.finding(), turn.classId(), order));
+            if (turn.classId().equals(cause.classId())) {
+                continue; // it is theirs already, unless another circumstance is known
+            }
             for (Follows follows : knowledge.follows()) {
                 if (follows.premise().equals(turn.finding())) {
                     about(byCause, id, new OwnerTurnsOn(id, turn.finding(), follows.conclusion(), turn.classId()));
@@ -174,9 +177,15 @@ final class KnowledgeFacts {
             about(byCause, cause.id(), new LooksAt(cause.id(), finding.id()));
         } else if (finding.kind().isPhysical() && (own || link.strength() >= Thresholds.SOMETIMES)) {
             about(byCause, cause.id(), new MarkOf(cause.id(), finding.id(), own));
-        } else if (finding.kind().isWitness() && (own || link.strength() >= Thresholds.SOMETIMES)) {
+        } else if (finding.kind().isWitness() && (own || tellsMuch(link, finding))) {
             about(byCause, cause.id(), new WitnessOf(cause.id(), finding.id()));
         }
+    }
+
+    /** A paper that goes with many causes alike (a repair on record, the age) bears witness of none. */
+    private static boolean tellsMuch(Cause.Link link, Finding finding) {
+        double chance = 1 - (1 - finding.background()) * (1 - link.strength());
+        return link.strength() >= Thresholds.SOMETIMES && chance >= Thresholds.WITNESSES * finding.background();
     }
 
     private void advise(String cause, Given.Kind kind, List<String> texts) {

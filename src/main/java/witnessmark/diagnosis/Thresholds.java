@@ -15,7 +15,9 @@ public final class Thresholds {
     /** From this strength a trace counts as one that the cause leaves. */
     public static final double SOMETIMES = 0.30;
     /** A rival less probable than this, had the cause not happened, does not hold it back. */
-    public static final double RIVAL = 0.08;
+    public static final double RIVAL = 0.15;
+    /** The same where the cause names people. */
+    public static final double RIVAL_OF_PEOPLE = 0.12;
     /** The same of a look-alike on record that leaves the very break the cause was taken from. */
     public static final double RIVAL_IN_THE_SAME_BREAK = 0.005;
     /** A rival is asked about as if it were at least so likely beforehand. */
@@ -26,10 +28,12 @@ public final class Thresholds {
     public static final double PARTS_THE_SAME_BREAK = 4.5;
     /** How many times likelier with a cause than without must a mark be for a conclusion to rest on it. */
     public static final double BEARS = 4.5;
+    /** How many times likelier with a cause than without must a paper or log be to bear witness of it. */
+    public static final double WITNESSES = 4.0;
     /** From here a class is pointed to. */
     public static final double POINTS_TO = 0.70;
     /** A class that names people is pointed to while at most so many looks are missing (tried with 1 to 4). */
-    public static final int MISSING_AT_MOST = 3;
+    public static final int MISSING_AT_MOST = 2;
     /** From here a cause of another class is named as open beside a concluded one. */
     public static final double OPEN_BESIDE = 0.25;
     /** From here a part seen broken explains a symptom. */
