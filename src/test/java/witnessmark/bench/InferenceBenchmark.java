@@ -32,7 +32,7 @@ import witnessmark.inference.Weights;
 @Measurement(iterations = 3, time = 2)
 public class InferenceBenchmark {
     /** Causes, findings, links per cause, answered, of which present. */
-    @Param({"60,200,7,35,15", "60,200,10,35,15", "60,200,10,45,25", "100,250,8,45,25"})
+    @Param({"60,200,7,35,15", "60,200,10,35,15", "60,200,10,45,25", "100,250,8,45,25", "600,4000,20,40,12"})
     public String size = "";
 
     private List<SparseNetwork> cases = List.of();

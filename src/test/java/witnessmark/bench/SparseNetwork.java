@@ -15,8 +15,8 @@ import witnessmark.inference.Report;
  * A made-up network linked as sparsely as a real knowledge base, and a case in it; the same seed gives the same. The
  * findings present are the worst the benchmark can ask for: any findings, whether or not few causes explain them.
  */
-record SparseNetwork(Network network, Evidence evidence, int[] unanswered) {
-    static SparseNetwork of(int causes, int findings, int linksPerCause, int answered, int present, long seed) {
+public record SparseNetwork(Network network, Evidence evidence, int[] unanswered) {
+    public static SparseNetwork of(int causes, int findings, int linksPerCause, int answered, int present, long seed) {
         var random = new SplittableRandom(seed);
         var links = new ArrayList<List<Link>>();
         for (int f = 0; f < findings; f++) {
