@@ -71,6 +71,18 @@ class ShopTemplatesTest {
     }
 
     @Test
+    void a_document_type_with_an_entity_in_a_template_is_refused_for_paper() throws IOException {
+        Files.writeString(
+                folder.resolve("letterhead.html"),
+                "<!DOCTYPE html [<!ENTITY x SYSTEM \"file:///etc/passwd\">]><p>&x;</p>");
+
+        assertThatThrownBy(() ->
+                        new WriteDocument(TemplateFolder.of(folder), Paper.A4).write(DOSSIER, Kind.TOWING, Form.PDF))
+                .isInstanceOf(DocumentRefused.class)
+                .hasMessageContaining("not well-formed XHTML");
+    }
+
+    @Test
     void nothing_outside_the_page_is_loaded_for_paper() throws IOException {
         Path secret = Files.writeString(folder.resolve("secret.txt"), "the secret");
         Files.writeString(folder.resolve("letterhead.html"), "<img src=\"" + secret.toUri() + "\" alt=\"x\"/>");

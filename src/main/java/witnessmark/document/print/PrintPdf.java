@@ -138,7 +138,11 @@ public final class PrintPdf {
             throw new DocumentRefused(
                     "the page is not well-formed XHTML at line " + e.getLineNumber() + ": " + e.getMessage(),
                     "close every tag in the shop's own templates, or take them away");
-        } catch (SAXException | IOException | ParserConfigurationException e) {
+        } catch (SAXException e) {
+            throw new DocumentRefused(
+                    "the page is not well-formed XHTML",
+                    "leave document types and entities out of the shop's own templates, and close every tag");
+        } catch (IOException | ParserConfigurationException e) {
             throw new IllegalStateException("this Java cannot read XML", e);
         }
     }

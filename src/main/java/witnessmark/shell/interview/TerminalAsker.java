@@ -1,5 +1,6 @@
 package witnessmark.shell.interview;
 
+import java.io.IOError;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.util.ArrayList;
@@ -60,8 +61,8 @@ final class TerminalAsker implements Asker {
                 line = reader.readLine(fitting(prompt, ROOM));
             }
             return Optional.of(line);
-        } catch (UserInterruptException | EndOfFileException e) {
-            return Optional.empty();
+        } catch (UserInterruptException | EndOfFileException | IOError e) {
+            return Optional.empty(); // an error of reading: the terminal was closed
         }
     }
 

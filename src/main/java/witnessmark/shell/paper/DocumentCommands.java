@@ -3,6 +3,7 @@ package witnessmark.shell.paper;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.springframework.shell.core.command.CommandContext;
@@ -21,6 +22,7 @@ import witnessmark.document.template.TemplateFolder;
 import witnessmark.document.write.WriteDocument;
 import witnessmark.language.Language;
 import witnessmark.shell.cases.ShopKey;
+import witnessmark.shell.print.FileForm;
 import witnessmark.shell.print.LanguageOption;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.Refused;
@@ -57,7 +59,11 @@ class DocumentCommands {
             @Argument(index = 0, description = "bench, explanation, evidence, claim, coaching, towing or packet")
                     String kind,
             @Argument(index = 1, description = "id of a stored case, or a YAML case file") String name,
-            @Option(longName = "as", defaultValue = "", description = "html, pdf or md; a packet also zip") String as,
+            @Option(
+                            longName = "as",
+                            defaultValue = "",
+                            description = "html, pdf or md; a packet also zip; left out: as --out ends")
+                    String as,
             @Option(longName = "out", defaultValue = "", description = "file to write") String out,
             @Option(longName = "replace", defaultValue = "false", description = "write over an older file")
                     Boolean replace,
@@ -84,13 +90,12 @@ class DocumentCommands {
         Paper sheet = paper.isEmpty()
                 ? shop.paper()
                 : Paper.parse(paper).orElseThrow(() -> unknown("--paper", paper, "a4, letter"));
-        String ending = !as.isEmpty() ? as : what == Kind.PACKET ? ZIP : Form.HTML.extension();
+        List<String> forms = what == Kind.PACKET ? List.of(ZIP, "pdf", "html", "md") : List.of("html", "pdf", "md");
+        String ending = FileForm.of(as, out, forms, forms.get(0));
         boolean zip = what == Kind.PACKET && ending.equals(ZIP);
         Form form = zip
                 ? Form.PDF
-                : Form.parse(ending)
-                        .orElseThrow(() ->
-                                unknown("--as", ending, what == Kind.PACKET ? "zip, pdf, html, md" : "html, pdf, md"));
+                : Form.parse(ending).orElseThrow(() -> unknown("--as", ending, String.join(", ", forms)));
         WriteDocument write = new WriteDocument(
                 templates.isEmpty() ? TemplateFolder.shipped() : TemplateFolder.of(Path.of(templates)),
                 sheet,

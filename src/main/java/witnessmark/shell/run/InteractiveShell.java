@@ -1,5 +1,6 @@
 package witnessmark.shell.run;
 
+import java.io.IOError;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
@@ -47,8 +48,8 @@ public final class InteractiveShell implements ShellRunner {
                 }
             } catch (UserInterruptException e) {
                 out.println("Line dropped; what was stored is stored. Type quit to leave.");
-            } catch (EndOfFileException e) {
-                return;
+            } catch (EndOfFileException | IOError e) {
+                return; // an error of reading: the terminal was closed
             }
         }
     }

@@ -1,6 +1,7 @@
 package witnessmark.shell.truck;
 
 import java.nio.file.Path;
+import java.util.List;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.context.annotation.Lazy;
 import org.springframework.shell.core.command.CommandContext;
@@ -12,6 +13,7 @@ import witnessmark.document.write.WriteDocument;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.language.Language;
+import witnessmark.shell.print.FileForm;
 import witnessmark.shell.print.LanguageOption;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.Terminal;
@@ -22,6 +24,8 @@ import witnessmark.shell.settings.Shop;
 @Component
 @Lazy
 class CardPages {
+    private static final List<String> FORMS = List.of("pdf", "html", "md");
+
     private final ObjectProvider<KnowledgeBase> knowledge;
     private final Shop shop;
 
@@ -34,7 +38,8 @@ class CardPages {
     record Order(String as, String out, boolean replace, String paper, String language) {}
 
     void write(CommandContext context, TruckProfile truck, Order order) {
-        Form form = Form.parse(order.as()).orElseThrow(() -> unknown("--as", order.as(), "pdf, html, md"));
+        String ending = FileForm.of(order.as(), order.out(), FORMS, FORMS.get(0));
+        Form form = Form.parse(ending).orElseThrow(() -> unknown("--as", ending, String.join(", ", FORMS)));
         Language language = order.language().isEmpty() ? shop.language() : LanguageOption.of(order.language());
         Paper paper = order.paper().isEmpty()
                 ? shop.paper()

@@ -172,7 +172,7 @@ class TruckTableCommands {
             @Option(longName = "paper", defaultValue = "", description = "a4 or letter; left out: as set")
                     String paper) {
         Format form = Format.of(format);
-        if (!as.isEmpty()) {
+        if (!as.isEmpty() || !out.isEmpty()) {
             pages.getObject()
                     .write(
                             context,
