@@ -96,10 +96,19 @@ class SpanishWordsTest {
                 .flatMap(a -> Stream.of(a.in(Language.SPANISH), a.why(Language.SPANISH)));
         Stream<String> cautions =
                 SPANISH.knowledge().cautions().values().stream().map(c -> c.in(Language.SPANISH));
+        Stream<String> rows = Stream.concat(
+                SPANISH.knowledge().parts().values().stream().map(p -> p.in(Language.SPANISH)),
+                SPANISH.knowledge().prevention().stream().map(p -> p.in(Language.SPANISH)));
         Stream<String> meanings =
                 TemplateFolder.shipped().text("glossary.es.txt").lines();
         return Stream.of(
-                        bundles, templates, meanings, advice, cautions, SPANISH.knowledge().spanish().values().stream())
+                        bundles,
+                        templates,
+                        meanings,
+                        advice,
+                        cautions,
+                        rows,
+                        SPANISH.knowledge().spanish().values().stream())
                 .flatMap(s -> s)
                 .flatMap(SpanishWordsTest::words)
                 .collect(Collectors.toSet());

@@ -32,12 +32,16 @@ final class ChartLook {
         return axis;
     }
 
-    static JFreeChart chart(String title, Plot plot, boolean legend) {
-        JFreeChart chart = new JFreeChart(title, ShippedFont.REGULAR.sized(15), plot, legend);
+    static JFreeChart chart(String title, Plot plot) {
+        JFreeChart chart = new JFreeChart(title, ShippedFont.REGULAR.sized(15), plot, false);
         chart.setBackgroundPaint(Color.WHITE);
-        if (legend) {
-            chart.getLegend().setItemFont(PLAIN);
-        }
+        return chart;
+    }
+
+    static JFreeChart withLegend(String title, Plot plot) {
+        JFreeChart chart = new JFreeChart(title, ShippedFont.REGULAR.sized(15), plot, true);
+        chart.setBackgroundPaint(Color.WHITE);
+        chart.getLegend().setItemFont(PLAIN);
         return chart;
     }
 

@@ -53,7 +53,7 @@ public final class DrawSvg {
         plot.setBackgroundPaint(Color.WHITE);
         plot.setDomainGridlinePaint(Color.LIGHT_GRAY);
         plot.setRangeGridlinePaint(Color.LIGHT_GRAY);
-        return ChartLook.noted(ChartLook.chart(chart.title(), plot, true), chart.notes());
+        return ChartLook.noted(ChartLook.withLegend(chart.title(), plot), chart.notes());
     }
 
     private static XYSeries series(Series line) {

@@ -73,7 +73,7 @@ public final class SpeedMapChart {
         plot.setDatasetRenderingOrder(DatasetRenderingOrder.FORWARD);
         return SvgCanvas.svg(
                 ChartLook.name(title),
-                ChartLook.chart(title, plot, false),
+                ChartLook.chart(title, plot),
                 widthPixels,
                 heightPixels,
                 title,

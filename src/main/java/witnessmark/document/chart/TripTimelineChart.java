@@ -4,6 +4,7 @@ import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.geom.Ellipse2D;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.CombinedDomainXYPlot;
 import org.jfree.chart.plot.XYPlot;
@@ -46,14 +47,20 @@ public final class TripTimelineChart {
         plot.add(
                 panel(
                         road,
-                        marks(bins, events, true, words),
+                        marks(bins, events, words.say("event"), event -> words.speed(event.roadKmh())),
                         words.units().shown(Unit.KILOMETRE_PER_HOUR),
                         ChartLook.INKS.get(0)),
                 1);
-        plot.add(panel(engine, marks(bins, events, false, words), Unit.RPM, ChartLook.INKS.get(1)), 1);
+        plot.add(
+                panel(
+                        engine,
+                        marks(bins, events, words.say("event-engine"), HabitEvent::engineRpm),
+                        Unit.RPM,
+                        ChartLook.INKS.get(1)),
+                1);
         return SvgCanvas.svg(
                 ChartLook.name(title),
-                ChartLook.chart(title, plot, true),
+                ChartLook.withLegend(title, plot),
                 widthPixels,
                 heightPixels,
                 title,
@@ -61,12 +68,12 @@ public final class TripTimelineChart {
     }
 
     private static XYSeries marks(
-            List<Timeline.Bin> bins, List<HabitEvent> events, boolean roadSpeed, ChartWords words) {
-        XYSeries marks = new XYSeries(words.say(roadSpeed ? "event" : "event-engine"), false);
+            List<Timeline.Bin> bins, List<HabitEvent> events, String name, ToDoubleFunction<HabitEvent> height) {
+        XYSeries marks = new XYSeries(name, false);
         for (HabitEvent event : events.stream().limit(MOST_MARKS).toList()) {
             double minute = minuteOf(bins, event.startMicros());
             if (minute >= 0) {
-                marks.add(minute, roadSpeed ? words.speed(event.roadKmh()) : event.engineRpm());
+                marks.add(minute, height.applyAsDouble(event));
             }
         }
         return marks;

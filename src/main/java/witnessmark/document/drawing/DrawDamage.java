@@ -3,6 +3,7 @@ package witnessmark.document.drawing;
 import java.util.ArrayList;
 import java.util.List;
 import witnessmark.document.drawing.Svg.Ink;
+import witnessmark.document.drawing.Svg.Lettering;
 import witnessmark.language.Texts;
 
 /** Draws how damage comes about: what was at work, what it does to the parts, what was found. */
@@ -38,7 +39,11 @@ public final class DrawDamage {
     private static void heads(Svg svg, Texts words) {
         List<String> heads = List.of(words.text("damage.acts"), words.text("damage.does"), words.text("damage.found"));
         for (int i = 0; i < heads.size(); i++) {
-            svg.text(heads.get(i), left(i) + COLUMN / 2, 16, 14, "middle", true);
+            svg.text(
+                    heads.get(i),
+                    left(i) + COLUMN / 2,
+                    16,
+                    Lettering.centred(14).bold());
         }
     }
 
@@ -88,12 +93,16 @@ public final class DrawDamage {
         }
 
         void drawAt(double y, Svg svg) {
-            svg.text(Svg.cut(standing, WIDTH, SIZE), 0, y + 2, SIZE, "start", false);
+            svg.text(Svg.cut(standing, WIDTH, SIZE), 0, y + 2, Lettering.from(SIZE));
             double top = y + 10;
             for (int i = 0; i < columns.size(); i++) {
                 Ink ink = new Ink(i == 0 ? "#ececec" : "#ffffff", "#333333", i == 2 ? 2.5 : 1.2, "");
                 svg.rect(new Box(left(i) + 1.5, top, COLUMN - 3, height()), ink);
-                svg.lines(columns.get(i), left(i) + PAD, top + PAD + SIZE - 2, SIZE, i == 0);
+                svg.lines(
+                        columns.get(i),
+                        left(i) + PAD,
+                        top + PAD + SIZE - 2,
+                        i == 0 ? Lettering.from(SIZE).bold() : Lettering.from(SIZE));
                 if (i > 0) {
                     arrow(svg, left(i) - GAP + 4, left(i) - 4, top + height() / 2);
                 }

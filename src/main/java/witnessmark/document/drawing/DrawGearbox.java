@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import witnessmark.document.drawing.Svg.Ink;
+import witnessmark.document.drawing.Svg.Lettering;
 import witnessmark.language.Texts;
 
 /** Draws the gearbox of a case as its layout says, with the parts concerned marked by hatching and label. */
@@ -183,19 +184,23 @@ public final class DrawGearbox {
         double nearY = Math.max(box.y(), Math.min(y, box.y() + box.height()));
         svg.line(new Ink("none", colour, 1.4, ""), x, y, nearX, nearY);
         svg.circle(x, y, BALLOON, new Ink("#ffffff", colour, 2, mark.kind() == Mark.Kind.LOOK_NEXT ? "4 2" : ""));
-        svg.text(mark.label(), x, y + 5.5, 15, "middle", true);
+        svg.text(mark.label(), x, y + 5.5, Lettering.centred(15).bold());
     }
 
     private void captions() {
-        svg.text(words.text("drawing.engine"), 41, 398, 14, "middle", false);
-        svg.text(words.text("drawing.bell-housing"), 155, 450, 14, "middle", false);
-        svg.text(words.text("drawing.front"), 430, 505, 15, "middle", true);
+        svg.text(words.text("drawing.engine"), 41, 398, Lettering.centred(14));
+        svg.text(words.text("drawing.bell-housing"), 155, 450, Lettering.centred(14));
+        svg.text(words.text("drawing.front"), 430, 505, Lettering.centred(15).bold());
         if (plan.hasAuxiliary()) {
-            svg.text(words.text("drawing.auxiliary"), 690, 505, 15, "middle", true);
+            svg.text(
+                    words.text("drawing.auxiliary"),
+                    690,
+                    505,
+                    Lettering.centred(15).bold());
         }
-        svg.text(words.text("drawing.driveline"), 880, 385, 14, "middle", false);
+        svg.text(words.text("drawing.driveline"), 880, 385, Lettering.centred(14));
         if (plan.hasAir()) {
-            svg.text(words.text("drawing.air"), 112, 20, 14, "middle", false);
+            svg.text(words.text("drawing.air"), 112, 20, Lettering.centred(14));
             svg.text(
                     words.text(
                             plan.hasSplitter() && plan.rangeByAir() && plan.hasRange()
@@ -203,10 +208,8 @@ public final class DrawGearbox {
                                     : "drawing.valve"),
                     742,
                     113,
-                    14,
-                    "start",
-                    false);
+                    Lettering.from(14));
         }
-        svg.text(words.text("drawing.lever"), plan.remote() ? 300 : 380, plan.remote() ? 100 : 104, 14, "start", false);
+        svg.text(words.text("drawing.lever"), plan.remote() ? 300 : 380, plan.remote() ? 100 : 104, Lettering.from(14));
     }
 }

@@ -20,6 +20,9 @@ public final class GearboxPlan {
     static final double HEIGHT = 520;
     static final double SHAFT_Y = 310;
     static final double REACH = 80;
+    /** Between the reverse pair, where the idler turns. */
+    private static final double IDLER_GAP = 14;
+
     private static final double MAIN_LEFT = 230;
     private static final double MAIN_RIGHT = 560;
 
@@ -159,7 +162,7 @@ public final class GearboxPlan {
         for (int i = 0; i < count; i++) {
             double x = 244 + i * pitch;
             double radius = 34 + 26.0 * i / (count - 1);
-            pair(x, radius, i == count - 1);
+            pair(x, radius, i == count - 1 ? IDLER_GAP : 0);
             hubs.add(new Box(x, SHAFT_Y - 12, 24, 24));
             if (i > 0) {
                 washers.add(new Box(x - 5, SHAFT_Y - 16, 5, 32));
@@ -180,9 +183,10 @@ public final class GearboxPlan {
         put("gears", gears.toArray(Box[]::new));
     }
 
-    private void pair(double x, double radius, boolean reverse) {
+    /** A gear on the mainshaft and what it meshes with, apart by the gap. */
+    private void pair(double x, double radius, double gap) {
         gears.add(new Box(x, SHAFT_Y - radius, 24, 2 * radius));
-        double counter = REACH - radius - (reverse ? 14 : 0);
+        double counter = REACH - radius - gap;
         gears.add(new Box(x, SHAFT_Y + REACH - counter, 24, 2 * counter));
         if (twin()) {
             gears.add(new Box(x, SHAFT_Y - REACH - counter, 24, 2 * counter));

@@ -32,6 +32,21 @@ final class Svg {
         }
     }
 
+    /** How text is lettered: its size, where its given point is, and how heavy it is. */
+    record Lettering(double size, String anchor, String weight) {
+        static Lettering from(double size) {
+            return new Lettering(size, "start", "");
+        }
+
+        static Lettering centred(double size) {
+            return new Lettering(size, "middle", "");
+        }
+
+        Lettering bold() {
+            return new Lettering(size, anchor, " font-weight=\"700\"");
+        }
+    }
+
     Svg rect(Box box, Ink ink) {
         body.append(String.format(
                 Locale.ROOT,
@@ -76,26 +91,26 @@ final class Svg {
         return this;
     }
 
-    Svg text(String text, double x, double y, double size, String anchor, boolean bold) {
+    Svg text(String text, double x, double y, Lettering lettering) {
         body.append(String.format(
                         Locale.ROOT,
                         "<text x=\"%.1f\" y=\"%.1f\" font-size=\"%.1f\" text-anchor=\"%s\"%s fill=\"#111111\">",
                         x,
                         y,
-                        size,
-                        anchor,
-                        bold ? " font-weight=\"700\"" : ""))
+                        lettering.size(),
+                        lettering.anchor(),
+                        lettering.weight()))
                 .append(escaped(text))
                 .append("</text>\n");
         return this;
     }
 
     /** Lines of text one below the other; returns the y below the last. */
-    double lines(List<String> lines, double x, double y, double size, boolean bold) {
+    double lines(List<String> lines, double x, double y, Lettering lettering) {
         double at = y;
         for (String line : lines) {
-            text(line, x, at, size, "start", bold);
-            at += 1.3 * size;
+            text(line, x, at, lettering);
+            at += 1.3 * lettering.size();
         }
         return at;
     }

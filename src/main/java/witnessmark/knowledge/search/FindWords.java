@@ -36,14 +36,14 @@ public final class FindWords {
 
     private final IndexSearcher searcher;
     private final Analyzer queryWords;
-    private final Analyzer asTyped = new TradeWords(List.of(), false);
+    private final Analyzer asTyped = TradeWords.ofText();
 
     /** An index of the whole knowledge base, kept in memory. */
     public FindWords(KnowledgeBase knowledge) {
-        queryWords = new TradeWords(knowledge.synonyms(), true);
+        queryWords = TradeWords.ofQuery(knowledge.synonyms());
         try {
             ByteBuffersDirectory memory = new ByteBuffersDirectory();
-            IndexWriterConfig settings = new IndexWriterConfig(new TradeWords(List.of(), false));
+            IndexWriterConfig settings = new IndexWriterConfig(TradeWords.ofText());
             try (IndexWriter writer = new IndexWriter(memory, settings)) {
                 for (Cause cause : knowledge.causes().values()) {
                     writer.addDocument(

@@ -26,18 +26,26 @@ final class TradeWords extends Analyzer {
             true);
 
     private final SynonymMap synonyms;
-    private final boolean forQuery;
 
-    TradeWords(List<List<String>> groups, boolean forQuery) {
-        this.forQuery = forQuery;
-        this.synonyms = forQuery ? map(groups) : emptyMap();
+    private TradeWords(SynonymMap synonyms) {
+        this.synonyms = synonyms;
+    }
+
+    /** For what is searched. */
+    static TradeWords ofText() {
+        return new TradeWords(emptyMap());
+    }
+
+    /** For what is asked, with the words of each group taken for one another. */
+    static TradeWords ofQuery(List<List<String>> groups) {
+        return new TradeWords(map(groups));
     }
 
     @Override
     protected TokenStreamComponents createComponents(String fieldName) {
         Tokenizer source = new StandardTokenizer();
         TokenStream stems = stems(source);
-        boolean expands = forQuery && synonyms.fst != null;
+        boolean expands = synonyms.fst != null;
         return new TokenStreamComponents(source, expands ? new SynonymGraphFilter(stems, synonyms, true) : stems);
     }
 

@@ -222,7 +222,7 @@ class ExportCommands {
             // A spreadsheet gets what was written; a terminal gets nothing that could steer it.
             context.outputWriter().print(Terminal.canAsk() ? Terminal.harmless(text) : text);
         } else {
-            NewFile.write(Path.of(out), text.getBytes(StandardCharsets.UTF_8), replace);
+            NewFile.write(Path.of(out), text.getBytes(StandardCharsets.UTF_8), NewFile.Older.of(replace));
             Terminal.line(context.outputWriter(), rows.count + " rows written: " + out);
         }
         context.outputWriter().flush();

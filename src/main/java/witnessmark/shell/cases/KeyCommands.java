@@ -59,7 +59,7 @@ class KeyCommands {
         if (out.isEmpty()) {
             context.outputWriter().print(text);
         } else {
-            NewFile.write(Path.of(out), text.getBytes(StandardCharsets.UTF_8), replace);
+            NewFile.write(Path.of(out), text.getBytes(StandardCharsets.UTF_8), NewFile.Older.of(replace));
             Terminal.line(context.outputWriter(), "The end of the chain of case " + id + " is written to " + out + ".");
         }
         context.outputWriter().flush();

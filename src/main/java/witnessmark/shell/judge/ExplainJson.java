@@ -9,6 +9,7 @@ import witnessmark.diagnosis.Judgement;
 import witnessmark.explain.CarryingFindings;
 import witnessmark.explain.WhatIf;
 import witnessmark.knowledge.Cause;
+import witnessmark.shell.print.Json;
 
 /** The machine form of explanations and comparisons. */
 final class ExplainJson {
@@ -22,7 +23,7 @@ final class ExplainJson {
         map.put(
                 "turned",
                 carrying.turned().stream()
-                        .map(t -> Map.of(
+                        .map(t -> Json.object(
                                 "findings", t.findings(), "verdict", t.then().classId()))
                         .toList());
         return map;
@@ -43,7 +44,7 @@ final class ExplainJson {
                 judgement.changes().stream()
                         .filter(c ->
                                 c.subject().equals(cause.id()) || c.subject().equals(classOf(cause, judgement)))
-                        .map(c -> Map.of("subject", c.subject(), "finding", c.finding(), "why", c.sentence()))
+                        .map(JudgementJson::change)
                         .toList());
         return map;
     }
@@ -59,13 +60,7 @@ final class ExplainJson {
         map.put(
                 "causes",
                 whatIf.causes().stream()
-                        .map(m -> {
-                            Map<String, Object> one = new LinkedHashMap<>();
-                            one.put("id", m.cause());
-                            one.put("now", m.before());
-                            one.put("then", m.after());
-                            return one;
-                        })
+                        .map(m -> Json.object("id", m.cause(), "now", m.before(), "then", m.after()))
                         .toList());
         return map;
     }
@@ -102,11 +97,6 @@ final class ExplainJson {
 
     private static Map<String, Object> chances(
             String finding, double ifFirst, double ifSecond, String name, double decibans) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("finding", finding);
-        map.put("ifFirst", ifFirst);
-        map.put("ifSecond", ifSecond);
-        map.put(name, decibans);
-        return map;
+        return Json.object("finding", finding, "ifFirst", ifFirst, "ifSecond", ifSecond, name, decibans);
     }
 }

@@ -1,6 +1,7 @@
 package witnessmark.shell.judge;
 
-import java.util.LinkedHashMap;
+import static witnessmark.shell.print.Json.object;
+
 import java.util.List;
 import java.util.Map;
 import witnessmark.diagnosis.AdviceGiven;
@@ -16,7 +17,7 @@ public final class JudgementJson {
     private JudgementJson() {}
 
     public static Map<String, Object> of(Judgement judgement) {
-        return map(
+        return object(
                 "case", judgement.caseId(),
                 "verdict", judgement.verdict().classId(),
                 "standing", judgement.verdict().standing().word(),
@@ -30,16 +31,14 @@ public final class JudgementJson {
                                 .toList(),
                 "attribution",
                         judgement.attribution().stream()
-                                .map(s -> map("class", s.classId(), "probability", s.probability()))
+                                .map(s -> object("class", s.classId(), "probability", s.probability()))
                                 .toList(),
                 "contradictions",
                         judgement.contradictions().stream()
-                                .map(c -> map("findings", c.findings(), "why", c.why()))
+                                .map(c -> object("findings", c.findings(), "why", c.why()))
                                 .toList(),
                 "changes",
-                        judgement.changes().stream()
-                                .map(c -> map("subject", c.subject(), "finding", c.finding(), "why", c.sentence()))
-                                .toList(),
+                        judgement.changes().stream().map(JudgementJson::change).toList(),
                 "nextChecks",
                         judgement.nextChecks().stream()
                                 .map(JudgementJson::check)
@@ -50,7 +49,7 @@ public final class JudgementJson {
     }
 
     static Map<String, Object> cause(RankedCause cause) {
-        return map(
+        return object(
                 "id", cause.id(),
                 "title", cause.title(),
                 "class", cause.classId(),
@@ -69,12 +68,16 @@ public final class JudgementJson {
                 "heldBack", cause.heldBack());
     }
 
+    static Map<String, Object> change(Judgement.Change change) {
+        return object("subject", change.subject(), "finding", change.finding(), "why", change.sentence());
+    }
+
     private static Map<String, Object> weight(RankedCause.Weight weight) {
-        return map("finding", weight.finding(), "state", weight.state().word(), "decibans", weight.decibans());
+        return object("finding", weight.finding(), "state", weight.state().word(), "decibans", weight.decibans());
     }
 
     private static Map<String, Object> check(NextCheck check) {
-        return map(
+        return object(
                 "finding", check.finding(),
                 "title", check.title(),
                 "ask", check.ask(),
@@ -87,7 +90,7 @@ public final class JudgementJson {
     }
 
     private static Map<String, Object> advice(AdviceGiven advice) {
-        return map(
+        return object(
                 "repair", pieces(advice.repair()),
                 "coaching", pieces(advice.coaching()),
                 "towing", pieces(advice.towing()),
@@ -96,15 +99,7 @@ public final class JudgementJson {
 
     private static List<Map<String, Object>> pieces(List<AdviceGiven.Piece> pieces) {
         return pieces.stream()
-                .map(p -> map("id", p.id(), "text", p.text(), "why", p.why()))
+                .map(p -> object("id", p.id(), "text", p.text(), "why", p.why()))
                 .toList();
-    }
-
-    private static Map<String, Object> map(Object... namesAndValues) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        for (int i = 0; i < namesAndValues.length; i += 2) {
-            map.put((String) namesAndValues[i], namesAndValues[i + 1]);
-        }
-        return map;
     }
 }

@@ -250,20 +250,25 @@ final class JudgementText {
     }
 
     private void advice(AdviceGiven advice) {
-        pieces("judge.repair", advice.repair(), true);
-        pieces("judge.coaching", advice.coaching(), true);
-        pieces("judge.towing", advice.towing(), false);
-        pieces("judge.cautions", advice.cautions(), false);
+        pieces("judge.repair", advice.repair(), Reasons.SAID);
+        pieces("judge.coaching", advice.coaching(), Reasons.SAID);
+        pieces("judge.towing", advice.towing(), Reasons.LEFT_OUT);
+        pieces("judge.cautions", advice.cautions(), Reasons.LEFT_OUT);
     }
 
-    private void pieces(String key, List<AdviceGiven.Piece> pieces, boolean withReason) {
+    private enum Reasons {
+        SAID,
+        LEFT_OUT
+    }
+
+    private void pieces(String key, List<AdviceGiven.Piece> pieces, Reasons reasons) {
         if (pieces.isEmpty()) {
             return;
         }
         page.heading(wording.text(key));
         String reason = "";
         for (AdviceGiven.Piece piece : pieces) {
-            if (withReason && !piece.why().equals(reason)) {
+            if (reasons == Reasons.SAID && !piece.why().equals(reason)) {
                 page.indented("  ", "  ", "(" + piece.why() + ")");
                 reason = piece.why();
             }

@@ -66,7 +66,7 @@ class FleetCommands {
         Path tables = free(Path.of(out), replace);
         FleetResult result = jobs.getObject().run(new FleetJob.Order(Path.of(folder), truck, profiles, mapping, known));
         for (FleetTable table : FleetTable.values()) {
-            NewFile.write(file(tables, table), csv(table, result.rows(table)), replace);
+            NewFile.write(file(tables, table), csv(table, result.rows(table)), NewFile.Older.of(replace));
         }
         FleetText text = new FleetText(result, out);
         if (form == Format.JSON) {

@@ -47,7 +47,7 @@ public record LogChart(Kind kind, Path out, boolean replace) {
 
     void write(LogJob.Done done) {
         TruckResult truck = only(done);
-        NewFile.write(out, svg(truck).getBytes(StandardCharsets.UTF_8), replace);
+        NewFile.write(out, svg(truck).getBytes(StandardCharsets.UTF_8), NewFile.Older.of(replace));
     }
 
     /** The timeline of the one log read. */

@@ -59,7 +59,8 @@ class LogCommands {
         Page page = new Page(context.outputWriter());
         new LogLookText(page).print(peek);
         if (!saveTo.isEmpty()) {
-            NewFile.write(Path.of(saveTo), MappingText.of(peek).getBytes(StandardCharsets.UTF_8), replace);
+            NewFile.write(
+                    Path.of(saveTo), MappingText.of(peek).getBytes(StandardCharsets.UTF_8), NewFile.Older.of(replace));
             page.line("The mapping is written to " + saveTo + ".");
         }
         page.flush();

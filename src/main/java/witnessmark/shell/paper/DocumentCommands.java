@@ -105,7 +105,7 @@ class DocumentCommands {
         Dossier dossier = dossiers.find(name, truck, log, tongue);
         byte[] bytes = zip ? packed(write, dossier) : write.write(dossier, what, form);
         Path target = Path.of(!out.isEmpty() ? out : usualName(dossier, what, tongue, ending));
-        NewFile.write(target, bytes, replace);
+        NewFile.write(target, bytes, NewFile.Older.of(replace));
         Terminal.line(context.outputWriter(), what.title() + " written: " + target + " (" + bytes.length + " bytes)");
         context.outputWriter().flush();
     }

@@ -1,6 +1,7 @@
 package witnessmark.shell.print;
 
 import java.io.StringWriter;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.core.JsonGenerator;
@@ -18,6 +19,15 @@ public final class Json {
             write(json, value);
         }
         return text.toString();
+    }
+
+    /** An object of these names and values, in this order: name, value, name, value … */
+    public static Map<String, Object> object(Object... namesAndValues) {
+        Map<String, Object> object = new LinkedHashMap<>();
+        for (int i = 0; i < namesAndValues.length; i += 2) {
+            object.put((String) namesAndValues[i], namesAndValues[i + 1]);
+        }
+        return object;
     }
 
     private static void write(JsonGenerator json, @Nullable Object value) {

@@ -10,10 +10,21 @@ import java.nio.file.attribute.PosixFilePermissions;
 
 /** Writes a file whole or not at all, and over an older one only when told to. */
 public final class NewFile {
+    /** What to do with a file that is there already. */
+    public enum Older {
+        KEEP,
+        REPLACE;
+
+        /** As the option {@code --replace} says. */
+        public static Older of(boolean replace) {
+            return replace ? REPLACE : KEEP;
+        }
+    }
+
     private NewFile() {}
 
-    public static void write(Path target, byte[] bytes, boolean replace) {
-        if (Files.exists(target) && !replace) {
+    public static void write(Path target, byte[] bytes, Older older) {
+        if (Files.exists(target) && older == Older.KEEP) {
             throw new Refused("'" + target + "' is there already", "give another name after --out, or add --replace");
         }
         Path folder = target.toAbsolutePath().getParent();
@@ -25,7 +36,7 @@ public final class NewFile {
             try {
                 Files.write(part, bytes);
                 readableByOthers(part);
-                move(part, target, replace);
+                move(part, target, older);
             } finally {
                 Files.deleteIfExists(part);
             }
@@ -44,8 +55,8 @@ public final class NewFile {
         }
     }
 
-    private static void move(Path part, Path target, boolean replace) throws IOException {
-        if (replace) {
+    private static void move(Path part, Path target, Older older) throws IOException {
+        if (older == Older.REPLACE) {
             Files.move(part, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
         } else {
             Files.move(part, target);

@@ -135,7 +135,7 @@ class SettingsCommands {
             map.put("from", stands.from());
             settings.add(map);
         }
-        return Map.of("file", file().path().toString(), "settings", settings);
+        return Json.object("file", file().path().toString(), "settings", settings);
     }
 
     private SettingsFile file() {

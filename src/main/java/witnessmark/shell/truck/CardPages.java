@@ -48,7 +48,7 @@ class CardPages {
                 .card(truck, knowledge.getObject(), shop.onPaper(), form, language);
         Path target = Path.of(
                 order.out().isEmpty() ? truck.id() + "-card-" + language.tag() + "." + form.extension() : order.out());
-        NewFile.write(target, page, order.replace());
+        NewFile.write(target, page, NewFile.Older.of(order.replace()));
         Terminal.line(context.outputWriter(), "Coaching card written: " + target + " (" + page.length + " bytes)");
         context.outputWriter().flush();
     }

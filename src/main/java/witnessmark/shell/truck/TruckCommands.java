@@ -151,7 +151,7 @@ class TruckCommands {
             context.outputWriter().flush();
             return;
         }
-        NewFile.write(Path.of(out), yaml.getBytes(StandardCharsets.UTF_8), replace);
+        NewFile.write(Path.of(out), yaml.getBytes(StandardCharsets.UTF_8), NewFile.Older.of(replace));
         context.outputWriter()
                 .println("Truck " + Terminal.harmless(name) + " is written to " + Terminal.harmless(out) + ".");
     }

@@ -220,7 +220,7 @@ class TruckTableCommands {
             chart.notes().forEach(note -> page.indented("  ", "    ", note));
         } else {
             String svg = DrawSvg.draw(chart, CHART_WIDTH, CHART_HEIGHT);
-            NewFile.write(Path.of(out), svg.getBytes(StandardCharsets.UTF_8), replace);
+            NewFile.write(Path.of(out), svg.getBytes(StandardCharsets.UTF_8), NewFile.Older.of(replace));
             page.line("The chart is written to " + out + ".");
         }
         page.flush();

@@ -16,21 +16,21 @@ class NewFileTest {
     @Test
     void an_older_file_stays_unless_it_is_to_be_replaced() throws IOException {
         Path file = folder.resolve("sheet.html");
-        NewFile.write(file, new byte[] {1}, false);
+        NewFile.write(file, new byte[] {1}, NewFile.Older.KEEP);
 
-        assertThatThrownBy(() -> NewFile.write(file, new byte[] {2}, false))
+        assertThatThrownBy(() -> NewFile.write(file, new byte[] {2}, NewFile.Older.KEEP))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("is there already")
                 .hasMessageContaining("--replace");
         assertThat(Files.readAllBytes(file)).containsExactly(1);
 
-        NewFile.write(file, new byte[] {2}, true);
+        NewFile.write(file, new byte[] {2}, NewFile.Older.REPLACE);
         assertThat(Files.readAllBytes(file)).containsExactly(2);
     }
 
     @Test
     void nothing_else_is_left_in_the_folder() throws IOException {
-        NewFile.write(folder.resolve("sheet.html"), new byte[] {1}, false);
+        NewFile.write(folder.resolve("sheet.html"), new byte[] {1}, NewFile.Older.KEEP);
 
         try (var files = Files.list(folder)) {
             assertThat(files).hasSize(1);
@@ -39,7 +39,7 @@ class NewFileTest {
 
     @Test
     void a_folder_that_is_not_there_is_named() {
-        assertThatThrownBy(() -> NewFile.write(folder.resolve("no/where.html"), new byte[] {1}, false))
+        assertThatThrownBy(() -> NewFile.write(folder.resolve("no/where.html"), new byte[] {1}, NewFile.Older.KEEP))
                 .hasMessageContaining("is no folder");
     }
 }
