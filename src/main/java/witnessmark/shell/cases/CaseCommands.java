@@ -46,6 +46,7 @@ import witnessmark.refusal.Refusal;
 import witnessmark.shell.knowledge.KnownIds;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
+import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
@@ -93,11 +94,12 @@ class CaseCommands {
             @Option(longName = "title", defaultValue = "", description = "short title") String title,
             @Option(longName = "complaint", defaultValue = "", description = "the customer's words") String complaint,
             @Option(longName = "unit", defaultValue = "", description = "the fleet's name for the truck") String unit,
-            @Option(longName = "odometer-km", defaultValue = "", description = "odometer, km") String odometer,
-            @Option(longName = "ratios", defaultValue = "", description = "forward ratios") String ratios,
-            @Option(longName = "range", defaultValue = "", description = "none, air, mechanical") String range,
-            @Option(longName = "splitter", defaultValue = "", description = "none, high-only, both") String splitter,
-            @Option(longName = "countershafts", defaultValue = "", description = "single, twin") String shafts,
+            @Option(longName = "odometer-km", defaultValue = "", description = OptionText.ODOMETER) String odometer,
+            @Option(longName = "ratios", defaultValue = "", description = OptionText.RATIOS) String ratios,
+            @Option(longName = "range", defaultValue = "", description = OptionText.RANGE) String range,
+            @Option(longName = "splitter", defaultValue = "", description = OptionText.SPLITTER) String splitter,
+            @Option(longName = "countershafts", defaultValue = "", description = OptionText.COUNTERSHAFTS)
+                    String shafts,
             @Option(longName = "linkage", defaultValue = "", description = "direct, remote") String linkage) {
         Layout layout = LayoutOption.changed(Layout.unknown(), ratios, range, splitter, shafts, linkage, "", "", "");
         Vehicle vehicle = new Vehicle(
@@ -127,7 +129,7 @@ class CaseCommands {
     void show(
             CommandContext context,
             @Argument(index = 0, description = "case id or file") String name,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         CaseDocument document = cases.getObject().find(name);
         if (Format.of(format) == Format.JSON) {
             Map<String, Object> answer = CaseJson.of(document, signedCases.after(document));
@@ -165,7 +167,7 @@ class CaseCommands {
                             description = "go on after this case, however deep in the list")
                     String after,
             @Option(longName = "oldest", description = "the oldest first") boolean oldest,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         CaseQuery query = CaseQuery.all().withText(words).withPage(most, from);
         if (oldest) {
             query = query.turnedRound();

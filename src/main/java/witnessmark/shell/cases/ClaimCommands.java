@@ -17,6 +17,7 @@ import witnessmark.casefile.PartLine;
 import witnessmark.casefile.PartLine.Whereabouts;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.ClaimSet;
+import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.shell.run.TypedFigure;
@@ -58,8 +59,7 @@ class ClaimCommands {
             @Option(longName = "looked", defaultValue = "", description = "who looked at the parts") String looked,
             @Option(longName = "measured", defaultValue = "", description = "who measured") String measured,
             @Option(longName = "signs", defaultValue = "", description = "who signs for the shop") String signs,
-            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
-                    String reason) {
+            @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         Map<ClaimField, String> given = new EnumMap<>(ClaimField.class);
         put(given, ClaimField.WORK_ORDER, workOrder);
         put(given, ClaimField.CLAIM_NUMBER, claimNumber);
@@ -100,8 +100,7 @@ class ClaimCommands {
             @Option(longName = "tag", defaultValue = "", description = "what stands on its tag") String tag,
             @Option(longName = "remove", defaultValue = "", description = "number of the line to take away")
                     String remove,
-            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
-                    String reason) {
+            @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         if (old.isEmpty() == remove.isEmpty()) {
             throw new WrongUsage("name the part taken out, or --remove the number of a line");
         }

@@ -36,6 +36,7 @@ import witnessmark.gearbox.Unit;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
 import witnessmark.shell.knowledge.KnownIds;
+import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
@@ -69,13 +70,12 @@ class EntryCommands {
     void set(
             CommandContext context,
             @Arguments List<String> words,
-            @Option(longName = "note", defaultValue = "", description = "the technician's own words") String note,
+            @Option(longName = "note", defaultValue = "", description = OptionText.NOTE) String note,
             @Option(longName = "told-by", defaultValue = "", description = "who told it, where nobody looked")
                     String toldBy,
             @Option(longName = "gear", defaultValue = "", description = "main-box gear heard in, or pair seen on")
                     String gear,
-            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
-                    String reason) {
+            @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         Map<String, FindingState> states = CaseCommands.states(rest(words, "case set CASE FINDING=STATE ..."));
         if (states.size() > 1 && !note.isEmpty()) {
             throw new WrongUsage(
@@ -115,8 +115,7 @@ class EntryCommands {
     void clear(
             CommandContext context,
             @Arguments List<String> words,
-            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
-                    String reason) {
+            @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         List<Change> changes = new ArrayList<>();
         CaseFile now = null;
         for (String id : rest(words, "case clear CASE FINDING ...")) {
@@ -145,11 +144,10 @@ class EntryCommands {
             @Option(longName = "high", defaultValue = "", description = "high limit") String high,
             @Option(longName = "limit-unit", defaultValue = "", description = "unit of the limits") String limitUnit,
             @Option(longName = "limit-from", defaultValue = "", description = "whose limit it is") String limitFrom,
-            @Option(longName = "note", defaultValue = "", description = "the technician's own words") String note,
+            @Option(longName = "note", defaultValue = "", description = OptionText.NOTE) String note,
             @Option(longName = "sure", defaultValue = "false", description = "keep a value out of the ordinary")
                     Boolean sure,
-            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
-                    String reason) {
+            @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         new KnownIds(knowledge.getObject()).measure(measure);
         Unit read = TypedFigure.unit(unit);
         Unit of = knowledge.getObject().measures().get(measure).unit();
@@ -183,8 +181,7 @@ class EntryCommands {
     void note(
             CommandContext context,
             @Arguments List<String> words,
-            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
-                    String reason) {
+            @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         String text = String.join(" ", rest(words, "case note CASE TEXT"));
         stored(context, enter(words.get(0), List.of(new NoteAdded(text)), reason));
     }
@@ -199,8 +196,7 @@ class EntryCommands {
     void tell(
             CommandContext context,
             @Arguments List<String> words,
-            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
-                    String reason) {
+            @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         List<String> rest = rest(words, "case tell CASE title|complaint|driver-account|work-done TEXT");
         TextField field =
                 switch (rest.get(0)) {
@@ -229,12 +225,11 @@ class EntryCommands {
             @Option(longName = "unit", defaultValue = "", description = "the fleet's name for it") String unit,
             @Option(longName = "serial", defaultValue = "", description = "serial number") String serial,
             @Option(longName = "duty", defaultValue = "", description = "what it does") String duty,
-            @Option(longName = "odometer-km", defaultValue = "", description = "odometer, km") String odometer,
+            @Option(longName = "odometer-km", defaultValue = "", description = OptionText.ODOMETER) String odometer,
             @Option(longName = "km-since-new", defaultValue = "", description = "gearbox km since new") String sinceNew,
             @Option(longName = "km-since-repair", defaultValue = "", description = "km since its repair") String since,
             @Option(longName = "repair-note", defaultValue = "", description = "what was repaired") String repair,
-            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
-                    String reason) {
+            @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         Vehicle now = cases.getObject().store().read(new CaseId(id)).present().vehicle();
         Vehicle changed = new Vehicle(
                 or(unit, now.unit()),
@@ -257,16 +252,16 @@ class EntryCommands {
     void gearbox(
             CommandContext context,
             @Argument(index = 0, description = "case id") String id,
-            @Option(longName = "ratios", defaultValue = "", description = "forward ratios") String ratios,
-            @Option(longName = "range", defaultValue = "", description = "none, air, mechanical") String range,
-            @Option(longName = "splitter", defaultValue = "", description = "none, high-only, both") String splitter,
-            @Option(longName = "countershafts", defaultValue = "", description = "single, twin") String shafts,
+            @Option(longName = "ratios", defaultValue = "", description = OptionText.RATIOS) String ratios,
+            @Option(longName = "range", defaultValue = "", description = OptionText.RANGE) String range,
+            @Option(longName = "splitter", defaultValue = "", description = OptionText.SPLITTER) String splitter,
+            @Option(longName = "countershafts", defaultValue = "", description = OptionText.COUNTERSHAFTS)
+                    String shafts,
             @Option(longName = "linkage", defaultValue = "", description = "direct, remote") String linkage,
             @Option(longName = "oil-pump", defaultValue = "", description = "fitted, none") String pump,
             @Option(longName = "oil-cooler", defaultValue = "", description = "fitted, none") String cooler,
             @Option(longName = "pto", defaultValue = "", description = "fitted, none") String pto,
-            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
-                    String reason) {
+            @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         var now = cases.getObject().store().read(new CaseId(id)).present().gearbox();
         var changed = LayoutOption.changed(now, ratios, range, splitter, shafts, linkage, pump, cooler, pto);
         stored(context, enter(id, List.of(new GearboxSet(now, changed)), reason));

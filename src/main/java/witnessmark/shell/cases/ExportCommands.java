@@ -33,6 +33,7 @@ import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.print.CsvTable;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.NewFile;
+import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
 
@@ -73,10 +74,9 @@ class ExportCommands {
             CommandContext context,
             @Argument(index = 0, description = "one case; without it all that are stored", defaultValue = "")
                     String name,
-            @Option(longName = "as", defaultValue = "csv", description = "csv or json") String as,
-            @Option(longName = "out", defaultValue = "", description = "file to write") String out,
-            @Option(longName = "replace", defaultValue = "false", description = "write over an older file")
-                    Boolean replace) {
+            @Option(longName = "as", defaultValue = "csv", description = OptionText.TABLE) String as,
+            @Option(longName = "out", defaultValue = "", description = OptionText.OUT) String out,
+            @Option(longName = "replace", defaultValue = "false", description = OptionText.REPLACE) Boolean replace) {
         Rows rows = new Rows(as, CASE_COLUMNS);
         each(name, document -> {
             Optional<AfterSignOff> after = signedCases.after(document);
@@ -95,10 +95,9 @@ class ExportCommands {
             CommandContext context,
             @Argument(index = 0, description = "one case; without it all that are stored", defaultValue = "")
                     String name,
-            @Option(longName = "as", defaultValue = "csv", description = "csv or json") String as,
-            @Option(longName = "out", defaultValue = "", description = "file to write") String out,
-            @Option(longName = "replace", defaultValue = "false", description = "write over an older file")
-                    Boolean replace) {
+            @Option(longName = "as", defaultValue = "csv", description = OptionText.TABLE) String as,
+            @Option(longName = "out", defaultValue = "", description = OptionText.OUT) String out,
+            @Option(longName = "replace", defaultValue = "false", description = OptionText.REPLACE) Boolean replace) {
         Rows rows = new Rows(as, FINDING_COLUMNS);
         each(name, document -> findingRows(document.present())
                 .forEach(row -> rows.add(row, named(FINDING_COLUMNS, row))));

@@ -13,6 +13,7 @@ import witnessmark.casefile.history.CanonicalText;
 import witnessmark.casefile.history.HeadMark;
 import witnessmark.casefile.history.SignedHead;
 import witnessmark.shell.print.NewFile;
+import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Terminal;
 
 /** The commands that make the shop's key and give the end of a chain to be kept outside the store. */
@@ -51,9 +52,8 @@ class KeyCommands {
     void head(
             CommandContext context,
             @Argument(index = 0, description = "case id") String id,
-            @Option(longName = "out", defaultValue = "", description = "file to write") String out,
-            @Option(longName = "replace", defaultValue = "false", description = "write over an older file")
-                    Boolean replace) {
+            @Option(longName = "out", defaultValue = "", description = OptionText.OUT) String out,
+            @Option(longName = "replace", defaultValue = "false", description = OptionText.REPLACE) Boolean replace) {
         HeadMark mark = HeadMark.of(cases.getObject().store().read(new CaseId(id)));
         String text = shopKey.sign(mark).map(SignedHead::text).orElse(mark.text() + "\n");
         if (out.isEmpty()) {

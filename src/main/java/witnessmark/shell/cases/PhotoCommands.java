@@ -19,6 +19,7 @@ import witnessmark.document.photo.Photo;
 import witnessmark.document.photo.PreparePhoto;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.knowledge.KnownIds;
+import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.run.GivenFile;
 
@@ -49,8 +50,7 @@ class PhotoCommands {
             @Argument(index = 2, description = "JPEG or PNG file") String file,
             @Option(longName = "keep-location", defaultValue = "false", description = "keep where it was taken")
                     Boolean keepLocation,
-            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
-                    String reason) {
+            @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         new KnownIds(knowledge.getObject()).finding(finding);
         CaseId id = new CaseId(name);
         CaseStore store = cases.getObject().store();

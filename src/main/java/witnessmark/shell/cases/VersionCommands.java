@@ -11,6 +11,7 @@ import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.store.CaseStore;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
+import witnessmark.shell.print.OptionText;
 
 /** The command that says what this program is and knows. */
 @Component
@@ -28,7 +29,7 @@ class VersionCommands {
             exitStatusExceptionMapper = "refusals")
     void version(
             CommandContext context,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         MadeWith with = made.getObject();
         String java = Runtime.version().toString();
         if (Format.of(format) == Format.JSON) {

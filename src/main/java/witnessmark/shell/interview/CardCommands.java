@@ -35,7 +35,7 @@ import witnessmark.language.Texts;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
-import witnessmark.shell.print.LanguageOption;
+import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
@@ -78,14 +78,12 @@ class CardCommands {
             @Argument(index = 1, description = "text file, or - for standard input", defaultValue = "") String file,
             @Option(longName = "accept-sure", defaultValue = "false", description = "take what is sure, list the rest")
                     Boolean acceptSure,
-            @Option(longName = "language", defaultValue = "", description = "en or es; left out: as set, else en")
-                    String language,
-            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
-                    String reason,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) String language,
+            @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         Format form = Format.of(format);
         boolean asks = Terminal.canAsk() && !acceptSure && form == Format.TEXT && !file.equals(STANDARD_INPUT);
-        Texts wording = Texts.of("interview", language.isEmpty() ? shop.language() : LanguageOption.of(language));
+        Texts wording = Texts.of("interview", shop.language(language));
         KnowledgeBase spoken = knowledge.getObject().in(wording.language());
         Page page = new Page(context.outputWriter());
         CaseFile now = name.equals(NEW)

@@ -39,7 +39,7 @@ import witnessmark.shell.judge.JudgementJson;
 import witnessmark.shell.judge.StandText;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
-import witnessmark.shell.print.LanguageOption;
+import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
@@ -84,12 +84,11 @@ class InterviewCommands {
     void interview(
             CommandContext context,
             @Argument(index = 0, description = "new, or the id of a case", defaultValue = NEW) String name,
-            @Option(longName = "language", defaultValue = "", description = "en or es; left out: as set, else en")
-                    String language,
+            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) String language,
             @Option(longName = "as", defaultValue = "", description = "id of the new case") String as,
             @Option(longName = "answers", defaultValue = "", description = "file with one answer a line")
                     String answers) {
-        Texts wording = Texts.of("interview", language.isEmpty() ? shop.language() : LanguageOption.of(language));
+        Texts wording = Texts.of("interview", shop.language(language));
         if (Cases.isFile(name)) {
             throw new Refused(
                     "'" + Terminal.harmless(name) + "' is a file, and an interview keeps each answer in the" + " store",
@@ -130,11 +129,10 @@ class InterviewCommands {
     void stand(
             CommandContext context,
             @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
-            @Option(longName = "language", defaultValue = "", description = "en or es; left out: as set, else en")
-                    String language,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) String language,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         Format form = Format.of(format);
-        Texts wording = Texts.of("interview", language.isEmpty() ? shop.language() : LanguageOption.of(language));
+        Texts wording = Texts.of("interview", shop.language(language));
         CaseDocument document = cases.getObject().find(name);
         Optional<AfterSignOff> after = signedCases.after(document, diagnosis(wording));
         CaseFile file =

@@ -19,6 +19,7 @@ import witnessmark.shell.cases.MadeWithJson;
 import witnessmark.shell.cases.SignedOffJson;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
+import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 
 /** The commands that judge a case. */
@@ -45,9 +46,8 @@ class DiagnoseCommands {
     void diagnose(
             CommandContext context,
             @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
-            @Option(longName = "language", defaultValue = "", description = "en or es; left out: as set, else en")
-                    String language,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
+            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) String language,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format,
             @Option(longName = "top", defaultValue = "3", description = "how many causes to show") Integer top,
             @Option(longName = "full", description = "all of it, not only one screen") boolean full,
             @Option(longName = "figures", description = "the same with strengths as figures") boolean figures) {

@@ -23,6 +23,7 @@ import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
+import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
@@ -51,9 +52,8 @@ class ExplainCommands {
             CommandContext context,
             @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
             @Argument(index = 1, description = "id of a cause", defaultValue = "") String causeId,
-            @Option(longName = "language", defaultValue = "", description = "en or es; left out: as set, else en")
-                    String language,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) String language,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         Format form = Format.of(format);
         Tongue tongue = tongues.of(language);
         CaseFile file = KnownWords.toJudge(cases.getObject().find(name).present(), tongue.knowledge());
@@ -86,9 +86,8 @@ class ExplainCommands {
     void whatIf(
             CommandContext context,
             @Arguments List<String> words,
-            @Option(longName = "language", defaultValue = "", description = "en or es; left out: as set, else en")
-                    String language,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) String language,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         Format form = Format.of(format);
         Tongue tongue = tongues.of(language);
         if (words.size() < 2) {
@@ -129,9 +128,8 @@ class ExplainCommands {
             @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
             @Argument(index = 1, description = "id of the first cause") String first,
             @Argument(index = 2, description = "id of the second cause") String second,
-            @Option(longName = "language", defaultValue = "", description = "en or es; left out: as set, else en")
-                    String language,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) String language,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         Format form = Format.of(format);
         Tongue tongue = tongues.of(language);
         CaseFile file = KnownWords.toJudge(cases.getObject().find(name).present(), tongue.knowledge());

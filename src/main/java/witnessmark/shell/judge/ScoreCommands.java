@@ -29,6 +29,7 @@ import witnessmark.diagnosis.score.Tally;
 import witnessmark.gearbox.Word;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
+import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.ScreenFigures;
@@ -52,7 +53,7 @@ class ScoreCommands {
     void score(
             CommandContext context,
             @Argument(index = 0, description = "folder with YAML case files that have 'expected'") String folder,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format,
             @Option(longName = "shake", description = "also move strengths and priors") boolean shake) {
         Format form = Format.of(format);
         List<CaseDocument> documents = documents(Path.of(folder));

@@ -6,7 +6,6 @@ import witnessmark.diagnosis.Diagnosis;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.language.Language;
 import witnessmark.language.Texts;
-import witnessmark.shell.print.LanguageOption;
 import witnessmark.shell.settings.Shop;
 
 /**
@@ -37,7 +36,7 @@ record Tongue(Diagnosis diagnosis, Texts wording) {
          * @param option as typed, empty for the shop's
          */
         Tongue of(String option) {
-            Language language = option.isEmpty() ? shop.language() : LanguageOption.of(option);
+            Language language = shop.language(option);
             return new Tongue(diagnosis.getObject().in(language), Texts.of("interview", language));
         }
     }

@@ -17,6 +17,7 @@ import witnessmark.knowledge.search.FindWords;
 import witnessmark.knowledge.search.Hit;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
+import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
@@ -44,7 +45,7 @@ class KnowledgeCommands {
             CommandContext context,
             @Arguments List<String> words,
             @Option(longName = "most", defaultValue = "12", description = "how many to show") Integer most,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         if (words.isEmpty()) {
             throw new WrongUsage(
                     "no words given", "knowledge find WORDS, such as: knowledge find jumps out going uphill");

@@ -20,6 +20,7 @@ import witnessmark.shell.print.CsvTable;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.NewFile;
+import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.WrongUsage;
@@ -54,10 +55,9 @@ class FleetCommands {
                     String profiles,
             @Option(longName = "mapping", defaultValue = "", description = "mapping file of all CSV logs")
                     String mapping,
-            @Option(longName = "load", defaultValue = "", description = "empty or loaded, where it is known")
-                    String load,
+            @Option(longName = "load", defaultValue = "", description = OptionText.LOAD) String load,
             @Option(longName = "replace", description = "overwrite the tables") boolean replace,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         Format form = Format.of(format);
         if (folder.isEmpty() || out.isEmpty()) {
             throw new WrongUsage("name the logs and where the tables go: log fleet FOLDER --out FOLDER");
@@ -124,9 +124,8 @@ class FleetCommands {
                             defaultValue = "",
                             description = "why records are taken that seem not to be of the case's truck or time")
                     String nevertheless,
-            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
-                    String reason,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+            @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         Format form = Format.of(format);
         if (table.isEmpty()) {
             throw new WrongUsage("name the table: log import-results DAYS.csv");

@@ -14,6 +14,7 @@ import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.NewFile;
+import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
@@ -46,7 +47,7 @@ class LogCommands {
             @Option(longName = "mapping", defaultValue = "", description = "mapping file to try") String mapping,
             @Option(longName = "save-mapping", defaultValue = "", description = "file to write the mapping to")
                     String saveTo,
-            @Option(longName = "replace", description = "overwrite the file") boolean replace) {
+            @Option(longName = "replace", description = OptionText.REPLACE) boolean replace) {
         if (file.isEmpty()) {
             throw new WrongUsage("name the log: log look FILE");
         }
@@ -77,16 +78,14 @@ class LogCommands {
     void read(
             CommandContext context,
             @Arguments List<String> words,
-            @Option(longName = "mapping", defaultValue = "", description = "mapping file of the CSV logs")
-                    String mapping,
-            @Option(longName = "load", defaultValue = "", description = "empty or loaded, where it is known")
-                    String load,
+            @Option(longName = "mapping", defaultValue = "", description = OptionText.MAPPING) String mapping,
+            @Option(longName = "load", defaultValue = "", description = OptionText.LOAD) String load,
             @Option(longName = "events", description = "every event, not only the hardest") boolean events,
             @Option(longName = "format", defaultValue = "text", description = "text, json or csv") String format,
             @Option(longName = "chart", defaultValue = "", description = "timeline or map, to draw as SVG")
                     String chart,
-            @Option(longName = "out", defaultValue = "", description = "SVG file to write") String out,
-            @Option(longName = "replace", description = "overwrite the file") boolean replace) {
+            @Option(longName = "out", defaultValue = "", description = OptionText.DRAWING) String out,
+            @Option(longName = "replace", description = OptionText.REPLACE) boolean replace) {
         if (!List.of("text", "json", "csv").contains(format)) {
             throw new WrongUsage("--format '" + format + "' is not known", "text, json or csv");
         }

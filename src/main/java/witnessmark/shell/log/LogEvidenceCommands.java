@@ -25,6 +25,7 @@ import witnessmark.shell.cases.EnterEvidence;
 import witnessmark.shell.cases.EnterEvidence.Entered;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
+import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.ScreenFigures;
@@ -70,19 +71,16 @@ class LogEvidenceCommands {
     void add(
             CommandContext context,
             @Arguments List<String> words,
-            @Option(longName = "mapping", defaultValue = "", description = "mapping file of the CSV logs")
-                    String mapping,
-            @Option(longName = "load", defaultValue = "", description = "empty or loaded, where it is known")
-                    String load,
+            @Option(longName = "mapping", defaultValue = "", description = OptionText.MAPPING) String mapping,
+            @Option(longName = "load", defaultValue = "", description = OptionText.LOAD) String load,
             @Option(longName = "as", defaultValue = "", description = "id of the evidence in the case") String as,
             @Option(
                             longName = "nevertheless",
                             defaultValue = "",
                             description = "why logs are added that seem not to be of this truck or time")
                     String nevertheless,
-            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
-                    String reason,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+            @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         Format form = Format.of(format);
         if (words.size() < 3) {
             throw new WrongUsage("name the case, the truck and at least one log: log add CASE TRUCK FILE|FOLDER ...");
@@ -253,11 +251,9 @@ class LogEvidenceCommands {
             @Argument(index = 0, description = "truck or file") String truck,
             @Option(longName = "before", description = "logs of the first period") ManyWords before,
             @Option(longName = "after", description = "logs of the second period") ManyWords after,
-            @Option(longName = "mapping", defaultValue = "", description = "mapping file of the CSV logs")
-                    String mapping,
-            @Option(longName = "load", defaultValue = "", description = "empty or loaded, where it is known")
-                    String load,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+            @Option(longName = "mapping", defaultValue = "", description = OptionText.MAPPING) String mapping,
+            @Option(longName = "load", defaultValue = "", description = OptionText.LOAD) String load,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         Format form = Format.of(format);
         if (before == null
                 || after == null

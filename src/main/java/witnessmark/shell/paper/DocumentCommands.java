@@ -23,8 +23,8 @@ import witnessmark.document.write.WriteDocument;
 import witnessmark.language.Language;
 import witnessmark.shell.cases.ShopKey;
 import witnessmark.shell.print.FileForm;
-import witnessmark.shell.print.LanguageOption;
 import witnessmark.shell.print.NewFile;
+import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
@@ -64,11 +64,9 @@ class DocumentCommands {
                             defaultValue = "",
                             description = "html, pdf or md; a packet also zip; left out: as --out ends")
                     String as,
-            @Option(longName = "out", defaultValue = "", description = "file to write") String out,
-            @Option(longName = "replace", defaultValue = "false", description = "write over an older file")
-                    Boolean replace,
-            @Option(longName = "language", defaultValue = "", description = "en or es; left out: as set, else en")
-                    String language,
+            @Option(longName = "out", defaultValue = "", description = OptionText.OUT) String out,
+            @Option(longName = "replace", defaultValue = "false", description = OptionText.REPLACE) Boolean replace,
+            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) String language,
             @Option(
                             longName = "paper",
                             defaultValue = "",
@@ -85,23 +83,23 @@ class DocumentCommands {
                     String tow,
             @Option(longName = "templates", defaultValue = "", description = "folder of the shop's own templates")
                     String templates) {
-        Kind what = Kind.parse(kind).orElseThrow(() -> unknown("document", kind, Kind.WORDS));
-        Language tongue = language.isEmpty() ? shop.language() : LanguageOption.of(language);
-        Paper sheet = paper.isEmpty()
-                ? shop.paper()
-                : Paper.parse(paper).orElseThrow(() -> unknown("--paper", paper, "a4, letter"));
+        Kind what = Kind.parse(kind).orElseThrow(() -> WrongUsage.unknown("document", kind, "one of " + Kind.WORDS));
+        Language tongue = shop.language(language);
+        Paper sheet = shop.paper(paper);
         List<String> forms = what == Kind.PACKET ? List.of(ZIP, "pdf", "html", "md") : List.of("html", "pdf", "md");
         String ending = FileForm.of(as, out, forms, forms.get(0));
         boolean zip = what == Kind.PACKET && ending.equals(ZIP);
         Form form = zip
                 ? Form.PDF
-                : Form.parse(ending).orElseThrow(() -> unknown("--as", ending, String.join(", ", forms)));
+                : Form.parse(ending)
+                        .orElseThrow(() -> WrongUsage.unknown("--as", ending, "one of " + String.join(", ", forms)));
         WriteDocument write = new WriteDocument(
                 templates.isEmpty() ? TemplateFolder.shipped() : TemplateFolder.of(Path.of(templates)),
                 sheet,
                 tow.isEmpty()
                         ? Optional.empty()
-                        : Optional.of(TowWay.parse(tow).orElseThrow(() -> unknown("--tow", tow, TowWay.WORDS))));
+                        : Optional.of(TowWay.parse(tow)
+                                .orElseThrow(() -> WrongUsage.unknown("--tow", tow, "one of " + TowWay.WORDS))));
         Dossier dossier = dossiers.find(name, truck, log, tongue);
         byte[] bytes = zip ? packed(write, dossier) : write.write(dossier, what, form);
         Path target = Path.of(!out.isEmpty() ? out : usualName(dossier, what, tongue, ending));
@@ -129,9 +127,5 @@ class DocumentCommands {
     private static String usualName(Dossier dossier, Kind kind, Language language, String extension) {
         boolean said = language != Language.ENGLISH || kind == Kind.COACHING || kind == Kind.TOWING;
         return dossier.file().id() + "-" + kind.word() + (said ? "-" + language.tag() : "") + "." + extension;
-    }
-
-    private static WrongUsage unknown(String what, String given, String known) {
-        return new WrongUsage(what + " '" + Terminal.harmless(given) + "' is not known", "one of " + known);
     }
 }

@@ -10,7 +10,7 @@ public enum Format {
         return switch (word) {
             case "text" -> TEXT;
             case "json" -> JSON;
-            default -> throw new WrongUsage("--format '" + Terminal.harmless(word) + "' is not known", "text or json");
+            default -> throw WrongUsage.unknown("--format", word, "text or json");
         };
     }
 }

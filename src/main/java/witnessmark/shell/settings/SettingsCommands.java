@@ -15,6 +15,7 @@ import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
+import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
@@ -38,7 +39,7 @@ class SettingsCommands {
             exitStatusExceptionMapper = "refusals")
     void show(
             CommandContext context,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         if (Format.of(format) == Format.JSON) {
             context.outputWriter().println(Json.of(json()));
             return;

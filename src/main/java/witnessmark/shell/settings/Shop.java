@@ -12,6 +12,7 @@ import witnessmark.gearbox.Units;
 import witnessmark.language.Language;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
+import witnessmark.shell.print.WrongUsage;
 
 /** The settings of the shop as commands use them, each as it stands now. */
 @Component
@@ -33,6 +34,27 @@ public class Shop {
 
     public Paper paper() {
         return set(Setting.PAPER).flatMap(Paper::parse).orElse(Paper.A4);
+    }
+
+    /** The units that an option names; the shop's where it is empty; throws {@link WrongUsage} for an unknown word. */
+    public Units units(String option) {
+        return option.isEmpty()
+                ? units()
+                : Units.parse(option).orElseThrow(() -> WrongUsage.unknown("--units", option, "metric, us or both"));
+    }
+
+    /** The language, as {@link #units(String)}. */
+    public Language language(String option) {
+        return option.isEmpty()
+                ? language()
+                : Language.parse(option).orElseThrow(() -> WrongUsage.unknown("--language", option, Language.TAGS));
+    }
+
+    /** The paper, as {@link #units(String)}. */
+    public Paper paper(String option) {
+        return option.isEmpty()
+                ? paper()
+                : Paper.parse(option).orElseThrow(() -> WrongUsage.unknown("--paper", option, "one of a4, letter"));
     }
 
     /** The shop's name; empty if it gave none. */

@@ -14,7 +14,6 @@ import witnessmark.gearbox.TruckProfile;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.language.Language;
 import witnessmark.shell.print.FileForm;
-import witnessmark.shell.print.LanguageOption;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
@@ -39,11 +38,10 @@ class CardPages {
 
     void write(CommandContext context, TruckProfile truck, Order order) {
         String ending = FileForm.of(order.as(), order.out(), FORMS, FORMS.get(0));
-        Form form = Form.parse(ending).orElseThrow(() -> unknown("--as", ending, String.join(", ", FORMS)));
-        Language language = order.language().isEmpty() ? shop.language() : LanguageOption.of(order.language());
-        Paper paper = order.paper().isEmpty()
-                ? shop.paper()
-                : Paper.parse(order.paper()).orElseThrow(() -> unknown("--paper", order.paper(), "a4, letter"));
+        Form form = Form.parse(ending)
+                .orElseThrow(() -> WrongUsage.unknown("--as", ending, "one of " + String.join(", ", FORMS)));
+        Language language = shop.language(order.language());
+        Paper paper = shop.paper(order.paper());
         byte[] page = new WriteDocument(TemplateFolder.shipped(), paper)
                 .card(truck, knowledge.getObject(), shop.onPaper(), form, language);
         Path target = Path.of(
@@ -51,9 +49,5 @@ class CardPages {
         NewFile.write(target, page, NewFile.Older.of(order.replace()));
         Terminal.line(context.outputWriter(), "Coaching card written: " + target + " (" + page.length + " bytes)");
         context.outputWriter().flush();
-    }
-
-    private static WrongUsage unknown(String what, String given, String known) {
-        return new WrongUsage(what + " '" + Terminal.harmless(given) + "' is not known", "one of " + known);
     }
 }

@@ -16,6 +16,7 @@ import witnessmark.gearbox.TruckProfile;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.NewFile;
+import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
@@ -41,7 +42,7 @@ class TruckCommands {
             exitStatusExceptionMapper = "refusals")
     void list(
             CommandContext context,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         Format form = Format.of(format);
         List<String> ready = ReadyTrucks.names();
         List<String> kept = trucks.getObject().kept().names();
@@ -95,7 +96,7 @@ class TruckCommands {
     void show(
             CommandContext context,
             @Argument(index = 0, description = "truck or file") String name,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         Format form = Format.of(format);
         TruckProfile truck = trucks.getObject().find(name);
         if (form == Format.JSON) {
@@ -143,8 +144,8 @@ class TruckCommands {
     void export(
             CommandContext context,
             @Argument(index = 0, description = "truck") String name,
-            @Option(longName = "out", defaultValue = "", description = "file to write") String out,
-            @Option(longName = "replace", description = "overwrite the file") boolean replace) {
+            @Option(longName = "out", defaultValue = "", description = OptionText.OUT) String out,
+            @Option(longName = "replace", description = OptionText.REPLACE) boolean replace) {
         String yaml = trucks.getObject().yaml(name);
         if (out.isEmpty()) {
             context.outputWriter().print(Terminal.harmless(yaml));

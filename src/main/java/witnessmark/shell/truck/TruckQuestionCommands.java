@@ -9,6 +9,7 @@ import org.springframework.stereotype.Component;
 import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.exposure.Exposure.Mode;
 import witnessmark.shell.print.Format;
+import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.shell.settings.Shop;
 
@@ -41,8 +42,7 @@ class TruckQuestionCommands {
             @Option(longName = "from", defaultValue = "", description = "gear before") String from,
             @Option(longName = "to", defaultValue = "", description = "gear after") String to,
             @Option(longName = "speed", defaultValue = "", description = "road speed") String speed,
-            @Option(longName = "unit", defaultValue = "", description = "km/h or mph; left out: as the shop reads")
-                    String unit,
+            @Option(longName = "unit", defaultValue = "", description = OptionText.SPEED_UNIT) String unit,
             @Option(longName = "clutch", defaultValue = "engaged", description = "engaged or down") String clutch,
             @Option(longName = "lever", defaultValue = "preselected", description = "preselected, neutral, home")
                     String lever,
@@ -52,13 +52,12 @@ class TruckQuestionCommands {
                             defaultValue = "",
                             description = "moves first, last, or stays split into low range")
                     String splitter,
-            @Option(longName = "formulas", description = "show each figure's formula") boolean formulas,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
-            @Option(longName = "case", defaultValue = "", description = "store it in this case") String caseId,
-            @Option(longName = "guessed", description = "the figures typed are somebody's guess") boolean guessed,
-            @Option(longName = "as", defaultValue = "", description = "id of the evidence") String as,
-            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
-                    String reason) {
+            @Option(longName = "formulas", description = OptionText.FORMULAS) boolean formulas,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format,
+            @Option(longName = "case", defaultValue = "", description = OptionText.CASE) String caseId,
+            @Option(longName = "guessed", description = OptionText.GUESSED) boolean guessed,
+            @Option(longName = "as", defaultValue = "", description = OptionText.EVIDENCE) String as,
+            @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         var whereTo = destination(format, caseId, as, guessed, reason);
         var words =
                 new ShiftAnswer.Words(from, to, speed, speedUnit(unit), clutch, lever, rollingBack, splitter, formulas);
@@ -76,15 +75,14 @@ class TruckQuestionCommands {
             CommandContext context,
             @Argument(index = 0, description = "truck or file") String name,
             @Option(longName = "gear", defaultValue = "", description = "gear to start in") String gear,
-            @Option(longName = "mass", defaultValue = "loaded", description = "empty, loaded, or kg") String mass,
-            @Option(longName = "grade", defaultValue = "", description = "per cent, uphill positive") String grade,
-            @Option(longName = "formulas", description = "show each figure's formula") boolean formulas,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
-            @Option(longName = "case", defaultValue = "", description = "store it in this case") String caseId,
-            @Option(longName = "guessed", description = "the figures typed are somebody's guess") boolean guessed,
-            @Option(longName = "as", defaultValue = "", description = "id of the evidence") String as,
-            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
-                    String reason) {
+            @Option(longName = "mass", defaultValue = "loaded", description = OptionText.MASS) String mass,
+            @Option(longName = "grade", defaultValue = "", description = OptionText.GRADE) String grade,
+            @Option(longName = "formulas", description = OptionText.FORMULAS) boolean formulas,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format,
+            @Option(longName = "case", defaultValue = "", description = OptionText.CASE) String caseId,
+            @Option(longName = "guessed", description = OptionText.GUESSED) boolean guessed,
+            @Option(longName = "as", defaultValue = "", description = OptionText.EVIDENCE) String as,
+            @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         var to = destination(format, caseId, as, guessed, reason);
         if (!caseId.isEmpty() && gear.isEmpty()) {
             throw new WrongUsage("--case needs --gear: the gear that the start was made in");
@@ -105,21 +103,15 @@ class TruckQuestionCommands {
             @Argument(index = 0, description = "truck or file") String name,
             @Option(longName = "range", defaultValue = "high", description = "range left in") String range,
             @Option(longName = "speed", defaultValue = "", description = "road speed") String speed,
-            @Option(longName = "unit", defaultValue = "", description = "km/h or mph; left out: as the shop reads")
-                    String unit,
-            @Option(
-                            longName = "distance",
-                            defaultValue = "",
-                            description = "km or mi, as the shop reads, or with its unit behind")
-                    String distance,
+            @Option(longName = "unit", defaultValue = "", description = OptionText.SPEED_UNIT) String unit,
+            @Option(longName = "distance", defaultValue = "", description = OptionText.DISTANCE) String distance,
             @Option(longName = "minutes", defaultValue = "", description = "minutes") String minutes,
-            @Option(longName = "formulas", description = "show each figure's formula") boolean formulas,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
-            @Option(longName = "case", defaultValue = "", description = "store it in this case") String caseId,
-            @Option(longName = "guessed", description = "the figures typed are somebody's guess") boolean guessed,
-            @Option(longName = "as", defaultValue = "", description = "id of the evidence") String as,
-            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
-                    String reason) {
+            @Option(longName = "formulas", description = OptionText.FORMULAS) boolean formulas,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format,
+            @Option(longName = "case", defaultValue = "", description = OptionText.CASE) String caseId,
+            @Option(longName = "guessed", description = OptionText.GUESSED) boolean guessed,
+            @Option(longName = "as", defaultValue = "", description = OptionText.EVIDENCE) String as,
+            @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         roll(
                 context,
                 name,
@@ -140,21 +132,15 @@ class TruckQuestionCommands {
             @Argument(index = 0, description = "truck or file") String name,
             @Option(longName = "range", defaultValue = "high", description = "range left in") String range,
             @Option(longName = "speed", defaultValue = "", description = "road speed") String speed,
-            @Option(longName = "unit", defaultValue = "", description = "km/h or mph; left out: as the shop reads")
-                    String unit,
-            @Option(
-                            longName = "distance",
-                            defaultValue = "",
-                            description = "km or mi, as the shop reads, or with its unit behind")
-                    String distance,
+            @Option(longName = "unit", defaultValue = "", description = OptionText.SPEED_UNIT) String unit,
+            @Option(longName = "distance", defaultValue = "", description = OptionText.DISTANCE) String distance,
             @Option(longName = "minutes", defaultValue = "", description = "minutes") String minutes,
-            @Option(longName = "formulas", description = "show each figure's formula") boolean formulas,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
-            @Option(longName = "case", defaultValue = "", description = "store it in this case") String caseId,
-            @Option(longName = "guessed", description = "the figures typed are somebody's guess") boolean guessed,
-            @Option(longName = "as", defaultValue = "", description = "id of the evidence") String as,
-            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
-                    String reason) {
+            @Option(longName = "formulas", description = OptionText.FORMULAS) boolean formulas,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format,
+            @Option(longName = "case", defaultValue = "", description = OptionText.CASE) String caseId,
+            @Option(longName = "guessed", description = OptionText.GUESSED) boolean guessed,
+            @Option(longName = "as", defaultValue = "", description = OptionText.EVIDENCE) String as,
+            @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         roll(
                 context,
                 name,
@@ -174,13 +160,12 @@ class TruckQuestionCommands {
             @Option(longName = "angle", defaultValue = "", description = "angle of the joint, or of both") String angle,
             @Option(longName = "phase", defaultValue = "", description = "yokes out of phase by, degrees") String phase,
             @Option(longName = "rpm", defaultValue = "1500", description = "driveline speed") String rpm,
-            @Option(longName = "formulas", description = "show each figure's formula") boolean formulas,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
-            @Option(longName = "case", defaultValue = "", description = "store it in this case") String caseId,
-            @Option(longName = "guessed", description = "the figures typed are somebody's guess") boolean guessed,
-            @Option(longName = "as", defaultValue = "", description = "id of the evidence") String as,
-            @Option(longName = "reason", defaultValue = "", description = "why a signed-off case changes")
-                    String reason) {
+            @Option(longName = "formulas", description = OptionText.FORMULAS) boolean formulas,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format,
+            @Option(longName = "case", defaultValue = "", description = OptionText.CASE) String caseId,
+            @Option(longName = "guessed", description = OptionText.GUESSED) boolean guessed,
+            @Option(longName = "as", defaultValue = "", description = OptionText.EVIDENCE) String as,
+            @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         var to = destination(format, caseId, as, guessed, reason);
         answers.getObject().give(context, AngleAnswer.of(angle, phase, rpm, formulas), to);
     }

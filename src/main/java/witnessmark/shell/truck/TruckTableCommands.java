@@ -29,6 +29,7 @@ import witnessmark.gearbox.plan.ShiftPlan;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.NewFile;
+import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
@@ -67,14 +68,10 @@ class TruckTableCommands {
             CommandContext context,
             @Argument(index = 0, description = "truck or file") String name,
             @Option(longName = "rpm", defaultValue = "", description = "engine speeds parted by commas") String rpm,
-            @Option(
-                            longName = "units",
-                            defaultValue = "",
-                            description = "metric, us or both; left out: as the shop reads")
-                    String units,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+            @Option(longName = "units", defaultValue = "", description = OptionText.UNITS) String units,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         Format form = Format.of(format);
-        Units in = units(units);
+        Units in = shop.units(units);
         TruckProfile truck = trucks.getObject().find(name);
         List<Double> rpms = rpm.isEmpty() ? usual(truck) : engineSpeeds(rpm);
         if (form == Format.JSON) {
@@ -82,14 +79,6 @@ class TruckTableCommands {
         } else {
             new SpeedsText(new Page(context.outputWriter()).in(in), truck).print(rpms);
         }
-    }
-
-    private Units units(String word) {
-        return word.isEmpty()
-                ? shop.units()
-                : Units.parse(word)
-                        .orElseThrow(() -> new WrongUsage(
-                                "--units '" + Terminal.harmless(word) + "' is not known", "metric, us or both"));
     }
 
     private static List<Double> usual(TruckProfile truck) {
@@ -128,18 +117,14 @@ class TruckTableCommands {
     void plan(
             CommandContext context,
             @Argument(index = 0, description = "truck or file") String name,
-            @Option(longName = "mass", defaultValue = "loaded", description = "empty, loaded, or kg") String mass,
-            @Option(longName = "grade", defaultValue = "", description = "per cent, uphill positive") String grade,
+            @Option(longName = "mass", defaultValue = "loaded", description = OptionText.MASS) String mass,
+            @Option(longName = "grade", defaultValue = "", description = OptionText.GRADE) String grade,
             @Option(longName = "careful", description = "land on the lowest pulling speed or above") boolean careful,
-            @Option(
-                            longName = "units",
-                            defaultValue = "",
-                            description = "metric, us or both; left out: as the shop reads")
-                    String units,
+            @Option(longName = "units", defaultValue = "", description = OptionText.UNITS) String units,
             @Option(longName = "formulas", description = "show the formulas") boolean formulas,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format) {
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         Format form = Format.of(format);
-        Units in = units(units);
+        Units in = shop.units(units);
         TruckProfile truck = trucks.getObject().find(name);
         ShiftPlan plan = ShiftPlan.of(
                 truck,
@@ -163,12 +148,11 @@ class TruckTableCommands {
     void card(
             CommandContext context,
             @Argument(index = 0, description = "truck or file") String name,
-            @Option(longName = "language", defaultValue = "", description = "en or es; left out: as set, else en")
-                    String language,
-            @Option(longName = "format", defaultValue = "text", description = "text or json") String format,
+            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) String language,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format,
             @Option(longName = "as", defaultValue = "", description = "pdf, html or md: a page of its own") String as,
             @Option(longName = "out", defaultValue = "", description = "file to write the page to") String out,
-            @Option(longName = "replace", description = "write over an older file") boolean replace,
+            @Option(longName = "replace", description = OptionText.REPLACE) boolean replace,
             @Option(longName = "paper", defaultValue = "", description = "a4 or letter; left out: as set")
                     String paper) {
         Format form = Format.of(format);
@@ -180,11 +164,7 @@ class TruckTableCommands {
                             new CardPages.Order(as, out, replace, paper, language));
             return;
         }
-        CoachingTexts words = CoachingTexts.in(
-                        language.isEmpty() ? shop.language().tag() : language)
-                .orElseThrow(() -> new WrongUsage(
-                        "--language '" + Terminal.harmless(language) + "' is not known",
-                        String.join(" or ", CoachingTexts.LANGUAGES)));
+        CoachingTexts words = CoachingTexts.in(shop.language(language).tag()).orElseThrow();
         TruckProfile truck = trucks.getObject().find(name);
         CoachingCard card = new DrawUpCoachingCard(truck).card();
         if (form == Format.JSON) {
@@ -209,8 +189,8 @@ class TruckTableCommands {
             @Argument(index = 0, description = "truck or file") String name,
             @Argument(index = 1, description = "plan or slip") String what,
             @Option(longName = "gear", defaultValue = "", description = "low-range gear of slip") String gear,
-            @Option(longName = "out", defaultValue = "", description = "SVG file to write") String out,
-            @Option(longName = "replace", description = "overwrite the file") boolean replace) {
+            @Option(longName = "out", defaultValue = "", description = OptionText.DRAWING) String out,
+            @Option(longName = "replace", description = OptionText.REPLACE) boolean replace) {
         TruckProfile truck = trucks.getObject().find(name);
         Chart chart = chart(truck, what, gear, new ChartWords(ChartWords.PLAIN.texts(), shop.units()));
         Page page = new Page(context.outputWriter());
