@@ -77,8 +77,8 @@ final class ChooseChecks {
         List<Finding> findings = reading.network().findings();
         int[] candidates = IntStream.range(0, findings.size())
                 .filter(f -> reading.state(f) == FindingState.NOT_LOOKED_AT && reading.canBeFound(f))
-                .filter(f -> !leftOut.contains(findings.get(f).id()))
                 .filter(f -> isWorthAsking(f, findings.get(f).id(), reading, releasing))
+                .filter(f -> !leftOut.contains(findings.get(f).id()))
                 .toArray();
         return reading.inference().gains(reading.evidence(), candidates);
     }

@@ -25,6 +25,7 @@ import witnessmark.diagnosis.fact.Suggests;
 import witnessmark.diagnosis.fact.Warns;
 import witnessmark.diagnosis.fact.WitnessOf;
 import witnessmark.diagnosis.fact.Yields;
+import witnessmark.gearbox.Layout;
 import witnessmark.knowledge.Applicability;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
@@ -36,7 +37,7 @@ import witnessmark.knowledge.KnowledgeBase;
  * touches.
  */
 final class KnowledgeFacts {
-    private final List<Object> ofLayout = new ArrayList<>();
+    private final List<Applies> limits = new ArrayList<>();
     private final Map<String, List<Object>> byFinding = new HashMap<>();
     private final Map<String, List<Object>> byMeasure = new HashMap<>();
     private final Map<String, List<Object>> byCause = new HashMap<>();
@@ -44,13 +45,13 @@ final class KnowledgeFacts {
     KnowledgeFacts(KnowledgeBase knowledge) {
         knowledge.causes().values().forEach(cause -> {
             if (!cause.applicability().equals(Applicability.ANY)) {
-                ofLayout.add(new Applies(Applies.Subject.CAUSE, cause.id(), cause.applicability()));
+                limits.add(new Applies(Applies.Subject.CAUSE, cause.id(), cause.applicability()));
             }
             ofCause(cause, knowledge);
         });
         knowledge.findings().values().forEach(finding -> {
             if (!finding.applicability().equals(Applicability.ANY)) {
-                ofLayout.add(new Applies(Applies.Subject.FINDING, finding.id(), finding.applicability()));
+                limits.add(new Applies(Applies.Subject.FINDING, finding.id(), finding.applicability()));
             }
             finding.needs().forEach(condition -> about(byFinding, finding.id(), new Needs(finding.id(), condition)));
             warn(finding);
@@ -79,9 +80,11 @@ final class KnowledgeFacts {
         });
     }
 
-    /** Facts that hold whatever was reported. */
-    List<Object> ofLayout() {
-        return ofLayout;
+    /** The limits of causes and findings that this layout touches, whatever was reported. */
+    List<Applies> ofLayout(Layout layout) {
+        return limits.stream()
+                .filter(limit -> limit.to().reasonAgainst(layout).isPresent())
+                .toList();
     }
 
     List<Object> aboutFinding(String finding) {

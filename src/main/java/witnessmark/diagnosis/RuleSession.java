@@ -44,7 +44,7 @@ final class RuleSession implements AutoCloseable {
         this.knowledge = knowledge;
         session.setGlobal("say", say);
         session.insert(layout);
-        knowledge.ofLayout().forEach(session::insert);
+        knowledge.ofLayout(layout).forEach(session::insert);
     }
 
     /** Sets what is reported of a finding, in place of an earlier report. */

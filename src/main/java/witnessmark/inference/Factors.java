@@ -34,7 +34,7 @@ final class Factors {
         int[] open = observed.open();
         var factors = new Factors(new double[2 * (causes + open.length)], new double[2 * (causes + open.length)], 0);
         for (int c = 0; c < causes; c++) {
-            factors.enterCause(c, network.prior(c), observed.state(c));
+            factors.enterCause(c, network, observed.state(c));
         }
         for (int k = 0; k < open.length; k++) {
             factors.enterFinding(causes + k, open[k], observed);
@@ -81,11 +81,11 @@ final class Factors {
     /** ln of the chance that neither the background nor a cause known to be present produces a finding. */
     static double logUnexplained(int finding, Observed observed) {
         int[] linked = observed.network.linkedCauses(finding);
-        double[] strengths = observed.network.strengths(finding);
-        double unexplained = Math.log1p(-observed.network.background(finding));
+        double[] logFailures = observed.network.logFailures(finding);
+        double unexplained = observed.network.logNoBackground(finding);
         for (int i = 0; i < linked.length; i++) {
             if (observed.state(linked[i]) == Observed.State.PRESENT) {
-                unexplained += Math.log1p(-strengths[i]);
+                unexplained += logFailures[i];
             }
         }
         return unexplained;
@@ -95,12 +95,13 @@ final class Factors {
     static double logExplained(int finding, Observed observed) {
         int[] linked = observed.network.linkedCauses(finding);
         double[] strengths = observed.network.strengths(finding);
-        double unexplained = Math.log1p(-observed.network.background(finding));
+        double[] logFailures = observed.network.logFailures(finding);
+        double unexplained = observed.network.logNoBackground(finding);
         double explained = Math.log(observed.network.background(finding));
         for (int i = 0; i < linked.length; i++) {
             if (observed.state(linked[i]) == Observed.State.PRESENT) {
                 explained = LogTables.sum(explained, unexplained + Math.log(strengths[i]));
-                unexplained += Math.log1p(-strengths[i]);
+                unexplained += logFailures[i];
             }
         }
         return explained;
@@ -109,11 +110,11 @@ final class Factors {
     /** Folds in that a finding, seen through a report of the given log-chance, is not there. */
     void foldAbsent(int finding, Observed observed, double logChanceOfReport) {
         int[] linked = observed.network.linkedCauses(finding);
-        double[] strengths = observed.network.strengths(finding);
+        double[] logFailures = observed.network.logFailures(finding);
         constant += logChanceOfReport + logUnexplained(finding, observed);
         for (int i = 0; i < linked.length; i++) {
             if (observed.isFree(linked[i])) {
-                weigh(linked[i], 1, Math.log1p(-strengths[i]));
+                weigh(linked[i], 1, logFailures[i]);
             }
         }
     }
@@ -142,9 +143,9 @@ final class Factors {
         }
     }
 
-    private void enterCause(int cause, double prior, Observed.State state) {
-        enter[2 * cause] = state == Observed.State.PRESENT ? NEVER : Math.log1p(-prior);
-        enter[2 * cause + 1] = state == Observed.State.ABSENT ? NEVER : Math.log(prior);
+    private void enterCause(int cause, Network network, Observed.State state) {
+        enter[2 * cause] = state == Observed.State.PRESENT ? NEVER : network.logAbsent(cause);
+        enter[2 * cause + 1] = state == Observed.State.ABSENT ? NEVER : network.logPresent(cause);
     }
 
     private void enterFinding(int vertex, int finding, Observed observed) {

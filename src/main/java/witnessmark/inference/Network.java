@@ -1,6 +1,7 @@
 package witnessmark.inference;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 
@@ -17,6 +18,10 @@ public final class Network {
     private final List<List<Link>> links;
     private final int[][] linkedCauses;
     private final double[][] strengths;
+    private final double[][] logFailures;
+    private final double[] logNoBackground;
+    private final double[] logPresent;
+    private final double[] logAbsent;
 
     /**
      * A network of {@code priors.length} causes and {@code backgrounds.length} findings; either may be 0.
@@ -33,10 +38,15 @@ public final class Network {
         refuseIfFaulty();
         linkedCauses = new int[backgrounds.length][];
         strengths = new double[backgrounds.length][];
+        logFailures = new double[backgrounds.length][];
         for (int f = 0; f < backgrounds.length; f++) {
             linkedCauses[f] = links.get(f).stream().mapToInt(Link::cause).toArray();
             strengths[f] = links.get(f).stream().mapToDouble(Link::strength).toArray();
+            logFailures[f] = logsOfComplement(strengths[f]);
         }
+        logNoBackground = logsOfComplement(backgrounds);
+        logPresent = Arrays.stream(priors).map(Math::log).toArray();
+        logAbsent = logsOfComplement(priors);
     }
 
     private Network(Network like, double[] priors) {
@@ -45,7 +55,11 @@ public final class Network {
         links = like.links;
         linkedCauses = like.linkedCauses;
         strengths = like.strengths;
+        logFailures = like.logFailures;
+        logNoBackground = like.logNoBackground;
         refuse(improbable("prior of cause", priors));
+        logPresent = Arrays.stream(priors).map(Math::log).toArray();
+        logAbsent = logsOfComplement(priors);
     }
 
     public int causes() {
@@ -89,6 +103,30 @@ public final class Network {
     /** The strengths that go with {@link #linkedCauses}; shared, not to be changed. */
     double[] strengths(int finding) {
         return strengths[finding];
+    }
+
+    /** ln of the chance that each link of {@link #linkedCauses} fails to act; shared, not to be changed. */
+    double[] logFailures(int finding) {
+        return logFailures[finding];
+    }
+
+    /** ln of the chance that the background does not produce a finding. */
+    double logNoBackground(int finding) {
+        return logNoBackground[finding];
+    }
+
+    /** ln of the prior of a cause. */
+    double logPresent(int cause) {
+        return logPresent[cause];
+    }
+
+    /** ln of the chance beforehand that a cause is absent. */
+    double logAbsent(int cause) {
+        return logAbsent[cause];
+    }
+
+    private static double[] logsOfComplement(double[] chances) {
+        return Arrays.stream(chances).map(p -> Math.log1p(-p)).toArray();
     }
 
     private void refuseIfFaulty() {

@@ -14,7 +14,7 @@ final class PlainTables implements Tables {
 
     @Override
     public double logarithm(double weight) {
-        return Math.log(weight);
+        return weight == 1 ? 0 : Math.log(weight);
     }
 
     @Override

@@ -23,8 +23,10 @@ final class Plan {
      */
     record Part(int[] causes, int[] vertices, Step[] steps, int result) {}
 
-    private static final int TAPE_ALONE = 3;
-    private static final int WIDEST_ALONE = 4;
+    /** Of a vertex by itself, on the tape and in the table. */
+    private static final int ENTRIES_ALONE = 2;
+
+    private static final int[] NO_CAUSES = {};
 
     private final Part[] parts;
     private final int[] partOf;
@@ -60,8 +62,8 @@ final class Plan {
         for (int[] vertices : graph.parts()) {
             if (vertices.length == 1) {
                 parts.add(alone(graph, vertices[0]));
-                tape = Math.max(tape, TAPE_ALONE);
-                widestTable = Math.max(widestTable, WIDEST_ALONE);
+                tape = Math.max(tape, ENTRIES_ALONE);
+                widestTable = Math.max(widestTable, ENTRIES_ALONE);
                 continue;
             }
             var steps = new PartSteps(graph, vertices, statesAllowed);
@@ -75,8 +77,8 @@ final class Plan {
     /** A vertex that no link joins to another: most causes, in most cases. */
     private static Part alone(Graph graph, int vertex) {
         int[] itself = {vertex};
-        Step[] steps = {new Step.Introduce(vertex, 0, 1, 1), new Step.Forget(vertex, 1, 2, 0)};
-        return new Part(graph.isCause(vertex) ? itself : new int[0], itself, steps, 1);
+        Step[] steps = {new Step.Load(vertex, 0), new Step.Forget(vertex, 0, ENTRIES_ALONE, 0)};
+        return new Part(graph.isCause(vertex) ? itself : NO_CAUSES, itself, steps, 0);
     }
 
     /** Whether the plan was made for the same open findings and free causes. */

@@ -6,7 +6,7 @@ sealed interface Step {
 
     void backward(Sweep sweep);
 
-    /** Starts a table of one vertex that has leaves hanging on it. */
+    /** Starts a table of one vertex that has leaves hanging on it, or stands alone. */
     record Load(int vertex, int at) implements Step {
         @Override
         public void forward(Sweep s) {

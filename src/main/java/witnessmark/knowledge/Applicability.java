@@ -1,5 +1,6 @@
 package witnessmark.knowledge;
 
+import java.util.Collections;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -10,7 +11,8 @@ import witnessmark.gearbox.LayoutWords;
 /**
  * The layouts to which a cause or a finding can apply; what a layout does not say rules nothing out.
  *
- * @param allowed for a named feature of the layout the words it may have; a feature not named may be anything
+ * @param allowed for a named feature of the layout the words it may have; a feature not named may be anything;
+ *     in the order of their names
  * @param fewestRatios fewest forward ratios
  * @param mostRatios most forward ratios
  */
@@ -26,12 +28,12 @@ public record Applicability(Map<String, Set<String>> allowed, int fewestRatios, 
     public record Mismatch(String feature, String has) {}
 
     public Applicability {
-        allowed = Map.copyOf(allowed);
+        allowed = Collections.unmodifiableSortedMap(new TreeMap<>(allowed));
     }
 
     /** Why it does not apply to the layout, empty if it does or may. */
     public Optional<Mismatch> reasonAgainst(Layout layout) {
-        for (var feature : new TreeMap<>(allowed).entrySet()) {
+        for (var feature : allowed.entrySet()) {
             Optional<String> word = LayoutWords.word(layout, feature.getKey());
             if (word.isPresent() && !feature.getValue().contains(word.get())) {
                 return Optional.of(new Mismatch(feature.getKey(), word.get()));
