@@ -68,6 +68,17 @@ class PagesTest {
         }
     }
 
+    @ParameterizedTest
+    @EnumSource(Paper.class)
+    void a_towing_sheet_is_one_page_in_both_languages(Paper paper) {
+        for (Language language : Language.values()) {
+            Dossier dossier = Cases.in(Cases.stored(Cases.sample("scored-hubs-after-a-tow"), Map.of()), language);
+            assertThat(PdfText.of(pdf(dossier, Kind.TOWING, paper)).pages())
+                    .as(language.tag())
+                    .isEqualTo(1);
+        }
+    }
+
     /** What a technician takes to the truck; a case with much on record is the longest. */
     @ParameterizedTest
     @ValueSource(

@@ -164,12 +164,24 @@ class StandingOnPaperTest {
                 .toList();
         String explained = text(dossier, Kind.EXPLANATION);
 
-        assertThat(checks).hasSizeLessThanOrEqualTo(8);
+        assertThat(checks).hasSizeLessThanOrEqualTo(7);
         checks.stream().map(BenchPage.Check::why).forEach(why -> {
             assertThat(why).doesNotContainPattern("\\d %");
             if (why.startsWith("tells of \"") && explained.contains("### ")) {
                 assertThat(explained).contains("### " + why.substring(10, why.length() - 1) + "\n");
             }
         });
+    }
+
+    /** A habit that was concluded is no reason to talk to anybody once the case cannot be relied on. */
+    @Test
+    void the_coaching_card_of_a_broken_case_is_the_general_one_and_says_so() {
+        Dossier whole = Cases.stored(Cases.sample("clash-in-every-gear-all-else-sound"), Map.of());
+
+        assertThat(text(whole, Kind.COACHING)).contains("The first points go with what was found.");
+        assertThat(text(Cases.changed(whole), Kind.COACHING))
+                .contains("The chain of entries of the case is broken")
+                .doesNotContain("The first points go with what was found.");
+        assertThat(text(Cases.changed(whole), Kind.EXPLANATION)).doesNotContain("These points go with what was found.");
     }
 }

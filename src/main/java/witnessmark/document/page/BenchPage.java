@@ -42,7 +42,7 @@ public record BenchPage(
         List<String> remarks,
         String drawing,
         List<Mark> marks) {
-    private static final int MOST_CHECKS = 8;
+    private static final int MOST_CHECKS = 7;
 
     /**
      * Checks made in one place.

@@ -54,13 +54,25 @@ public record CoachingPage(String unit, String note, List<Point> first, List<Poi
     /** @param words the words of the card, by name */
     public static CoachingPage of(Dossier dossier, Language language, Map<String, String> words) {
         List<String> habit = habit(dossier).map(AdviceGiven.Piece::id).toList();
-        String note = !habit.isEmpty() ? "coachingHabit" : mayBeDriver(dossier) ? "coachingOpen" : "coachingNothing";
+        String note = note(dossier, habit);
         Cab cab = new Cab(
                 dossier.knowledge(),
                 Optional.of(dossier.file().gearbox()),
                 dossier.truck(),
                 SpeedUnits.of(dossier.shop().units()));
         return page(dossier.file().vehicle().unit(), words.getOrDefault(note, ""), habit, cab, language);
+    }
+
+    private static String note(Dossier dossier, List<String> habit) {
+        if (isBroken(dossier)) {
+            return "coachingBroken";
+        }
+        return !habit.isEmpty() ? "coachingHabit" : mayBeDriver(dossier) ? "coachingOpen" : "coachingNothing";
+    }
+
+    /** Nobody is talked to about a habit on a case that cannot be relied on. */
+    private static boolean isBroken(Dossier dossier) {
+        return !Judged.of(dossier).alarm().isEmpty();
     }
 
     /** The card of a truck alone. */
@@ -113,7 +125,8 @@ public record CoachingPage(String unit, String note, List<Point> first, List<Poi
     /** The points that go with a habit of the driver, if one is concluded, signed and today. */
     static Stream<AdviceGiven.Piece> habit(Dossier dossier) {
         boolean concluded = Judged.of(dossier).classId().equals(DRIVER_HABIT)
-                && dossier.judgement().verdict().classId().equals(DRIVER_HABIT);
+                && dossier.judgement().verdict().classId().equals(DRIVER_HABIT)
+                && !isBroken(dossier);
         return concluded ? dossier.judgement().advice().coaching().stream() : Stream.empty();
     }
 

@@ -1,6 +1,7 @@
 package witnessmark.document.page;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -48,6 +49,7 @@ public record ExplanationPage(
     private static final double WORTH_A_WORD = 0.10;
     private static final double WORTH_A_WORD_BESIDE_A_VERDICT = 0.30;
     private static final int MOST_HELD = 2;
+    private static final int MOST_TELLING = 4;
     private static final int MOST_REASONS = 4;
 
     /**
@@ -80,8 +82,7 @@ public record ExplanationPage(
                 stories,
                 signed.isPresent() ? List.of() : judgement.verdict().open(),
                 judgement.contradictions().stream().map(Judgement.Conflict::why).toList(),
-                judgement.nextChecks().stream()
-                        .limit(4)
+                telling(judgement).stream()
                         .map(c -> c.ask() + " (" + c.accessTitle() + ", " + words.minutes(c.minutes()) + ")")
                         .toList(),
                 signed.isPresent()
@@ -99,6 +100,15 @@ public record ExplanationPage(
                 choose.drawn(marks),
                 marks,
                 glossary.wordsIn(spoken(dossier, stories)));
+    }
+
+    /** The checks that tell most, in the order in which they are made. */
+    private static List<NextCheck> telling(Judgement judgement) {
+        List<NextCheck> most = judgement.nextChecks().stream()
+                .sorted(Comparator.comparingDouble(NextCheck::gainBits).reversed())
+                .limit(MOST_TELLING)
+                .toList();
+        return judgement.nextChecks().stream().filter(most::contains).toList();
     }
 
     /** What was signed, where today's judgement is another one. */
@@ -247,9 +257,6 @@ public record ExplanationPage(
 
     private static String spoken(Dossier dossier, List<Story> stories) {
         return stories + " " + dossier.file().complaint() + dossier.judgement().advice()
-                + dossier.judgement().nextChecks().stream()
-                        .limit(4)
-                        .map(NextCheck::ask)
-                        .toList();
+                + telling(dossier.judgement()).stream().map(NextCheck::ask).toList();
     }
 }
