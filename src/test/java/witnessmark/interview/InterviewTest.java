@@ -418,6 +418,30 @@ class InterviewTest {
                     .isEqualTo(!interview.plan().isEmpty());
         }
 
+        /** One setting cannot be too early and too late: common sense, no source. */
+        @Test
+        void a_first_look_that_another_answer_settles_is_not_asked() {
+            Interview interview = interview();
+            while (interview.stage() != Stage.COMPLAINT) {
+                interview.tell("");
+            }
+            interview.tell("grinds into first at rest", List.of("first-reverse-grinds-at-rest"));
+            interview.tell("");
+            interview.answer(new FindingEntry("clutch-brake-squeezes-early", FindingState.PRESENT));
+
+            assertThat(asked(interview)).contains("idle-high").doesNotContain("clutch-brake-squeezes-late");
+        }
+
+        /** What is asked when everything else is found sound. */
+        private List<String> asked(Interview interview) {
+            List<String> asked = new ArrayList<>();
+            while (interview.question().isPresent() && asked.size() < MANY) {
+                asked.add(interview.question().orElseThrow().finding().id());
+                say(interview, FindingState.ABSENT);
+            }
+            return asked;
+        }
+
         /** A foreman stops asking a man who has looked at nothing: common practice, no source. */
         @Test
         void whoever_has_looked_at_nothing_is_soon_asked_no_more_and_can_go_on() {
