@@ -2,14 +2,19 @@ package witnessmark.gearbox.driveline;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.entry;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import witnessmark.gearbox.Figure;
 
 class JointTest {
 
@@ -189,6 +194,52 @@ class JointTest {
         if (concern != null) {
             assertThat(concerns).contains(concern);
         }
+    }
+
+    /** A straight joint turns evenly; the table above goes to 45 degrees of turn as the angle goes to nothing. */
+    @Test
+    void the_peak_of_a_straight_joint_is_at_the_limit_of_the_table() {
+        assertThat(new UniversalJoint(0).peakDegrees()).isEqualTo(45);
+        assertThat(new UniversalJoint(0).peakAcceleration(1000).value()).isZero();
+    }
+
+    /** The same table, by the names under which the figures are printed. */
+    @Test
+    void the_figures_printed_are_those_of_the_table() {
+        assertThat(values(new UniversalJoint(10).figures(1000)))
+                .containsExactly(
+                        entry("least speed over input speed", "0.98481"),
+                        entry("greatest speed over input speed", "1.01543"),
+                        entry("ripple, greatest less least", "0.03062"),
+                        entry("peak acceleration", "335.85204"),
+                        entry("greatest lead or lag", "0.43856"));
+        assertThat(values(new JointLine(8, 3, 0).figures(1000)))
+                .contains(
+                        entry("ripple of the first joint", "0.01956"),
+                        entry("ripple of the second joint", "0.00274"),
+                        entry("acceleration by the first joint", "214.51447"),
+                        entry("acceleration by the second joint", "30.07835"))
+                .containsKeys("residual ripple", "residual angle", "residual acceleration");
+    }
+
+    private static Map<String, String> values(Map<String, Figure> figures) {
+        Map<String, String> values = new LinkedHashMap<>();
+        figures.forEach((name, figure) -> values.put(name, String.format(Locale.ROOT, "%.5f", figure.value())));
+        return values;
+    }
+
+    /** What is said of a concern names the bound that it was judged by. */
+    @Test
+    void each_concern_says_its_bound() {
+        assertThat(Guidance.RIPPLE.words()).contains(String.valueOf(Guidance.MOST_RIPPLE));
+        assertThat(Guidance.DRIVE_SIDE.words()).contains("at the gearbox", "1000 rad/s2");
+        assertThat(Guidance.DRIVEN_SIDE.words()).contains("at the axle", "1000 rad/s2");
+        assertThat(Guidance.LARGE_ANGLE.words()).contains("3 degrees");
+        assertThat(Guidance.STRAIGHT_JOINT.words()).contains("half a degree");
+        assertThat(Guidance.UNEQUAL_ANGLES.words()).contains("more than a degree apart");
+        assertThat(Guidance.Verdict.WITHIN.words()).startsWith("Within");
+        assertThat(Guidance.Verdict.LOOK.words()).startsWith("Off");
+        assertThat(Guidance.Verdict.BEYOND.words()).startsWith("Beyond");
     }
 
     @Test
