@@ -2,7 +2,6 @@ package witnessmark.knowledge;
 
 import java.util.List;
 import java.util.Optional;
-import witnessmark.language.Language;
 
 /**
  * A part that findings name, and where a drawing of the gearbox shows it.
@@ -19,7 +18,8 @@ public record Part(
         List<Place> drawn,
         List<String> of,
         Optional<With> with,
-        boolean whenMarked) {
+        boolean whenMarked)
+        implements BothLanguages {
 
     /** A rectangle of the drawing; x to the right, y downwards. */
     public record Place(double x, double y, double width, double height) {}
@@ -34,12 +34,5 @@ public record Part(
         OIL_PUMP,
         OIL_COOLER,
         PTO
-    }
-
-    public String in(Language language) {
-        return switch (language) {
-            case ENGLISH -> english;
-            case SPANISH -> spanish;
-        };
     }
 }
