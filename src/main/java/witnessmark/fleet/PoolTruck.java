@@ -58,20 +58,10 @@ public final class PoolTruck {
 
     private Optional<String> sameTime(FleetLog log) {
         return counted.stream()
-                .filter(other -> isSameDriving(log.held().record(), other.held().record()))
+                .filter(other -> TimeSpan.isSameDriving(
+                        log.held().record().spans(), other.held().record().spans()))
                 .map(other -> "covers the same time as " + other.path() + "; it would count twice")
                 .findFirst();
-    }
-
-    private static boolean isSameDriving(LogRecord one, LogRecord other) {
-        for (TimeSpan span : one.spans()) {
-            for (TimeSpan held : other.spans()) {
-                if (span.isSameDriving(held)) {
-                    return true;
-                }
-            }
-        }
-        return false;
     }
 
     private List<TruckFinding> findings(Map<String, TruckDay> days) {

@@ -7,11 +7,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import witnessmark.triplog.event.FindEvents;
 import witnessmark.triplog.event.GroupActs;
 import witnessmark.triplog.event.HabitEvent;
 import witnessmark.triplog.gear.TrackGears;
 import witnessmark.triplog.gear.TrackedRows;
+import witnessmark.triplog.read.BrokenLines;
 import witnessmark.triplog.read.ClockFaults;
 import witnessmark.triplog.read.ColumnMapping;
 import witnessmark.triplog.read.GuessMapping;
@@ -94,6 +96,7 @@ public final class ReadTrip implements TrackedRows {
                 guessed.map(GuessMapping.Guess::mapping).or(request::mapping);
         ReadReport report = ReadLog.read(head, mapping, request.hash(), progress, tracker);
         tracker.end();
+        refuseEmpty(report);
         refuseNewestFirst(report);
         if (tracker.speedFactor().misfit()) {
             finder.doubtGears(String.format(
@@ -123,6 +126,20 @@ public final class ReadTrip implements TrackedRows {
                 sums.speedMap(),
                 sums,
                 request.table());
+    }
+
+    private static void refuseEmpty(ReadReport report) {
+        if (report.rows() > 0 || report.partial()) {
+            return;
+        }
+        String why = report.broken().isEmpty()
+                ? report.format() == LogFormat.CANDUMP
+                        ? "no frame of the groups that are read"
+                        : "nothing stands below its header"
+                : report.broken().stream().map(BrokenLines.Tally::sentence).collect(Collectors.joining("; "));
+        throw new UnreadableLog(
+                report.file() + ": no row of it can be used: " + why,
+                "look at its beginning with log look, and give a mapping if its columns are misread");
     }
 
     private void refuseNewestFirst(ReadReport report) {

@@ -18,6 +18,8 @@ import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.read.Progress;
 import witnessmark.triplog.read.UnreadableLog;
 import witnessmark.triplog.summary.SumUp;
+import witnessmark.triplog.summary.TimeSpan;
+import witnessmark.triplog.summary.TripSummary;
 
 /** Reads many logs at once, a thread for each core, and sums them up truck by truck. */
 public final class ReadTrips {
@@ -100,6 +102,11 @@ public final class ReadTrips {
                 outcome.log().truck(), t -> new Joined(outcome.log().request().table()));
         outcome.failure().ifPresent(truck.failures::add);
         outcome.trip().ifPresent(trip -> {
+            Optional<String> again = truck.readBefore(trip);
+            if (again.isPresent()) {
+                truck.failures.add(again.get());
+                return;
+            }
             truck.sums.join(trip.sums());
             TripResult kept = logs.size() == 1 ? trip : trip.slim(eventsLeft);
             eventsLeft -= kept.events().size();
@@ -117,6 +124,25 @@ public final class ReadTrips {
         Joined(GearTable table) {
             this.table = table;
             this.sums = new SumUp(table);
+        }
+
+        /** Why the log would count twice; undated logs with the same rows come to the same sums to the last digit. */
+        Optional<String> readBefore(TripResult trip) {
+            return trips.stream()
+                    .filter(held -> TimeSpan.isSameDriving(
+                                    held.times().spans(), trip.times().spans())
+                            || isSameRows(held, trip))
+                    .map(held -> trip.report().file() + ": covers the same driving as "
+                            + held.report().file().getFileName() + "; it would count twice, leave it out")
+                    .findFirst();
+        }
+
+        private static boolean isSameRows(TripResult one, TripResult other) {
+            TripSummary sums = one.summary();
+            return sums.km() > 0
+                    && sums.km() == other.summary().km()
+                    && sums.hoursInHand().equals(other.summary().hoursInHand())
+                    && one.report().signals().equals(other.report().signals());
         }
 
         TruckResult result(String truck) {

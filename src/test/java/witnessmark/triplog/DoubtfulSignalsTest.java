@@ -8,10 +8,15 @@ import java.util.Set;
 import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import witnessmark.triplog.SimulatedDrive.Recording;
 import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.gear.GearTable;
+import witnessmark.triplog.gear.InHand;
 import witnessmark.triplog.read.Progress;
+import witnessmark.triplog.summary.TimeSpan;
+import witnessmark.triplog.summary.Timeline;
 import witnessmark.triplog.summary.Verdict;
 
 /** A signal that is dead, stuck or wired the wrong way round must not become blame: the kinds that need it cannot be seen. */
@@ -85,6 +90,51 @@ class DoubtfulSignalsTest {
         });
 
         cannotBeSeenByPedal(trip, "starts from rest");
+    }
+
+    /** Once the driver's way is known by the other shifts, several of them in a row without the pedal are the signal's. */
+    @ParameterizedTest
+    @ValueSource(doubles = {5, 10})
+    void a_clutch_signal_that_stands_still_from_start_to_stop_blames_nobody(double hertz) {
+        SimulatedDrive drive = DriveScripts.proper(table, 5, 8);
+        Path file = folder.resolve("drive.csv");
+        drive.writeCsv(file, Recording.usual(hertz), 3);
+        TripResult sound = ReadTrip.read(TripRequest.of(file, table), Progress.SILENT);
+        TimeSpan still = longestRoll(sound);
+        EventDetectionTest.rewrite(file, line -> {
+            String[] cells = line.split(",", -1);
+            boolean isStill = !line.startsWith("time") && isWithin(Double.parseDouble(cells[0]), still);
+            cells[CLUTCH] = isStill ? "0" : cells[CLUTCH];
+            cells[CLUTCH_PEDAL] = isStill ? "0" : cells[CLUTCH_PEDAL];
+            return String.join(",", cells);
+        });
+
+        TripResult trip = ReadTrip.read(TripRequest.of(file, table), Progress.SILENT);
+
+        assertThat(sound.summary().leverShifts()).isEqualTo(trip.summary().leverShifts());
+        // The one shift in which the signal froze may have lost its second press.
+        assertThat(trip.events())
+                .filteredOn(e -> BY_PEDAL.contains(e.kind()))
+                .hasSizeLessThan(2)
+                .noneMatch(e -> e.kind() == EventKind.SHIFT_WITHOUT_CLUTCH);
+    }
+
+    private static boolean isWithin(double seconds, TimeSpan span) {
+        return seconds * 1e6 > span.fromMicros() && seconds * 1e6 < span.toMicros();
+    }
+
+    /** The longest stretch from a moment after a start to a moment before the stop. */
+    private static TimeSpan longestRoll(TripResult trip) {
+        TimeSpan longest = new TimeSpan(0, 0);
+        long begin = -1;
+        for (Timeline.Bin bin : trip.timeline()) {
+            boolean rolls = bin.inHand() != InHand.STANDING && bin.meanKmh() > 5;
+            begin = !rolls ? -1 : begin < 0 ? bin.startMicros() : begin;
+            if (rolls && bin.startMicros() - begin > longest.toMicros() - longest.fromMicros()) {
+                longest = new TimeSpan(begin, bin.startMicros());
+            }
+        }
+        return new TimeSpan(longest.fromMicros() + 8_000_000, longest.toMicros() - 2_000_000);
     }
 
     @Test

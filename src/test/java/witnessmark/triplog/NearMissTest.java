@@ -238,6 +238,24 @@ class NearMissTest {
                 .allMatch(e -> e.figures().get(Figure.FROM_KMH) < 10);
     }
 
+    /** 90 km/h to rest in 3 s, a row every two seconds: one step of 60 km/h. A step up by as much is none of a truck. */
+    @Test
+    void a_hard_stop_is_no_speed_jump_where_rows_are_two_seconds_apart() throws IOException {
+        slowLog(60, 70, 80, 85, 90, 90, 30, 0, 0, 0);
+        assertThat(found(EventKind.IMPOSSIBLE_SPEED_JUMP)).isEmpty();
+
+        slowLog(0, 0, 0, 5, 10, 12, 72, 74, 74);
+        assertThat(found(EventKind.IMPOSSIBLE_SPEED_JUMP)).hasSize(1);
+    }
+
+    private void slowLog(int... kmh) {
+        log.setLength(0);
+        log.append("time_s,engine_rpm,speed_kmh\n");
+        for (int i = 0; i < kmh.length; i++) {
+            log.append(2 * i).append(",900,").append(kmh[i]).append('\n');
+        }
+    }
+
     @Test
     void rolling_to_a_stop_with_the_pedal_down_at_idle_is_no_riding() throws IOException {
         start(800, 700, 2);

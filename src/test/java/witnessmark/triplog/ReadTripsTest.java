@@ -149,6 +149,42 @@ class ReadTripsTest {
                 .hasMessageContaining("no room for");
     }
 
+    /** Dated logs by their times; undated ones, which all begin at 0, by their rows. */
+    @Test
+    void the_same_driving_counts_once_whether_it_is_dated_or_not() throws IOException {
+        write("unit-1/a.csv", DriveScripts.proper(table, 1, 2));
+        write("unit-1/b.csv", DriveScripts.proper(table, 2, 2));
+        Files.copy(folder.resolve("unit-1/a.csv"), folder.resolve("unit-1/again.csv"));
+        Files.createDirectories(folder.resolve("unit-2"));
+        DriveScripts.proper(table, 3, 2).writeCandump(folder.resolve("unit-2/a.log"), Recording.usual(10), 9);
+        List<String> frames = Files.readAllLines(folder.resolve("unit-2/a.log"));
+        Files.write(folder.resolve("unit-2/later-half.log"), frames.subList(frames.size() / 2, frames.size()));
+
+        List<TruckResult> trucks = read(Progress.SILENT);
+
+        assertThat(trucks.get(0).trips()).hasSize(2);
+        assertThat(trucks.get(0).failures())
+                .singleElement()
+                .asString()
+                .endsWith("again.csv: covers the same driving as a.csv; it would count twice, leave it out");
+        assertThat(trucks.get(1).trips()).hasSize(1);
+        assertThat(trucks.get(1).failures()).singleElement().asString().contains("later-half.log: covers the same");
+    }
+
+    @Test
+    void a_log_without_a_row_that_can_be_used_is_told_of_with_the_reason() throws IOException {
+        Files.writeString(folder.resolve("unit-1_a.log"), "(1700000000.010000) can0 0CF00400#ZZ\n".repeat(2));
+        Files.writeString(folder.resolve("unit-1_b.log"), "(1700000000.010000) can0 18FEE900#FFFFFFFFFFFFFFFF\n");
+
+        TruckResult truck = read(Progress.SILENT).get(0);
+
+        assertThat(truck.trips()).isEmpty();
+        assertThat(truck.failures())
+                .satisfiesExactly(
+                        a -> assertThat(a).contains("unit-1_a.log: no row of it can be used: 2 x "),
+                        b -> assertThat(b).contains("unit-1_b.log: no row of it can be used: no frame of the groups"));
+    }
+
     @Test
     void a_folder_without_logs_is_refused() {
         assertThatThrownBy(() -> read(Progress.SILENT))

@@ -92,8 +92,13 @@ final class LogLookText {
     }
 
     private static String said(Signal signal, double value) {
-        return signal.words() + " " + ScreenFigures.plain(value)
+        return signal.words() + " " + rounded(value)
                 + signal.unit().map(u -> " " + u.symbol()).orElse("");
+    }
+
+    /** To a hundredth: what units or the steps of a bus leave behind it says nothing. */
+    private static String rounded(double value) {
+        return ScreenFigures.plain(Math.rint(value * 100) / 100);
     }
 
     private void candump(Peek peek) {
@@ -113,7 +118,7 @@ final class LogLookText {
                         String.valueOf(counts.valid()),
                         signal.unit().map(Unit::symbol).orElse(signal.highest() > 1 ? "number" : "1 is on"),
                         peek.read().stream()
-                                        .map(r -> r.containsKey(signal) ? ScreenFigures.plain(r.get(signal)) : "-")
+                                        .map(r -> r.containsKey(signal) ? rounded(r.get(signal)) : "-")
                                         .collect(Collectors.joining("  "))
                                 + (counts.valid() == 0 ? "  never valid" : ""))));
     }

@@ -1,5 +1,6 @@
 package witnessmark.triplog.event;
 
+import java.util.Comparator;
 import witnessmark.triplog.gear.Gear;
 
 /** One shift from high to low range: whether low range was taken above its ceiling, or straight from an overdrive. */
@@ -11,6 +12,9 @@ final class RangeDownshift {
     private final GearRun after;
     private final Gear old;
     private final Gear taken;
+    /** Whose ceiling counts: that of the gear taken, or where that was taken later and slower, of the tallest in low range. */
+    private final Gear bounding;
+
     /** Road speed at which the range moved: from knob and lever, else the least that it can have been. */
     private final double kmh;
 
@@ -34,6 +38,22 @@ final class RangeDownshift {
         double driven = gap.drivenRpm() / (taken.ratio() * drive.perKmh());
         this.kmh = exact ? moved : Math.max(least, driven);
         this.drivenRpm = gap.drivenRpm();
+        this.bounding = exact && isTakenBelowCeiling() ? tallestOfLowRange() : taken;
+    }
+
+    private boolean isTakenBelowCeiling() {
+        return highestRpm() <= drive.table().governedRpm() && after.startKmh <= drive.ceilingKmh(taken);
+    }
+
+    private double highestRpm() {
+        return Math.max(after.highestRpm, drivenRpm);
+    }
+
+    private Gear tallestOfLowRange() {
+        return drive.table().gears().stream()
+                .filter(g -> g.range() == Gear.Range.LOW && !g.isReverse())
+                .min(Comparator.comparingDouble(Gear::ratio))
+                .orElse(taken);
     }
 
     void look() {
@@ -47,13 +67,13 @@ final class RangeDownshift {
     }
 
     private double over() {
-        double byRoad = kmh / drive.ceilingKmh(taken);
-        double byEngine = Math.max(after.highestRpm, drivenRpm) / drive.table().governedRpm();
+        double byRoad = kmh / drive.ceilingKmh(bounding);
+        double byEngine = highestRpm() / drive.table().governedRpm();
         return exact || longPause ? byRoad : (byRoad + byEngine) / 2;
     }
 
     private void aboveCeiling(double over) {
-        double ceiling = drive.ceilingKmh(taken);
+        double ceiling = drive.ceilingKmh(bounding);
         double sure = Math.min(from.confidence(), after.confidence()) * Math.min(1, 0.7 + 6 * (over - 1));
         found(
                 EventKind.LOW_RANGE_ABOVE_CEILING,
@@ -70,11 +90,11 @@ final class RangeDownshift {
                         taken.name(),
                         atLeast(),
                         kmh,
-                        taken.name(),
+                        bounding.name(),
                         ceiling,
                         atLeast(),
                         over * over,
-                        Math.max(after.highestRpm, drivenRpm)));
+                        highestRpm()));
     }
 
     /** Without knob and lever only the speed at which low range first showed is known; it was no less before. */

@@ -399,7 +399,7 @@ public final class GuessMapping {
                 .or(() -> Optional.of(heading.plain()).filter(p -> p.matches("mph|kph|km h|rpm")))
                 .flatMap(HeaderWords::unit)
                 .filter(u -> u.quantity() == own.quantity());
-        if (given.isEmpty()) {
+        if (given.isEmpty() && own != Unit.RPM) {
             notes.add(signal.id() + ": column '" + header.get(at) + "' gives no unit; " + own.symbol() + " was taken");
         }
         boolean open = own == Unit.PERCENT && given.isEmpty();

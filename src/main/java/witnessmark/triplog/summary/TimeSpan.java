@@ -2,6 +2,7 @@ package witnessmark.triplog.summary;
 
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.List;
 
 /**
  * A stretch of time that a log covers, in microseconds since 1970, or since the log's own zero where it knows no date.
@@ -52,6 +53,11 @@ public record TimeSpan(long fromMicros, long toMicros) {
         }
         long shared = Math.min(toMicros, other.toMicros) - Math.max(fromMicros, other.fromMicros);
         return Math.max(0, shared / 1e6);
+    }
+
+    /** Whether a span of the one log covers the same driving as a span of the other. */
+    public static boolean isSameDriving(List<TimeSpan> one, List<TimeSpan> other) {
+        return one.stream().anyMatch(span -> other.stream().anyMatch(span::isSameDriving));
     }
 
     /** Whether both cover the same driving, more of it than the seam of logs that follow one another. */

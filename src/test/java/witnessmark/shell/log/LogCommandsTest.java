@@ -108,7 +108,7 @@ class LogCommandsTest {
 
             assertThat(text("log look " + log))
                     .contains("road speed speed_mph mph 62 62")
-                    .contains("road speed 99.7793 km/h")
+                    .contains("road speed 99.78 km/h")
                     .contains("Columns not used wipers");
         }
 
@@ -457,8 +457,9 @@ class LogCommandsTest {
             refused(
                     "log add twice thirteen-ratio " + COACHED + " " + COACHED,
                     1,
-                    "'unit-31_after-coaching.csv' is the same log as 'unit-31_after-coaching.csv'; it would count twice,"
-                            + " leave it out (or take the evidence off first)");
+                    "sample-cases/logs/unit-31_after-coaching.csv: covers the same driving as unit-31_after-coaching.csv;"
+                            + " it would count twice, leave it out",
+                    "nothing was stored");
             assertThat(text("log add twice thirteen-ratio " + STARTS)).contains("entry 3");
         }
 

@@ -66,6 +66,31 @@ final class RoadNearMisses {
         d.comeToRest();
     }
 
+    /** No part of {@link #all}, so that drives of one seed stay what they were. */
+    static void shorterGearAfterLongNeutral(RoadDriver d) {
+        int tallest = d.low(d.levers());
+        int shorter = d.low(d.levers() - 2);
+        d.start(d.low(1));
+        d.upTo(d.high(1));
+        d.grade = 0;
+        d.slowTo(0.9 * d.kmhAt(tallest, d.table.governedRpm()));
+        d.pedalTo(0, 0.15);
+        d.hold(0.5);
+        d.grade = 0.03;
+        d.throttle = 0;
+        d.preselect(shorter, 0.6);
+        d.pedalTo(80, 0.12);
+        d.out();
+        d.pedalTo(0, 0.1);
+        while (d.kmh() > 0.7 * d.kmhAt(shorter, d.table.governedRpm())) {
+            d.step();
+        }
+        d.shift(shorter);
+        d.grade = 0;
+        d.hold(3);
+        d.comeToRest();
+    }
+
     void pedalHeldToRest() {
         d.start(d.low(2));
         d.upTo(d.high(2));

@@ -54,6 +54,22 @@ class RoadTest {
         }
     }
 
+    /** The range moves below the ceiling of low range; the truck then slows down and takes a shorter gear, below its own. */
+    @Test
+    void a_shorter_gear_taken_after_a_long_roll_does_not_make_a_proper_range_shift_too_fast() {
+        for (double hertz : new double[] {2, 5, 10}) {
+            RoadDriver drive = RoadTrip.plain(FIRST + 1);
+            drive.stand(8);
+            for (int i = 0; i < 3; i++) {
+                RoadNearMisses.shorterGearAfterLongNeutral(drive);
+            }
+            RoadLog log = new RoadLog(drive, FIRST, hertz, RoadLog.Style.SNAKE, false);
+            log.giveAll();
+
+            assertThat(events(drive, log)).noneMatch(e -> e.kind() == EventKind.LOW_RANGE_ABOVE_CEILING);
+        }
+    }
+
     /** At 0 while the truck drives off, and at 26 km/h while it stops, backs and drives off again. */
     @Test
     void a_road_speed_that_stands_still_makes_no_start_and_no_reverse_of_what_was_none() {
