@@ -8,7 +8,8 @@ import witnessmark.gearbox.LoadPath;
  *
  * @param finding id of the finding in the knowledge base
  * @param note the technician's own words, empty for none
- * @param gear the main-box gear it was heard in or the pair it was seen on, as {@link witnessmark.gearbox.LoadPath} writes it
+ * @param gear the main-box gear it was heard in or seen on, or the two gears of the rail that it is of, as
+ *     {@link witnessmark.gearbox.LoadPath} writes them
  * @param toldBy who told it, where nobody of the shop looked; present it was told so, absent it was denied
  */
 public record FindingEntry(
@@ -28,9 +29,17 @@ public record FindingEntry(
         this(finding, state, "");
     }
 
+    /** Whether its gear is that of a rail, two gears in one word. */
+    public boolean namesRail() {
+        return gear.flatMap(LoadPath::parseRail).isPresent();
+    }
+
     private static String checkedGear(String gear) {
         return LoadPath.parse(gear)
-                .orElseThrow(() -> new CaseRefused("gear '" + gear + "' is none", "give " + LoadPath.WORDS));
+                .or(() -> LoadPath.parseRail(gear))
+                .orElseThrow(() -> new CaseRefused(
+                        "gear '" + gear + "' is none",
+                        "give " + LoadPath.WORDS + "; of a rail " + LoadPath.RAIL_WORDS));
     }
 
     /** Who told or denied it, in words that follow the state; empty where the shop looked itself. */

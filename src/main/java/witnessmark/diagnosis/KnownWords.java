@@ -3,12 +3,16 @@ package witnessmark.diagnosis;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseSheet;
+import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.Measurement;
 import witnessmark.casefile.logged.CombinedEvidence;
+import witnessmark.gearbox.LoadPath;
+import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
 import witnessmark.yaml.Fault;
@@ -64,6 +68,15 @@ public final class KnownWords {
         file.findings()
                 .keySet()
                 .forEach(id -> known(name, "finding", id, knowledge.findings().keySet(), faults));
+        file.findings().values().stream()
+                .filter(entry -> !takesGear(entry, knowledge))
+                .forEach(entry -> faults.add(new Fault(
+                        name,
+                        0,
+                        0,
+                        "finding '" + entry.finding() + "' is not of a rail: gear '"
+                                + entry.gear().orElse("") + "' names two",
+                        "give " + LoadPath.WORDS)));
         Set<String> followed = new LinkedHashSet<>(evidence.findings().keySet());
         file.evidence().values().forEach(e -> followed.addAll(e.findings().keySet()));
         followed.forEach(id -> known(name, "finding", id, knowledge.findings().keySet(), faults));
@@ -80,6 +93,14 @@ public final class KnownWords {
             }
         }
         faults.throwIfAny();
+    }
+
+    /** Whether the gear said of it can be: only what is of a rail has two. */
+    public static boolean takesGear(FindingEntry entry, KnowledgeBase knowledge) {
+        Finding finding = knowledge.findings().get(entry.finding());
+        return finding == null
+                || !entry.namesRail()
+                || finding.gearRole().equals(Optional.of(Finding.GearRole.OF_RAIL));
     }
 
     private static void known(String name, String what, String id, Collection<String> known, Faults faults) {

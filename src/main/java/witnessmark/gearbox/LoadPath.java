@@ -2,6 +2,7 @@ package witnessmark.gearbox;
 
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
@@ -14,6 +15,10 @@ public final class LoadPath {
     /** How a gear is written. */
     public static final String WORDS = "a main-box gear from 1 to 9, R for reverse, direct, or head for the head pair";
 
+    /** How the two gears of one rail are written. */
+    public static final String RAIL_WORDS = "two neighbouring gears of one rail, such as 3-4 or R-1";
+
+    private static final Pattern RAIL = Pattern.compile("([1-9r])\\s*[-/]\\s*([1-9r])");
     private static final Pattern LEVER = Pattern.compile("[1-9]");
     private static final String REVERSE = "R";
     private static final String DIRECT = "direct";
@@ -32,6 +37,28 @@ public final class LoadPath {
                         || LEVER.matcher(plain).matches()
                 ? Optional.of(plain)
                 : Optional.empty();
+    }
+
+    /** The two gears of one rail as they are kept, the lower first; empty if they are no neighbours. */
+    public static Optional<String> parseRail(String text) {
+        Matcher two = RAIL.matcher(text.strip().toLowerCase(Locale.ROOT));
+        if (!two.matches()) {
+            return Optional.empty();
+        }
+        int one = place(two.group(1));
+        int other = place(two.group(2));
+        return Math.abs(one - other) == 1
+                ? Optional.of(name(Math.min(one, other)) + "-" + name(Math.max(one, other)))
+                : Optional.empty();
+    }
+
+    /** Reverse lies beside first. */
+    private static int place(String lever) {
+        return lever.equals("r") ? 0 : Integer.parseInt(lever);
+    }
+
+    private static String name(int place) {
+        return place == 0 ? REVERSE : String.valueOf(place);
     }
 
     /**

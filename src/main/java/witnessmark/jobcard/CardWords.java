@@ -88,14 +88,22 @@ final class CardWords {
     /** The terms of a text typed by people, misspellings allowed. */
     List<Term> typed(String text) {
         String letters = letters(text);
-        return grouped(plain(text, true)).stream()
-                .map(t -> ONE_GEAR.matcher(letters.substring(t.from(), t.to())).matches() ? t.also(gear()) : t)
-                .toList();
+        List<Term> terms = grouped(plain(text, true));
+        List<Term> out = new ArrayList<>();
+        boolean gearBefore = false;
+        for (Term term : terms) {
+            boolean isGear =
+                    ONE_GEAR.matcher(letters.substring(term.from(), term.to())).matches();
+            Term read = isGear ? term.also(group("gear")) : term;
+            out.add(isGear && gearBefore ? read.also(group("several gears")) : read);
+            gearBefore = isGear;
+        }
+        return out;
     }
 
-    /** The group of "gear", if it has one: less than the word itself, so that a phrase with the gear's own number is nearer. */
-    private Set<String> gear() {
-        Set<String> stems = known("gear").get(0).stems();
+    /** The group of a word, if it has one: less than the word itself, so that a phrase with a gear's own number is nearer. */
+    private Set<String> group(String word) {
+        Set<String> stems = known(word).get(0).stems();
         Set<String> group = new LinkedHashSet<>(stems);
         group.removeIf(s -> !s.startsWith("="));
         return group.isEmpty() ? stems : group;

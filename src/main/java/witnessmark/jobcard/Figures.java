@@ -2,8 +2,10 @@ package witnessmark.jobcard;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import witnessmark.gearbox.Unit;
@@ -13,9 +15,10 @@ import witnessmark.knowledge.Wording;
 /** Values with their units, and the measure that the words beside them name. */
 final class Figures {
     private static final Pattern VALUE = Pattern.compile(
-            "(?<![\\w./])([-\u2212]?(?:(?:\\d+[ -])?\\d+/\\d+|\\d+(?:[.,]\\d+)?))\\s*(psi|bar|kpa|mm|um|\"|inch(?:es)?|in(?=\\W|$)|thou|deg ?[cf]|degrees? ?[cf]?|\u00b0 ?[cf]?|[cf](?=\\W|$)|rpm|"
+            "(?<![\\w./])([-\u2212]?(?:(?:\\d+[ -])?\\d+/\\d+|\\d+(?:[.,]\\d+)?|\\.\\d+))\\s*(psi|bar|kpa|mm|um|\"|inch(?:es)?|in(?=\\W|$)|thou|deg ?[cf]|degrees? ?[cf]?|\u00b0 ?[cf]?|[cf](?=\\W|$)|rpm|"
                     + "seconds?|secs?|segundos?|s(?=\\W|$)|ms|nm|ft.?lbs?|lb.?ft|litros?|litres?|liters?|l(?=\\W|$)|qts?|quarts?|gal\\w*|ppm|mg/kg|%|hrc|l/min|lbs?|pounds|libras)",
             Pattern.CASE_INSENSITIVE);
+    private static final Pattern NUMBER = Pattern.compile("(?<![\\w./-])\\d+(?:[.,]\\d+)?(?![\\w/])");
     private static final Map<String, Unit> SPOKEN = Map.ofEntries(
             // What pounds are said of on such a card is air.
             Map.entry("lb", Unit.PSI),
@@ -41,9 +44,11 @@ final class Figures {
     private static final double LIKELY_WORDS = 0.96;
 
     private final Map<String, Measure> measures;
+    private final Phrases phrases;
 
-    Figures(Map<String, Measure> measures) {
+    Figures(Map<String, Measure> measures, Phrases phrases) {
         this.measures = measures;
+        this.phrases = phrases;
     }
 
     /** One value, read from its words. */
@@ -86,14 +91,21 @@ final class Figures {
     }
 
     /** The measures that the clause names beside its values; none where it has no value that fits. */
-    List<Proposal> in(String clause, List<Match> matches) {
+    List<Proposal> in(Clause said, List<Term> terms, List<Match> matches) {
+        String clause = said.words();
         List<Proposal> proposals = new ArrayList<>();
         for (Value value : values(clause)) {
             matches.stream()
                     .filter(m -> m.phrase().of() == Wording.Of.MEASURE)
                     .filter(m -> fits(value, measures.get(m.phrase().id())))
-                    .min(Comparator.comparing(m -> !isLikely(value, m)))
-                    .ifPresent(m -> proposals.add(proposal(clause, value, m, matches)));
+                    .min(Comparator.comparing((Match m) -> rank(m.phrase().id(), said.with(terms)))
+                            .thenComparing(m -> !isLikely(value, m)))
+                    .ifPresent(m -> proposals.add(proposal(clause, value, m, matches, said.with(terms))
+                            .atBest(
+                                    phrases.share(terms, explained(m, clause, terms, matches)) < ReadClause.HALF
+                                            ? Sureness.LIKELY
+                                            : Sureness.SURE)
+                            .atBest(best(m.phrase().id(), said.with(terms)))));
         }
         return proposals.size() > 1 ? proposals.subList(0, 1) : proposals;
     }
@@ -108,19 +120,55 @@ final class Figures {
         return value.unit().quantity() == measure.unit().quantity();
     }
 
-    private Proposal proposal(String clause, Value value, Match match, List<Match> matches) {
+    /** A second figure without a unit: which of the two is meant cannot be told. */
+    private static boolean hasMoreNumbers(String clause) {
+        return NUMBER.matcher(VALUE.matcher(clause).replaceAll(" ")).find();
+    }
+
+    /** The places of the measure's own words, and those of the value and its unit. */
+    private static Set<Integer> explained(Match match, String clause, List<Term> terms, List<Match> matches) {
+        Set<Integer> places = new HashSet<>();
+        matches.stream()
+                .filter(m -> m.phrase().id().equals(match.phrase().id()))
+                .forEach(m -> places.addAll(m.at()));
+        Matcher value = VALUE.matcher(clause);
+        while (value.find()) {
+            for (int i = 0; i < terms.size(); i++) {
+                if (terms.get(i).from() < value.end() && terms.get(i).to() > value.start()) {
+                    places.add(i);
+                }
+            }
+        }
+        return places;
+    }
+
+    /** A measure that the words tell apart comes before one that needs no such words, and last one that they speak against. */
+    private int rank(String measure, List<Term> all) {
+        return best(measure, all).ordinal();
+    }
+
+    private Sureness best(String measure, List<Term> all) {
+        if (phrases.isCalledInDoubt(measure, all)) {
+            return Sureness.DOUBTFUL;
+        }
+        return phrases.isToldApart(measure, all) ? Sureness.SURE : Sureness.LIKELY;
+    }
+
+    private Proposal.OfMeasure proposal(String clause, Value value, Match match, List<Match> matches, List<Term> all) {
         Measure measure = measures.get(match.phrase().id());
         Measure.Belief belief = measure.belief(value.value(), value.unit());
         boolean alone = matches.stream()
                 .filter(m -> m.phrase().of() == Wording.Of.MEASURE
                         && fits(value, measures.get(m.phrase().id())))
                 .noneMatch(m -> !m.phrase().id().equals(match.phrase().id())
+                        && !phrases.isCalledInDoubt(m.phrase().id(), all)
                         && (isLikely(value, m) || !isLikely(value, match))
                         && m.covered() >= match.covered()
                         && m.at().size() >= match.at().size());
-        Sureness sureness = belief != Measure.Belief.PLAUSIBLE || values(clause).size() > 1 || !alone
-                ? Sureness.DOUBTFUL
-                : match.covered() > 0.96 ? Sureness.SURE : Sureness.LIKELY;
+        Sureness sureness =
+                belief != Measure.Belief.PLAUSIBLE || values(clause).size() > 1 || hasMoreNumbers(clause) || !alone
+                        ? Sureness.DOUBTFUL
+                        : match.covered() > 0.96 ? Sureness.SURE : Sureness.LIKELY;
         return new Proposal.OfMeasure(match.phrase().id(), value.value(), value.unit(), belief, clause, sureness);
     }
 }

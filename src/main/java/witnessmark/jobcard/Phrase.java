@@ -13,6 +13,8 @@ record Phrase(Wording.Of of, String id, Names names, List<Term> terms, double we
     enum Names {
         /** That the finding is there, or the measure. */
         IT,
+        /** Words under which it is searched for: they are near it. */
+        NEAR,
         /** The part that is looked at, not what is wrong with it. */
         PART,
         /** That the finding is not there. */
@@ -22,6 +24,6 @@ record Phrase(Wording.Of of, String id, Names names, List<Term> terms, double we
     }
 
     boolean saysFinding() {
-        return of == Wording.Of.FINDING && names == Names.IT;
+        return of == Wording.Of.FINDING && (names == Names.IT || names == Names.NEAR);
     }
 }

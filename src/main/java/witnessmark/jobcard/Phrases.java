@@ -16,11 +16,17 @@ import witnessmark.knowledge.Wording;
 final class Phrases {
     /** Below it too little of a phrase was said to propose anything. */
     static final double ENOUGH = 0.7;
+    /** So many words on a "no" still means the word. */
+    private static final int NO_REACHES = 3;
+
+    private static final double UNHEARD = 5;
 
     private final CardWords words;
     private final List<Phrase> all = new ArrayList<>();
     private final Map<String, List<Integer>> byStem = new HashMap<>();
     private final Map<String, Double> rarity = new HashMap<>();
+    private final Map<String, List<List<Term>>> needs = new HashMap<>();
+    private final Map<String, List<List<Term>>> notWith = new HashMap<>();
 
     Phrases(KnowledgeBase knowledge) {
         words = new CardWords(knowledge.synonyms());
@@ -29,7 +35,7 @@ final class Phrases {
             if (finding.kind() != Finding.Kind.COMPUTED && finding.kind() != Finding.Kind.LOG) {
                 if (!knowledge.retired().containsKey(finding.id())) {
                     add(raw, Wording.Of.FINDING, finding.id(), Phrase.Names.IT, List.of(finding.title()));
-                    add(raw, Wording.Of.FINDING, finding.id(), Phrase.Names.IT, finding.words());
+                    add(raw, Wording.Of.FINDING, finding.id(), Phrase.Names.NEAR, finding.words());
                 }
             }
         }
@@ -38,6 +44,8 @@ final class Phrases {
             add(raw, wording.of(), wording.id(), Phrase.Names.PART, wording.part());
             add(raw, wording.of(), wording.id(), Phrase.Names.SOUND, wording.sound());
             add(raw, wording.of(), wording.id(), Phrase.Names.WORK, wording.done());
+            wording.needs().forEach(n -> qualify(needs, wording.id(), n));
+            wording.notWith().forEach(n -> qualify(notWith, wording.id(), n));
         }
         weigh(raw);
     }
@@ -56,6 +64,43 @@ final class Phrases {
         }
     }
 
+    private void qualify(Map<String, List<List<Term>>> of, String id, String expression) {
+        words.learn(expression);
+        List<Term> terms = words.known(expression);
+        if (!terms.isEmpty()) {
+            of.computeIfAbsent(id, k -> new ArrayList<>()).add(terms);
+        }
+    }
+
+    /** Whether the words stand there without which the finding or measure is only one of several. */
+    boolean isToldApart(String id, List<Term> clause) {
+        List<List<Term>> wanted = needs.getOrDefault(id, List.of());
+        return wanted.isEmpty() || wanted.stream().anyMatch(w -> isSaid(w, clause));
+    }
+
+    /** Whether words stand there beside which something else may be meant. */
+    boolean isCalledInDoubt(String id, List<Term> clause) {
+        return notWith.getOrDefault(id, List.of()).stream().anyMatch(w -> isSaid(w, clause));
+    }
+
+    /** Whether the words stand there one behind the other, with at most one word between two. */
+    private static boolean isSaid(List<Term> words, List<Term> clause) {
+        for (int from = 0; from < clause.size(); from++) {
+            int at = from - 1;
+            int next = 0;
+            for (int i = from; i < clause.size() && next < words.size() && i - at <= (next == 0 ? 1 : 2); i++) {
+                if (words.get(next).means(clause.get(i))) {
+                    at = i;
+                    next++;
+                }
+            }
+            if (next == words.size()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** A word that few findings use says more than one that many do. */
     private void weigh(List<Phrase> raw) {
         Map<String, Set<String>> users = new HashMap<>();
@@ -71,6 +116,27 @@ final class Phrases {
                             s, k -> new ArrayList<>())
                     .add(number));
         }
+    }
+
+    /** Share of what is said in the clause that stands at these places, 0 to 1; 1 where nothing but "no" is said. */
+    double share(List<Term> clause, Set<Integer> places) {
+        double all = 0;
+        double there = 0;
+        for (int i = 0; i < clause.size(); i++) {
+            double weight = clause.get(i).isNot() ? 0 : said(clause.get(i));
+            all += weight;
+            there += places.contains(i) ? weight : 0;
+        }
+        return all == 0 ? 1 : there / all;
+    }
+
+    /** A word that no phrase has may mean much. */
+    private double said(Term term) {
+        return term.stems().stream()
+                .filter(rarity::containsKey)
+                .mapToDouble(rarity::get)
+                .min()
+                .orElse(UNHEARD);
     }
 
     private double weight(Term term) {
@@ -98,14 +164,18 @@ final class Phrases {
         boolean exact = true;
         int turned = 0;
         int before = -1;
+        int no = -1;
         for (Term wanted : phrase.terms()) {
             int at = place(wanted, clause, used, before);
+            // A "no" says what its phrase says only in front of the word that it denies there.
+            boolean denied = no >= 0;
+            if (at < 0 ? wanted.isNot() || denied : denied && (at < no || at - no > NO_REACHES)) {
+                return null;
+            }
             if (at < 0) {
-                if (wanted.isNot()) {
-                    return null;
-                }
                 continue;
             }
+            no = wanted.isNot() ? at : -1;
             used.add(at);
             Term said = clause.get(at);
             boolean same = said.stems().stream()

@@ -7,10 +7,13 @@ import java.util.regex.Pattern;
 
 /** The sentences of a card, and the clauses of a sentence. */
 final class Pieces {
-    private static final Pattern SENTENCE_END =
-            Pattern.compile("\\r?\\n|(?<!\\b(?:reg|press|trans|temp|approx|eng|hyd|no|max|min|aux))[.!](?=\\s|$)|;");
+    private static final Pattern SENTENCE_END = Pattern.compile(
+            "\\r?\\n|(?<!\\b(?:reg|press|trans|temp|approx|eng|hyd|no|max|min|aux)|(?<=\\d) ?in)[.!](?=\\s|$)|;");
     private static final Pattern CLAUSE_END = Pattern.compile(
             ",(?!\\d)|:(?=\\s)|\\s[-\u2013\u2014]+\\s|[()]|\\b(?:but|however|although|pero|aunque|while|mientras)\\b");
+
+    /** Words of a heading at most. */
+    private static final int HEADING = 3;
 
     private Pieces() {}
 
@@ -18,6 +21,7 @@ final class Pieces {
         return split(text, SENTENCE_END);
     }
 
+    /** A heading such as "magnet:" stays with what is said of it. */
     static List<String> clauses(String sentence) {
         return split(sentence, CLAUSE_END);
     }
@@ -27,6 +31,10 @@ final class Pieces {
         Matcher at = end.matcher(text);
         int from = 0;
         while (at.find()) {
+            if (at.group().equals(":")
+                    && text.substring(from, at.start()).strip().split("\\s+").length <= HEADING) {
+                continue;
+            }
             add(pieces, text.substring(from, at.start()) + (at.group().startsWith("?") ? "?" : ""));
             from = at.end();
         }

@@ -12,7 +12,7 @@ final class Polarity {
                     + "(check\\w*|look\\w*|measur\\w*|inspect\\w*|test\\w*|open\\w*|tried|reviso|reviso|revisado|midio|medido|revisar|medir)"
                     + "|^\\W*(check|inspect|look at|look for|measure|please|pls|revisar|medir|verificar)\\b");
     private static final Pattern MAYBE = Pattern.compile(
-            "\\?|\\b(maybe|may be|might|perhaps|possibl\\w*|suspect\\w*|could be|not sure|unsure|seems|think|thinks|"
+            "\\?|\\b(maybe|may be|might|perhaps|possibl\\w*|suspect\\w*|could be|not sure|unsure|(?:can(?:no|')?t|could not|couldn'?t|hard to) tell|no se sabe|no se puede saber|seems|think|thinks|"
                     + "quiza\\w*|tal vez|posible\\w*|sospech\\w*|puede que|parece|creo|a lo mejor)\\b");
     private static final Pattern BEFORE =
             Pattern.compile("\\b(used to|no longer|was fine before|last (week|month|year|time)|ya no|antes)\\b");
@@ -23,22 +23,26 @@ final class Polarity {
                     + "|tightened|torqued|retorqued|shimmed|washed|r&r(d|'d)?|new"
                     + "|se (le |les )?(cambio|cambiaron|ajusto|ajustaron|limpio|limpiaron|engraso|engrasaron|relleno|rellenaron"
                     + "|reparo|repararon|apreto|apretaron|instalo|instalaron|reemplazo|reemplazaron|lavo|lavaron|calibro|calibraron)"
-                    + "|(cambi|ajust|limpi|engras|rellen|repar|apret|instal|reemplaz|lav|calibr)(amos|ad[oa]s?)"
-                    + "|nuev[oa]s?)\\b";
+                    + "|(cambi|ajust|limpi|engras|rellen|repar|instal|reemplaz|lav|calibr)(amos|ad[oa]s?)"
+                    + "|apretamos|nuev[oa]s?)\\b";
 
     private static final Pattern WORK = Pattern.compile("\\b" + WORKED);
     private static final Pattern NO_WORK = Pattern.compile(
             "\\b(not|never|didnt|didn't|wasnt|havent|haven't|hasnt|needs?|to be|should|will|must|recommend\\w*|quoted?|ordered"
-                    + "|waiting|no|sin|falta|pendiente|por|hay que)\\b(\\W+\\w+){0,3}?\\W+"
+                    + "|waiting|no|nunca|tampoco|sin|falta|pendiente|por|hay que)\\b(\\W+\\w+){0,3}?\\W+"
                     + WORKED);
     private static final Pattern GOOD = Pattern.compile(
             "\\b(ok|okay|o\\.k\\.|good|fine|sound|normal|tight|within (all )?(limits?|spec\\w*)|in spec|in limits|perfect|"
-                    + "like new|bien|buen|buena|buenos|buenas|correct[oa]s?|dentro de (limites?|especificacion\\w*|medida)|"
+                    + "like new|bien|apretad[oa]s?|buen|buena|buenos|buenas|correct[oa]s?|dentro de (limites?|especificacion\\w*|medida)|"
                     + "sin (novedad|falla|fallas|problema|problemas|dano|danos|juego)|nothing (found|wrong)|no (play|issues?|problems?|faults?|damage))(?![\\p{L}])");
     /** Good at another time than that of the complaint: "slow till warm, fine after". */
     private static final Pattern GOOD_LATER = Pattern.compile(
             "\\b(then|after that|afterwards|later|once warm|when warm|luego|despues|ya caliente)\\W+(\\w+\\W+){0,2}(ok|good|fine|normal|bien)\\b"
                     + "|\\b(ok|good|fine|normal|bien)\\W+(after|afterwards|once|when|whenever|until|till?|later|if|cuando|despues|ya|si|luego)\\b");
+
+    private static final Pattern BAD = Pattern.compile(
+            "\\b(broken?|torn|loose|worn|bad|gone|shot|crack\\w*|leak\\w*|missing|bent|burn\\w*|rot[oa]s?|floj[oa]s?|mal[oa]s?"
+                    + "|gastad[oa]s?|rajad[oa]s?|quebrad[oa]s?|quemad[oa]s?|vencid[oa]s?|falta|tirando)\\b");
 
     private static final Pattern NOT_GOOD = Pattern.compile(
             "\\b(not|no|isnt|isn't|arent|aren't|wasnt|never)\\s+(\\w+\\s+)?(ok|good|fine|right|bien|buen\\w*|tight|normal)\\b");
@@ -87,6 +91,15 @@ final class Polarity {
         return good.find() && good.start() >= from && good.end() <= to;
     }
 
+    /** Whether the term is among the words that call something good. */
+    boolean callsGood(Term term) {
+        return GOOD.matcher(clause).results().anyMatch(g -> term.from() < g.end() && term.to() > g.start());
+    }
+
+    boolean isBad() {
+        return BAD.matcher(clause).find();
+    }
+
     boolean isNotGood() {
         return NOT_GOOD.matcher(clause).find();
     }
@@ -107,7 +120,12 @@ final class Polarity {
                 boolean besideVerb = match.at().contains(i + 1);
                 return broken || (i > match.first() && !besideVerb) ? Reach.PERHAPS : Reach.REACHES;
             }
-            return i == match.last() + 1 && i == terms.size() - 1 ? Reach.REACHES : Reach.PERHAPS;
+            boolean atTheEnd = i == match.last() + 1 && i == terms.size() - 1;
+            return atTheEnd
+                            && !broken(
+                                    terms.get(match.first()).to(), terms.get(i).from())
+                    ? Reach.REACHES
+                    : Reach.PERHAPS;
         }
         return Reach.NOT;
     }
@@ -115,6 +133,11 @@ final class Polarity {
     private boolean isNeverWithout(int from) {
         java.util.regex.Matcher both = NEVER_WITHOUT.matcher(clause);
         return both.find() && both.end() <= from;
+    }
+
+    /** Whether another thing begins between the two, as behind an "and". */
+    boolean broken(Match before, Match behind, List<Term> terms) {
+        return broken(terms.get(before.last()).to(), terms.get(behind.first()).from());
     }
 
     private boolean broken(int from, int to) {

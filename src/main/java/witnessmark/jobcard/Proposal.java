@@ -15,6 +15,9 @@ public sealed interface Proposal {
 
     Sureness sureness();
 
+    /** The same, not surer than this. */
+    Proposal atBest(Sureness best);
+
     /**
      * A finding.
      *
@@ -29,8 +32,13 @@ public sealed interface Proposal {
             return new OfFinding(id, state, words, sureness, saidBy.or(() -> Optional.of(sayer)), when);
         }
 
-        OfFinding atBest(Sureness best) {
+        @Override
+        public OfFinding atBest(Sureness best) {
             return new OfFinding(id, state, words, sureness.atBest(best), saidBy, when);
+        }
+
+        OfFinding unsure() {
+            return new OfFinding(id, FindingState.UNSURE, words, Sureness.DOUBTFUL, saidBy, when);
         }
     }
 
@@ -45,6 +53,11 @@ public sealed interface Proposal {
             return "odometer";
         }
 
+        @Override
+        public OfOdometer atBest(Sureness best) {
+            return new OfOdometer(value, unit, words, sureness.atBest(best));
+        }
+
         public double km() {
             return Math.rint(unit.convert(value, Unit.KILOMETRE));
         }
@@ -56,5 +69,10 @@ public sealed interface Proposal {
      * @param belief whether the value can be at all
      */
     record OfMeasure(String id, double value, Unit unit, Measure.Belief belief, String words, Sureness sureness)
-            implements Proposal {}
+            implements Proposal {
+        @Override
+        public OfMeasure atBest(Sureness best) {
+            return new OfMeasure(id, value, unit, belief, words, sureness.atBest(best));
+        }
+    }
 }

@@ -59,7 +59,9 @@ public record Finding(
         /** The main-box gear in which it is heard. */
         HEARD_IN,
         /** The pair of gears on which it is seen. */
-        SEEN_ON
+        SEEN_ON,
+        /** The rail that it is of: one of its gears, or both. */
+        OF_RAIL
     }
 
     /** What sort of observation it is: how far it can be trusted, and of what it speaks. */

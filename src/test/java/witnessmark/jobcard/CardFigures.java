@@ -12,7 +12,16 @@ import witnessmark.casefile.FindingState;
 import witnessmark.gearbox.Layout;
 
 /** How a folder of job-card sentences was read: what was said and found, and what was proposed wrongly. */
-record CardFigures(int sentences, int said, int found, int proposed, int right, int wrongState, List<String> misses) {
+record CardFigures(
+        int sentences,
+        int said,
+        int found,
+        int proposed,
+        int right,
+        int sure,
+        int wrongState,
+        List<String> sureWrong,
+        List<String> misses) {
 
     static CardFigures of(ReadJobCard reader, Path file) throws IOException {
         int sentences = 0;
@@ -20,7 +29,9 @@ record CardFigures(int sentences, int said, int found, int proposed, int right, 
         int found = 0;
         int proposed = 0;
         int right = 0;
+        int sure = 0;
         int wrongState = 0;
+        List<String> sureWrong = new ArrayList<>();
         List<String> misses = new ArrayList<>();
         for (String line : Files.readAllLines(file, StandardCharsets.UTF_8)) {
             if (line.startsWith("#") || line.isBlank()) {
@@ -34,6 +45,12 @@ record CardFigures(int sentences, int said, int found, int proposed, int right, 
                 if (p.sureness() != Sureness.DOUBTFUL) {
                     got.add(written(p));
                 }
+                if (p.sureness() == Sureness.SURE) {
+                    sure++;
+                    if (!expected.contains(written(p))) {
+                        sureWrong.add(parts[0] + " | " + written(p));
+                    }
+                }
             }
             sentences++;
             said += expected.size();
@@ -42,14 +59,13 @@ record CardFigures(int sentences, int said, int found, int proposed, int right, 
             both.retainAll(got);
             found += both.size();
             right += both.size();
-            wrongState += (int) got.stream()
-                    .filter(g -> g.startsWith("+") && expected.contains("-" + g.substring(1)))
-                    .count();
+            wrongState += (int)
+                    got.stream().filter(g -> expected.contains(opposite(g))).count();
             if (!got.equals(expected)) {
                 misses.add(parts[0] + " | " + expected + " | " + got);
             }
         }
-        return new CardFigures(sentences, said, found, proposed, right, wrongState, misses);
+        return new CardFigures(sentences, said, found, proposed, right, sure, wrongState, sureWrong, misses);
     }
 
     private static String written(Proposal proposal) {
@@ -57,8 +73,15 @@ record CardFigures(int sentences, int said, int found, int proposed, int right, 
             String value = m.value() == Math.rint(m.value()) ? String.valueOf((long) m.value()) : "" + m.value();
             return m.id() + "=" + value;
         }
+        if (proposal instanceof Proposal.OfOdometer o) {
+            return "odometer=" + (long) o.value();
+        }
         Proposal.OfFinding f = (Proposal.OfFinding) proposal;
         return (f.state() == FindingState.PRESENT ? "+" : f.state() == FindingState.ABSENT ? "-" : "?") + f.id();
+    }
+
+    private static String opposite(String written) {
+        return (written.startsWith("+") ? "-" : "+") + written.substring(1);
     }
 
     /** Share of the sentences' content that was proposed. */
@@ -73,6 +96,6 @@ record CardFigures(int sentences, int said, int found, int proposed, int right, 
 
     String figures() {
         return sentences + " sentences, " + found + " of " + said + " found, " + right + " of " + proposed
-                + " proposals right, wrong state " + wrongState;
+                + " proposals right, wrong state " + wrongState + ", of " + sure + " sure wrong " + sureWrong;
     }
 }

@@ -73,7 +73,10 @@ class EntryCommands {
             @Option(longName = "note", defaultValue = "", description = OptionText.NOTE) String note,
             @Option(longName = "told-by", defaultValue = "", description = "who told it, where nobody looked")
                     String toldBy,
-            @Option(longName = "gear", defaultValue = "", description = "main-box gear heard in, or pair seen on")
+            @Option(
+                            longName = "gear",
+                            defaultValue = "",
+                            description = "main-box gear heard in or seen on (1 to 9, R, direct, head); of a rail 3-4")
                     String gear,
             @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         Map<String, FindingState> states = CaseCommands.states(rest(words, "case set CASE FINDING=STATE ..."));
@@ -87,6 +90,7 @@ class EntryCommands {
         List<Change> changes = new ArrayList<>();
         Optional<Teller> teller = teller(toldBy);
         Optional<String> in = gear.isEmpty() ? Optional.empty() : Optional.of(gear);
+        states.forEach((finding, state) -> knows.gear(new FindingEntry(finding, state, note, teller, in)));
         states.forEach(
                 (finding, state) -> changes.add(new FindingSet(new FindingEntry(finding, state, note, teller, in))));
         CaseHistory history = enter(words.get(0), changes, reason);

@@ -2,7 +2,9 @@ package witnessmark.shell.knowledge;
 
 import java.util.Collection;
 import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.FindingEntry;
 import witnessmark.diagnosis.KnownWords;
+import witnessmark.gearbox.LoadPath;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
@@ -31,6 +33,16 @@ public final class KnownIds {
 
     public void measure(String id) {
         known("measure", id, knowledge.measures().keySet());
+    }
+
+    /** Refuses the two gears of a rail for a finding that is not of one. */
+    public void gear(FindingEntry entry) {
+        if (!KnownWords.takesGear(entry, knowledge)) {
+            throw new Refused(
+                    "finding '" + entry.finding() + "' is not of a rail: gear '"
+                            + entry.gear().orElse("") + "' names two",
+                    "give " + LoadPath.WORDS);
+        }
     }
 
     void cause(String id) {
