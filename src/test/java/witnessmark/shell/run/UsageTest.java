@@ -39,7 +39,8 @@ class UsageTest {
     void the_line_is_made_of_name_arguments_options_and_note() {
         assertThat(usage("case export")).isEqualTo("case export CASE [--out FILE]; without --out it is printed");
         assertThat(usage("diagnose"))
-                .isEqualTo("diagnose CASE|FILE.yaml [--format text|json] [--top N] [--full] [--figures]");
+                .isEqualTo(
+                        "diagnose CASE|FILE.yaml [--language en|es] [--format text|json] [--top N] [--full] [--figures]");
         assertThat(usage("knowledge check")).isEqualTo("knowledge check");
     }
 
