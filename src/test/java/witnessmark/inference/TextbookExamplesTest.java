@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -29,6 +30,17 @@ class TextbookExamplesTest {
         assertThat(ExpectGain.entropy(5 / 14.0)).isCloseTo(0.9402859587, within(1e-9));
         assertThat(gain.bitsByCause()[0]).isCloseTo(bits, within(1e-9));
         assertThat(inference.jointGain(Evidence.none(), 0)).isCloseTo(bits, within(1e-9));
+    }
+
+    /** Of independent causes with chance p each at least one is there with 3p - 3p^2 + p^3 (inclusion and exclusion). */
+    @Test
+    void any_of_three_rare_independent_causes() {
+        double p = 2e-4;
+        var network = new Network(new double[] {p, p, p}, new double[0], List.of());
+
+        double any = new ExactInference(network).anyOf(Set.of(0, 1, 2), Evidence.none());
+
+        assertThat(any).isCloseTo(3 * p - 3 * p * p + p * p * p, within(1e-15));
     }
 
     /** Burglary and earthquake, and the alarm that either sets off. */
