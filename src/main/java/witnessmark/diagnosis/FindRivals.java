@@ -115,10 +115,9 @@ final class FindRivals {
 
     /** A look-alike on record that breaks the same part is asked about however rare: that it is rare does not part them. */
     private double least(Cause cause, Cause other) {
-        if (pair(cause, other).isPresent() && breaksTheSame(cause, other)) {
-            return Thresholds.RIVAL_IN_THE_SAME_BREAK;
-        }
-        return blames(cause) ? Thresholds.RIVAL_OF_PEOPLE : Thresholds.RIVAL;
+        return pair(cause, other).isPresent() && breaksTheSame(cause, other)
+                ? Thresholds.RIVAL_IN_THE_SAME_BREAK
+                : Thresholds.RIVAL;
     }
 
     /** Whether the cause was taken from a part seen broken or from its own mark, and the other leaves that too. */

@@ -15,9 +15,7 @@ public final class Thresholds {
     /** From this strength a trace counts as one that the cause leaves. */
     public static final double SOMETIMES = 0.30;
     /** A rival less probable than this, had the cause not happened, does not hold it back. */
-    public static final double RIVAL = 0.15;
-    /** The same where the cause names people. */
-    public static final double RIVAL_OF_PEOPLE = 0.12;
+    public static final double RIVAL = 0.12;
     /** The same of a look-alike on record that leaves the very break the cause was taken from. */
     public static final double RIVAL_IN_THE_SAME_BREAK = 0.005;
     /** A rival is asked about as if it were at least so likely beforehand. */

@@ -143,7 +143,6 @@ class AnswerLineTest {
         assertThatThrownBy(() -> AnswerLine.of("44 psi", Optional.empty())).hasMessageContaining("no answer here");
         assertThatThrownBy(() -> AnswerLine.of("44 mm", BAR))
                 .hasMessage("'mm' is no unit for this; give it in bar or a unit that converts to it");
-        assertThatThrownBy(() -> AnswerLine.of("44 psi; low 57", BAR)).hasMessageContaining("whose limit");
     }
 
     @Test
