@@ -171,6 +171,12 @@ public final class OpenCase implements AutoCloseable {
                 .collect(Collectors.toSet());
     }
 
+    /** The papers, not read yet, that would turn what is concluded to another owner. */
+    public Set<String> owners(Hands hands) {
+        return Releases.owners(knowledge, reading(), standing().causes(), checks.reach(hands))
+                .collect(Collectors.toSet());
+    }
+
     /** Whether nothing that was found points to any cause. */
     public boolean pointsNowhere() {
         return reading().nothingFound();

@@ -103,8 +103,18 @@ final class ReachVerdict {
                         hasDirection(c.reasons(), knowledge.classOf(c.classId()).blames()))
                 .flatMap(c -> attribution.stream()
                         .filter(share -> share.classId().equals(c.classId()))
-                        .filter(share -> share.probability() >= Thresholds.POINTS_TO))
+                        .filter(share -> share.probability() >= least(c, causes)))
                 .findFirst();
+    }
+
+    /** Where no single cause leads, several that share the chance must leave little else, on evidence that fits together. */
+    private static double least(RankedCause best, List<RankedCause> causes) {
+        if (best.probability() >= Thresholds.LEADS) {
+            return Thresholds.POINTS_TO;
+        }
+        boolean contradicted =
+                causes.stream().flatMap(c -> c.reasons().stream()).anyMatch(HoldReason.Contradicted.class::isInstance);
+        return contradicted ? Double.POSITIVE_INFINITY : Thresholds.POINTS_TO_UNLED;
     }
 
     /** People are pointed to only where little is missing: else it would be choosing among what nobody looked at. */

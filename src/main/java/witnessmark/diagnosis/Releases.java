@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import witnessmark.diagnosis.fact.HoldReason;
 import witnessmark.diagnosis.fact.Settled;
 import witnessmark.knowledge.Cause;
+import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 
 /**
@@ -45,6 +46,7 @@ final class Releases {
                 .forEach(held -> collect(held, reach));
         otherSide(knowledge, causes, reach).forEach(f -> add(f, Answer.EITHER));
         secondSources(reading, causes, reach).forEach(f -> add(f, Answer.EITHER));
+        owners(knowledge, reading, causes, reach).forEach(f -> add(f, Answer.EITHER));
         lookAlikes(causes).filter(reach.asItIs()).forEach(f -> add(f, Answer.SETS_APART));
     }
 
@@ -73,6 +75,20 @@ final class Releases {
                         .map(Settled::finding)
                         .filter(reach.asItIs())
                         .distinct();
+    }
+
+    /** The papers that would turn a conclusion to another owner, as long as none has. */
+    static Stream<String> owners(KnowledgeBase knowledge, Reading reading, List<RankedCause> causes, Reach reach) {
+        return concluded(causes)
+                .map(c -> knowledge.causes().get(c.id()))
+                .filter(c -> c.classWhen().stream().noneMatch(turn -> reading.isPresent(turn.finding())))
+                .flatMap(c -> c.classWhen().stream()
+                        .filter(turn -> !turn.classId().equals(c.classId()))
+                        .map(Cause.ClassWhen::finding))
+                .filter(f -> knowledge.findings().get(f).kind() == Finding.Kind.PAPER)
+                .filter(f -> !reading.taken().containsKey(f) && !reading.isSettled(f))
+                .filter(reach.asItIs())
+                .distinct();
     }
 
     private static Stream<RankedCause> concluded(List<RankedCause> causes) {

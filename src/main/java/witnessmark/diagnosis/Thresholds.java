@@ -27,9 +27,11 @@ public final class Thresholds {
     /** How many times likelier with a cause than without must a mark be for a conclusion to rest on it. */
     public static final double BEARS = 4.5;
     /** How many times likelier with a cause than without must a paper or log be to bear witness of it. */
-    public static final double WITNESSES = 4.0;
+    public static final double WITNESSES = 3.0;
     /** From here a class is pointed to. */
     public static final double POINTS_TO = 0.70;
+    /** The same where no cause of it leads. */
+    public static final double POINTS_TO_UNLED = 0.90;
     /** A class that names people is pointed to while at most so many looks are missing (tried with 1 to 4). */
     public static final int MISSING_AT_MOST = 2;
     /** From here a cause of another class is named as open beside a concluded one. */
