@@ -171,7 +171,7 @@ public final class OpenCase implements AutoCloseable {
                 .collect(Collectors.toSet());
     }
 
-    /** The papers, not read yet, that would turn what is concluded to another owner. */
+    /** What is not known yet and says whose a conclusion is, and of which unit. */
     public Set<String> owners(Hands hands) {
         return Releases.owners(knowledge, reading(), standing().causes(), checks.reach(hands))
                 .collect(Collectors.toSet());

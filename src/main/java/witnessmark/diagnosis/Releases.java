@@ -77,15 +77,23 @@ final class Releases {
                         .distinct();
     }
 
-    /** The papers that would turn a conclusion to another owner, as long as none has. */
+    /**
+     * What says whose a conclusion is and is not known: the circumstances that would turn it to another owner, as long as
+     * none has; and where it names people, whether parts and logs are of this unit.
+     */
     static Stream<String> owners(KnowledgeBase knowledge, Reading reading, List<RankedCause> causes, Reach reach) {
-        return concluded(causes)
+        Stream<String> turns = concluded(causes)
                 .map(c -> knowledge.causes().get(c.id()))
                 .filter(c -> c.classWhen().stream().noneMatch(turn -> reading.isPresent(turn.finding())))
                 .flatMap(c -> c.classWhen().stream()
                         .filter(turn -> !turn.classId().equals(c.classId()))
-                        .map(Cause.ClassWhen::finding))
-                .filter(f -> knowledge.findings().get(f).kind() == Finding.Kind.PAPER)
+                        .map(Cause.ClassWhen::finding));
+        boolean people =
+                concluded(causes).anyMatch(c -> knowledge.classOf(c.classId()).blames());
+        Stream<String> identity = knowledge.findings().values().stream()
+                .filter(f -> people && f.doubtsIdentity())
+                .map(Finding::id);
+        return Stream.concat(turns, identity)
                 .filter(f -> !reading.taken().containsKey(f) && !reading.isSettled(f))
                 .filter(reach.asItIs())
                 .distinct();

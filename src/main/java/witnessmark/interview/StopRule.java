@@ -29,8 +29,8 @@ import witnessmark.planner.PlanChecks;
  * where something must be taken apart for it, since that costs hours and new gaskets; {@link #LEAST_CHANCE_LOOK_ALIKE}
  * for what tells the cause from its look-alikes. A verdict that names people is not left before all that tells it from
  * its look-alikes has been asked, or, once it is beyond doubt, all that could still overturn it, however unlikely, as far
- * as nothing is taken apart for it that is not half apart already. Nor is any verdict left before the papers that would
- * turn it to another owner (a repair, age, others of one delivery) have been asked for, nor before a second
+ * as nothing is taken apart for it that is not half apart already. Nor is any verdict left before what would turn
+ * it to another owner (a repair, age, others of one delivery) or to another unit has been asked, nor before a second
  * source of a finding on record has been asked, if it could unsettle the verdict: how often a paper or a gauge is wrong
  * is in no cause's chance. And as long as another cause beside those concluded is about as likely as not, it is asked
  * about as if no verdict stood, since several can be at work.
@@ -89,7 +89,7 @@ final class StopRule {
 
     /**
      * What is asked although nobody knew anything where it is: what any mechanic looks at first, what is owed to those whom
-     * the verdict names, what another source can say, and the papers that say whose it is.
+     * the verdict names, what another source can say, and what says whose it is.
      */
     Set<String> owed() {
         Set<String> owed = new HashSet<>(mustLook);
