@@ -46,7 +46,8 @@ class CautionsAtWorkTest {
             work("looks for cracks", "crack test", "penetrant"),
             work("opens coolant", "coolant (cap|hose|level|out)|whether water or coolant", "coolant-hot"),
             work("turns a yoke nut", "yoke nut|output nut", "heavy-torque"),
-            work("takes clutch off", "(?-i:New (clutch|discs?|cover)\\b)|flywheel off", "friction-dust"));
+            work("takes clutch off", "(?-i:New (clutch|discs?|cover)\\b)|flywheel off", "friction-dust"),
+            work("takes the gearbox out", "\\b(new|replace) discs?\\b|take it down", "gearbox-lowered"));
 
     /** Said by the stronger one: with the driveline out the truck is chocked or held. */
     private static final Set<String> SAID_OTHERWISE = Set.of("chock-wheels");
