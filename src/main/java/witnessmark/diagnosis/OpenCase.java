@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Likelihood;
@@ -173,7 +174,11 @@ public final class OpenCase implements AutoCloseable {
 
     /** What is not known yet and says whose a conclusion is, and of which unit. */
     public Set<String> owners(Hands hands) {
-        return Releases.owners(knowledge, reading(), standing().causes(), checks.reach(hands))
+        List<RankedCause> causes = standing().causes();
+        Releases.Reach reach = checks.reach(hands);
+        return Stream.concat(
+                        Releases.owners(knowledge, reading(), causes, reach),
+                        Releases.identity(knowledge, reading(), causes, reach))
                 .collect(Collectors.toSet());
     }
 

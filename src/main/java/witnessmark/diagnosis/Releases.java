@@ -47,6 +47,7 @@ final class Releases {
         otherSide(knowledge, causes, reach).forEach(f -> add(f, Answer.EITHER));
         secondSources(reading, causes, reach).forEach(f -> add(f, Answer.EITHER));
         owners(knowledge, reading, causes, reach).forEach(f -> add(f, Answer.EITHER));
+        identity(knowledge, reading, causes, reach).forEach(f -> add(f, Answer.SETS_APART));
         lookAlikes(causes).filter(reach.asItIs()).forEach(f -> add(f, Answer.SETS_APART));
     }
 
@@ -77,24 +78,39 @@ final class Releases {
                         .distinct();
     }
 
-    /**
-     * What says whose a conclusion is and is not known: the circumstances that would turn it to another owner, as long as
-     * none has; and where it names people, whether parts and logs are of this unit.
-     */
+    /** The circumstances, not known yet, that would turn a conclusion to another owner, as long as none has. */
     static Stream<String> owners(KnowledgeBase knowledge, Reading reading, List<RankedCause> causes, Reach reach) {
-        Stream<String> turns = concluded(causes)
-                .map(c -> knowledge.causes().get(c.id()))
-                .filter(c -> c.classWhen().stream().noneMatch(turn -> reading.isPresent(turn.finding())))
-                .flatMap(c -> c.classWhen().stream()
-                        .filter(turn -> !turn.classId().equals(c.classId()))
-                        .map(Cause.ClassWhen::finding));
+        return open(
+                concluded(causes)
+                        .map(c -> knowledge.causes().get(c.id()))
+                        .filter(c -> c.classWhen().stream().noneMatch(turn -> reading.isPresent(turn.finding())))
+                        .flatMap(c -> c.classWhen().stream()
+                                .filter(turn -> !turn.classId().equals(c.classId()))
+                                .map(Cause.ClassWhen::finding)),
+                reading,
+                reach);
+    }
+
+    /** Where a conclusion names people: what would say that parts or logs are of another unit. */
+    static Stream<String> identity(KnowledgeBase knowledge, Reading reading, List<RankedCause> causes, Reach reach) {
         boolean people =
                 concluded(causes).anyMatch(c -> knowledge.classOf(c.classId()).blames());
-        Stream<String> identity = knowledge.findings().values().stream()
-                .filter(f -> people && f.doubtsIdentity())
-                .map(Finding::id);
-        return Stream.concat(turns, identity)
-                .filter(f -> !reading.taken().containsKey(f) && !reading.isSettled(f))
+        return open(
+                knowledge.findings().values().stream()
+                        .filter(f -> people && f.doubtsIdentity())
+                        .filter(f ->
+                                f.voids().map(kind -> isLookedAt(kind, reading)).orElse(true))
+                        .map(Finding::id),
+                reading,
+                reach);
+    }
+
+    private static boolean isLookedAt(Finding.Kind kind, Reading reading) {
+        return reading.taken().keySet().stream().anyMatch(f -> reading.kind(f) == kind);
+    }
+
+    private static Stream<String> open(Stream<String> findings, Reading reading, Reach reach) {
+        return findings.filter(f -> !reading.taken().containsKey(f) && !reading.isSettled(f))
                 .filter(reach.asItIs())
                 .distinct();
     }
