@@ -15,7 +15,7 @@ class InnocentSweepTest {
      */
     private static final double MOST_FAILING = 0.0005;
 
-    /** What may be left over in some draws: twice what is to be expected of that share in so few is one. */
+    /** What may be left over in so few draws. */
     private static final int FEW = 1;
 
     private static final long SEED = 20_261_126;
