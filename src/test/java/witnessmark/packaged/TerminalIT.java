@@ -104,7 +104,7 @@ class TerminalIT {
     @Test
     void an_interview_whose_process_was_killed_goes_on_at_the_same_question() throws Exception {
         type("interview new --as torn", "Enter");
-        for (String answer : List.of("Unit 7", "", "", "air", "", "", "", "", "grinds into low", "1", "")) {
+        for (String answer : List.of("Unit 7", "", "", "air", "", "", "", "", "grinds into low", "", "1", "")) {
             waitForPrompt();
             type(answer, "Enter");
         }
