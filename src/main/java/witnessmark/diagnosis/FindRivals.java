@@ -106,10 +106,11 @@ final class FindRivals {
 
     /** Where all that would part the two is known for certain and nothing speaks for the other alone, the whole evidence decides. */
     private boolean isOutweighed(Cause cause, Cause other, Instead rival) {
+        List<String> parting = parting(cause, other);
         return !rival.spokenFor()
                 && !breaksTheSame(cause, other)
-                && parting(cause, other).findAny().isPresent()
-                && parting(cause, other).allMatch(f -> reading.isPresent(f) || reading.isAbsent(f))
+                && !parting.isEmpty()
+                && parting.stream().allMatch(f -> reading.isPresent(f) || reading.isAbsent(f))
                 && reading.probability(other.id()) < Thresholds.RIVAL;
     }
 
@@ -282,14 +283,17 @@ final class FindRivals {
 
     /** What would close it and is not answered yet. */
     private List<String> looks(Cause cause, Cause other) {
-        return parting(cause, other)
+        return parting(cause, other).stream()
                 .filter(f -> !reading.taken().containsKey(f))
                 .toList();
     }
 
     /** What parts the two: the looks at the other itself, and the checks of their pair. */
-    private Stream<String> parting(Cause cause, Cause other) {
+    private List<String> parting(Cause cause, Cause other) {
         Stream<String> checks = pair(cause, other).stream().flatMap(p -> p.checks().stream());
-        return Stream.concat(other.looks().stream(), checks).distinct().filter(reading::canBeFound);
+        return Stream.concat(other.looks().stream(), checks)
+                .distinct()
+                .filter(reading::canBeFound)
+                .toList();
     }
 }
