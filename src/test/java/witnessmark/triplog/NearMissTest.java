@@ -5,10 +5,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.event.Figure;
 import witnessmark.triplog.event.HabitEvent;
@@ -333,6 +337,79 @@ class NearMissTest {
 
         assertThat(rolled).isZero();
         assertThat(found(EventKind.START_IN_HIGH_RANGE)).hasSize(1);
+    }
+
+    /** Only what every log has, and the clutch: the lever would tell by itself. */
+    private List<HabitEvent> shiftsWithoutLever() throws IOException {
+        String[] lines = log.toString().split("\n");
+        Path file = Files.write(
+                folder.resolve("no-lever.csv"),
+                Arrays.stream(lines)
+                        .map(line -> String.join(",", Arrays.copyOf(line.split(","), 4)))
+                        .toList());
+        return ReadTrip.read(TripRequest.of(file, table), Progress.SILENT).events().stream()
+                .filter(e ->
+                        e.kind() == EventKind.SHIFT_WITHOUT_CLUTCH || e.kind() == EventKind.SHIFT_WITHOUT_DOUBLE_CLUTCH)
+                .toList();
+    }
+
+    private void rollInThird() {
+        start(900, 750, 2);
+        free(0.3, 900, 1200, 12.5, 12.5, 1, 0);
+        free(0.5, 1200, locked("3", 12.5), 12.5, 12.5, 0, 0);
+        free(0.3, locked("3", 12.5), locked("3", 12.5), 12.5, 12.5, 1, 0);
+        drive("3", 4, 12.5, 15, 30);
+    }
+
+    /** Out of third while braking to rest: on its way to idle and back the engine keeps near fourth gear's ratio. */
+    @ParameterizedTest
+    @ValueSource(ints = {0, 1})
+    void an_engine_that_falls_to_idle_out_of_gear_while_the_truck_brakes_is_no_shift(int pressed) throws IOException {
+        rollInThird();
+        drive("3", 0.3, 15, 14, 0);
+        free(0.2, locked("3", 14), 1700, 14, 13.4, pressed, 0);
+        free(2.2, 1700, 660, 13.4, 7.4, 0, 0);
+        free(2.6, 660, 655, 7.4, 0, 0, 0);
+        stand(4, 650);
+
+        assertThat(shiftsWithoutLever()).isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0, SHIFT_WITHOUT_CLUTCH", "1, SHIFT_WITHOUT_DOUBLE_CLUTCH"})
+    void a_gear_that_stays_in_hand_after_fewer_than_two_presses_is_one(int pressed, EventKind kind) throws IOException {
+        rollInThird();
+        free(0.2, locked("3", 15), 1800, 15, 15, pressed, 0);
+        free(0.6, 1800, locked("4", 15), 15, 15, 0, 0);
+        drive("4", 2.2, 15, 14, 0);
+        free(1, locked("4", 14), 650, 14, 12, 1, 0);
+        free(4, 650, 650, 12, 0, 0, 0);
+        stand(4, 650);
+
+        assertThat(shiftsWithoutLever()).extracting(HabitEvent::kind).contains(kind);
+    }
+
+    /** In eighth, from a share of the lowest pulling speed to another within so many seconds. */
+    private void pull(double seconds, double fromShare, double toShare) {
+        double kmh = table.lowestPullingRpm() / locked("8", 1);
+        drive("8", 4, 1.2 * kmh, fromShare * kmh, 10);
+        drive("8", seconds, fromShare * kmh, toShare * kmh, 75);
+        drive("8", 4, toShare * kmh, 1.2 * kmh, 40);
+    }
+
+    @Test
+    void an_engine_that_soon_gains_speed_after_a_shift_that_landed_low_is_not_lugged() throws IOException {
+        pull(2.6, 0.87, 0.96);
+        assertThat(found(EventKind.LUGGING)).isEmpty();
+
+        pull(2.6, 0.87, 0.9);
+        assertThat(found(EventKind.LUGGING)).as("it hardly gains").hasSize(1);
+
+        pull(2.6, 0.6, 0.75);
+        assertThat(found(EventKind.LUGGING)).as("far too low").hasSize(2);
+
+        pull(3.8, 0.81, 0.96);
+        assertThat(found(EventKind.LUGGING)).as("too long").hasSize(3);
     }
 
     private static String disc(double inputRpm) {

@@ -9,6 +9,11 @@ final class EngineEvents implements Detector {
     private static final double OVERSPEED_SECONDS = 0.4;
     private static final double IN_ONE_GEAR_SECONDS = 2;
     private static final double LUG_KMH = 8;
+    /** A shift that landed low: not far below, and the engine gains so many rpm a second; common practice, no source. */
+    private static final double LANDED_LOW = 0.8;
+
+    private static final double GAINING_RPM_PER_SECOND = 20;
+    private static final double LONGEST_LANDING_SECONDS = 3.5;
 
     private final Drive drive;
     private final LastGears gears;
@@ -102,7 +107,17 @@ final class EngineEvents implements Detector {
                                 spell.highestRpm, share, spell.seconds(), how)));
     }
 
+    /** Whether the engine only picked up speed after a shift that landed low. */
+    private boolean isLanding(Spell spell) {
+        return spell.seconds() < LONGEST_LANDING_SECONDS
+                && spell.lowestRpm > LANDED_LOW * drive.table().lowestPullingRpm()
+                && spell.endRpm - spell.startRpm > GAINING_RPM_PER_SECOND * spell.seconds();
+    }
+
     private void lugged(Spell spell) {
+        if (isLanding(spell)) {
+            return;
+        }
         String name = InHand.word(drive.table(), spell.gear);
         drive.found(
                 EventKind.LUGGING,

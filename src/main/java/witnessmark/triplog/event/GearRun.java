@@ -32,6 +32,11 @@ final class GearRun {
     private static final double OPINIONS_PER_ROW = 0.4;
 
     private static final double SUREST = 30;
+    /**
+     * An engine out of gear that falls to idle while the truck brakes passes a gear's ratio and, once at idle, comes back to
+     * it; above idle that takes about a second.
+     */
+    private static final double HELD_SECONDS = 1.5;
 
     final int gear;
     final long startMicros;
@@ -43,6 +48,7 @@ final class GearRun {
     double endKmh;
     double endRpm;
     double highestRpm;
+    private long aboveIdleMicros;
     private int rows;
     private double odds;
     private boolean settled;
@@ -67,6 +73,9 @@ final class GearRun {
         lastLine = m.line();
         endKmh = m.kmh();
         endRpm = m.rpm();
+        if (m.isAboveIdle()) {
+            aboveIdleMicros = endMicros;
+        }
     }
 
     /**
@@ -164,6 +173,11 @@ final class GearRun {
 
     private double age(int newest, int at) {
         return (time[newest] - time[at]) / 1e6;
+    }
+
+    /** Whether the gear was in hand for longer, with the engine above idle, than an engine out of gear could look so. */
+    boolean isHeld() {
+        return aboveIdleMicros - startMicros >= HELD_SECONDS * 1e6;
     }
 
     /** Whether further rows could tell nothing more of which gear it is. */

@@ -9,6 +9,7 @@ import witnessmark.triplog.signal.Signal;
 final class Moment {
     static final double PRESSED_PERCENT = TrackGears.PRESSED_PERCENT;
     private static final double NEAR_IDLE = 1.3;
+    private static final double ABOVE_IDLE = 1.12;
 
     private final Trust trust;
     private final double idleRpm;
@@ -139,6 +140,10 @@ final class Moment {
 
     double rpm() {
         return rpm;
+    }
+
+    boolean isAboveIdle() {
+        return rpm > ABOVE_IDLE * idleRpm;
     }
 
     /** A gear's index, or a code of {@link InHand}. */

@@ -30,11 +30,16 @@ final class ShiftEvents implements Detector {
     private long lastStanding = Long.MIN_VALUE;
     private final Gap gap;
     private final UncertainShifts uncertain;
+    /** A shift with fewer than two presses, until its gear has stayed in hand. */
+    private @Nullable FewPresses waiting;
+
     private double slowestHertzSeconds;
     private boolean pedalKnown;
     private long shifts;
     private long leverShifts;
     private long rangeShifts;
+
+    private record FewPresses(GearRun after, int pressed, HabitEvent event) {}
 
     ShiftEvents(Drive drive, Presses presses, Pull pull) {
         this.gap = new Gap(drive.table().governedRpm(), drive.limits().overspeedMargin());
@@ -48,6 +53,9 @@ final class ShiftEvents implements Detector {
     public void row(Moment m) {
         if (m.inHand() == InHand.STANDING) {
             lastStanding = m.micros();
+            decide();
+        } else if (waiting != null && waiting.after().isHeld()) {
+            decide();
         }
         slowestHertzSeconds = m.seconds();
         pedalKnown = m.isPedalKnown();
@@ -61,7 +69,13 @@ final class ShiftEvents implements Detector {
     }
 
     @Override
+    public boolean isOpen() {
+        return waiting != null;
+    }
+
+    @Override
     public void interrupted() {
+        decide();
         before = null;
         gap.forget();
         uncertain.interrupted();
@@ -87,6 +101,7 @@ final class ShiftEvents implements Detector {
     void settled(GearRun after) {
         GearRun from = before;
         before = after;
+        decide();
         if (from == null || from.gear == after.gear || lastStanding > from.endMicros) {
             return;
         }
@@ -127,11 +142,10 @@ final class ShiftEvents implements Detector {
         if (presses.maybeMissed(begin, end)) {
             return;
         }
-        if (pressed > 0) {
-            drive.chances().count(EventKind.Chance.LEVER_SHIFT);
-            uncertain.pressed();
-        }
         if (pressed >= 2 || old.isReverse() || taken.isReverse()) {
+            if (pressed > 0) {
+                pressed();
+            }
             return;
         }
         double mismatch = Math.abs(after.startRpm - drive.engineRpm(taken, after.startKmh));
@@ -150,10 +164,29 @@ final class ShiftEvents implements Detector {
                         : "A well-matched shift would leave no mark; this one may have.");
         HabitEvent event = drive.shift(
                 kind, from, after, mismatch / 300, confidence, Figures.of(Figure.MISMATCH_RPM, mismatch), sentence);
-        if (pressed == 0) {
-            uncertain.add(event, confidence >= Drive.LEAST_CONFIDENCE);
-        } else if (confidence >= Drive.LEAST_CONFIDENCE) {
-            drive.found().accept(event);
+        waiting = new FewPresses(after, pressed, event);
+    }
+
+    private void pressed() {
+        drive.chances().count(EventKind.Chance.LEVER_SHIFT);
+        uncertain.pressed();
+    }
+
+    /** Counts the shift that waits if its gear stayed in hand; else the lever may have been in neutral all the while. */
+    private void decide() {
+        FewPresses shift = waiting;
+        waiting = null;
+        if (shift == null || !shift.after().isHeld()) {
+            return;
+        }
+        boolean sure = shift.event().confidence() >= Drive.LEAST_CONFIDENCE;
+        if (shift.pressed() == 0) {
+            uncertain.add(shift.event(), sure);
+            return;
+        }
+        pressed();
+        if (sure) {
+            drive.found().accept(shift.event());
         }
     }
 }

@@ -21,6 +21,8 @@ final class Spell {
     double highestKmh;
     double startKmh;
     double endKmh;
+    double startRpm;
+    double endRpm;
     double highestRpm;
     double lowestRpm;
     /** Largest and summed value of what the detector measures in the spell. */
@@ -53,6 +55,7 @@ final class Spell {
         rows = 0;
         km = 0;
         startKmh = m.kmh();
+        startRpm = m.rpm();
         highestKmh = 0;
         highestRpm = 0;
         lowestRpm = Double.POSITIVE_INFINITY;
@@ -66,6 +69,7 @@ final class Spell {
         endMicros = m.micros();
         lastLine = m.line();
         endKmh = m.kmh();
+        endRpm = m.rpm();
         rows++;
         if (!Double.isNaN(m.kmh())) {
             km += m.kmh() * since / 3600;
