@@ -2,11 +2,17 @@ package witnessmark.document;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.TextPosition;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -24,6 +30,7 @@ import witnessmark.casefile.Measurement;
 import witnessmark.casefile.PartLine;
 import witnessmark.casefile.Reckoned;
 import witnessmark.casefile.TextField;
+import witnessmark.casefile.Vehicle;
 import witnessmark.document.template.TemplateFolder;
 import witnessmark.document.write.WriteDocument;
 import witnessmark.gearbox.Unit;
@@ -139,7 +146,81 @@ class ClaimSheetTest {
 
         assertThat(text(Cases.stored(file, Map.of()), Kind.CLAIM))
                 .containsPattern(
-                        "\\| Computed: low range at that speed is above its ceiling \\| present \\(computed\\) \\|"
-                                + " 71 km/h.*, held against 27\\\\?\\.5 km/h");
+                        "\\| Computed: low range at that speed is above its ceiling \\| 71 km/h.*: present \\(computed\\) \\|"
+                                + " held against 27\\\\?\\.5 km/h")
+                .doesNotContain("Not looked at: Computed");
+    }
+
+    @Test
+    void a_value_beyond_its_limit_stands_for_the_finding_that_follows_with_its_photograph() {
+        CaseFile file = twoFindings()
+                .finding(new FindingEntry("regulator-outlet-low", FindingState.PRESENT))
+                .attachment(new Attachment(
+                        "gauge.jpg",
+                        "image/jpeg",
+                        "cd".repeat(32),
+                        12_000,
+                        Optional.of("regulator-outlet-low"),
+                        Optional.empty()))
+                .toCaseFile();
+
+        assertThat(text(Cases.stored(file, Map.of()), Kind.CLAIM))
+                .containsPattern("\\| Air pressure[^|]*\\| 44 psi[^|]*\\|[^|]*\\| 2 \\|")
+                .doesNotContain("| "
+                        + Cases.DIAGNOSIS
+                                .knowledge()
+                                .findings()
+                                .get("regulator-outlet-low")
+                                .title() + " |");
+    }
+
+    @Test
+    void an_undecided_case_claims_nothing_and_says_so_once() {
+        String sheet = text(
+                Cases.stored(
+                        new CaseSheet(new CaseId("undecided"))
+                                .vehicle(new Vehicle(
+                                        "41",
+                                        "TS-33",
+                                        "",
+                                        OptionalDouble.empty(),
+                                        OptionalDouble.empty(),
+                                        OptionalDouble.empty(),
+                                        ""))
+                                .finding(new FindingEntry("hubs-scored-several-gears", FindingState.PRESENT))
+                                .finding(new FindingEntry("scoring-in-layers", FindingState.UNSURE))
+                                .toCaseFile(),
+                        Map.of()),
+                Kind.CLAIM);
+
+        assertThat(sheet)
+                .containsOnlyOnce("annot be told yet")
+                .containsOnlyOnce("TS-33")
+                .containsOnlyOnce("Old and new scoring in layers")
+                .contains("What was found", "Not settled: ")
+                .doesNotContain("What carries it", "Speaks against it", "truck serial number;");
+    }
+
+    /** With "ff" drawn as one sign a hash copied from paper is not the hash; Unicode has such signs at FB00 to FB06. */
+    @Test
+    void no_letters_are_joined_on_paper() throws IOException {
+        CaseFile file = twoFindings()
+                .text(TextField.COMPLAINT, "Stiff off the floor, ff ffi fi fl.")
+                .toCaseFile();
+        List<String> joined = new ArrayList<>();
+        try (PDDocument pdf = Loader.loadPDF(written(Cases.stored(file, Map.of()), Kind.CLAIM, Form.PDF, Paper.A4))) {
+            PDFTextStripper signs = new PDFTextStripper() {
+                @Override
+                protected void processTextPosition(TextPosition sign) {
+                    sign.getUnicode()
+                            .chars()
+                            .filter(c -> c >= 0xFB00 && c <= 0xFB06)
+                            .forEach(c -> joined.add(Character.toString(c)));
+                    super.processTextPosition(sign);
+                }
+            };
+            assertThat(signs.getText(pdf)).contains("Stiff off the floor, ff ffi fi fl.");
+        }
+        assertThat(joined).isEmpty();
     }
 }

@@ -82,7 +82,7 @@ class SpanishPapersTest {
         // 44 psi = 303.4 kPa and 57 psi = 393.0 kPa by the definition of the pound-force and the inch.
         assertThat(text(metric, Kind.CLAIM).replace("\\", ""))
                 .contains("3.034 bar (read as 44 psi)")
-                .contains("3.93 bar to 4.275 bar");
+                .contains("3.93 bar (57 psi) to 4.275 bar (62 psi)");
         // 412,000 km / 1.609344 = 256,005 mi.
         assertThat(text(of(plain, "us"), Kind.CLAIM))
                 .containsPattern("256,?005 mi")

@@ -107,8 +107,8 @@ class StandingOnPaperTest {
     @Test
     void a_signed_judgement_that_is_still_today_s_stands_alone() {
         assertThat(text(Cases.of(burnedCones(Optional.empty())), Kind.EXPLANATION))
-                .contains("Standing: cannot be told yet.")
-                .doesNotContain("Judged today", "Signed off");
+                .contains("It cannot be told yet.")
+                .doesNotContain("Judged today", "Signed off", "Standing: ");
     }
 
     @ParameterizedTest
@@ -149,7 +149,7 @@ class StandingOnPaperTest {
 
         for (Kind kind : List.of(Kind.EXPLANATION, Kind.EVIDENCE, Kind.BENCH)) {
             assertThat(text(broken, kind))
-                    .containsSubsequence("THE CHAIN OF ENTRIES IS BROKEN at entry 2", "Standing: ");
+                    .containsSubsequence("THE CHAIN OF ENTRIES IS BROKEN at entry 2", "It cannot be told yet.");
             assertThat(text(whole, kind)).doesNotContain("IS BROKEN");
         }
     }

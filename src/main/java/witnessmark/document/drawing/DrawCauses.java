@@ -26,8 +26,15 @@ import witnessmark.language.Texts;
  * the right) and against it (white, to the left), one segment a finding.
  */
 public final class DrawCauses {
-    private static final int WIDTH = 900;
+    private static final int WIDTH = 640;
     private static final int ROW = 46;
+
+    /** Widest name over the width of the drawing. */
+    private static final float NAMES = 0.42f;
+
+    /** Two lines of a name. */
+    private static final int LONGEST_NAME = 440;
+
     private static final int SEGMENTS = 8;
     private static final Color DARK = new Color(0x40, 0x40, 0x40);
     private static final Color MIDDLE = new Color(0x8c, 0x8c, 0x8c);
@@ -42,7 +49,7 @@ public final class DrawCauses {
         CategoryAxis names = new CategoryAxis();
         names.setTickLabelFont(ShippedFont.REGULAR.sized(13));
         names.setMaximumCategoryLabelLines(2);
-        names.setMaximumCategoryLabelWidthRatio(0.6f);
+        names.setMaximumCategoryLabelWidthRatio(NAMES);
         // Text is drawn a little wider than the library measures it.
         names.setCategoryLabelPositionOffset(22);
         names.setCategoryMargin(0.3);
@@ -135,7 +142,7 @@ public final class DrawCauses {
     private static List<String> names(List<RankedCause> causes) {
         List<String> names = new ArrayList<>();
         for (int c = 0; c < causes.size(); c++) {
-            names.add((c + 1) + "  " + Svg.cut(VisibleText.of(causes.get(c).title()), 420, 13));
+            names.add((c + 1) + "  " + Svg.cut(VisibleText.of(causes.get(c).title()), LONGEST_NAME, 13));
         }
         return names;
     }

@@ -200,7 +200,7 @@ public final class DrawGearbox {
         }
         svg.text(words.text("drawing.driveline"), 880, 385, Lettering.centred(14));
         if (plan.hasAir()) {
-            svg.text(words.text("drawing.air"), 112, 20, Lettering.centred(14));
+            svg.text(words.text("drawing.air"), 12, 20, Lettering.from(14));
             svg.text(
                     words.text(
                             plan.hasSplitter() && plan.rangeByAir() && plan.hasRange()

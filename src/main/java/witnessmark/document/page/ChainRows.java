@@ -66,10 +66,13 @@ public record ChainRows(String check, List<Row> entries, List<Person> people) {
                 .toList();
     }
 
-    /** The whole of an entry stands in the case's YAML form. */
+    /** Cut behind a word where there is one; the whole of an entry stands in the case's YAML form. */
     static String shortened(String text) {
-        return text.codePointCount(0, text.length()) <= LONGEST
-                ? text
-                : text.substring(0, text.offsetByCodePoints(0, LONGEST)) + "…";
+        if (text.codePointCount(0, text.length()) <= LONGEST) {
+            return text;
+        }
+        String start = text.substring(0, text.offsetByCodePoints(0, LONGEST));
+        int word = start.lastIndexOf(' ');
+        return (word > LONGEST / 2 ? start.substring(0, word) : start) + " …";
     }
 }

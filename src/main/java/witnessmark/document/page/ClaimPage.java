@@ -14,6 +14,7 @@ import witnessmark.casefile.Claim;
 import witnessmark.casefile.ClaimField;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.PartLine;
+import witnessmark.casefile.Reckoned;
 import witnessmark.casefile.SignOff;
 import witnessmark.casefile.SignedJudgement;
 import witnessmark.casefile.SignedJudgement.SignedCause;
@@ -23,6 +24,7 @@ import witnessmark.casefile.history.Entry;
 import witnessmark.casefile.history.FindingSet;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.RankedCause;
+import witnessmark.diagnosis.Verdict;
 import witnessmark.document.Dossier;
 
 /**
@@ -31,7 +33,9 @@ import witnessmark.document.Dossier;
  * @param facts who, what, when and where the unit is, as far as it was said
  * @param missing what was not said
  * @param carrying the findings and measurements that carry the cause, most telling first
- * @param against what speaks against it, and what holds it back
+ * @param undecided whether nothing can be told yet, so that nothing is claimed
+ * @param held why no more can be said; of an undecided case, what it could be
+ * @param against what speaks against it
  * @param open what was not looked at
  * @param people who looked, measured, signed and entered, in which role
  * @param chainEnd the end of the chain of entries
@@ -41,7 +45,9 @@ public record ClaimPage(
         List<String> missing,
         String complaint,
         String correction,
+        boolean undecided,
         List<Carrying> carrying,
+        List<String> held,
         List<String> against,
         List<String> open,
         List<Part> parts,
@@ -51,16 +57,21 @@ public record ClaimPage(
     private static final int MOST_AGAINST = 4;
     private static final int MOST_OPEN = 4;
     private static final int MOST_PARTS = 8;
+
+    /** Decibans from which a finding speaks against a cause loudly enough for one page: the odds change by a quarter. */
+    private static final double WORTH_SAYING = 1;
+
     private static final List<ClaimField> ROLES = List.of(ClaimField.LOOKED, ClaimField.MEASURED, ClaimField.SIGNS);
 
     /**
      * A finding or measurement that carries the cause.
      *
+     * @param finding its id, or that of the finding which follows from the value; empty where none does
      * @param state what was found, or the value measured
      * @param limit the limit with whose it is; empty for a finding
      * @param photo number of its photographs; empty without one
      */
-    public record Carrying(String title, String state, String limit, String photo) {}
+    public record Carrying(String finding, String title, String state, String limit, String photo) {}
 
     /** A part line; the last one says how many more there are. */
     public record Part(String old, String fitted, String quantity, String whereabouts, String tag) {}
@@ -75,7 +86,9 @@ public record ClaimPage(
                 missing(dossier, words),
                 ChainRows.shortened(file.complaint()),
                 ChainRows.shortened(file.workDone()),
+                isUndecided(dossier),
                 carrying(dossier, words),
+                held(dossier),
                 against(dossier, words),
                 open(dossier, words),
                 parts(claim, words),
@@ -96,21 +109,34 @@ public record ClaimPage(
     }
 
     private static List<Field> facts(Dossier dossier, PageWords words) {
+        CaseFile file = dossier.file();
         List<Field> facts = new ArrayList<>();
         for (ClaimField field : ClaimField.values()) {
-            String value = dossier.file().claim().fact(field);
+            String value = fact(file, field);
             if (!value.isEmpty() && !ROLES.contains(field)) {
                 facts.add(new Field(words.say("claim-" + field.word()), value));
             }
         }
-        facts.addAll(Head.truck(dossier.file().vehicle(), words));
+        List<String> said = facts.stream().map(Field::value).toList();
+        String serial = words.say("vehicle-serial");
+        Head.truck(file.vehicle(), words).stream()
+                .filter(f -> !f.label().equals(serial) || !said.contains(f.value()))
+                .forEach(facts::add);
         return facts;
+    }
+
+    /** A fact of the claim; the serial of the truck as it stands with the truck where the claim gives none. */
+    private static String fact(CaseFile file, ClaimField field) {
+        String value = file.claim().fact(field);
+        return value.isEmpty() && field == ClaimField.TRUCK_SERIAL
+                ? file.vehicle().serial()
+                : value;
     }
 
     private static List<String> missing(Dossier dossier, PageWords words) {
         CaseFile file = dossier.file();
         Stream<String> fields = Arrays.stream(ClaimField.values())
-                .filter(f -> file.claim().fact(f).isEmpty())
+                .filter(f -> fact(file, f).isEmpty())
                 .filter(f -> f != ClaimField.SHOP || dossier.shop().name().isEmpty())
                 .map(f -> words.say("claim-" + f.word()).toLowerCase(java.util.Locale.ROOT));
         Stream<String> others = Stream.of(
@@ -132,10 +158,15 @@ public record ClaimPage(
         List<String> titles = titles(dossier);
         List<MeasuredRow> measured =
                 MeasuredRow.of(dossier).stream().filter(MeasuredRow::judged).toList();
+        List<Carrying> beyond = measured.stream()
+                .filter(m -> !m.within())
+                .map(m -> row(dossier, m))
+                .toList();
+        Set<String> shown = measured.stream().map(MeasuredRow::follows).collect(Collectors.toSet());
         Stream<Carrying> rows = Stream.of(
-                        measured.stream().filter(m -> !m.within()).map(ClaimPage::row),
-                        found(dossier, words, titles, FindingState.PRESENT),
-                        measured.stream().filter(MeasuredRow::within).map(ClaimPage::row),
+                        beyond.stream(),
+                        found(dossier, words, titles, FindingState.PRESENT).filter(f -> !shown.contains(f.finding())),
+                        measured.stream().filter(MeasuredRow::within).map(m -> row(dossier, m)),
                         found(dossier, words, titles, FindingState.ABSENT))
                 .flatMap(r -> r);
         return rows.limit(MOST_CARRYING).toList();
@@ -153,8 +184,14 @@ public record ClaimPage(
                 : signed;
     }
 
-    private static Carrying row(MeasuredRow m) {
-        return new Carrying(m.title(), m.value() + ", " + m.result(), m.limits(), "");
+    /** The finding that follows from a value beyond its limit is said by the value; its photographs stand there. */
+    private static Carrying row(Dossier dossier, MeasuredRow m) {
+        return new Carrying(
+                m.follows(),
+                m.title(),
+                m.value() + ", " + m.result(),
+                m.limits(),
+                m.follows().isEmpty() ? "" : KeptFile.numbersShowing(dossier, m.follows()));
     }
 
     /** What was looked at, and what was computed or logged, most telling first. */
@@ -170,6 +207,7 @@ public record ClaimPage(
                 .filter(f -> !corrected.contains(f.finding()))
                 .filter(f -> f.state() == state)
                 .map(f -> new Carrying(
+                        f.finding(),
                         FoundRow.title(dossier, f.finding()),
                         FoundRow.stateWord(words, f),
                         "",
@@ -184,16 +222,20 @@ public record ClaimPage(
         return dossier.file().evidence().values().stream().flatMap(e -> e.findings().entrySet().stream()
                 .filter(f -> f.getValue() == state && !entered.contains(f.getKey()))
                 .filter(f -> told.add(f.getKey()))
-                .map(f -> new Carrying(
-                        FoundRow.title(dossier, f.getKey()),
-                        words.say(
-                                "followed",
-                                words.state(state),
-                                words.say("evidence-" + e.kind().word())),
-                        Optional.ofNullable(e.reckoned().get(f.getKey()))
-                                .map(said::heldAgainst)
-                                .orElse(""),
-                        "")));
+                .map(f -> {
+                    Optional<Reckoned> reckoned =
+                            Optional.ofNullable(e.reckoned().get(f.getKey()));
+                    String followed = words.say(
+                            "followed",
+                            words.state(state),
+                            words.say("evidence-" + e.kind().word()));
+                    return new Carrying(
+                            f.getKey(),
+                            FoundRow.title(dossier, f.getKey()),
+                            reckoned.map(r -> said.value(r) + ": " + followed).orElse(followed),
+                            reckoned.map(said::bound).orElse(""),
+                            "");
+                }));
     }
 
     /** Findings that were corrected after the sign-off; what was signed rests on them no longer. */
@@ -228,31 +270,39 @@ public record ClaimPage(
         return carrying.isEmpty() ? causes.stream().limit(1).toList() : carrying;
     }
 
+    private static boolean isUndecided(Dossier dossier) {
+        return signed(dossier)
+                .map(j -> j.standing().equals(Verdict.Standing.UNDETERMINED.word()))
+                .orElse(dossier.judgement().verdict().standing() == Verdict.Standing.UNDETERMINED);
+    }
+
     /** Why no more can be said is of today's verdict, and so left out where another was signed. */
-    private static List<String> against(Dossier dossier, PageWords words) {
+    private static List<String> held(Dossier dossier) {
         Judgement judgement = dossier.judgement();
-        Stream<String> contradictions = judgement.contradictions().stream().map(Judgement.Conflict::why);
-        Stream<String> open = Judged.of(dossier).today().isEmpty() ? judgement.verdict().open().stream() : Stream.of();
+        return shortest(Stream.concat(
+                judgement.contradictions().stream().map(Judgement.Conflict::why),
+                Judged.of(dossier).today().isEmpty() ? judgement.verdict().open().stream() : Stream.of()));
+    }
+
+    private static List<String> against(Dossier dossier, PageWords words) {
         // With other knowledge a finding may turn round; on this page it stands where it was signed.
         List<String> carried = titles(dossier);
-        Stream<String> findings = leading(dossier).stream()
+        return shortest(leading(dossier).stream()
                 .flatMap(c -> c.evidenceAgainst().stream())
+                .filter(w -> -w.decibans() >= WORTH_SAYING && w.state() != FindingState.UNSURE)
                 .filter(w -> !carried.contains(w.title()))
-                .map(w -> w.title() + " (" + words.state(w.state()) + ")");
-        return Stream.of(contradictions, open, findings)
-                .flatMap(s -> s)
-                .distinct()
-                .limit(MOST_AGAINST)
-                .map(ChainRows::shortened)
-                .toList();
+                .map(w -> w.title() + " (" + words.state(w.state()) + ")"));
+    }
+
+    private static List<String> shortest(Stream<String> said) {
+        return said.distinct().limit(MOST_AGAINST).map(ChainRows::shortened).toList();
     }
 
     private static List<String> open(Dossier dossier, PageWords words) {
         Stream<String> unsure = dossier.file().findings().values().stream()
                 .filter(f -> f.state() == FindingState.UNSURE)
                 .map(f -> FoundRow.title(dossier, f.finding()) + " (" + words.state(FindingState.UNSURE) + ")");
-        Stream<String> unchecked =
-                leading(dossier).stream().flatMap(c -> c.unchecked().stream()).map(id -> FoundRow.title(dossier, id));
+        Stream<String> unchecked = leading(dossier).stream().flatMap(c -> FoundRow.unchecked(dossier, c).stream());
         return Stream.concat(unsure, unchecked).distinct().limit(MOST_OPEN).toList();
     }
 

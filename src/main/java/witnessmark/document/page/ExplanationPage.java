@@ -204,10 +204,7 @@ public record ExplanationPage(
     }
 
     private static List<String> unchecked(Dossier dossier, RankedCause cause) {
-        return cause.unchecked().stream()
-                .limit(MOST_REASONS)
-                .map(id -> FoundRow.title(dossier, id))
-                .toList();
+        return FoundRow.unchecked(dossier, cause).stream().limit(MOST_REASONS).toList();
     }
 
     private static String weight(Dossier dossier, RankedCause cause, PageWords words) {

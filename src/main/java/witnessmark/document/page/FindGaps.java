@@ -24,13 +24,9 @@ final class FindGaps {
         List<String> gaps = new ArrayList<>();
         gaps.add(words.say("gap-coverage", words.percent(dossier.judgement().coverage())));
         for (RankedCause cause : ExplanationPage.toldOf(dossier.judgement())) {
-            if (!cause.unchecked().isEmpty()) {
-                gaps.add(words.say(
-                        "gap-unchecked",
-                        cause.title(),
-                        PageWords.list(cause.unchecked().stream()
-                                .map(id -> FoundRow.title(dossier, id))
-                                .toList())));
+            List<String> unchecked = FoundRow.unchecked(dossier, cause);
+            if (!unchecked.isEmpty()) {
+                gaps.add(words.say("gap-unchecked", cause.title(), PageWords.list(unchecked)));
             }
         }
         file.findings().values().stream()

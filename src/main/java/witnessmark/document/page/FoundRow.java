@@ -1,8 +1,10 @@
 package witnessmark.document.page;
 
 import java.util.List;
+import java.util.Optional;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
+import witnessmark.diagnosis.RankedCause;
 import witnessmark.document.Dossier;
 import witnessmark.gearbox.Word;
 import witnessmark.knowledge.Finding;
@@ -28,6 +30,17 @@ public record FoundRow(String id, String title, String state, String note) {
     static String title(Dossier dossier, String finding) {
         Finding known = dossier.knowledge().findings().get(finding);
         return known == null ? finding : known.title();
+    }
+
+    /** Titles of what the cause should show and nobody looked at; what the program works out is nothing to look at. */
+    static List<String> unchecked(Dossier dossier, RankedCause cause) {
+        return cause.unchecked().stream()
+                .filter(id -> !Optional.ofNullable(
+                                dossier.knowledge().findings().get(id))
+                        .filter(f -> f.kind() == Finding.Kind.COMPUTED)
+                        .isPresent())
+                .map(id -> title(dossier, id))
+                .toList();
     }
 
     /** What was found, or what somebody says was. */

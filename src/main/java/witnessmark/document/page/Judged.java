@@ -19,6 +19,7 @@ import witnessmark.language.Language;
  * How the verdict of a case stands: the signed one where one was signed, today's beside it where it differs.
  *
  * @param classId id of the class concluded, or undetermined
+ * @param undecided whether nothing can be told yet, as the verdict says by itself
  * @param standing in words
  * @param signed who signed and when; empty for an open case
  * @param signedCauses what was signed in short, where today's judgement differs and pages show that one
@@ -30,6 +31,7 @@ import witnessmark.language.Language;
 public record Judged(
         String classId,
         boolean concluded,
+        boolean undecided,
         String verdict,
         String standing,
         String signed,
@@ -53,6 +55,7 @@ public record Judged(
         return new Judged(
                 then.map(SignedJudgement::verdict).orElse(now.classId()),
                 standing.equals(Verdict.Standing.CONCLUDED.word()),
+                standing.equals(Verdict.Standing.UNDETERMINED.word()),
                 then.map(j -> signed(j, now, differs, dossier)).orElse(now.sentence()),
                 words.say("standing-" + standing),
                 signOff.map(s -> words.say(

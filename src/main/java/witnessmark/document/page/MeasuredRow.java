@@ -1,6 +1,7 @@
 package witnessmark.document.page;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
@@ -14,11 +15,21 @@ import witnessmark.knowledge.Measure;
  * @param result whether the value keeps them, in words
  * @param judged whether it was held against limits
  * @param within whether it lies between them
+ * @param follows id of the finding that is present because of a value beyond them; empty where none is
  */
 public record MeasuredRow(
-        String title, String value, String limits, String result, boolean judged, boolean within, String note) {
+        String title,
+        String value,
+        String limits,
+        String result,
+        boolean judged,
+        boolean within,
+        String follows,
+        String note) {
     private static final String NOT_JUDGED = "measured-not-judged";
     private static final String WITHIN = "measured-within";
+    private static final String BELOW = "measured-below";
+    private static final String ABOVE = "measured-above";
 
     static List<MeasuredRow> of(Dossier dossier) {
         return dossier.file().measurements().values().stream()
@@ -41,6 +52,7 @@ public record MeasuredRow(
                 words.say(m.limits().map(l -> result(m, l)).orElse(NOT_JUDGED)),
                 m.limits().isPresent(),
                 m.limits().filter(l -> result(m, l).equals(WITHIN)).isPresent(),
+                m.limits().map(l -> follows(dossier, m, l)).orElse(""),
                 m.note());
     }
 
@@ -55,16 +67,26 @@ public record MeasuredRow(
     }
 
     private static String side(PageWords words, OptionalDouble value, Limits limits) {
-        return words.inUnits(value.getAsDouble(), limits.unit());
+        return words.given(value.getAsDouble(), limits.unit());
+    }
+
+    private static String follows(Dossier dossier, Measurement m, Limits limits) {
+        return Optional.ofNullable(dossier.knowledge().measures().get(m.measure()))
+                .flatMap(known -> switch (result(m, limits)) {
+                    case BELOW -> known.below();
+                    case ABOVE -> known.above();
+                    default -> Optional.<String>empty();
+                })
+                .orElse("");
     }
 
     private static String result(Measurement m, Limits limits) {
         double value = m.unit().convert(m.value(), limits.unit());
         if (limits.low().isPresent() && value < limits.low().getAsDouble()) {
-            return "measured-below";
+            return BELOW;
         }
         if (limits.high().isPresent() && value > limits.high().getAsDouble()) {
-            return "measured-above";
+            return ABOVE;
         }
         return WITHIN;
     }

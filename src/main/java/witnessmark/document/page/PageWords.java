@@ -94,7 +94,12 @@ final class PageWords {
         return units.shown(unit) == unit ? read : say("as-read", units.read(value, unit), read);
     }
 
-    /** A limit, or a distance, in the shop's unit alone. */
+    /** A limit in the shop's unit, with what its owner wrote behind it where that is another. */
+    String given(double value, Unit unit) {
+        return units.given(value, unit);
+    }
+
+    /** A distance in the shop's unit alone. */
     String inUnits(double value, Unit unit) {
         return units.shown(unit) == unit ? number(value) + " " + unit.symbol() : units.read(value, unit);
     }

@@ -112,10 +112,20 @@ final class ResultWords {
 
     /** The figure and the bound it was held against. */
     String heldAgainst(Reckoned figures) {
-        return words.say(
-                "held-against",
-                words.figure(Figure.computed(figures.value(), figures.unit(), "")),
-                words.figure(Figure.computed(figures.bound(), figures.boundUnit(), "")));
+        return words.say("held-against", value(figures), words.figure(bounding(figures)));
+    }
+
+    String value(Reckoned figures) {
+        return words.figure(Figure.computed(figures.value(), figures.unit(), ""));
+    }
+
+    /** The bound alone, as one that was computed. */
+    String bound(Reckoned figures) {
+        return words.say("bound-computed", words.figure(bounding(figures)));
+    }
+
+    private static Figure bounding(Reckoned figures) {
+        return Figure.computed(figures.bound(), figures.boundUnit(), "");
     }
 
     private String logs(LogRecord record) {

@@ -177,7 +177,7 @@ public final class PrintPdf {
         public InputStream getStream() {
             for (ShippedFont font : ShippedFont.values()) {
                 if (uri.equals(FONTS + font.file())) {
-                    return font.open();
+                    return LooseLetters.of(font);
                 }
             }
             return new ByteArrayInputStream(new byte[0]);
