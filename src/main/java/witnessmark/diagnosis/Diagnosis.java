@@ -52,14 +52,23 @@ public final class Diagnosis {
      * @throws witnessmark.yaml.FaultyInput where the case names what the knowledge base does not know
      */
     public Judgement judge(CaseFile file) {
-        try (OpenCase open = open(file)) {
+        return judge(file, CombinedEvidence.of(file));
+    }
+
+    /** The same with what the results kept in the case come to, where that was asked before. */
+    public Judgement judge(CaseFile file, CombinedEvidence evidence) {
+        try (OpenCase open = open(file, evidence)) {
             return open.judgement();
         }
     }
 
     /** A case whose findings can be changed and judged again; what followed from a finding goes with it. */
     public OpenCase open(CaseFile file) {
-        CombinedEvidence evidence = CombinedEvidence.of(file);
+        return open(file, CombinedEvidence.of(file));
+    }
+
+    /** The same with what the results kept in the case come to, where that was asked before. */
+    public OpenCase open(CaseFile file, CombinedEvidence evidence) {
         KnownWords.check(file, evidence, knowledge);
         OpenCase open = new OpenCase(
                 file.id().toString(), new RuleSession(rules, facts, file.gearbox(), say), network, knowledge, checks);

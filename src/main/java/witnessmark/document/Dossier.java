@@ -9,6 +9,7 @@ import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.ChainCheck;
+import witnessmark.casefile.logged.WeighOnce;
 import witnessmark.diagnosis.EvidenceMatrix;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.gearbox.TruckProfile;
@@ -26,6 +27,7 @@ import witnessmark.language.Texts;
  * @param truck profile of the truck, from which its figures and charts are computed; empty where none is named
  * @param figures charts that come from elsewhere, such as a trip log; may be empty
  * @param shop whose papers they are
+ * @param weigh what weighed the case's logs for the judgement
  */
 public record Dossier(
         CaseFile file,
@@ -38,7 +40,36 @@ public record Dossier(
         Set<String> changed,
         Optional<TruckProfile> truck,
         List<Figure> figures,
-        Shop shop) {
+        Shop shop,
+        WeighOnce weigh) {
+
+    /** With logs that were not weighed yet. */
+    public Dossier(
+            CaseFile file,
+            Optional<CaseHistory> history,
+            Judgement judgement,
+            EvidenceMatrix matrix,
+            KnowledgeBase knowledge,
+            MadeWith made,
+            Map<String, byte[]> contents,
+            Set<String> changed,
+            Optional<TruckProfile> truck,
+            List<Figure> figures,
+            Shop shop) {
+        this(
+                file,
+                history,
+                judgement,
+                matrix,
+                knowledge,
+                made,
+                contents,
+                changed,
+                truck,
+                figures,
+                shop,
+                new WeighOnce());
+    }
 
     /**
      * A chart with what it shows.

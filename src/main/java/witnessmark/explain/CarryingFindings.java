@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.FindingState;
+import witnessmark.casefile.logged.CombinedEvidence;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.OpenCase;
@@ -34,13 +35,15 @@ public record CarryingFindings(Verdict verdict, List<Turned> turned, int tried) 
     private static final class Turning {
         private final Diagnosis diagnosis;
         private final CaseFile file;
+        private final CombinedEvidence evidence;
         private final Judgement judgement;
         private final Map<String, FindingState> taken = new LinkedHashMap<>();
 
         Turning(Diagnosis diagnosis, CaseFile file) {
             this.diagnosis = diagnosis;
             this.file = file;
-            try (OpenCase open = diagnosis.open(file)) {
+            this.evidence = CombinedEvidence.of(file);
+            try (OpenCase open = diagnosis.open(file, evidence)) {
                 judgement = open.judgement();
                 Map<String, FindingState> states = open.taken();
                 Map<String, Double> weights = weights();
@@ -72,7 +75,8 @@ public record CarryingFindings(Verdict verdict, List<Turned> turned, int tried) 
             Map<String, FindingState> otherwise = new LinkedHashMap<>();
             findings.forEach(f -> otherwise.put(
                     f, taken.get(f) == FindingState.PRESENT ? FindingState.ABSENT : FindingState.PRESENT));
-            try (OpenCase open = diagnosis.open(Supposed.in(file, otherwise, diagnosis.knowledge()))) {
+            CaseFile supposed = Supposed.in(file, otherwise, diagnosis.knowledge());
+            try (OpenCase open = diagnosis.open(supposed, evidence.asOf(supposed))) {
                 Verdict then = open.verdict();
                 if (!then.classId().equals(judgement.verdict().classId())) {
                     turned.add(new Turned(findings, then));

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.FindingState;
+import witnessmark.casefile.logged.CombinedEvidence;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.RankedCause;
@@ -25,8 +26,10 @@ public record WhatIf(Judgement now, Judgement then, List<Moved> causes) {
 
     /** Judges the case as it is and with some findings otherwise; nothing is stored. */
     public static WhatIf of(Diagnosis diagnosis, CaseFile file, Map<String, FindingState> findings) {
-        Judgement now = diagnosis.judge(file);
-        Judgement then = diagnosis.judge(Supposed.in(file, findings, diagnosis.knowledge()));
+        CombinedEvidence evidence = CombinedEvidence.of(file);
+        CaseFile supposed = Supposed.in(file, findings, diagnosis.knowledge());
+        Judgement now = diagnosis.judge(file, evidence);
+        Judgement then = diagnosis.judge(supposed, evidence.asOf(supposed));
         Set<String> ids = new LinkedHashSet<>();
         then.causesFrom(WORTH_A_LINE).forEach(c -> ids.add(c.id()));
         now.causesFrom(WORTH_A_LINE).forEach(c -> ids.add(c.id()));

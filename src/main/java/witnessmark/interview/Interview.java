@@ -17,6 +17,7 @@ import witnessmark.casefile.history.Change;
 import witnessmark.casefile.history.FindingSet;
 import witnessmark.casefile.history.MeasurementCleared;
 import witnessmark.casefile.history.MeasurementSet;
+import witnessmark.casefile.logged.CombinedEvidence;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
@@ -47,6 +48,7 @@ public final class Interview implements AutoCloseable {
 
     private CaseHistory history;
     private Position position;
+    private CombinedEvidence evidence;
     private OpenCase open;
     /** The question chosen, null until it is asked for after a change. */
     private @Nullable Optional<Question> question;
@@ -60,7 +62,8 @@ public final class Interview implements AutoCloseable {
         this.notebook = notebook;
         this.history = notebook.history();
         this.position = Position.of(history, notebook.place());
-        this.open = diagnosis.open(history.present());
+        this.evidence = CombinedEvidence.of(history.present());
+        this.open = diagnosis.open(history.present(), evidence);
     }
 
     public CaseFile present() {
@@ -338,7 +341,8 @@ public final class Interview implements AutoCloseable {
         }
         history = notebook.write(changes);
         open.close();
-        open = diagnosis.open(present());
+        evidence = evidence.asOf(present());
+        open = diagnosis.open(present(), evidence);
     }
 
     private StopRule stopRule() {

@@ -12,6 +12,7 @@ import witnessmark.casefile.Evidence.SourceFile;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.logged.LoggedEvidence;
+import witnessmark.casefile.logged.WeighOnce;
 import witnessmark.diagnosis.fact.HoldReason;
 import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.triplog.evidence.LogRecord.Tally;
@@ -47,7 +48,12 @@ class LoggedBlameTest {
                 List.of(doubts));
         return twisted()
                 .evidence(LoggedEvidence.of(
-                        "log-a", Map.of(), List.of(new SourceFile("a.csv", "0".repeat(64))), record, List.of()))
+                        "log-a",
+                        Map.of(),
+                        List.of(new SourceFile("a.csv", "0".repeat(64))),
+                        record,
+                        List.of(),
+                        new WeighOnce()))
                 .toCaseFile();
     }
 

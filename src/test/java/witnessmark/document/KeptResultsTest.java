@@ -14,6 +14,7 @@ import witnessmark.casefile.Evidence;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Reckoned;
 import witnessmark.casefile.logged.LoggedEvidence;
+import witnessmark.casefile.logged.WeighOnce;
 import witnessmark.document.template.TemplateFolder;
 import witnessmark.document.write.WriteDocument;
 import witnessmark.gearbox.Unit;
@@ -90,8 +91,8 @@ class KeptResultsTest {
 
     @Test
     void logs_are_said_in_spanish_from_their_counts_alone_and_together() {
-        Evidence one = LoggedEvidence.of("log-a", Map.of(), List.of(), starts(1), List.of());
-        Evidence other = LoggedEvidence.of("log-b", Map.of(), List.of(), starts(3), List.of());
+        Evidence one = LoggedEvidence.of("log-a", Map.of(), List.of(), starts(1), List.of(), new WeighOnce());
+        Evidence other = LoggedEvidence.of("log-b", Map.of(), List.of(), starts(3), List.of(), new WeighOnce());
 
         assertThat(record(Language.SPANISH, one, other))
                 .containsPattern(

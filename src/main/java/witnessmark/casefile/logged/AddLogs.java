@@ -89,6 +89,11 @@ public final class AddLogs {
      * @throws CaseRefused where the case holds some of this driving already, or there are doubts and no reason
      */
     public Evidence evidence(String nevertheless) {
+        return evidence(nevertheless, new WeighOnce());
+    }
+
+    /** The same for somebody who goes on to ask what all logs of the case say together. */
+    public Evidence evidence(String nevertheless, WeighOnce weigh) {
         List<String> twice = held(before, offer.id()).add(offer.driving());
         if (!twice.isEmpty()) {
             throw new CaseRefused(String.join("\n", twice));
@@ -98,7 +103,8 @@ public final class AddLogs {
                 offer.inputs(),
                 offer.files(),
                 doubts.isEmpty() ? offer.record() : overruled(nevertheless),
-                offer.remarks());
+                offer.remarks(),
+                weigh);
     }
 
     private LogRecord overruled(String nevertheless) {

@@ -1,6 +1,5 @@
 package witnessmark.casefile.logged;
 
-import java.util.Collection;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -18,14 +17,16 @@ import witnessmark.triplog.evidence.LogEvidence;
  * badly.
  */
 public final class CombinedEvidence {
-    private final Collection<Evidence> results;
+    private final Map<String, Evidence> results;
+    private final WeighOnce weigh;
     private final LoggedTogether logs;
     private final Map<String, FindingState> findings = new LinkedHashMap<>();
 
-    private CombinedEvidence(Collection<Evidence> results) {
+    private CombinedEvidence(Map<String, Evidence> results, WeighOnce weigh) {
         this.results = results;
-        logs = new LoggedTogether(results);
-        results.forEach(e -> e.findings().forEach((finding, state) -> {
+        this.weigh = weigh;
+        logs = new LoggedTogether(results.values(), weigh);
+        results.values().forEach(e -> e.findings().forEach((finding, state) -> {
             if (!LoggedTogether.covers(e, finding)) {
                 findings.merge(finding, state, FindingState::weightier);
             }
@@ -35,7 +36,17 @@ public final class CombinedEvidence {
 
     /** The evidence of the case; without any, nothing follows. */
     public static CombinedEvidence of(CaseFile file) {
-        return new CombinedEvidence(file.evidence().values());
+        return of(file, new WeighOnce());
+    }
+
+    /** The same where some of its logs may have been weighed already. */
+    public static CombinedEvidence of(CaseFile file, WeighOnce weigh) {
+        return new CombinedEvidence(file.evidence(), weigh);
+    }
+
+    /** The same for a case that may have changed: this, as long as its results are these. */
+    public CombinedEvidence asOf(CaseFile file) {
+        return results.equals(file.evidence()) ? this : of(file, weigh);
     }
 
     /** The findings that follow, each with its state. */
@@ -54,7 +65,7 @@ public final class CombinedEvidence {
             return Optional.empty();
         }
         double factor = logs.likelihood(finding).map(Likelihood::factor).orElse(1.0);
-        for (Evidence result : results) {
+        for (Evidence result : results.values()) {
             if (LoggedTogether.covers(result, finding)) {
                 continue;
             }

@@ -17,7 +17,6 @@ import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Likelihood;
 import witnessmark.triplog.evidence.LogEvidence;
 import witnessmark.triplog.evidence.LogRecord;
-import witnessmark.triplog.evidence.WeighRecord;
 
 /** Puts down what trip logs say as evidence of a case: findings with how well the logs fit them, and the files' hashes. */
 public final class LoggedEvidence {
@@ -43,9 +42,15 @@ public final class LoggedEvidence {
      * @param files the logs, at least one
      * @param record what they held
      * @param remarks what is to be known of how the reading went, one sentence each; the first ones are kept
+     * @param weigh what weighs the record
      */
     public static Evidence of(
-            String id, Map<String, String> inputs, List<SourceFile> files, LogRecord record, List<String> remarks) {
+            String id,
+            Map<String, String> inputs,
+            List<SourceFile> files,
+            LogRecord record,
+            List<String> remarks,
+            WeighOnce weigh) {
         if (files.size() > MOST_FILES) {
             throw new CaseRefused(
                     "evidence '" + CheckedText.shown(id) + "': " + files.size() + " log files",
@@ -59,7 +64,7 @@ public final class LoggedEvidence {
                         files.get(i).sha256() + " " + files.get(i).name());
             }
         }
-        List<LogEvidence> said = WeighRecord.weigh(record);
+        List<LogEvidence> said = weigh.said(record);
         Map<String, FindingState> findings = new LinkedHashMap<>();
         Map<String, Likelihood> likelihoods = new LinkedHashMap<>();
         for (LogEvidence evidence : counted(said)) {
@@ -80,15 +85,23 @@ public final class LoggedEvidence {
 
     /** What all logs of the case held, as the one witness that they are; empty where there is at most one result. */
     public static Optional<LogRecord> pooled(CaseFile file) {
-        List<LogRecord> records = file.evidence().values().stream()
-                .flatMap(e -> e.record().stream())
-                .toList();
+        List<LogRecord> records = records(file);
         return records.size() < 2 ? Optional.empty() : records.stream().reduce(LogRecord::plus);
     }
 
-    /** The same in words, weighed as one. */
-    public static Optional<String> together(CaseFile file) {
-        return pooled(file).map(record -> summary(WeighRecord.weigh(record)));
+    private static List<LogRecord> records(CaseFile file) {
+        return file.evidence().values().stream()
+                .flatMap(e -> e.record().stream())
+                .toList();
+    }
+
+    /**
+     * The same in words, weighed as one.
+     *
+     * @param together what the results of this case come to
+     */
+    public static Optional<String> together(CaseFile file, CombinedEvidence together) {
+        return records(file).size() < 2 ? Optional.empty() : Optional.of(summary(together.logs()));
     }
 
     /** Those that enter the case. */

@@ -12,7 +12,6 @@ import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Likelihood;
 import witnessmark.triplog.evidence.LogEvidence;
 import witnessmark.triplog.evidence.LogRecord;
-import witnessmark.triplog.evidence.WeighRecord;
 
 /**
  * What all logs of a case say together. They are of one truck, so they are one witness: their counts and what they cover
@@ -24,13 +23,13 @@ final class LoggedTogether {
     private final Map<String, Likelihood> likelihoods = new LinkedHashMap<>();
     private final List<LogEvidence> pooled;
 
-    LoggedTogether(Collection<Evidence> results) {
+    LoggedTogether(Collection<Evidence> results, WeighOnce weigh) {
         List<Evidence> logs =
                 results.stream().filter(e -> e.kind() == Kind.LOGGED).toList();
         pooled = logs.stream()
                 .flatMap(e -> e.record().stream())
                 .reduce(LogRecord::plus)
-                .map(WeighRecord::weigh)
+                .map(weigh::said)
                 .orElse(List.of());
         Map<String, List<Likelihood>> said = new LinkedHashMap<>();
         pooled.stream().filter(LogEvidence::counts).forEach(e -> {

@@ -10,6 +10,7 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.Attachment;
@@ -216,9 +217,10 @@ public final class CaseStore implements AutoCloseable {
      * kept, and {@link CaseHistory#verify} says where it is. {@link StoreUnavailable} if they do not come to a case.
      */
     public CaseHistory readToShow(CaseId id) {
-        return verifyEntries(id) instanceof ChainCheck.Broken broken
+        KeptCase kept = look(id);
+        return kept.chain() instanceof ChainCheck.Broken broken
                 ? readAsKept(id).foundBroken(broken)
-                : read(id);
+                : kept.history().orElseThrow();
     }
 
     /** The entries as they are kept, true or not; for what is to be saved of a broken case. */
@@ -234,16 +236,31 @@ public final class CaseStore implements AutoCloseable {
      * reads the journal whatever the tables say.
      */
     public ChainCheck verifyEntries(CaseId id) {
-        return sureOf(() -> entriesNow(id));
+        return look(id).chain();
     }
 
-    private ChainCheck entriesNow(CaseId id) {
-        ChainCheck chain = session.read(sql -> StoredChain.verify(new CaseRows(sql), id));
-        return chain instanceof ChainCheck.Intact intact
-                ? lost(readAsKept(id))
-                        .<ChainCheck>map(why -> new ChainCheck.Broken(intact.entries() + 1, why))
-                        .orElse(chain)
-                : chain;
+    /** The same with the case, read once for both. */
+    public KeptCase look(CaseId id) {
+        return sureOf(() -> lookNow(id));
+    }
+
+    private KeptCase lookNow(CaseId id) {
+        return stillWhole(
+                session.read(sql -> {
+                    KeptCase kept = StoredChain.look(new CaseRows(sql), id);
+                    kept.history().ifPresent(histories::remember);
+                    return kept;
+                }),
+                this::lost);
+    }
+
+    /** The same, broken after its last entry where that is what shows. */
+    private static KeptCase stillWhole(KeptCase kept, Function<CaseHistory, Optional<String>> shows) {
+        return kept.history()
+                .flatMap(now -> shows.apply(now)
+                        .map(why -> new ChainCheck.Broken(now.entries().size() + 1L, why)))
+                .map(KeptCase::broken)
+                .orElse(kept);
     }
 
     /** The case with its history; {@link StoreUnavailable} if its entries are not all there, or not those once kept. */
@@ -335,30 +352,25 @@ public final class CaseStore implements AutoCloseable {
      * Whether the case lies in the store as it was written, read anew from the disk's tables, and as the journal has it.
      */
     public ChainCheck verify(CaseId id) {
-        return sureOf(() -> verifiedNow(id));
+        return sureOf(() -> verifiedNow(id)).chain();
     }
 
     /** What seems amiss may be what another shell added between two looks: then it is not while nobody may. */
-    private ChainCheck sureOf(Supplier<ChainCheck> look) {
-        ChainCheck seen = look.get();
-        return seen instanceof ChainCheck.Broken ? session.whileNobodyWrites(look) : seen;
+    private KeptCase sureOf(Supplier<KeptCase> look) {
+        KeptCase seen = look.get();
+        return seen.history().isEmpty() ? session.whileNobodyWrites(look) : seen;
     }
 
-    private ChainCheck verifiedNow(CaseId id) {
+    private KeptCase verifiedNow(CaseId id) {
         if (session.read(sql -> new CaseRows(sql).head(id)).isEmpty()) {
             Optional<String> journalled = session.compareCase(id, 0, "");
             if (journalled.isPresent()) {
-                return new ChainCheck.Broken(1, journalled.get());
+                return KeptCase.broken(new ChainCheck.Broken(1, journalled.get()));
             }
         }
-        ChainCheck chain = entriesNow(id);
-        if (chain instanceof ChainCheck.Intact intact) {
-            CaseHistory now = readAsKept(id);
-            return session.compareCase(id, intact.entries(), now.last().hash())
-                    .<ChainCheck>map(why -> new ChainCheck.Broken(intact.entries() + 1, why))
-                    .orElse(chain);
-        }
-        return chain;
+        return stillWhole(
+                lookNow(id),
+                now -> session.compareCase(id, now.entries().size(), now.last().hash()));
     }
 
     /** The files of the case that are missing or not as they were put in, a sentence each; none if all are whole. */

@@ -7,7 +7,6 @@ import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.history.CanonicalText;
 import witnessmark.casefile.history.CaseHistory;
-import witnessmark.casefile.history.ChainCheck;
 import witnessmark.casefile.history.ChainCheck.Broken;
 import witnessmark.casefile.history.Entry;
 import witnessmark.refusal.Refusal;
@@ -16,7 +15,7 @@ import witnessmark.refusal.Refusal;
 final class StoredChain {
     private StoredChain() {}
 
-    static ChainCheck verify(CaseRows rows, CaseId id) {
+    static KeptCase look(CaseRows rows, CaseId id) {
         CaseRows.Head head = Histories.known(id, rows.head(id));
         List<Entry> entries = new ArrayList<>();
         String before = CanonicalText.NO_HASH;
@@ -24,12 +23,12 @@ final class StoredChain {
             long expected = entries.size() + 1L;
             Optional<Broken> broken = broken(row, expected, before);
             if (broken.isPresent()) {
-                return broken.get();
+                return KeptCase.broken(broken.get());
             }
             try {
                 entries.add(row.entry());
             } catch (Refusal e) {
-                return new Broken(expected, "entry " + expected + " cannot be read");
+                return KeptCase.broken(new Broken(expected, "entry " + expected + " cannot be read"));
             }
             before = row.hash();
         }
@@ -49,19 +48,20 @@ final class StoredChain {
                 : Optional.of(new Broken(expected, "entry " + expected + " is not as it was written"));
     }
 
-    private static ChainCheck compared(CaseRows rows, CaseRows.Head head, List<Entry> entries, String lastHash) {
+    private static KeptCase compared(CaseRows rows, CaseRows.Head head, List<Entry> entries, String lastHash) {
         long last = entries.size();
         if (head.lastNumber() != last || !head.lastHash().equals(lastHash)) {
-            return new Broken(
+            return KeptCase.broken(new Broken(
                     Math.min(last, head.lastNumber()) + 1,
-                    "the case should end with entry " + head.lastNumber() + ", the entries end with " + last);
+                    "the case should end with entry " + head.lastNumber() + ", the entries end with " + last));
         }
         try {
-            return rows.saysTheSame(head.caseNo(), CaseHistory.of(entries).present())
-                    ? new ChainCheck.Intact(last)
-                    : new Broken(last, "the tables that are searched do not say what the entries say");
+            CaseHistory history = CaseHistory.of(entries);
+            return rows.saysTheSame(head.caseNo(), history.present())
+                    ? KeptCase.whole(history)
+                    : KeptCase.broken(new Broken(last, "the tables that are searched do not say what the entries say"));
         } catch (CaseRefused e) {
-            return new Broken(last, "the entries do not come to a case: " + e.what());
+            return KeptCase.broken(new Broken(last, "the entries do not come to a case: " + e.what()));
         }
     }
 }

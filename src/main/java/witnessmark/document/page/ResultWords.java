@@ -19,7 +19,6 @@ import witnessmark.language.Language;
 import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.evidence.LogEvidence;
 import witnessmark.triplog.evidence.LogRecord;
-import witnessmark.triplog.evidence.WeighRecord;
 
 /**
  * A computed or logged result in the reader's language and the shop's units, from the figures kept with it. The words
@@ -129,7 +128,7 @@ final class ResultWords {
     }
 
     private String logs(LogRecord record) {
-        return logs(record, WeighRecord.weigh(record));
+        return logs(record, dossier.weigh().said(record));
     }
 
     private String logs(LogRecord record, List<LogEvidence> said) {

@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
@@ -31,15 +30,19 @@ import witnessmark.casefile.history.CorrectedAfterSignOff;
 import witnessmark.casefile.history.Opened;
 import witnessmark.casefile.history.SignedOff;
 import witnessmark.casefile.history.TextSet;
+import witnessmark.casefile.logged.CombinedEvidence;
 import witnessmark.casefile.store.CaseQuery;
 import witnessmark.casefile.store.CaseStore;
 import witnessmark.casefile.store.CaseSummary;
+import witnessmark.casefile.store.KeptCase;
 import witnessmark.casefile.store.StoreUnavailable;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.casefile.yaml.CaseWriter;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.Judgement;
+import witnessmark.diagnosis.OpenCase;
 import witnessmark.diagnosis.SignJudgement;
+import witnessmark.diagnosis.Verdict;
 import witnessmark.gearbox.Layout;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.refusal.Refusal;
@@ -136,8 +139,9 @@ class CaseCommands {
             context.outputWriter().println(Json.of(answer));
             return;
         }
+        CombinedEvidence evidence = CombinedEvidence.of(document.present());
         new CaseText(knowledge.getObject(), new Page(context.outputWriter()))
-                .print(document, signedCases.after(document));
+                .print(document, signedCases.after(document, evidence), evidence);
     }
 
     @Command(
@@ -193,19 +197,20 @@ class CaseCommands {
             return;
         }
         Page page = new Page(context.outputWriter());
-        List<CaseSummary> shown =
-                list.stream().filter(c -> voided || !isVoided(c)).toList();
-        Map<CaseId, ChainCheck.Broken> broken = new LinkedHashMap<>();
-        shown.forEach(c -> {
-            if (cases.getObject().store().verifyEntries(c.id()) instanceof ChainCheck.Broken cut) {
-                broken.put(c.id(), cut);
-            }
-        });
+        Map<CaseId, KeptCase> kept = new LinkedHashMap<>();
+        list.forEach(c -> kept.put(c.id(), cases.getObject().store().look(c.id())));
+        List<CaseSummary> shown = list.stream()
+                .filter(c -> voided || !isVoided(c, kept.get(c.id())))
+                .toList();
+        String broken = shown.stream()
+                .map(CaseSummary::id)
+                .filter(id -> kept.get(id).chain() instanceof ChainCheck.Broken)
+                .map(CaseId::text)
+                .collect(Collectors.joining(", "));
         if (!broken.isEmpty()) {
-            page.line("THE CHAIN OF ENTRIES IS BROKEN in: "
-                    + broken.keySet().stream().map(CaseId::text).collect(Collectors.joining(", ")));
+            page.line("THE CHAIN OF ENTRIES IS BROKEN in: " + broken);
         }
-        shown.forEach(c -> line(page, c, broken.get(c.id())));
+        shown.forEach(c -> line(page, c, kept.get(c.id())));
         int left = list.size() - shown.size();
         String fit = all > MOST_COUNTED ? "more than " + MOST_COUNTED : String.valueOf(all);
         page.line((all == 0 ? "No case fits." : shown.size() + " of " + fit + " shown.")
@@ -216,18 +221,15 @@ class CaseCommands {
         page.flush();
     }
 
-    private boolean isVoided(CaseSummary summary) {
+    private boolean isVoided(CaseSummary summary, KeptCase kept) {
         // Only a case without findings can be voided, and its entries are few.
         if (summary.entries() > MOST_ENTRIES_OF_AN_EMPTY_CASE) {
             return false;
         }
         try {
-            return !cases.getObject()
-                    .store()
-                    .readAsKept(summary.id())
-                    .present()
-                    .text(TextField.VOIDED)
-                    .isEmpty();
+            CaseHistory history =
+                    kept.history().orElseGet(() -> cases.getObject().store().readAsKept(summary.id()));
+            return !history.present().text(TextField.VOIDED).isEmpty();
         } catch (StoreUnavailable e) {
             // It is listed with what is wrong with it.
             return false;
@@ -235,15 +237,16 @@ class CaseCommands {
     }
 
     /** What the case is about, and how it stands. */
-    private void line(Page page, CaseSummary c, ChainCheck.@Nullable Broken cut) {
-        if (cut != null) {
+    private void line(Page page, CaseSummary c, KeptCase kept) {
+        if (kept.chain() instanceof ChainCheck.Broken cut) {
             page.indented(
                     String.format("%-24s ", c.id()),
                     " ".repeat(25),
                     "[CHAIN BROKEN at entry " + cut.number() + "] " + cut.why() + "; see: case verify " + c.id());
             return;
         }
-        CaseFile file = cases.getObject().store().read(c.id()).present();
+        CaseHistory history = kept.history().orElseThrow();
+        CaseFile file = history.present();
         String about = c.title().isEmpty() ? file.complaint() : c.title();
         page.indented(
                 String.format("%-24s ", c.id()),
@@ -251,17 +254,14 @@ class CaseCommands {
                 shortened(about.isEmpty() ? "(no complaint yet)" : about)
                         + (c.unit().isEmpty() ? "" : " - " + c.unit()) + ", changed "
                         + c.changed().toString().substring(0, 10));
-        page.indented(" ".repeat(25), " ".repeat(25), standing(file));
+        page.indented(" ".repeat(25), " ".repeat(25), standing(history));
     }
 
-    private boolean isCorrected(CaseId id) {
-        return cases.getObject().store().read(id).last().change() instanceof CorrectedAfterSignOff;
-    }
-
-    private String standing(CaseFile file) {
+    private String standing(CaseHistory history) {
+        CaseFile file = history.present();
         if (file.signedOff().isPresent()) {
             return "signed off"
-                    + (isCorrected(file.id()) ? ", corrected since" : "")
+                    + (history.last().change() instanceof CorrectedAfterSignOff ? ", corrected since" : "")
                     + file.signedOff()
                             .flatMap(SignOff::judgement)
                             .map(j -> ", on: " + j.sentence())
@@ -276,9 +276,15 @@ class CaseCommands {
             return "nothing looked at yet";
         }
         try {
-            return diagnosis.getObject().judge(file).verdict().sentence();
+            return verdict(file).sentence();
         } catch (Refusal e) {
             return "cannot be judged: see diagnose " + file.id();
+        }
+    }
+
+    private Verdict verdict(CaseFile file) {
+        try (OpenCase open = diagnosis.getObject().open(file)) {
+            return open.verdict();
         }
     }
 

@@ -17,6 +17,7 @@ import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.ChangeSentence;
 import witnessmark.casefile.history.Entry;
+import witnessmark.casefile.logged.CombinedEvidence;
 import witnessmark.casefile.logged.LoggedEvidence;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.AfterSignOff;
@@ -39,7 +40,8 @@ final class CaseText {
         this.page = page;
     }
 
-    void print(CaseDocument document, Optional<AfterSignOff> after) {
+    /** @param together what the results kept in the case come to */
+    void print(CaseDocument document, Optional<AfterSignOff> after, CombinedEvidence together) {
         CaseFile file = document.present();
         page.line("Case " + file.id() + (file.title().isEmpty() ? "" : ": " + file.title()));
         after.ifPresent(a -> a.lines().forEach(page::line));
@@ -60,7 +62,7 @@ final class CaseText {
         if (!file.evidence().isEmpty()) {
             page.heading("Computed and logged evidence");
             file.evidence().values().forEach(this::evidence);
-            LoggedEvidence.together(file)
+            LoggedEvidence.together(file, together)
                     .ifPresent(text -> page.item("All logs of the case, weighed as one record: " + text));
         }
         if (!file.attachments().isEmpty()) {

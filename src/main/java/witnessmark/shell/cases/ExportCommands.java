@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
@@ -80,7 +81,7 @@ class ExportCommands {
         Rows rows = new Rows(as, CASE_COLUMNS);
         each(name, document -> {
             Optional<AfterSignOff> after = signedCases.after(document);
-            rows.add(caseRow(document, after), CaseJson.of(document, after));
+            rows.add(() -> caseRow(document, after), () -> CaseJson.of(document, after));
         });
         give(context, rows, out, replace);
     }
@@ -100,7 +101,7 @@ class ExportCommands {
             @Option(longName = "replace", defaultValue = "false", description = OptionText.REPLACE) Boolean replace) {
         Rows rows = new Rows(as, FINDING_COLUMNS);
         each(name, document -> findingRows(document.present())
-                .forEach(row -> rows.add(row, named(FINDING_COLUMNS, row))));
+                .forEach(row -> rows.add(() -> row, () -> named(FINDING_COLUMNS, row))));
         give(context, rows, out, replace);
     }
 
@@ -243,12 +244,13 @@ class ExportCommands {
             write(columns);
         }
 
-        void add(List<Object> row, Map<String, Object> object) {
+        /** Only the one that is written is made. */
+        void add(Supplier<List<Object>> row, Supplier<Map<String, Object>> object) {
             count++;
             if (json) {
-                objects.add(object);
+                objects.add(object.get());
             } else {
-                write(row);
+                write(row.get());
             }
         }
 

@@ -5,10 +5,14 @@ import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.MadeWith;
+import witnessmark.casefile.logged.CombinedEvidence;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.AfterSignOff;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.KnownWords;
+import witnessmark.diagnosis.OpenCase;
+import witnessmark.diagnosis.Verdict;
+import witnessmark.knowledge.KnowledgeBase;
 
 /** Sets today's judgement beside the one a case was signed on. */
 @Component
@@ -23,21 +27,25 @@ public class SignedCases {
 
     /** Empty for an open case, which is not judged for it. */
     public Optional<AfterSignOff> after(CaseDocument document) {
-        return document.present().isSignedOff() ? after(document, diagnosis.getObject()) : Optional.empty();
+        return document.present().isSignedOff()
+                ? after(document, CombinedEvidence.of(document.present()))
+                : Optional.empty();
     }
 
-    /** The same in the language of this diagnosis. */
-    public Optional<AfterSignOff> after(CaseDocument document, Diagnosis inLanguage) {
-        CaseFile file = document.present();
-        return file.isSignedOff()
-                ? AfterSignOff.of(
-                        file,
-                        document.history(),
-                        inLanguage
-                                .judge(KnownWords.toJudge(file, inLanguage.knowledge()))
-                                .verdict(),
-                        made.getObject(),
-                        inLanguage.knowledge())
-                : Optional.empty();
+    /** The same with what the results kept in the case come to, where that was asked before. */
+    Optional<AfterSignOff> after(CaseDocument document, CombinedEvidence evidence) {
+        if (!document.present().isSignedOff()) {
+            return Optional.empty();
+        }
+        Diagnosis today = diagnosis.getObject();
+        CaseFile known = KnownWords.toJudge(document.present(), today.knowledge());
+        try (OpenCase open = today.open(known, evidence.asOf(known))) {
+            return after(document, open.verdict(), today.knowledge());
+        }
+    }
+
+    /** The same of a case that was judged; empty for an open one. */
+    public Optional<AfterSignOff> after(CaseDocument document, Verdict now, KnowledgeBase knowledge) {
+        return AfterSignOff.of(document.present(), document.history(), now, made.getObject(), knowledge);
     }
 }

@@ -23,7 +23,7 @@ import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.Opened;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.AfterSignOff;
-import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.KnownWords;
 import witnessmark.diagnosis.OpenCase;
 import witnessmark.gearbox.Layout;
@@ -37,6 +37,7 @@ import witnessmark.shell.cases.SignedCases;
 import witnessmark.shell.cases.SignedOffJson;
 import witnessmark.shell.judge.JudgementJson;
 import witnessmark.shell.judge.StandText;
+import witnessmark.shell.judge.Tongue;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.OptionText;
@@ -44,30 +45,26 @@ import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
-import witnessmark.shell.settings.Shop;
 
 /** The commands that ask the technician and show where a case stands. */
 @Component
 class InterviewCommands {
     private static final String NEW = "new";
 
-    private final ObjectProvider<Diagnosis> diagnosis;
+    private final Tongue.Choice tongues;
     private final ObjectProvider<Cases> cases;
     private final ObjectProvider<org.jline.terminal.Terminal> terminal;
     private final Environment environment;
-    private final Shop shop;
     private final SignedCases signedCases;
 
     InterviewCommands(
-            ObjectProvider<Diagnosis> diagnosis,
+            Tongue.Choice tongues,
             ObjectProvider<Cases> cases,
             ObjectProvider<org.jline.terminal.Terminal> terminal,
             Environment environment,
-            Shop shop,
             SignedCases signedCases) {
         this.signedCases = signedCases;
-        this.shop = shop;
-        this.diagnosis = diagnosis;
+        this.tongues = tongues;
         this.cases = cases;
         this.terminal = terminal;
         this.environment = environment;
@@ -88,7 +85,7 @@ class InterviewCommands {
             @Option(longName = "as", defaultValue = "", description = "id of the new case") String as,
             @Option(longName = "answers", defaultValue = "", description = "file with one answer a line")
                     String answers) {
-        Texts wording = Texts.of("interview", shop.language(language));
+        Tongue tongue = tongues.of(language);
         if (Cases.isFile(name)) {
             throw new Refused(
                     "'" + Terminal.harmless(name) + "' is a file, and an interview keeps each answer in the" + " store",
@@ -102,9 +99,10 @@ class InterviewCommands {
             cases.getObject().known(name);
         }
         PrintWriter out = context.outputWriter();
+        Texts wording = tongue.wording();
         try (Asker asker = asker(answers, out, wording);
-                Interview interview = new Interview(diagnosis(wording), notebook(name, as))) {
-            KnowledgeBase knowledge = diagnosis(wording).knowledge();
+                Interview interview = new Interview(tongue.diagnosis(), notebook(name, as))) {
+            KnowledgeBase knowledge = tongue.knowledge();
             Page page = new Page(out);
             IntakeDialog intake =
                     new IntakeDialog(interview, knowledge, new FindWords(knowledge), asker, page, wording);
@@ -132,30 +130,26 @@ class InterviewCommands {
             @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) String language,
             @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         Format form = Format.of(format);
-        Texts wording = Texts.of("interview", shop.language(language));
+        Tongue tongue = tongues.of(language);
         CaseDocument document = cases.getObject().find(name);
-        Optional<AfterSignOff> after = signedCases.after(document, diagnosis(wording));
-        CaseFile file =
-                KnownWords.toJudge(document.present(), diagnosis(wording).knowledge());
-        try (OpenCase open = diagnosis(wording).open(file)) {
+        CaseFile file = KnownWords.toJudge(document.present(), tongue.knowledge());
+        try (OpenCase open = tongue.diagnosis().open(file)) {
+            Judgement judgement = open.judgement();
+            Optional<AfterSignOff> after = signedCases.after(document, judgement.verdict(), tongue.knowledge());
             if (form == Format.JSON) {
-                Map<String, Object> answer = JudgementJson.of(open.judgement());
+                Map<String, Object> answer = JudgementJson.of(judgement);
                 answer.put("signedOff", file.signedOff().map(SignedOffJson::of).orElse(null));
                 answer.put("judgedToday", SignedOffJson.today(after));
                 answer.put("chain", ChainAlarm.json(document));
                 context.outputWriter().println(Json.of(answer));
                 return;
             }
-            StandText text = new StandText(
-                    diagnosis(wording).knowledge(), new Page(context.outputWriter()), wording, plainLines());
-            text.print(file, after, open.judgement(), open.visits());
-            text.driver(open.judgement().advice());
+            StandText text =
+                    new StandText(tongue.knowledge(), new Page(context.outputWriter()), tongue.wording(), plainLines());
+            text.print(file, after, judgement, open.visits());
+            text.driver(judgement.advice());
         }
         context.outputWriter().flush();
-    }
-
-    private Diagnosis diagnosis(Texts wording) {
-        return diagnosis.getObject().in(wording.language());
     }
 
     private boolean plainLines() {

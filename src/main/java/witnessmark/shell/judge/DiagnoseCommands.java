@@ -16,6 +16,7 @@ import witnessmark.diagnosis.KnownWords;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.cases.ChainAlarm;
 import witnessmark.shell.cases.MadeWithJson;
+import witnessmark.shell.cases.SignedCases;
 import witnessmark.shell.cases.SignedOffJson;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
@@ -29,8 +30,14 @@ class DiagnoseCommands {
     private final ObjectProvider<Cases> cases;
 
     private final ObjectProvider<MadeWith> made;
+    private final SignedCases signedCases;
 
-    DiagnoseCommands(Tongue.Choice tongues, ObjectProvider<Cases> cases, ObjectProvider<MadeWith> made) {
+    DiagnoseCommands(
+            Tongue.Choice tongues,
+            ObjectProvider<Cases> cases,
+            ObjectProvider<MadeWith> made,
+            SignedCases signedCases) {
+        this.signedCases = signedCases;
         this.tongues = tongues;
         this.cases = cases;
         this.made = made;
@@ -55,8 +62,7 @@ class DiagnoseCommands {
         Tongue tongue = tongues.of(language);
         CaseDocument document = cases.getObject().find(name);
         Judgement judgement = tongue.diagnosis().judge(KnownWords.toJudge(document.present(), tongue.knowledge()));
-        Optional<AfterSignOff> after = AfterSignOff.of(
-                document.present(), document.history(), judgement.verdict(), made.getObject(), tongue.knowledge());
+        Optional<AfterSignOff> after = signedCases.after(document, judgement.verdict(), tongue.knowledge());
         if (form == Format.JSON) {
             Map<String, Object> answer = JudgementJson.of(judgement);
             answer.put(

@@ -14,14 +14,14 @@ import witnessmark.shell.settings.Shop;
  * @param diagnosis judges in it
  * @param wording what the program says around it
  */
-record Tongue(Diagnosis diagnosis, Texts wording) {
-    KnowledgeBase knowledge() {
+public record Tongue(Diagnosis diagnosis, Texts wording) {
+    public KnowledgeBase knowledge() {
         return diagnosis.knowledge();
     }
 
     /** Finds the language of a run: the command's option, else the shop's setting. */
     @Component
-    static class Choice {
+    public static class Choice {
         private final ObjectProvider<Diagnosis> diagnosis;
         private final Shop shop;
 
@@ -35,7 +35,7 @@ record Tongue(Diagnosis diagnosis, Texts wording) {
          *
          * @param option as typed, empty for the shop's
          */
-        Tongue of(String option) {
+        public Tongue of(String option) {
             Language language = shop.language(option);
             return new Tongue(diagnosis.getObject().in(language), Texts.of("interview", language));
         }

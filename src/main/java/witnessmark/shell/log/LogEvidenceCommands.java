@@ -18,6 +18,7 @@ import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.logged.AddLogs;
 import witnessmark.casefile.logged.CombinedEvidence;
 import witnessmark.casefile.logged.HeldLogs;
+import witnessmark.casefile.logged.WeighOnce;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.cases.Cases;
@@ -93,6 +94,7 @@ class LogEvidenceCommands {
         String name = as.isEmpty() ? evidenceId(logs) : as;
         LogRecord record = taken(logs);
         Map<String, String> inputs = inputs(done.truck(), logs, mapping, known);
+        WeighOnce weigh = new WeighOnce();
         Entered entered = enter.enter(
                 before,
                 seen -> {
@@ -113,14 +115,14 @@ class LogEvidenceCommands {
                                     remarks(logs, isAlone(seen, name, logs))),
                             Instant.now());
                     refuseNeedless(nevertheless, add);
-                    return add.evidence(nevertheless);
+                    return add.evidence(nevertheless, weigh);
                 },
                 reason);
         LogAdded added = new LogAdded(
                 entered.history(),
                 entered.evidence(),
                 logs,
-                CombinedEvidence.of(entered.history().present()).logs(),
+                CombinedEvidence.of(entered.history().present(), weigh).logs(),
                 isAlone(entered.history(), name, logs));
         if (form == Format.JSON) {
             context.outputWriter().println(Json.of(added.json()));

@@ -16,6 +16,8 @@ import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.history.CanonicalText;
+import witnessmark.casefile.logged.CombinedEvidence;
+import witnessmark.casefile.logged.WeighOnce;
 import witnessmark.casefile.store.CaseStore;
 import witnessmark.casefile.store.StoreUnavailable;
 import witnessmark.casefile.yaml.CaseDocument;
@@ -79,7 +81,9 @@ class GatherDossier {
         CaseFile file = document.present();
         Kept kept = kept(name, file);
         Diagnosis inLanguage = diagnosis.getObject().in(language);
-        try (OpenCase open = inLanguage.open(KnownWords.toJudge(file, inLanguage.knowledge()))) {
+        CaseFile known = KnownWords.toJudge(file, inLanguage.knowledge());
+        WeighOnce weigh = new WeighOnce();
+        try (OpenCase open = inLanguage.open(known, CombinedEvidence.of(known, weigh))) {
             return new Dossier(
                     file,
                     document.history(),
@@ -91,7 +95,8 @@ class GatherDossier {
                     kept.changed(),
                     profile,
                     log.isEmpty() ? List.of() : List.of(timeline(truck, log, language)),
-                    shop.onPaper());
+                    shop.onPaper(),
+                    weigh);
         }
     }
 

@@ -92,7 +92,12 @@ class LogDoubtsTest {
         LogRecord held = record(1, odometer(480_000), day("2026-02-01"));
         CaseFile file = new CaseSheet(new CaseId("c"))
                 .evidence(LoggedEvidence.of(
-                        "log-a", Map.of(), List.of(new Evidence.SourceFile("a.csv", "0".repeat(64))), held, List.of()))
+                        "log-a",
+                        Map.of(),
+                        List.of(new Evidence.SourceFile("a.csv", "0".repeat(64))),
+                        held,
+                        List.of(),
+                        new WeighOnce()))
                 .toCaseFile();
 
         assertThat(LogDoubts.of(

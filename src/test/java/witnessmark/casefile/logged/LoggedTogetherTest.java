@@ -49,7 +49,8 @@ class LoggedTogetherTest {
                     List.of(new Evidence.SourceFile(
                             "trip.csv", String.valueOf(i).repeat(64))),
                     records[i],
-                    List.of()));
+                    List.of(),
+                    new WeighOnce()));
         }
         return sheet.toCaseFile();
     }
@@ -97,11 +98,10 @@ class LoggedTogetherTest {
 
     @Test
     void the_papers_tell_what_several_logs_say_together_and_nothing_twice_of_one() {
-        assertThat(LoggedEvidence.together(with(starts(0, 100)))).isEmpty();
-        assertThat(LoggedEvidence.together(with(starts(0, 60), starts(0, 40))))
-                .hasValueSatisfying(text -> assertThat(text)
-                        .contains("They could have shown and did not")
-                        .contains("0 x start from rest in high range in 100 starts from rest"));
+        assertThat(together(with(starts(0, 100)))).isEmpty();
+        assertThat(together(with(starts(0, 60), starts(0, 40)))).hasValueSatisfying(text -> assertThat(text)
+                .contains("They could have shown and did not")
+                .contains("0 x start from rest in high range in 100 starts from rest"));
     }
 
     @Test
@@ -178,5 +178,9 @@ class LoggedTogetherTest {
                 .hasMessageContaining("'yesterday' is not a time")
                 .hasMessageContaining("times: it ends before it begins")
                 .hasMessageContaining("chances");
+    }
+
+    private static Optional<String> together(CaseFile file) {
+        return LoggedEvidence.together(file, CombinedEvidence.of(file));
     }
 }

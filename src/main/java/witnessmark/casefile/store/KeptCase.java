@@ -1,0 +1,20 @@
+package witnessmark.casefile.store;
+
+import java.util.Optional;
+import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.ChainCheck;
+
+/**
+ * What one look at a case in the store comes to.
+ *
+ * @param history the case; empty where the chain is broken
+ */
+public record KeptCase(ChainCheck chain, Optional<CaseHistory> history) {
+    static KeptCase whole(CaseHistory history) {
+        return new KeptCase(new ChainCheck.Intact(history.entries().size()), Optional.of(history));
+    }
+
+    static KeptCase broken(ChainCheck.Broken at) {
+        return new KeptCase(at, Optional.empty());
+    }
+}
