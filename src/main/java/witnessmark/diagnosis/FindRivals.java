@@ -108,7 +108,7 @@ final class FindRivals {
     private boolean isOutweighed(Cause cause, Cause other, Instead rival) {
         List<String> parting = parting(cause, other);
         return !rival.spokenFor()
-                && !breaksTheSame(cause, other)
+                && !(blames(cause) && breaksTheSame(cause, other))
                 && !parting.isEmpty()
                 && parting.stream().allMatch(f -> reading.isPresent(f) || reading.isAbsent(f))
                 && reading.probability(other.id()) < Thresholds.RIVAL;
@@ -206,15 +206,12 @@ final class FindRivals {
         return foundSound
                 || reading.premises().oddsChanges().stream()
                         .anyMatch(c -> c.target().equals(other.id()) && c.factor() <= excludes())
-                || pair(cause, other)
-                        .filter(p -> areParted(p, cause, other))
-                        .filter(p -> !isWitnessed(other, cause))
-                        .isPresent();
+                || areParted(cause, other) && !isWitnessed(other, cause);
     }
 
-    /** Whether the checks of their pair that were made, taken together, fit the cause so much better than the other. */
-    private boolean areParted(LookAlike pair, Cause cause, Cause other) {
-        double together = pair.checks().stream()
+    /** Whether the checks that part them and were made, taken together, fit the cause so much better than the other. */
+    private boolean areParted(Cause cause, Cause other) {
+        double together = checks(cause, other).stream()
                 .mapToDouble(f -> fitsBetter(f, cause, other))
                 .reduce(1, (a, b) -> a * b);
         return together >= (breaksTheSame(cause, other) ? Thresholds.PARTS_THE_SAME_BREAK : Thresholds.CLOSES_RIVAL);
@@ -281,6 +278,15 @@ final class FindRivals {
         return network.pair(cause.id(), other.id());
     }
 
+    /** The checks of their pair; where none is on record, whatever the other usually leaves by far more than the cause. */
+    private List<String> checks(Cause cause, Cause other) {
+        return pair(cause, other).map(LookAlike::checks).orElseGet(() -> other.links().stream()
+                .filter(l -> l.strength() >= Thresholds.EXPECTED || l.specific())
+                .filter(l -> l.strength() >= strength(cause, l.finding()) * Thresholds.CLOSES_RIVAL)
+                .map(Cause.Link::finding)
+                .toList());
+    }
+
     /** What would close it and is not answered yet. */
     private List<String> looks(Cause cause, Cause other) {
         return parting(cause, other).stream()
@@ -288,10 +294,9 @@ final class FindRivals {
                 .toList();
     }
 
-    /** What parts the two: the looks at the other itself, and the checks of their pair. */
+    /** What parts the two: the looks at the other itself, and the checks between them. */
     private List<String> parting(Cause cause, Cause other) {
-        Stream<String> checks = pair(cause, other).stream().flatMap(p -> p.checks().stream());
-        return Stream.concat(other.looks().stream(), checks)
+        return Stream.concat(other.looks().stream(), checks(cause, other).stream())
                 .distinct()
                 .filter(reading::canBeFound)
                 .toList();

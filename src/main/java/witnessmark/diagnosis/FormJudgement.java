@@ -172,7 +172,7 @@ final class FormJudgement {
                 cause.title(),
                 reading.classOf(cause.id()),
                 probability,
-                standing(probability, reasons.isEmpty()),
+                standing(probability, isWhole(cause, probability), reasons.isEmpty()),
                 rivals.isSeen(cause),
                 List.of(),
                 List.of(),
@@ -221,8 +221,18 @@ final class FormJudgement {
                 bare.heldBack());
     }
 
-    private static RankedCause.Standing standing(double probability, boolean free) {
-        if (probability >= Thresholds.CONCLUDED) {
+    /** Whether the chance suffices: a part that was seen so may share it with what else brings about the same, of one owner. */
+    private boolean isWhole(Cause cause, double probability) {
+        return probability >= Thresholds.CONCLUDED
+                || probability >= Thresholds.LEADS
+                        && rivals.isSeen(cause)
+                        && attribution().stream()
+                                .anyMatch(share -> share.classId().equals(reading.classOf(cause.id()))
+                                        && share.probability() >= Thresholds.POINTS_TO_UNLED);
+    }
+
+    private static RankedCause.Standing standing(double probability, boolean whole, boolean free) {
+        if (whole) {
             return free ? RankedCause.Standing.CONCLUDED : RankedCause.Standing.HELD_BACK;
         }
         if (probability >= 0.5) {

@@ -283,6 +283,14 @@ class RulesTest {
         }
 
         @Test
+        void two_known_circumstances_of_one_act_that_name_different_owners_leave_it_open() {
+            assertThat(reasons("low-air", "outlet-low", "since-repair", "towed"))
+                    .contains(new HoldReason.TwoOwners(List.of("since-repair", "towed")));
+            assertThat(reasons("low-air", "outlet-low", "since-repair", "no towed"))
+                    .noneMatch(HoldReason.TwoOwners.class::isInstance);
+        }
+
+        @Test
         void evidence_that_may_be_of_another_unit_concludes_nothing() {
             assertThat(judge("outlet-low", "serial-differs").verdict().standing())
                     .isEqualTo(Verdict.Standing.UNDETERMINED);

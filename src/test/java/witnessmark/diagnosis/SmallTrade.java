@@ -206,6 +206,7 @@ final class SmallTrade {
             """
             questions:
               - { id: rattle, title: Rattle, findings: [rattles-cold, rattles] }
+              - { id: whose, title: Whose, findings: [since-repair, towed] }
             acts:
               - { id: late, title: Range late, findings: [log-shows-it, told] }
             """);

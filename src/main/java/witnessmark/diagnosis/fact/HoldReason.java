@@ -72,6 +72,13 @@ public sealed interface HoldReason {
     /** Whose it is turns on this finding, which is not answered though there is reason to ask. */
     record OwnerOpen(String finding, String classId) implements HoldReason {}
 
+    /** Two circumstances are known that name different owners of the same act. */
+    record TwoOwners(List<String> findings) implements HoldReason {
+        public TwoOwners {
+            findings = findings.stream().sorted().toList();
+        }
+    }
+
     /** The log that shows it covers too little to show a habit. */
     record TooLittleLogged(String finding, String why) implements HoldReason {}
 
@@ -100,6 +107,7 @@ public sealed interface HoldReason {
     default boolean leavesNoDirection(boolean blames) {
         return this instanceof Contradicted
                 || this instanceof DoubtfulIdentity
+                || this instanceof TwoOwners
                 || blames
                         && (this instanceof NotLookedAt
                                 || this instanceof MarkAlone
