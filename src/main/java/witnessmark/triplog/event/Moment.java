@@ -29,6 +29,7 @@ final class Moment {
     private double rpm;
     private double load;
     private boolean pedalPressed;
+    private boolean pedalKnown;
     private boolean clutchBelieved;
     private boolean clutchPedalBelieved;
     private boolean leverGiven;
@@ -67,6 +68,8 @@ final class Moment {
         kmh = road[index];
         rpm = engine[index];
         pedalPressed = isPedalPressedAt(index);
+        pedalKnown = clutchBelieved && !Double.isNaN(clutch[index])
+                || clutchPedalBelieved && !Double.isNaN(clutchPedal[index]);
         if (code == InHand.PEDAL_DOWN && !pedalPressed) {
             inHand = rpm < NEAR_IDLE * idleRpm ? InHand.NEUTRAL : InHand.CANNOT_TELL;
         }
@@ -193,7 +196,7 @@ final class Moment {
 
     /** Whether the log says anything of the clutch pedal here that can be believed. */
     boolean isPedalKnown() {
-        return clutchBelieved && !Double.isNaN(clutch[row]) || clutchPedalBelieved && !Double.isNaN(clutchPedal[row]);
+        return pedalKnown;
     }
 
     /** Output shaft speed in rpm, from the shaft's own sensor or from road speed. */

@@ -29,23 +29,27 @@ final class SpeedPace {
     void over(RowBlock block, int from, int to) {
         double[] road = block.column(Signal.ROAD_SPEED);
         double[] shaft = block.column(Signal.OUTPUT_SHAFT_SPEED);
+        double[] seconds = block.secondsBefore();
+        double last = before;
         for (int i = from; i < to; i++) {
+            double kmh = road[i];
             stoodRows++;
-            stoodSeconds = block.isAfresh(i) ? LONGEST_SECONDS : stoodSeconds + block.secondsBefore(i);
-            double step = Math.abs(road[i] - before);
-            if (step > 0 && !(shaft[i] > 0)) {
-                changed(road[i], step);
+            stoodSeconds = block.isAfresh(i) ? LONGEST_SECONDS : stoodSeconds + seconds[i];
+            if (kmh == last || Double.isNaN(kmh)) {
+                continue;
             }
-            if (!Double.isNaN(road[i]) && road[i] != before) {
-                before = road[i];
-                stoodRows = 0;
-                stoodSeconds = 0;
+            if (!Double.isNaN(last) && !(shaft[i] > 0)) {
+                changed(kmh, Math.abs(kmh - last));
             }
+            last = kmh;
+            stoodRows = 0;
+            stoodSeconds = 0;
         }
+        before = last;
     }
 
     private void changed(double kmh, double step) {
-        smallestStep = Math.min(smallestStep, step);
+        smallestStep = step < smallestStep ? step : smallestStep;
         if (kmh < DRIVEN_KMH || stoodSeconds >= LONGEST_SECONDS) {
             return;
         }

@@ -1,29 +1,24 @@
 package witnessmark.triplog.gear;
 
 import java.util.Arrays;
-import java.util.stream.IntStream;
+import witnessmark.triplog.signal.RowBlock;
 import witnessmark.triplog.signal.Signal;
-import witnessmark.triplog.signal.SignalRow;
 
 /** Bridges values that are missing for a moment: a switch that says nothing has not gone back to 0. */
 final class BridgeGaps {
     private static final long LONGEST_MICROS = 300_000;
 
-    private static final int[] SIGNALS = {
-        Signal.CLUTCH.ordinal(),
-        Signal.CLUTCH_PEDAL.ordinal(),
-        Signal.ACCELERATOR.ordinal(),
-        Signal.ENGINE_TORQUE.ordinal(),
-        Signal.LEVER.ordinal(),
-        Signal.NEUTRAL_SWITCH.ordinal(),
-        Signal.REVERSE_SWITCH.ordinal(),
-        Signal.RANGE_KNOB.ordinal()
+    private static final Signal[] SIGNALS = {
+        Signal.CLUTCH,
+        Signal.CLUTCH_PEDAL,
+        Signal.ACCELERATOR,
+        Signal.ENGINE_TORQUE,
+        Signal.LEVER,
+        Signal.NEUTRAL_SWITCH,
+        Signal.REVERSE_SWITCH,
+        Signal.RANGE_KNOB
     };
 
-    /** Those of the signals that any row so far gave. */
-    private int[] given = {};
-
-    private long givenBits;
     private final double[] last = new double[SIGNALS.length];
     private final long[] time = new long[SIGNALS.length];
 
@@ -31,30 +26,39 @@ final class BridgeGaps {
         Arrays.fill(last, Double.NaN);
     }
 
-    /** Fills in the last value where the row has none and it is no more than 0.3 s old. */
-    void fill(SignalRow row) {
-        if (row.given() != givenBits) {
-            givenBits = row.given();
-            given = IntStream.range(0, SIGNALS.length)
-                    .filter(i -> (givenBits >>> SIGNALS[i] & 1) != 0)
-                    .toArray();
-        }
-        for (int i : given) {
-            double value = row.at(SIGNALS[i]);
-            if (!Double.isNaN(value)) {
-                last[i] = value;
-                time[i] = row.timeMicros();
-            } else if (!Double.isNaN(last[i])) {
-                if (row.timeMicros() - time[i] > LONGEST_MICROS) {
-                    last[i] = Double.NaN;
-                } else {
-                    row.set(SIGNALS[i], last[i]);
-                }
+    /**
+     * Fills in the last value where a row has none and it is no more than 0.3 s old, from the block before too; never over
+     * an interruption of the record.
+     */
+    void fill(RowBlock block) {
+        for (int s = 0; s < SIGNALS.length; s++) {
+            if (block.gives(SIGNALS[s])) {
+                fill(block, block.column(SIGNALS[s]), s);
             }
         }
     }
 
-    void forget() {
-        Arrays.fill(last, Double.NaN);
+    private void fill(RowBlock block, double[] column, int s) {
+        int known = -1;
+        for (int i = 0; i < block.size(); i++) {
+            if (!Double.isNaN(column[i])) {
+                known = i;
+                continue;
+            }
+            remember(block, column, known, s);
+            known = -1;
+            if (block.isAfresh(i) || block.timeMicros(i) - time[s] > LONGEST_MICROS) {
+                last[s] = Double.NaN;
+            }
+            column[i] = last[s];
+        }
+        remember(block, column, known, s);
+    }
+
+    private void remember(RowBlock block, double[] column, int known, int s) {
+        if (known >= 0) {
+            last[s] = column[known];
+            time[s] = block.timeMicros(known);
+        }
     }
 }

@@ -7,12 +7,11 @@ import java.util.concurrent.ConcurrentLinkedQueue;
 import witnessmark.triplog.read.ClockFaults;
 import witnessmark.triplog.read.TimeLine;
 import witnessmark.triplog.signal.RowBlock;
-import witnessmark.triplog.signal.RowSink;
 import witnessmark.triplog.signal.Signal;
 import witnessmark.triplog.signal.SignalRow;
 
 /** Puts the clock and the speeds of rows right as they are read, and gathers them for the tracking. */
-final class CleanRows implements RowSink {
+final class CleanRows {
     /** Rows closer than this add nothing but work. */
     private static final long CLOSEST_MICROS = 60_000;
 
@@ -47,24 +46,21 @@ final class CleanRows implements RowSink {
         this.batch = new Batch(capacity);
     }
 
-    @Override
-    public void row(SignalRow row) {
+    void row(SignalRow row) {
         TimeLine.Step step = clock.next(row);
         if (step == TimeLine.Step.START_AFRESH) {
             afresh = true;
             jumps.forget();
-            gaps.forget();
         } else if (step == TimeLine.Step.LEAVE_OUT || row.timeMicros() - lastKept < CLOSEST_MICROS) {
             return;
         }
         double secondsBefore = afresh ? 0 : (row.timeMicros() - lastKept) / 1e6;
         lastKept = row.timeMicros();
-        gaps.fill(row);
         double speed = row.get(Signal.ROAD_SPEED);
-        jumps.pass(row, batch.jumps);
-        double shaft = row.get(Signal.OUTPUT_SHAFT_SPEED);
-        if (Double.isNaN(speed) && !Double.isNaN(shaft)) {
-            row.set(Signal.ROAD_SPEED, shaft / outputRpmPerKmh);
+        if (Double.isNaN(speed)) {
+            takeFromShaft(row);
+        } else {
+            jumps.pass(row, batch.jumps);
         }
         batch.rows.add(row, afresh, secondsBefore);
         row.set(Signal.ROAD_SPEED, speed);
@@ -74,7 +70,15 @@ final class CleanRows implements RowSink {
         }
     }
 
+    private void takeFromShaft(SignalRow row) {
+        double shaft = row.get(Signal.OUTPUT_SHAFT_SPEED);
+        if (!Double.isNaN(shaft)) {
+            row.set(Signal.ROAD_SPEED, shaft / outputRpmPerKmh);
+        }
+    }
+
     private void handOn() {
+        gaps.fill(batch.rows);
         next.accept(batch);
         Batch free = worked.poll();
         batch = free == null ? new Batch(capacity) : free;

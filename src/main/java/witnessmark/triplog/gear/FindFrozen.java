@@ -92,42 +92,49 @@ final class FindFrozen {
             double[] brake = block.column(Signal.BRAKE);
             double[] clutch = block.column(Signal.CLUTCH);
             double[] neutral = block.column(Signal.NEUTRAL_SWITCH);
-            for (int i = from; i < block.size(); i++) {
-                if (isMissing(own, i, block)) {
+            int size = block.size();
+            for (int i = from; i < size; i++) {
+                double now = own[i];
+                if (Double.isNaN(now) && isMissing(own, i, block)) {
                     continue;
                 }
-                if (!(own[i] == value) || block.isAfresh(i)) {
+                if (!(now == value) || block.isAfresh(i)) {
                     if (frozen || i - begin > FEW_ROWS) {
                         end(block, i);
                     }
-                    i = lastOfChanging(own, i, block);
+                    i = lastOfChanging(own, i, size);
                     begin(block, i, other[i]);
                 } else if (other[i] != lastOther && !Double.isNaN(other[i])) {
-                    lowestOther = other[i] < lowestOther || Double.isNaN(lowestOther) ? other[i] : lowestOther;
-                    highestOther = other[i] > highestOther || Double.isNaN(highestOther) ? other[i] : highestOther;
-                    wander += Double.isNaN(lastOther) ? 0 : Math.abs(other[i] - lastOther);
-                    lastOther = other[i];
-                    highestThrottle = Math.max(highestThrottle, Double.isNaN(throttle[i]) ? 0 : throttle[i]);
+                    moved(other[i]);
+                    highestThrottle = throttle[i] > highestThrottle ? throttle[i] : highestThrottle;
                     stood |= other[i] < ROLLING_KMH || brake[i] > 0.5 || clutch[i] > 0.5 || neutral[i] > 0.5;
                 }
             }
-            takeOut(block, block.size());
+            takeOut(block, size);
         }
 
-        /** Whether only this one value is missing, and the one that stood still goes on after it. */
+        private void moved(double other) {
+            lowestOther = other < lowestOther || Double.isNaN(lowestOther) ? other : lowestOther;
+            highestOther = other > highestOther || Double.isNaN(highestOther) ? other : highestOther;
+            wander += Double.isNaN(lastOther) ? 0 : Math.abs(other - lastOther);
+            lastOther = other;
+        }
+
+        /** Whether a value that is not given is the only one, and the one that stood still goes on after it. */
         private boolean isMissing(double[] own, int i, RowBlock block) {
-            return Double.isNaN(own[i])
-                    && i + 1 < block.size()
-                    && own[i + 1] == value
-                    && !block.isAfresh(i)
-                    && !block.isAfresh(i + 1);
+            return i + 1 < block.size() && own[i + 1] == value && !block.isAfresh(i) && !block.isAfresh(i + 1);
         }
 
         /** Most values differ from the next: the first row from there on that the next one may repeat. */
-        private static int lastOfChanging(double[] own, int from, RowBlock block) {
-            int last = block.size() - 1;
+        private static int lastOfChanging(double[] own, int from, int size) {
             int i = from;
-            while (i < last && own[i] != own[i + 1]) {
+            double now = own[from];
+            while (i + 1 < size) {
+                double next = own[i + 1];
+                if (now == next) {
+                    break;
+                }
+                now = next;
                 i++;
             }
             return i;

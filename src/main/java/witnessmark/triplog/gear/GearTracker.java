@@ -23,6 +23,8 @@ final class GearTracker {
     private static final double OUT_OF_GEAR = Math.log(1 / 3.0);
 
     private static final double ODD_ROW = Math.log(0.02 / 3.0);
+    /** So that rounding decides nothing where a row is just odd. */
+    private static final double SAFELY = 1 + 1e-9;
     /** At idle and rolling, the engine is more likely held there by its governor than by a gear. */
     private static final double IDLING = 3.5;
 
@@ -39,12 +41,18 @@ final class GearTracker {
 
     private final GearTable table;
     private final int gears;
-    private final double[] inverse;
+    /** For each gear, output shaft speed over engine speed: by road speed, and by the shaft's own, which needs no tyre. */
+    private final double[] byRoad;
+
+    private final double[] byShaft;
     private final double[] score;
     /** The state with the highest score, the first of them where several have it. */
     private int top;
 
     private double secondScore;
+    /** What the row at hand says for each state. */
+    private final double[] weight;
+
     private final long[] stayed;
     private final byte[] best;
     private final byte[] states;
@@ -60,8 +68,10 @@ final class GearTracker {
     GearTracker(GearTable table, int capacity) {
         this.table = table;
         this.gears = table.gears().size();
-        this.inverse = new double[gears];
+        this.byRoad = new double[gears];
+        this.byShaft = new double[gears];
         this.score = new double[gears + 1];
+        this.weight = new double[gears + 1];
         this.stayed = new long[capacity];
         this.best = new byte[capacity];
         this.states = new byte[capacity];
@@ -92,7 +102,9 @@ final class GearTracker {
     void track(RowBlock block, NoiseLevel noise, double factor, int first) {
         for (int g = 0; g < gears; g++) {
             // Road speed has no sign: reverse is never told from the ratio, only from the lever or the gear signal.
-            inverse[g] = table.gear(g).isReverse() ? FAR : 1 / (table.gear(g).ratio() * factor);
+            boolean reverse = table.gear(g).isReverse();
+            byRoad[g] = reverse ? FAR : 1 / (table.gear(g).ratio() * factor);
+            byShaft[g] = reverse ? FAR : 1 / table.gear(g).ratio();
         }
         forward(block, noise, first);
         backward(block.size());
@@ -121,13 +133,14 @@ final class GearTracker {
                 return;
             }
             double seconds = block.secondsBefore(i);
-            boolean byShaft = output[i] > 0;
-            double ratio = engine[i] / (byShaft ? output[i] : road[i] * perKmh);
-            double spread = spread(block, i, byShaft, noise);
+            boolean hasShaft = output[i] > 0;
+            double[] gearIn = hasShaft ? byShaft : byRoad;
+            double ratio = engine[i] / (hasShaft ? output[i] : road[i] * perKmh);
+            double spread = spread(block, i, hasShaft, noise);
             boolean telling = spread < WIDEST_SCATTER && engine[i] >= LEAST_RPM;
             lastSpread = telling ? (float) spread : lastSpread;
             scatter[i] = telling ? lastSpread : Double.NaN;
-            if (settled >= 0 && seconds > 0 && (!telling || fits(ratio, settled, spread, byShaft))) {
+            if (settled >= 0 && seconds > 0 && (!telling || fits(ratio * gearIn[settled], spread))) {
                 stayed[i] = 1L << settled;
                 best[i] = (byte) settled;
                 continue;
@@ -143,7 +156,12 @@ final class GearTracker {
                 stayed[i] = -1L;
                 continue;
             }
-            step(i, seconds, telling ? ratio : Double.NaN, spread, byShaft, idling);
+            if (telling) {
+                weigh(ratio, spread, gearIn, TRUST * (OUT_OF_GEAR + (idling ? IDLING : 0)));
+            } else {
+                Arrays.fill(weight, 0);
+            }
+            step(i, seconds);
             silentPrice = telling ? -1 : seconds > 0 ? price(seconds) : 0;
             settled = telling ? settled() : -1;
         }
@@ -156,16 +174,14 @@ final class GearTracker {
         double[] output = block.column(Signal.OUTPUT_SHAFT_SPEED);
         double[] seconds = block.secondsBefore();
         double perKmh = table.outputRpmPerKmh();
-        double byRoad = byShaft(gear, false);
-        double byShaft = byShaft(gear, true);
+        double inByRoad = byRoad[gear];
+        double inByShaft = byShaft[gear];
         int i = from;
         for (; i < block.size(); i++) {
             boolean shaft = output[i] > 0;
             double ratio = engine[i] / (shaft ? output[i] : road[i] * perKmh);
-            boolean stays = seconds[i] > 0
-                    && engine[i] >= LEAST_RPM
-                    && road[i] > SURE_KMH
-                    && Math.abs(ratio * (shaft ? byShaft : byRoad) - 1) < SETTLED_FIT * LEAST_SCATTER;
+            double fit = ratio * (shaft ? inByShaft : inByRoad);
+            boolean stays = seconds[i] > 0 && engine[i] >= LEAST_RPM && road[i] > SURE_KMH && fits(fit, LEAST_SCATTER);
             if (!stays) {
                 break;
             }
@@ -173,25 +189,22 @@ final class GearTracker {
         return i;
     }
 
-    private boolean fits(double ratio, int gear, double spread, boolean byShaft) {
-        return Math.abs(ratio * byShaft(gear, byShaft) - 1) < SETTLED_FIT * spread;
-    }
-
-    /** A shaft speed needs no tyre, so the factor is taken out again. */
-    private double byShaft(int gear, boolean byShaft) {
-        return byShaft && inverse[gear] != FAR ? 1 / table.gear(gear).ratio() : inverse[gear];
+    /** Whether a ratio, as a share of the settled gear's, is so near that nothing else need be thought of. */
+    private static boolean fits(double share, double spread) {
+        return Math.abs(share - 1) < SETTLED_FIT * spread;
     }
 
     private double spread(RowBlock block, int i, boolean byShaft, NoiseLevel noise) {
         double[] road = block.column(Signal.ROAD_SPEED);
+        double[] seconds = block.secondsBefore();
         double speed = byShaft ? block.get(Signal.OUTPUT_SHAFT_SPEED, i) / table.outputRpmPerKmh() : road[i];
         if (!(speed >= SLOWEST_KMH)) {
             return Double.NaN;
         }
         int back = i;
         double span = 0;
-        while (back > 0 && span < 0.45 && block.secondsBefore(back) > 0) {
-            span += block.secondsBefore(back--);
+        while (back > 0 && span < 0.45 && seconds[back] > 0) {
+            span += seconds[back--];
         }
         double change = span > 0 ? Math.abs(road[i] - road[back]) / span : 0;
         double skew = Double.isNaN(change) ? 0 : Math.min(change, 12) * SKEW_SECONDS / speed;
@@ -220,40 +233,54 @@ final class GearTracker {
         top = state;
     }
 
-    private void step(int i, double seconds, double ratio, double spread, boolean byShaft, boolean idling) {
-        double highest = score[top];
-        int before = top;
-        top = 0;
-        secondScore = Double.NEGATIVE_INFINITY;
+    /** What a row with this ratio says for each gear; most are so far off that it is odd for them. */
+    private void weigh(double ratio, double spread, double[] gearIn, double outOfGear) {
+        double[] weighed = weight;
+        double peak = -Math.log(spread) - BELL;
+        double odd = spread * Math.sqrt(2 * (peak - ODD_ROW)) * SAFELY;
+        for (int s = 0; s < gearIn.length; s++) {
+            double away = ratio * gearIn[s] - 1;
+            double fit = ODD_ROW;
+            if (away < odd && away > -odd) {
+                double z = away / spread;
+                double bell = peak - 0.5 * z * z;
+                fit = bell > ODD_ROW ? bell : ODD_ROW;
+            }
+            weighed[s] = TRUST * fit;
+        }
+        weighed[gears] = outOfGear;
+    }
+
+    private void step(int i, double seconds) {
+        double[] scores = score;
+        double[] weighed = weight;
+        double highest = scores[top];
         double fromBest = seconds <= 0 ? highest : highest - price(seconds);
-        boolean telling = !Double.isNaN(ratio);
-        double peak = telling ? -Math.log(spread) - BELL : 0;
+        double lead = Double.NEGATIVE_INFINITY;
+        double second = Double.NEGATIVE_INFINITY;
+        int first = 0;
         long mask = 0;
-        for (int s = 0; s <= gears; s++) {
-            double own = score[s];
+        for (int s = 0; s < scores.length; s++) {
+            double own = scores[s];
             if (own >= fromBest) {
                 mask |= 1L << s;
             } else {
                 own = fromBest;
             }
-            if (telling && s < gears) {
-                double z = (ratio * byShaft(s, byShaft) - 1) / spread;
-                double fit = peak - 0.5 * z * z;
-                own += TRUST * (fit > ODD_ROW ? fit : ODD_ROW);
-            } else if (telling) {
-                own += TRUST * (OUT_OF_GEAR + (idling ? IDLING : 0));
-            }
-            own -= highest;
-            score[s] = own;
-            if (own > score[top]) {
-                secondScore = score[top];
-                top = s;
-            } else if (s != top && own > secondScore) {
-                secondScore = own;
+            own = own + weighed[s] - highest;
+            scores[s] = own;
+            if (own > lead) {
+                second = lead;
+                lead = own;
+                first = s;
+            } else if (own > second) {
+                second = own;
             }
         }
         stayed[i] = mask;
-        best[i] = (byte) before;
+        best[i] = (byte) top;
+        top = first;
+        secondScore = second;
     }
 
     /** The gear that leads all others by so much that each of them would now come from it; -1 if none does. */

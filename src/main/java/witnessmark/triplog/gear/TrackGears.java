@@ -161,6 +161,8 @@ public final class TrackGears implements RowSink, AutoCloseable {
         double[] pedal = block.column(Signal.CLUTCH_PEDAL);
         double[] neutral = block.column(Signal.NEUTRAL_SWITCH);
         double[] throttle = block.column(Signal.ACCELERATOR);
+        double idlingRpm = IDLING * table.idleRpm();
+        int outOfGear = tracker.outOfGear();
         leverMoves = leverMoves || isLeft(lever, 0, until);
         gearMoves = gearMoves || isLeft(gear, 0, until);
         neutralMoves = neutralMoves || isLeft(neutral, 1, until);
@@ -169,9 +171,8 @@ public final class TrackGears implements RowSink, AutoCloseable {
             int fitting = reverse >= 0 ? reverse : tracker.state(i);
             boolean pressed = clutch[i] > 0.5 || pedal[i] > PRESSED_PERCENT;
             boolean out = neutral[i] > 0.5 && neutralMoves || lever[i] == 0 && leverMoves || gear[i] == 0 && gearMoves;
-            boolean idles =
-                    engine[i] < IDLING * table.idleRpm() && road[i] > IDLING_KMH && !(throttle[i] > IDLING_PEDAL);
-            fitting = reverse < 0 && (out || idles) ? tracker.outOfGear() : fitting;
+            boolean idles = engine[i] < idlingRpm && road[i] > IDLING_KMH && !(throttle[i] > IDLING_PEDAL);
+            fitting = reverse < 0 && (out || idles) ? outOfGear : fitting;
             inHand[i] = code(road[i], engine[i], pressed, scatter[i], fitting);
         }
     }

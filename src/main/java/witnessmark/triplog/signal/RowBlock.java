@@ -12,6 +12,9 @@ public final class RowBlock {
     /** Ordinals of the signals that were ever given. */
     private int[] given = {};
 
+    /** Their columns. */
+    private double[][] filled = {};
+
     private long givenBits;
 
     private final long[] timeMicros;
@@ -40,14 +43,16 @@ public final class RowBlock {
         if (row.given() != givenBits) {
             give(row.given());
         }
-        for (int s : given) {
-            columns[s][size] = row.at(s);
+        int at = size++;
+        int[] signals = given;
+        double[][] to = filled;
+        for (int i = 0; i < signals.length; i++) {
+            to[i][at] = row.at(signals[i]);
         }
-        timeMicros[size] = row.timeMicros();
-        line[size] = row.line();
-        afresh[size] = isAfresh;
-        secondsBefore[size] = seconds;
-        size++;
+        timeMicros[at] = row.timeMicros();
+        line[at] = row.line();
+        afresh[at] = isAfresh;
+        secondsBefore[at] = seconds;
     }
 
     /** Takes a copy of the rows of the other block from {@code from} on, which must find room. */
@@ -76,6 +81,7 @@ public final class RowBlock {
                 columns[s] = absent.clone();
             }
         }
+        filled = Arrays.stream(given).mapToObj(s -> columns[s]).toArray(double[][]::new);
     }
 
     public boolean isFull() {
