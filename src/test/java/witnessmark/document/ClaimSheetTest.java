@@ -111,6 +111,34 @@ class ClaimSheetTest {
                 .containsSubsequence("Standing: ", "Unit and claim", "What carries it", "Head of the chain", "## ");
     }
 
+    @ParameterizedTest
+    @EnumSource(Paper.class)
+    void a_long_claim_within_the_record_still_ends_on_its_first_sheet(Paper paper) throws IOException {
+        Claim filled = claim();
+        for (int part = 0; part < 8; part++) {
+            filled = filled.with(
+                    new PartLine("old part " + part, "new part " + part, 1, Optional.empty(), "tag " + part));
+        }
+        CaseSheet sheet = twoFindings().claim(filled);
+        for (TextField text : List.of(TextField.COMPLAINT, TextField.WORK_DONE)) {
+            sheet = sheet.text(text, "a long tale of gears, ".repeat(13));
+        }
+        for (String sound : List.of("range-cone-high-burned", "range-grinds-into-low", "range-grinds-into-high")) {
+            sheet = sheet.finding(new FindingEntry(sound, FindingState.PRESENT));
+        }
+
+        byte[] record = written(Cases.stored(sheet.toCaseFile(), Map.of()), Kind.EVIDENCE, Form.PDF, paper);
+
+        try (PDDocument pdf = Loader.loadPDF(record)) {
+            PDFTextStripper second = new PDFTextStripper();
+            second.setStartPage(2);
+            second.setEndPage(2);
+            assertThat(second.getText(pdf))
+                    .contains("Findings and measurements")
+                    .doesNotContain("Head of the chain", "Taken out");
+        }
+    }
+
     @Test
     void a_case_that_says_nothing_of_the_claim_and_one_full_of_hostile_text_still_have_their_page() {
         for (CaseFile file : List.of(twoFindings().toCaseFile(), Cases.hostile())) {

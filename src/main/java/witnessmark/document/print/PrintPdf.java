@@ -18,6 +18,7 @@ import java.util.GregorianCalendar;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.TimeZone;
+import java.util.function.Predicate;
 import java.util.zip.CRC32;
 import javax.xml.XMLConstants;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -39,6 +40,7 @@ import witnessmark.document.ShippedFont;
 public final class PrintPdf {
     private static final String FONTS = "shipped:";
     private static final double[] SMALLER = {1, 0.94, 0.88, 0.82, 0.76, 0.7};
+    private static final double[] SLIGHTLY_SMALLER = {0.97, 0.94, 0.91};
 
     private final Paper paper;
     private final Instant dated;
@@ -49,22 +51,51 @@ public final class PrintPdf {
         this.dated = dated.orElse(Instant.EPOCH);
     }
 
-    /** The page as a PDF file; {@link DocumentRefused} if the page is not well formed. */
+    /**
+     * The page as a PDF file: a claim within it on its first sheet, and no last sheet for a few lines, if somewhat
+     * smaller letters spare it; {@link DocumentRefused} if the page is not well formed.
+     */
     public byte[] print(String html) {
         try {
-            return printed(html, 1, Integer.MAX_VALUE).orElseThrow();
+            Printed loose = printed(html, Sizes.FULL, s -> s.claimFits() && !s.endsNearlyEmpty());
+            Printed claim = loose;
+            for (int size = 1; size < SMALLER.length && !claim.sheets().claimFits(); size++) {
+                claim = printed(html, new Sizes(1, SMALLER[size]), s -> s.claimFits() && !s.endsNearlyEmpty());
+            }
+            if (claim.pdf().isPresent()) {
+                return claim.pdf().get();
+            }
+            Optional<byte[]> fewer = fewerSheets(html, claim);
+            return fewer.isPresent()
+                    ? fewer.get()
+                    : printed(html, claim.sizes(), s -> true).pdf().orElseThrow();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
+    private Optional<byte[]> fewerSheets(String html, Printed longer) throws IOException {
+        for (double size : SLIGHTLY_SMALLER) {
+            if (longer.sheets().endsNearlyEmpty()) {
+                Printed shorter = printed(
+                        html,
+                        new Sizes(size, longer.sizes().claim()),
+                        s -> s.count() < longer.sheets().count());
+                if (shorter.pdf().isPresent()) {
+                    return shorter.pdf();
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
     /** The page on one sheet, its letters made smaller until it fits; {@link DocumentRefused} if it does not. */
     public byte[] printOnOneSheet(String html) {
         try {
-            for (double scale : SMALLER) {
-                Optional<byte[]> fitting = printed(html, scale, 1);
-                if (fitting.isPresent()) {
-                    return fitting.get();
+            for (double size : SMALLER) {
+                Printed fitting = printed(html, new Sizes(size, 1), s -> s.count() == 1);
+                if (fitting.pdf().isPresent()) {
+                    return fitting.pdf().get();
                 }
             }
         } catch (IOException e) {
@@ -75,7 +106,15 @@ public final class PrintPdf {
                 "shorten the shop's own template or letterhead");
     }
 
-    private Optional<byte[]> printed(String html, double scale, int mostPages) throws IOException {
+    /** Sizes of letters against those of the style sheet: of all, and once more of a claim within a record. */
+    private record Sizes(double all, double claim) {
+        static final Sizes FULL = new Sizes(1, 1);
+    }
+
+    /** A page laid out; as a file only where it was found fitting. */
+    private record Printed(Sizes sizes, Sheets sheets, Optional<byte[]> pdf) {}
+
+    private Printed printed(String html, Sizes sizes, Predicate<Sheets> fits) throws IOException {
         XRLog.setLoggingEnabled(false);
         ShippedFontsOnly.use();
         PdfRendererBuilder builder = new PdfRendererBuilder();
@@ -86,14 +125,15 @@ public final class PrintPdf {
         builder.useUriResolver((base, uri) -> uri.startsWith("data:image/") || uri.startsWith(FONTS) ? uri : null);
         builder.useProtocolsStreamImplementation(ShippedStream::new, "shipped");
         builder.withProducer("witnessmark");
-        builder.withW3cDocument(parsed(withFonts(html, scale)), "");
+        builder.withW3cDocument(parsed(withFonts(html, sizes)), "");
         try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
             renderer.layout();
-            if (renderer.getRootBox().getLayer().getPages().size() > mostPages) {
-                return Optional.empty();
+            Sheets sheets = Sheets.of(renderer);
+            if (!fits.test(sheets)) {
+                return new Printed(sizes, sheets, Optional.empty());
             }
             renderer.createPDFWithoutClosing();
-            return Optional.of(saved(renderer.getPdfDocument(), html));
+            return new Printed(sizes, sheets, Optional.of(saved(renderer.getPdfDocument(), html)));
         }
     }
 
@@ -110,7 +150,7 @@ public final class PrintPdf {
         return out.toByteArray();
     }
 
-    private static String withFonts(String html, double scale) {
+    private static String withFonts(String html, Sizes sizes) {
         StringBuilder rules = new StringBuilder("<style>");
         for (ShippedFont font : ShippedFont.values()) {
             rules.append(String.format(
@@ -121,7 +161,11 @@ public final class PrintPdf {
                     FONTS,
                     font.file()));
         }
-        rules.append(String.format(Locale.ROOT, "body{font-size:%.2fpt}</style></head>", 9.5 * scale));
+        rules.append(String.format(
+                Locale.ROOT,
+                "body{font-size:%.2fpt}.fitted{font-size:%.2fem}</style></head>",
+                9.5 * sizes.all(),
+                sizes.claim()));
         return UnshownSigns.named(html).replaceFirst("</head>", rules.toString());
     }
 
