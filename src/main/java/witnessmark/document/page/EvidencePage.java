@@ -200,7 +200,7 @@ public record EvidencePage(
         ResultWords said = new ResultWords(dossier);
         List<Field> inputs = new ArrayList<>();
         for (Map.Entry<String, String> input : evidence.inputs().entrySet()) {
-            inputs.add(new Field(said.input(input.getKey()), input.getValue()));
+            inputs.add(new Field(said.input(input.getKey()), said.value(input.getValue())));
         }
         return new Result(
                 evidence.id(),

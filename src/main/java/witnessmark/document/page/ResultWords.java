@@ -27,6 +27,12 @@ import witnessmark.triplog.evidence.LogRecord;
 final class ResultWords {
     private static final double FEW_TIMES = 10;
 
+    /** Parts of inputs as they are kept: what an assumption rests on, and of what a share is. */
+    private static final String ASSUMED = ", assumed: ";
+
+    private static final String SHARE = " % of ";
+    private static final String SHARE_SIGN = " % ";
+
     private final Dossier dossier;
     private final PageWords words;
     private final Sentences say;
@@ -60,9 +66,34 @@ final class ResultWords {
         if (keptAreRead()) {
             return "";
         }
-        return evidence.kind() == Evidence.Kind.LOGGED || evidence.formula().isEmpty()
-                ? evidence.summary()
-                : evidence.summary() + "\n" + evidence.formula();
+        List<String> kept = new ArrayList<>(List.of(evidence.summary()));
+        if (evidence.kind() != Evidence.Kind.LOGGED && !evidence.formula().isEmpty()) {
+            kept.add(evidence.formula());
+        }
+        evidence.inputs().entrySet().stream()
+                .filter(e -> e.getValue().contains(ASSUMED))
+                .map(e -> e.getKey().replace('-', ' ') + ": " + e.getValue())
+                .forEach(kept::add);
+        return String.join("\n", kept);
+    }
+
+    /** What went in, without the words kept with it; why it was assumed stands with those. */
+    String value(String kept) {
+        if (keptAreRead()) {
+            return kept;
+        }
+        int assumed = kept.indexOf(ASSUMED);
+        if (assumed >= 0) {
+            return kept.substring(0, assumed) + ", " + words.say("input-assumed");
+        }
+        int share = kept.indexOf(SHARE);
+        String of = share < 0 ? "" : kept.substring(share + SHARE.length());
+        String whole = words.orElse(key(kept), kept);
+        return of.isEmpty() ? whole : kept.substring(0, share) + SHARE_SIGN + words.orElse(key(of), of);
+    }
+
+    private static String key(String kept) {
+        return "input-value-" + kept.replace(' ', '-');
     }
 
     /** The name of what went in. */
