@@ -98,7 +98,8 @@ public final class ReadFleetLog {
                             + " the log as " + FleetFile.MAPPING_FILE));
         }
         LogRecord record = TakeRecord.of(trip.summary(), trip.events(), truck.table, List.of(trip.times()))
-                .with(DoubtRatios.of(file.name(), trip.factor()).stream().toList());
+                .with(DoubtRatios.of(
+                        file.name(), trip.factor(), trip.table(), trip.summary().hoursInHand()));
         List<FleetAct> acts = FleetAct.of(trip.events());
         TruckDay held = new TruckDay(
                 file.truck(),

@@ -146,7 +146,9 @@ class LogEvidenceCommands {
     /** What speaks against the truck besides the record itself: a tyre size that is none, a profile of its own. */
     private List<String> doubts(CaseHistory before, TruckResult logs, TruckProfile readWith) {
         List<String> doubts = new ArrayList<>();
-        logs.trips().forEach(t -> DoubtRatios.of(name(t), t.factor()).ifPresent(doubts::add));
+        logs.trips()
+                .forEach(t -> doubts.addAll(DoubtRatios.of(
+                        name(t), t.factor(), t.table(), t.summary().hoursInHand())));
         jobs.getObject()
                 .ownProfile(before.present().vehicle().unit(), readWith)
                 .ifPresent(own -> doubts.add("the truck of the case has a profile of its own, " + own
