@@ -33,7 +33,7 @@ class KeptResultsTest {
                 Evidence.Kind.COMPUTED,
                 "The reported shift was above its ceiling.",
                 "",
-                Map.of("road-speed", "71 km/h", "ratio-of-gear-4", "3.84"),
+                Map.of("road-speed", "71 km/h, assumed: as told at the gate", "ratio-of-gear-4", "3.84"),
                 Optional.empty(),
                 Map.of("computed-low-range-above-ceiling", FindingState.PRESENT),
                 Map.of(),
@@ -69,6 +69,14 @@ class KeptResultsTest {
                 new WriteDocument(TemplateFolder.shipped(), Paper.A4)
                         .write(Cases.in(Cases.stored(file, Map.of()), language), Kind.EVIDENCE, Form.MARKDOWN),
                 StandardCharsets.UTF_8);
+    }
+
+    @Test
+    void why_a_figure_was_assumed_stands_with_the_words_kept() {
+        assertThat(record(Language.SPANISH, shift(figures())))
+                .contains("71 km/h, supuesto", "road speed: 71 km/h, assumed: as told at the gate");
+        assertThat(record(Language.ENGLISH, shift(figures())))
+                .containsOnlyOnce("71 km/h, assumed: as told at the gate");
     }
 
     @Test
