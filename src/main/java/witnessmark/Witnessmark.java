@@ -4,11 +4,13 @@ import java.net.URL;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.springframework.boot.Banner;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.WebApplicationType;
 import org.springframework.context.ConfigurableApplicationContext;
 import org.springframework.context.annotation.ComponentScan;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.core.env.ConfigurableEnvironment;
 import org.springframework.shell.core.ShellRunner;
 import witnessmark.refusal.Refusal;
 import witnessmark.shell.print.Refused;
@@ -51,13 +53,23 @@ public class Witnessmark {
         refuseLostLetters(args);
         // Else the rule engine would look for definitions of work in the current folder.
         System.setProperty("drools.workDefinitions", "");
+        // What libraries log is dropped before it is worded, and without asking every jar for a better place.
+        System.setProperty("org.apache.commons.logging.LogFactory", "org.apache.commons.logging.impl.LogFactoryImpl");
+        System.setProperty("org.apache.commons.logging.Log", "org.apache.commons.logging.impl.NoOpLog");
         // Libraries that write to the platform's own log would else reach the terminal.
         System.setProperty("java.util.logging.config.class", SilentLog.class.getName());
         StartOptions options = StartOptions.of(args);
         if (isPackaged()) {
             System.setProperty("spring.aot.enabled", "true");
         }
-        SpringApplication application = new SpringApplication(Witnessmark.class);
+        SpringApplication application = new SpringApplication(Witnessmark.class) {
+            @Override
+            protected void bindToSpringApplication(ConfigurableEnvironment environment) {
+                // all of it is said here; the framework's way to look for it in properties costs a twentieth of a start
+            }
+        };
+        application.setBannerMode(Banner.Mode.OFF);
+        application.setLazyInitialization(true);
         // Otherwise each --name=value of a command would also become a Spring property.
         application.setAddCommandLineProperties(false);
         application.setWebApplicationType(WebApplicationType.NONE);

@@ -49,13 +49,14 @@ final class KnowledgeFacts {
             }
             ofCause(cause, knowledge);
         });
+        Map<String, List<SpoiledBy>> byOthers = spoiledByOthers(knowledge);
         knowledge.findings().values().forEach(finding -> {
             if (!finding.applicability().equals(Applicability.ANY)) {
                 limits.add(new Applies(Applies.Subject.FINDING, finding.id(), finding.applicability()));
             }
             finding.needs().forEach(condition -> about(byFinding, finding.id(), new Needs(finding.id(), condition)));
             warn(finding);
-            spoilers(finding, knowledge).forEach(s -> about(byFinding, finding.id(), s));
+            spoilers(finding, knowledge, byOthers).forEach(s -> about(byFinding, finding.id(), s));
             if (!finding.says().isEmpty()) {
                 about(byFinding, finding.id(), new Says(finding.id(), finding.says()));
             }
@@ -109,22 +110,32 @@ final class KnowledgeFacts {
     }
 
     /** What spoils an answer: itself, what it needs, its whole kind, or a part renewed before the look. */
-    private static Set<SpoiledBy> spoilers(Finding finding, KnowledgeBase knowledge) {
+    private static Set<SpoiledBy> spoilers(
+            Finding finding, KnowledgeBase knowledge, Map<String, List<SpoiledBy>> byOthers) {
         Set<SpoiledBy> spoilers = new LinkedHashSet<>();
         finding.spoiledBy().forEach(by -> spoilers.add(new SpoiledBy(finding.id(), by, false)));
         finding.needs().stream()
                 .flatMap(need -> knowledge.findings().get(need).spoiledBy().stream())
                 .filter(by -> !by.equals(finding.id()))
                 .forEach(by -> spoilers.add(new SpoiledBy(finding.id(), by, false)));
-        for (Finding other : knowledge.findings().values()) {
-            if (other.voids().filter(finding.kind()::equals).isPresent()) {
-                spoilers.add(new SpoiledBy(finding.id(), other.id(), false));
-            }
-            if (other.renews().contains(finding.id())) {
-                spoilers.add(new SpoiledBy(finding.id(), other.id(), true));
-            }
-        }
+        spoilers.addAll(byOthers.getOrDefault(finding.id(), List.of()));
         return spoilers;
+    }
+
+    /** The answers that a whole kind's failing or a renewed part spoils, by the answer spoiled. */
+    private static Map<String, List<SpoiledBy>> spoiledByOthers(KnowledgeBase knowledge) {
+        Map<String, List<SpoiledBy>> spoiled = new HashMap<>();
+        for (Finding other : knowledge.findings().values()) {
+            if (other.voids().isPresent()) {
+                for (Finding finding : knowledge.findings().values()) {
+                    if (finding.kind() == other.voids().get()) {
+                        about(spoiled, finding.id(), new SpoiledBy(finding.id(), other.id(), false));
+                    }
+                }
+            }
+            other.renews().forEach(part -> about(spoiled, part, new SpoiledBy(part, other.id(), true)));
+        }
+        return spoiled;
     }
 
     /** The looks at the cause itself; its own marks where there are none. */
@@ -209,7 +220,7 @@ final class KnowledgeFacts {
         byFinding.getOrDefault(finding, List.of()).forEach(fact -> about(byMeasure, measure, fact));
     }
 
-    private static void about(Map<String, List<Object>> map, String id, Object fact) {
+    private static <F> void about(Map<String, List<F>> map, String id, F fact) {
         map.computeIfAbsent(id, key -> new ArrayList<>()).add(fact);
     }
 }

@@ -1,8 +1,8 @@
 package witnessmark.knowledge;
 
-import java.io.DataInputStream;
 import java.io.DataOutputStream;
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -36,20 +36,19 @@ public final class KnowledgeLoader {
      *
      * @throws FaultyInput with every fault of every file
      */
-    public KnowledgeBase load(DataInputStream compiled, List<List<KnowledgeFile>> layers) throws IOException {
+    public KnowledgeBase load(ByteBuffer compiled, List<List<KnowledgeFile>> layers) throws IOException {
         Draft draft = new Draft();
         draft.nextLayer();
         CompiledYaml.read(compiled, draft.faults).forEach(d -> readForm(d.file(), d.root(), draft));
-        int pages = compiled.readInt();
+        int pages = compiled.getInt();
         for (int i = 0; i < pages; i++) {
-            draft.pages.put(
-                    compiled.readUTF(), new String(compiled.readNBytes(compiled.readInt()), StandardCharsets.UTF_8));
+            draft.pages.put(CompiledYaml.text(compiled), CompiledYaml.text(compiled));
         }
         layers.forEach(layer -> readLayer(layer, draft));
         return finish(draft);
     }
 
-    /** Writes the files of one checked layer in the form that {@link #load(DataInputStream, List)} reads. */
+    /** Writes the files of one checked layer in the form that {@link #load(ByteBuffer, List)} reads. */
     public void compile(List<KnowledgeFile> layer, DataOutputStream out) throws IOException {
         load(List.of(layer));
         List<CompiledYaml.Document> documents = new ArrayList<>();
@@ -64,10 +63,14 @@ public final class KnowledgeLoader {
                 sorted(layer).stream().filter(f -> isPage(f.name())).toList();
         out.writeInt(pages.size());
         for (KnowledgeFile page : pages) {
-            out.writeUTF(pageName(page.name()));
-            out.writeInt(page.content().length);
-            out.write(page.content());
+            write(pageName(page.name()).getBytes(StandardCharsets.UTF_8), out);
+            write(page.content(), out);
         }
+    }
+
+    private static void write(byte[] text, DataOutputStream out) throws IOException {
+        out.writeInt(text.length);
+        out.write(text);
     }
 
     /**

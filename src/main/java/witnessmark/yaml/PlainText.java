@@ -18,7 +18,7 @@ public final class PlainText {
 
     /** The text with each line ended by a new line alone. */
     public static String withPlainLineEnds(String text) {
-        return text.replace("\r\n", "\n").replace('\r', '\n');
+        return text.indexOf('\r') < 0 ? text : text.replace("\r\n", "\n").replace('\r', '\n');
     }
 
     /** Why the text cannot be kept: too long, or a control character other than new line and tab. */
@@ -27,12 +27,13 @@ public final class PlainText {
             return Optional.of(
                     new Refusal("the text has " + text.length() + " characters", "keep it to " + longest + " at most"));
         }
-        for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
-            if (isRefused(text.codePointAt(i))) {
+        for (int i = 0; i < text.length(); ) {
+            int codePoint = text.codePointAt(i);
+            if (isRefused(codePoint)) {
                 return Optional.of(new Refusal(
-                        "character " + codePoint(text.codePointAt(i)) + " at place " + (i + 1) + " cannot be kept",
-                        "remove it"));
+                        "character " + codePoint(codePoint) + " at place " + (i + 1) + " cannot be kept", "remove it"));
             }
+            i += Character.charCount(codePoint);
         }
         return Optional.empty();
     }

@@ -72,12 +72,16 @@ public final class YamlMap {
 
     /** Notes each key that is not among the known ones. */
     public void allow(Collection<String> known) {
-        entries.values().stream().filter(entry -> !known.contains(entry.name())).forEach(entry -> entry.key()
-                .fault(
-                        "'" + PlainText.shown(entry.name()) + "' is not a key of " + what,
-                        Nearest.to(entry.name(), known)
-                                .map(near -> "did you mean '" + near + "'?")
-                                .orElse("use one of " + String.join(", ", known))));
+        for (Entry entry : entries.values()) {
+            if (!known.contains(entry.name())) {
+                entry.key()
+                        .fault(
+                                "'" + PlainText.shown(entry.name()) + "' is not a key of " + what,
+                                Nearest.to(entry.name(), known)
+                                        .map(near -> "did you mean '" + near + "'?")
+                                        .orElse("use one of " + String.join(", ", known)));
+            }
+        }
     }
 
     public YamlNode owner() {

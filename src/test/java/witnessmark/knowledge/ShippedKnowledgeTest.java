@@ -2,11 +2,10 @@ package witnessmark.knowledge;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
-import java.io.DataInputStream;
 import java.io.DataOutputStream;
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -50,8 +49,7 @@ class ShippedKnowledgeTest {
     void its_compiled_form_says_the_same() throws IOException {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         new KnowledgeLoader().compile(KnowledgeFolder.files(FOLDER), new DataOutputStream(bytes));
-        KnowledgeBase compiled = new KnowledgeLoader()
-                .load(new DataInputStream(new ByteArrayInputStream(bytes.toByteArray())), List.of());
+        KnowledgeBase compiled = new KnowledgeLoader().load(ByteBuffer.wrap(bytes.toByteArray()), List.of());
         assertThat(compiled).isEqualTo(KNOWLEDGE);
     }
 

@@ -5,11 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
-import java.io.DataInputStream;
 import java.io.DataOutputStream;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -197,12 +197,25 @@ class YamlNodeTest {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
 
         CompiledYaml.write(List.of(new CompiledYaml.Document("a.yaml", given)), new DataOutputStream(bytes));
-        List<CompiledYaml.Document> read =
-                CompiledYaml.read(new DataInputStream(new ByteArrayInputStream(bytes.toByteArray())), faults);
+        List<CompiledYaml.Document> read = CompiledYaml.read(ByteBuffer.wrap(bytes.toByteArray()), faults);
 
         assertThat(read).hasSize(1);
         assertThat(read.get(0).file()).isEqualTo("a.yaml");
         assertThat(read.get(0).root().tree()).isEqualTo(given.tree());
+    }
+
+    @Test
+    void a_compiled_document_cut_short_anywhere_is_refused_as_damaged() throws IOException {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        CompiledYaml.write(
+                List.of(new CompiledYaml.Document("a.yaml", root("a: x\nb: [1, 2]\n"))), new DataOutputStream(bytes));
+
+        for (int length = 0; length < bytes.size(); length++) {
+            ByteBuffer cut = ByteBuffer.wrap(Arrays.copyOf(bytes.toByteArray(), length));
+            assertThatThrownBy(() -> CompiledYaml.read(cut, faults))
+                    .isInstanceOf(IOException.class)
+                    .hasMessage("compiled documents are damaged; build the program anew");
+        }
     }
 
     @Nested

@@ -1,10 +1,9 @@
 package witnessmark.triplog.evidence;
 
-import java.io.BufferedInputStream;
-import java.io.DataInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -53,7 +52,7 @@ record LogFindings(
                 if (in == null) {
                     throw new IllegalStateException("the program was built without its log findings");
                 }
-                YamlNode root = CompiledYaml.read(new DataInputStream(new BufferedInputStream(in)), faults)
+                YamlNode root = CompiledYaml.read(ByteBuffer.wrap(in.readAllBytes()), faults)
                         .get(0)
                         .root();
                 LogFindings findings = from(root);
