@@ -26,11 +26,9 @@ import witnessmark.casefile.history.Opened;
 import witnessmark.gearbox.Layout;
 import witnessmark.gearbox.Unit;
 import witnessmark.jobcard.Proposal;
-import witnessmark.jobcard.ReadJobCard;
 import witnessmark.jobcard.Reading;
 import witnessmark.jobcard.Sureness;
 import witnessmark.knowledge.KnowledgeBase;
-import witnessmark.knowledge.search.FindWords;
 import witnessmark.language.Texts;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.print.Format;
@@ -52,13 +50,16 @@ class CardCommands {
     private final ObjectProvider<KnowledgeBase> knowledge;
     private final ObjectProvider<org.jline.terminal.Terminal> terminal;
     private final Shop shop;
+    private final SpokenWords words;
 
     CardCommands(
             ObjectProvider<Cases> cases,
             ObjectProvider<KnowledgeBase> knowledge,
             ObjectProvider<org.jline.terminal.Terminal> terminal,
-            Shop shop) {
+            Shop shop,
+            SpokenWords words) {
         this.shop = shop;
+        this.words = words;
         this.cases = cases;
         this.knowledge = knowledge;
         this.terminal = terminal;
@@ -92,11 +93,12 @@ class CardCommands {
         try (Asker asker =
                 asks ? new TerminalAsker(terminal.getObject(), context.outputWriter()) : new NobodyAnswers()) {
             String card = card(file, asker, page, wording);
-            Reading reading = new ReadJobCard(knowledge.getObject())
+            Reading reading = words.reader(knowledge.getObject())
                     .read(card, now.gearbox(), page.units().shown(Unit.KILOMETRE));
-            CardDialog dialog = new CardDialog(spoken, new FindWords(knowledge.getObject()), asker, page, wording);
-            Optional<List<Proposal>> taken =
-                    asks ? dialog.confirmed(reading) : Optional.of(acceptSure ? sure(reading, now) : List.of());
+            Optional<List<Proposal>> taken = asks
+                    ? new CardDialog(spoken, words.search(knowledge.getObject()), asker, page, wording)
+                            .confirmed(reading)
+                    : Optional.of(acceptSure ? sure(reading, now) : List.of());
             boolean keeps = taken.isPresent() && (asks || acceptSure);
             Optional<String> stored = keeps
                     ? Optional.of(store(

@@ -14,13 +14,11 @@ import witnessmark.interview.Complaints;
 import witnessmark.interview.Interview;
 import witnessmark.interview.Stage;
 import witnessmark.jobcard.Proposal;
-import witnessmark.jobcard.ReadJobCard;
 import witnessmark.jobcard.Sayer;
 import witnessmark.jobcard.Sureness;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
-import witnessmark.knowledge.search.FindWords;
 import witnessmark.language.Texts;
 import witnessmark.shell.print.Page;
 import witnessmark.yaml.Nearest;
@@ -34,17 +32,17 @@ final class IntakeDialog {
 
     private final Interview interview;
     private final KnowledgeBase knowledge;
-    private final FindWords search;
+    private final SpokenWords words;
     private final Asker asker;
     private final Page page;
     private final Texts wording;
     private final LimitDialog limits;
 
     IntakeDialog(
-            Interview interview, KnowledgeBase knowledge, FindWords search, Asker asker, Page page, Texts wording) {
+            Interview interview, KnowledgeBase knowledge, SpokenWords words, Asker asker, Page page, Texts wording) {
         this.interview = interview;
         this.knowledge = knowledge;
-        this.search = search;
+        this.words = words;
         this.asker = asker;
         this.page = page;
         this.wording = wording;
@@ -107,8 +105,8 @@ final class IntakeDialog {
 
     private boolean tellComplaint(String answer) {
         boolean wantsList = answer.isEmpty() || answer.equals("list");
-        Complaints complaints =
-                new Complaints(knowledge, search, interview.present().gearbox());
+        Complaints complaints = new Complaints(
+                knowledge, words.search(knowledge), interview.present().gearbox());
         List<Proposal> meantBy = wantsList ? List.of() : meantBy(answer, complaints);
         if (!wantsList && meantBy.isEmpty()) {
             page.line(wording.text("meant.none"));
@@ -139,22 +137,21 @@ final class IntakeDialog {
 
     /** How it behaves and what happened, which whoever drives can tell; what a look would show is not taken from a tale. */
     private List<Proposal> saidByTheDriver(String answer) {
-        return new ReadJobCard(knowledge)
-                .read(answer, interview.present().gearbox(), distance()).proposals().stream()
-                        .filter(p -> p instanceof Proposal.OfFinding)
-                        .map(p -> ((Proposal.OfFinding) p).told(Sayer.DRIVER))
-                        .filter(p -> DRIVER_TELLS.contains(
-                                knowledge.findings().get(p.id()).kind()))
-                        .filter(p -> !interview.present().findings().containsKey(p.id()))
-                        .sorted(Comparator.comparing(Proposal::sureness))
-                        .map(p -> (Proposal) p)
-                        .toList();
+        return words.reader(knowledge).read(answer, interview.present().gearbox(), distance()).proposals().stream()
+                .filter(p -> p instanceof Proposal.OfFinding)
+                .map(p -> ((Proposal.OfFinding) p).told(Sayer.DRIVER))
+                .filter(p ->
+                        DRIVER_TELLS.contains(knowledge.findings().get(p.id()).kind()))
+                .filter(p -> !interview.present().findings().containsKey(p.id()))
+                .sorted(Comparator.comparing(Proposal::sureness))
+                .map(p -> (Proposal) p)
+                .toList();
     }
 
     /** What the words say outright, as a job card is read, and then what they come near to. */
     private List<Proposal> meantBy(String answer, Complaints complaints) {
-        List<Proposal> read = new ReadJobCard(knowledge)
-                .read(answer, interview.present().gearbox(), distance()).proposals().stream()
+        List<Proposal> read =
+                words.reader(knowledge).read(answer, interview.present().gearbox(), distance()).proposals().stream()
                         .filter(p ->
                                 !(p instanceof Proposal.OfMeasure value) || value.belief() != Measure.Belief.IMPOSSIBLE)
                         .sorted(Comparator.comparing(Proposal::sureness))

@@ -29,7 +29,6 @@ import witnessmark.diagnosis.OpenCase;
 import witnessmark.gearbox.Layout;
 import witnessmark.interview.Interview;
 import witnessmark.knowledge.KnowledgeBase;
-import witnessmark.knowledge.search.FindWords;
 import witnessmark.language.Texts;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.cases.ChainAlarm;
@@ -56,14 +55,17 @@ class InterviewCommands {
     private final ObjectProvider<org.jline.terminal.Terminal> terminal;
     private final Environment environment;
     private final SignedCases signedCases;
+    private final SpokenWords words;
 
     InterviewCommands(
             Tongue.Choice tongues,
             ObjectProvider<Cases> cases,
             ObjectProvider<org.jline.terminal.Terminal> terminal,
             Environment environment,
-            SignedCases signedCases) {
+            SignedCases signedCases,
+            SpokenWords words) {
         this.signedCases = signedCases;
+        this.words = words;
         this.tongues = tongues;
         this.cases = cases;
         this.terminal = terminal;
@@ -104,8 +106,7 @@ class InterviewCommands {
                 Interview interview = new Interview(tongue.diagnosis(), notebook(name, as))) {
             KnowledgeBase knowledge = tongue.knowledge();
             Page page = new Page(out);
-            IntakeDialog intake =
-                    new IntakeDialog(interview, knowledge, new FindWords(knowledge), asker, page, wording);
+            IntakeDialog intake = new IntakeDialog(interview, knowledge, words, asker, page, wording);
             new InterviewDialog(
                             interview,
                             knowledge,

@@ -17,7 +17,6 @@ import witnessmark.diagnosis.ShippedKnowledge;
 import witnessmark.interview.InMemory;
 import witnessmark.interview.Interview;
 import witnessmark.knowledge.KnowledgeBase;
-import witnessmark.knowledge.search.FindWords;
 import witnessmark.language.Language;
 import witnessmark.language.Texts;
 import witnessmark.shell.judge.StandText;
@@ -27,7 +26,7 @@ import witnessmark.shell.print.Refused;
 /** Whole interviews from prepared answers, on the shipped knowledge. */
 class InterviewDialogTest {
     private static final Diagnosis DIAGNOSIS = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());
-    private static final FindWords SEARCH = new FindWords(DIAGNOSIS.knowledge());
+    private static final SpokenWords WORDS = new SpokenWords();
     private static final String LOW_AIR =
             """
             # truck, odometer, ratios, range, splitter, countershafts, linkage
@@ -64,7 +63,7 @@ class InterviewDialogTest {
         KnowledgeBase knowledge = DIAGNOSIS.knowledge();
         try (PreparedAnswers asker = new PreparedAnswers(new BufferedReader(new StringReader(answers)), out);
                 Interview interview = new Interview(DIAGNOSIS, notebook)) {
-            IntakeDialog intake = new IntakeDialog(interview, knowledge, SEARCH, asker, page, wording);
+            IntakeDialog intake = new IntakeDialog(interview, knowledge, WORDS, asker, page, wording);
             new InterviewDialog(
                             interview,
                             knowledge,
