@@ -8,29 +8,34 @@ import java.util.stream.Collectors;
 /** The documents there are, each for its own reader. */
 public enum Kind {
     /** What to look at next and what was found: for the technician. */
-    BENCH("Bench sheet", false),
+    BENCH("Bench sheet", Length.AS_IT_COMES),
     /** Complaint, cause and correction in plain words: for the fleet. */
-    EXPLANATION("Explanation", false),
+    EXPLANATION("Explanation", Length.AS_IT_COMES),
     /** The evidence with its weights and its record: for the warranty clerk. */
-    EVIDENCE("Evidence record", false),
+    EVIDENCE("Evidence record", Length.AS_IT_COMES),
     /** The claim on one page: for the warranty clerk. */
-    CLAIM("Claim sheet", true),
+    CLAIM("Claim sheet", Length.ONE_PAGE),
     /** Good practice on one page: for the driver. */
-    COACHING("Coaching card", true),
+    COACHING("Coaching card", Length.ONE_PAGE),
     /** Getting the next tow right, on one page: for the tow operator. */
-    TOWING("Towing-prep sheet", true),
+    TOWING("Towing-prep sheet", Length.ONE_PAGE),
     /** All of them in one. */
-    PACKET("Case packet", false);
+    PACKET("Case packet", Length.AS_IT_COMES);
 
     /** The words for them, for messages. */
     public static final String WORDS = Arrays.stream(values()).map(Kind::word).collect(Collectors.joining(", "));
 
-    private final String title;
-    private final boolean onePage;
+    private enum Length {
+        ONE_PAGE,
+        AS_IT_COMES
+    }
 
-    Kind(String title, boolean onePage) {
+    private final String title;
+    private final Length length;
+
+    Kind(String title, Length length) {
         this.title = title;
-        this.onePage = onePage;
+        this.length = length;
     }
 
     /** What it is called, in messages. */
@@ -40,7 +45,7 @@ public enum Kind {
 
     /** Whether it must fit one sheet of paper. */
     public boolean isOnePage() {
-        return onePage;
+        return length == Length.ONE_PAGE;
     }
 
     public String word() {

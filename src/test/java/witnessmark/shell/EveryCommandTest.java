@@ -110,9 +110,9 @@ class EveryCommandTest {
     }
 
     @Test
-    void every_command_has_a_line() {
+    void every_command_has_a_line_in_text() {
         Set<String> without = commands.registered().stream()
-                .filter(c -> lines.stream().noneMatch(l -> !l.isRefused() && l.isOf(c)))
+                .filter(c -> lines.stream().noneMatch(l -> !l.isRefused() && !l.isJson() && l.isOf(c)))
                 .collect(Collectors.toCollection(TreeSet::new));
         assertThat(without).isEmpty();
     }

@@ -135,8 +135,7 @@ class CaseCommands {
             @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         CaseDocument document = cases.getObject().find(name);
         if (Format.of(format) == Format.JSON) {
-            Map<String, Object> answer = CaseJson.of(document, signedCases.after(document));
-            context.outputWriter().println(Json.of(answer));
+            context.outputWriter().println(Json.of(CaseJson.of(document, signedCases.after(document))));
             return;
         }
         CombinedEvidence evidence = CombinedEvidence.of(document.present());
@@ -189,7 +188,7 @@ class CaseCommands {
         long all = cases.getObject().store().countUpTo(MOST_COUNTED + 1, query);
         if (Format.of(format) == Format.JSON) {
             context.outputWriter()
-                    .println(Json.of(CaseJson.of(
+                    .println(Json.of(CaseJson.Listed.of(
                             list,
                             cases.getObject().store()::verifyEntries,
                             Math.min(all, MOST_COUNTED),

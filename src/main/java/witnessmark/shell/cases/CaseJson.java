@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseForm;
 import witnessmark.casefile.CaseId;
@@ -12,66 +13,91 @@ import witnessmark.casefile.history.ChainCheck;
 import witnessmark.casefile.store.CaseSummary;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.AfterSignOff;
+import witnessmark.shell.print.Json;
 
-/** Cases as JSON, with the names of the YAML form. */
-final class CaseJson {
-    private CaseJson() {}
+/**
+ * A case as JSON, with the names of the YAML form, with the state of its chain and, where another was signed, today's
+ * judgement.
+ */
+record CaseJson(
+        @Json.Name("case") String id,
+        String title,
+        String complaint,
+        Map<String, Object> vehicle,
+        Map<String, ?> gearbox,
+        Map<String, ?> claim,
+        @Json.Name("driver-account") String driverAccount,
+        @Json.Name("work-done") String workDone,
+        Map<String, ?> findings,
+        Map<String, ?> measurements,
+        List<String> notes,
+        Map<String, ?> evidence,
+        List<?> attachments,
+        @Nullable SignedOffJson signedOff,
+        SignedOffJson.@Nullable Today judgedToday,
+        ChainJson chain) {
 
-    private static Map<String, Object> of(CaseFile file) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("case", file.id().toString());
-        map.put("title", file.title());
-        map.put("complaint", file.complaint());
-        map.put("vehicle", CaseForm.vehicle(file.vehicle()));
-        map.put("gearbox", CaseForm.gearbox(file.gearbox()));
-        map.put("claim", file.claim().form());
-        map.put("driver-account", file.driverAccount());
-        map.put("work-done", file.workDone());
-        Map<String, Object> findings = new LinkedHashMap<>();
-        file.findings().forEach((id, entry) -> findings.put(id, CaseForm.finding(entry)));
-        map.put("findings", findings);
-        Map<String, Object> measurements = new LinkedHashMap<>();
-        file.measurements().forEach((id, entry) -> measurements.put(id, CaseForm.measurement(entry)));
-        map.put("measurements", measurements);
-        map.put("notes", file.notes());
-        Map<String, Object> evidence = new LinkedHashMap<>();
-        file.evidence().forEach((id, entry) -> evidence.put(id, CaseForm.evidence(entry)));
-        map.put("evidence", evidence);
-        map.put(
-                "attachments",
-                file.attachments().stream().map(CaseForm::attachment).toList());
-        map.put("signedOff", file.signedOff().map(SignedOffJson::of).orElse(null));
-        return map;
+    static CaseJson of(CaseDocument document, Optional<AfterSignOff> after) {
+        CaseFile file = document.present();
+        return new CaseJson(
+                file.id().toString(),
+                file.title(),
+                file.complaint(),
+                CaseForm.vehicle(file.vehicle()),
+                CaseForm.gearbox(file.gearbox()),
+                file.claim().form(),
+                file.driverAccount(),
+                file.workDone(),
+                each(file.findings(), CaseForm::finding),
+                each(file.measurements(), CaseForm::measurement),
+                file.notes(),
+                each(file.evidence(), CaseForm::evidence),
+                file.attachments().stream().map(CaseForm::attachment).toList(),
+                file.signedOff().map(SignedOffJson::of).orElse(null),
+                SignedOffJson.Today.of(after),
+                ChainJson.of(document));
     }
 
-    /** A case with the state of its chain and, where another was signed, today's judgement. */
-    static Map<String, Object> of(CaseDocument document, Optional<AfterSignOff> after) {
-        Map<String, Object> map = of(document.present());
-        map.put("judgedToday", SignedOffJson.today(after));
-        map.put("chain", ChainAlarm.json(document));
-        return map;
+    private static <E> Map<String, Object> each(Map<String, E> entries, Function<E, ?> form) {
+        Map<String, Object> forms = new LinkedHashMap<>();
+        entries.forEach((id, entry) -> forms.put(id, form.apply(entry)));
+        return forms;
     }
 
-    /** The cases listed, how many fit as far as they were counted, and whether there are more. */
-    static Map<String, Object> of(
-            List<CaseSummary> list, Function<CaseId, ChainCheck> chains, long counted, boolean more) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("count", counted);
-        map.put("more", more);
-        map.put("cases", list.stream().map(c -> of(c, chains.apply(c.id()))).toList());
-        return map;
+    /**
+     * The cases listed.
+     *
+     * @param count how many fit, as far as they were counted
+     * @param more whether there are more than were counted
+     */
+    record Listed(long count, boolean more, List<One> cases) {
+        static Listed of(List<CaseSummary> list, Function<CaseId, ChainCheck> chains, long counted, boolean more) {
+            return new Listed(
+                    counted,
+                    more,
+                    list.stream().map(c -> One.of(c, chains.apply(c.id()))).toList());
+        }
     }
 
-    private static Map<String, Object> of(CaseSummary summary, ChainCheck chain) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("case", summary.id().toString());
-        map.put("title", summary.title());
-        map.put("unit", summary.unit());
-        map.put("opened", summary.opened().toString());
-        map.put("changed", summary.changed().toString());
-        map.put("signedOff", summary.signedOff().isPresent());
-        map.put("entries", summary.entries());
-        map.put("chain", ChainAlarm.json(chain));
-        return map;
+    record One(
+            @Json.Name("case") String id,
+            String title,
+            String unit,
+            String opened,
+            String changed,
+            boolean signedOff,
+            long entries,
+            ChainJson chain) {
+        static One of(CaseSummary summary, ChainCheck chain) {
+            return new One(
+                    summary.id().toString(),
+                    summary.title(),
+                    summary.unit(),
+                    summary.opened().toString(),
+                    summary.changed().toString(),
+                    summary.signedOff().isPresent(),
+                    summary.entries(),
+                    ChainJson.of(chain));
+        }
     }
 }

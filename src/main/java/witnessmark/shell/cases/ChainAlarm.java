@@ -1,10 +1,7 @@
 package witnessmark.shell.cases;
 
-import java.util.LinkedHashMap;
-import java.util.Map;
 import java.util.Optional;
 import witnessmark.casefile.CaseId;
-import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.ChainCheck;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.shell.print.Terminal;
@@ -30,20 +27,5 @@ public record ChainAlarm(CaseId id, ChainCheck.Broken broken) {
     void sound() {
         System.err.println(Terminal.harmless(sentence()));
         System.err.flush();
-    }
-
-    /** The machine form of the state of a chain: whole, or where and why it is broken. */
-    public static Map<String, Object> json(CaseDocument document) {
-        return json(document.history().map(CaseHistory::verify).orElse(new ChainCheck.Intact(0)));
-    }
-
-    static Map<String, Object> json(ChainCheck chain) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("whole", chain instanceof ChainCheck.Intact);
-        if (chain instanceof ChainCheck.Broken broken) {
-            map.put("brokenAt", broken.number());
-            map.put("why", broken.why());
-        }
-        return map;
     }
 }

@@ -159,14 +159,15 @@ class EntryCommands {
             throw new Refused(
                     "measure '" + measure + "' is not measured in " + read.symbol(), "give it in " + of.symbol());
         }
-        refuseUnbelieved(knowledge.getObject().measures().get(measure), TypedFigure.number("value", value), read, sure);
+        double number = TypedFigure.number("value", value);
+        refuseUnbelieved(knowledge.getObject().measures().get(measure), number, read, sure);
         OptionalDouble from = TypedFigure.maybe("--low", low);
         OptionalDouble to = TypedFigure.maybe("--high", high);
         Optional<Limits> limits = from.isEmpty() && to.isEmpty()
                 ? Optional.empty()
                 : Optional.of(
                         new Limits(from, to, limitUnit.isEmpty() ? read : TypedFigure.unit(limitUnit), limitFrom));
-        Measurement measurement = new Measurement(measure, TypedFigure.number("value", value), read, limits, note);
+        Measurement measurement = new Measurement(measure, number, read, limits, note);
         stored(context, enter(id, List.of(new MeasurementSet(Optional.empty(), measurement)), reason));
         if (limits.isEmpty()) {
             context.outputWriter()

@@ -233,7 +233,7 @@ class ExportCommands {
         private final boolean json;
         private final StringWriter csv = new StringWriter();
         private final CsvTable table = new CsvTable(csv);
-        private final List<Map<String, Object>> objects = new ArrayList<>();
+        private final List<Object> objects = new ArrayList<>();
         private int count;
 
         Rows(String as, List<String> columns) {
@@ -245,7 +245,7 @@ class ExportCommands {
         }
 
         /** Only the one that is written is made. */
-        void add(Supplier<List<Object>> row, Supplier<Map<String, Object>> object) {
+        void add(Supplier<List<Object>> row, Supplier<?> object) {
             count++;
             if (json) {
                 objects.add(object.get());

@@ -1,18 +1,11 @@
 package witnessmark.shell.cases;
 
-import java.util.LinkedHashMap;
-import java.util.Map;
+import java.util.Optional;
 import witnessmark.casefile.MadeWith;
 
 /** What an answer was made with, for every machine form. */
-public final class MadeWithJson {
-    private MadeWithJson() {}
-
-    public static Map<String, Object> of(MadeWith made) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("program", made.program());
-        map.put("knowledge", made.knowledge());
-        made.site().ifPresent(site -> map.put("siteKnowledge", site));
-        return map;
+public record MadeWithJson(String program, String knowledge, Optional<String> siteKnowledge) {
+    public static MadeWithJson of(MadeWith made) {
+        return new MadeWithJson(made.program(), made.knowledge(), made.site());
     }
 }

@@ -1,7 +1,5 @@
 package witnessmark.shell.cases;
 
-import java.util.LinkedHashMap;
-import java.util.Map;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Command;
@@ -18,6 +16,8 @@ import witnessmark.shell.print.OptionText;
 class VersionCommands {
     private final ObjectProvider<MadeWith> made;
 
+    private record Version(@Json.Inlined MadeWithJson made, int schema, int sharedSchema, String java) {}
+
     VersionCommands(ObjectProvider<MadeWith> made) {
         this.made = made;
     }
@@ -33,11 +33,9 @@ class VersionCommands {
         MadeWith with = made.getObject();
         String java = Runtime.version().toString();
         if (Format.of(format) == Format.JSON) {
-            Map<String, Object> map = new LinkedHashMap<>(MadeWithJson.of(with));
-            map.put("schema", CaseStore.SCHEMA);
-            map.put("sharedSchema", CaseStore.SHARED_SCHEMA);
-            map.put("java", java);
-            context.outputWriter().println(Json.of(map));
+            context.outputWriter()
+                    .println(Json.of(
+                            new Version(MadeWithJson.of(with), CaseStore.SCHEMA, CaseStore.SHARED_SCHEMA, java)));
             return;
         }
         context.outputWriter().println("witnessmark " + with.program());

@@ -5,9 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -111,7 +109,7 @@ class CardCommands {
                             reason))
                     : Optional.empty();
             if (form == Format.JSON) {
-                context.outputWriter().println(Json.of(json(stored, reading, taken.orElse(List.of()))));
+                context.outputWriter().println(Json.of(CardJson.of(stored, reading, taken.orElse(List.of()))));
             } else {
                 tell(page, wording, stored, reading, taken.orElse(List.of()), now, asks);
             }
@@ -251,43 +249,5 @@ class CardCommands {
             page.heading(title);
             proposals.forEach(p -> text.print("  -", p));
         }
-    }
-
-    private static Map<String, Object> json(Optional<String> stored, Reading reading, List<Proposal> taken) {
-        Map<String, Object> json = new LinkedHashMap<>();
-        json.put("case", stored.orElse(null));
-        json.put(
-                "proposals",
-                reading.proposals().stream()
-                        .map(p -> json(p, taken.contains(p)))
-                        .toList());
-        json.put("notUnderstood", reading.notUnderstood());
-        return json;
-    }
-
-    private static Map<String, Object> json(Proposal proposal, boolean taken) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        if (proposal instanceof Proposal.OfMeasure read) {
-            map.put("measure", read.id());
-            map.put("value", read.value());
-            map.put("unit", read.unit().symbol());
-            map.put("belief", read.belief().name().toLowerCase(Locale.ROOT));
-        } else if (proposal instanceof Proposal.OfOdometer odometer) {
-            map.put("odometer", odometer.value());
-            map.put("unit", odometer.unit().symbol());
-        } else if (proposal instanceof Proposal.OfFinding said) {
-            map.put("finding", said.id());
-            map.put("state", said.state().word());
-            map.put(
-                    "saidBy",
-                    said.saidBy()
-                            .map(s -> s.name().toLowerCase(Locale.ROOT).replace('_', '-'))
-                            .orElse(null));
-            map.put("when", said.when());
-        }
-        map.put("words", proposal.words());
-        map.put("sureness", proposal.sureness().name().toLowerCase(Locale.ROOT));
-        map.put("stored", taken);
-        return map;
     }
 }

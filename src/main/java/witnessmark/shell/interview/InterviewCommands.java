@@ -8,7 +8,6 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Map;
 import java.util.Optional;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.core.env.Environment;
@@ -31,9 +30,7 @@ import witnessmark.interview.Interview;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.language.Texts;
 import witnessmark.shell.cases.Cases;
-import witnessmark.shell.cases.ChainAlarm;
 import witnessmark.shell.cases.SignedCases;
-import witnessmark.shell.cases.SignedOffJson;
 import witnessmark.shell.judge.JudgementJson;
 import witnessmark.shell.judge.StandText;
 import witnessmark.shell.judge.Tongue;
@@ -138,11 +135,8 @@ class InterviewCommands {
             Judgement judgement = open.judgement();
             Optional<AfterSignOff> after = signedCases.after(document, judgement.verdict(), tongue.knowledge());
             if (form == Format.JSON) {
-                Map<String, Object> answer = JudgementJson.of(judgement);
-                answer.put("signedOff", file.signedOff().map(SignedOffJson::of).orElse(null));
-                answer.put("judgedToday", SignedOffJson.today(after));
-                answer.put("chain", ChainAlarm.json(document));
-                context.outputWriter().println(Json.of(answer));
+                context.outputWriter()
+                        .println(Json.of(JudgementJson.OfCase.of(document, judgement, after, Optional.empty())));
                 return;
             }
             StandText text =

@@ -1,6 +1,5 @@
 package witnessmark.shell.judge;
 
-import java.util.Map;
 import java.util.Optional;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
@@ -14,10 +13,8 @@ import witnessmark.diagnosis.AfterSignOff;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.KnownWords;
 import witnessmark.shell.cases.Cases;
-import witnessmark.shell.cases.ChainAlarm;
 import witnessmark.shell.cases.MadeWithJson;
 import witnessmark.shell.cases.SignedCases;
-import witnessmark.shell.cases.SignedOffJson;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.OptionText;
@@ -64,14 +61,9 @@ class DiagnoseCommands {
         Judgement judgement = tongue.diagnosis().judge(KnownWords.toJudge(document.present(), tongue.knowledge()));
         Optional<AfterSignOff> after = signedCases.after(document, judgement.verdict(), tongue.knowledge());
         if (form == Format.JSON) {
-            Map<String, Object> answer = JudgementJson.of(judgement);
-            answer.put(
-                    "signedOff",
-                    document.present().signedOff().map(SignedOffJson::of).orElse(null));
-            answer.put("judgedToday", SignedOffJson.today(after));
-            answer.put("chain", ChainAlarm.json(document));
-            answer.putAll(MadeWithJson.of(made.getObject()));
-            context.outputWriter().println(Json.of(answer));
+            MadeWithJson with = MadeWithJson.of(made.getObject());
+            context.outputWriter()
+                    .println(Json.of(JudgementJson.OfCase.of(document, judgement, after, Optional.of(with))));
         } else {
             new JudgementText(
                             tongue.knowledge(),

@@ -61,7 +61,8 @@ class ExplainCommands {
         if (causeId.isEmpty()) {
             CarryingFindings carrying = CarryingFindings.of(tongue.diagnosis(), file);
             if (form == Format.JSON) {
-                context.outputWriter().println(Json.of(ExplainJson.of(file.id().text(), carrying)));
+                context.outputWriter()
+                        .println(Json.of(ExplainJson.Carried.of(file.id().text(), carrying)));
             } else {
                 text.carrying(file.id().text(), carrying);
             }
@@ -70,7 +71,7 @@ class ExplainCommands {
         Cause cause = cause(causeId, tongue.knowledge());
         var judgement = tongue.diagnosis().judge(file);
         if (form == Format.JSON) {
-            context.outputWriter().println(Json.of(ExplainJson.of(cause, judgement)));
+            context.outputWriter().println(Json.of(ExplainJson.Why.of(cause, judgement)));
         } else {
             text.cause(cause, judgement);
         }
@@ -98,7 +99,7 @@ class ExplainCommands {
         words.subList(1, words.size()).forEach(word -> suppose(word, tongue.knowledge(), findings));
         WhatIf whatIf = WhatIf.of(tongue.diagnosis(), file, findings);
         if (form == Format.JSON) {
-            context.outputWriter().println(Json.of(ExplainJson.of(findings, whatIf)));
+            context.outputWriter().println(Json.of(ExplainJson.Supposed.of(findings, whatIf)));
         } else {
             new ComparisonText(new Page(context.outputWriter()), tongue.wording())
                     .whatIf(
@@ -141,7 +142,8 @@ class ExplainCommands {
         try (OpenCase open = tongue.diagnosis().open(file)) {
             Accounts accounts = open.accounts(one.id(), other.id());
             if (form == Format.JSON) {
-                context.outputWriter().println(Json.of(ExplainJson.of(file.id().text(), accounts)));
+                context.outputWriter()
+                        .println(Json.of(ExplainJson.Held.of(file.id().text(), accounts)));
             } else {
                 new ComparisonText(new Page(context.outputWriter()), tongue.wording())
                         .accounts(file.id().text(), accounts);

@@ -3,9 +3,11 @@ package witnessmark.shell.judge;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.Accounts;
 import witnessmark.diagnosis.Judgement;
+import witnessmark.diagnosis.RankedCause;
 import witnessmark.explain.CarryingFindings;
 import witnessmark.explain.WhatIf;
 import witnessmark.knowledge.Cause;
@@ -15,88 +17,97 @@ import witnessmark.shell.print.Json;
 final class ExplainJson {
     private ExplainJson() {}
 
-    static Map<String, Object> of(String caseId, CarryingFindings carrying) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("case", caseId);
-        map.put("verdict", carrying.verdict().classId());
-        map.put("tried", carrying.tried());
-        map.put(
-                "turned",
-                carrying.turned().stream()
-                        .map(t -> Json.object(
-                                "findings", t.findings(), "verdict", t.then().classId()))
-                        .toList());
-        return map;
+    /** What carries a verdict. */
+    record Carried(@Json.Name("case") String id, String verdict, int tried, List<Turned> turned) {
+        static Carried of(String caseId, CarryingFindings carrying) {
+            return new Carried(
+                    caseId,
+                    carrying.verdict().classId(),
+                    carrying.tried(),
+                    carrying.turned().stream()
+                            .map(t -> new Turned(t.findings(), t.then().classId()))
+                            .toList());
+        }
     }
 
-    static Map<String, Object> of(Cause cause, Judgement judgement) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("case", judgement.caseId());
-        map.put("mechanism", cause.mechanism().strip());
-        List<?> ranked = judgement.causes().stream()
-                .filter(c -> c.id().equals(cause.id()))
-                .map(JudgementJson::cause)
-                .toList();
-        map.put("inQuestion", !ranked.isEmpty());
-        ranked.forEach(r -> map.put("cause", r));
-        map.put(
-                "changes",
-                judgement.changes().stream()
-                        .filter(c ->
-                                c.subject().equals(cause.id()) || c.subject().equals(classOf(cause, judgement)))
-                        .map(JudgementJson::change)
-                        .toList());
-        return map;
+    record Turned(List<String> findings, String verdict) {}
+
+    /** Why a cause stands where it stands; without {@code cause} where it is not in question. */
+    record Why(
+            @Json.Name("case") String id,
+            String mechanism,
+            boolean inQuestion,
+            Optional<JudgementJson.Cause> cause,
+            List<JudgementJson.Change> changes) {
+        static Why of(Cause cause, Judgement judgement) {
+            Optional<RankedCause> ranked = judgement.causes().stream()
+                    .filter(c -> c.id().equals(cause.id()))
+                    .findFirst();
+            String classId = ranked.map(RankedCause::classId).orElse(cause.classId());
+            return new Why(
+                    judgement.caseId(),
+                    cause.mechanism().strip(),
+                    ranked.isPresent(),
+                    ranked.map(JudgementJson.Cause::of),
+                    judgement.changes().stream()
+                            .filter(c -> c.subject().equals(cause.id())
+                                    || c.subject().equals(classId))
+                            .map(JudgementJson.Change::of)
+                            .toList());
+        }
     }
 
-    static Map<String, Object> of(Map<String, FindingState> supposed, WhatIf whatIf) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("case", whatIf.now().caseId());
-        Map<String, Object> findings = new LinkedHashMap<>();
-        supposed.forEach((finding, state) -> findings.put(finding, state.word()));
-        map.put("supposed", findings);
-        map.put("verdictNow", whatIf.now().verdict().classId());
-        map.put("verdictThen", whatIf.then().verdict().classId());
-        map.put(
-                "causes",
-                whatIf.causes().stream()
-                        .map(m -> Json.object("id", m.cause(), "now", m.before(), "then", m.after()))
-                        .toList());
-        return map;
+    /** A case as it is and as it would be. */
+    record Supposed(
+            @Json.Name("case") String id,
+            Map<String, String> supposed,
+            String verdictNow,
+            String verdictThen,
+            List<Moved> causes) {
+        static Supposed of(Map<String, FindingState> supposed, WhatIf whatIf) {
+            Map<String, String> findings = new LinkedHashMap<>();
+            supposed.forEach((finding, state) -> findings.put(finding, state.word()));
+            return new Supposed(
+                    whatIf.now().caseId(),
+                    findings,
+                    whatIf.now().verdict().classId(),
+                    whatIf.then().verdict().classId(),
+                    whatIf.causes().stream()
+                            .map(m -> new Moved(m.cause(), m.before(), m.after()))
+                            .toList());
+        }
     }
 
-    static Map<String, Object> of(String caseId, Accounts accounts) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("case", caseId);
-        map.put("first", accounts.first().cause());
-        map.put("second", accounts.second().cause());
-        map.put("decibansAlone", accounts.decibansAlone());
-        map.put("decibansWithOthers", accounts.decibansWithOthers());
-        map.put("priorDecibans", accounts.priorDecibans());
-        map.put(
-                "findings",
-                accounts.findings().stream()
-                        .map(s -> chances(s.finding(), s.ifFirst(), s.ifSecond(), "decibans", s.decibans()))
-                        .toList());
-        map.put(
-                "deciding",
-                accounts.deciding().stream()
-                        .map(d -> chances(
-                                d.finding(), d.ifFirst(), d.ifSecond(), "expectedDecibans", d.expectedDecibans()))
-                        .toList());
-        return map;
+    record Moved(String id, double now, double then) {}
+
+    /** Two accounts held against the findings. */
+    record Held(
+            @Json.Name("case") String id,
+            String first,
+            String second,
+            double decibansAlone,
+            double decibansWithOthers,
+            double priorDecibans,
+            List<Said> findings,
+            List<Deciding> deciding) {
+        static Held of(String caseId, Accounts accounts) {
+            return new Held(
+                    caseId,
+                    accounts.first().cause(),
+                    accounts.second().cause(),
+                    accounts.decibansAlone(),
+                    accounts.decibansWithOthers(),
+                    accounts.priorDecibans(),
+                    accounts.findings().stream()
+                            .map(s -> new Said(s.finding(), s.ifFirst(), s.ifSecond(), s.decibans()))
+                            .toList(),
+                    accounts.deciding().stream()
+                            .map(d -> new Deciding(d.finding(), d.ifFirst(), d.ifSecond(), d.expectedDecibans()))
+                            .toList());
+        }
     }
 
-    private static String classOf(Cause cause, Judgement judgement) {
-        return judgement.causes().stream()
-                .filter(c -> c.id().equals(cause.id()))
-                .map(c -> c.classId())
-                .findFirst()
-                .orElse(cause.classId());
-    }
+    record Said(String finding, double ifFirst, double ifSecond, double decibans) {}
 
-    private static Map<String, Object> chances(
-            String finding, double ifFirst, double ifSecond, String name, double decibans) {
-        return Json.object("finding", finding, "ifFirst", ifFirst, "ifSecond", ifSecond, name, decibans);
-    }
+    record Deciding(String finding, double ifFirst, double ifSecond, double expectedDecibans) {}
 }

@@ -4,10 +4,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
@@ -59,7 +58,7 @@ class ScoreCommands {
         List<CaseDocument> documents = documents(Path.of(folder));
         Tally tally = new ScoreCases(diagnosis.getObject()).score(documents);
         if (form == Format.JSON) {
-            context.outputWriter().println(Json.of(json(tally)));
+            context.outputWriter().println(Json.of(TallyJson.of(tally)));
             return;
         }
         // The long work first: once the answer begins, nothing more is said of waiting.
@@ -167,40 +166,52 @@ class ScoreCommands {
                 tally.wrongBlame()));
     }
 
-    private static Map<String, Object> json(Tally tally) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("cases", tally.cases().size());
-        map.put("firstRight", tally.firstRight());
-        map.put("withinThree", tally.withinThree());
-        map.put("verdictRight", tally.verdictRight());
-        map.put("wrongBlame", tally.wrongBlame());
-        tally.brier().ifPresent(b -> map.put("brier", b));
-        map.put(
-                "results",
-                tally.cases().stream()
-                        .map(s -> {
-                            Map<String, Object> one = new LinkedHashMap<>();
-                            one.put("case", s.caseId());
-                            one.put("verdict", s.judgement().verdict().classId());
-                            one.put(
-                                    "standing",
-                                    s.judgement().verdict().standing().word());
-                            one.put(
-                                    "pointsTo",
-                                    s.judgement().verdict().pointsTo().orElse(""));
-                            one.put("expected", s.expected().verdict());
-                            one.put("answer", Word.of(s.answer()));
-                            one.put(
-                                    "first",
-                                    s.judgement().causes().stream()
-                                            .findFirst()
-                                            .map(RankedCause::id)
-                                            .orElse(""));
-                            one.put("right", s.isRight());
-                            one.put("wrongBlame", s.wrongBlame());
-                            return one;
-                        })
-                        .toList());
-        return map;
+    /** A tally as JSON; without a Brier score where no cause leads. */
+    private record TallyJson(
+            int cases,
+            long firstRight,
+            long withinThree,
+            long verdictRight,
+            long wrongBlame,
+            Optional<Double> brier,
+            List<One> results) {
+        static TallyJson of(Tally tally) {
+            return new TallyJson(
+                    tally.cases().size(),
+                    tally.firstRight(),
+                    tally.withinThree(),
+                    tally.verdictRight(),
+                    tally.wrongBlame(),
+                    tally.brier().stream().boxed().findFirst(),
+                    tally.cases().stream().map(One::of).toList());
+        }
+    }
+
+    private record One(
+            @Json.Name("case") String id,
+            String verdict,
+            String standing,
+            String pointsTo,
+            String expected,
+            Scored.Answer answer,
+            String first,
+            boolean right,
+            boolean wrongBlame) {
+        static One of(Scored scored) {
+            Verdict verdict = scored.judgement().verdict();
+            return new One(
+                    scored.caseId(),
+                    verdict.classId(),
+                    verdict.standing().word(),
+                    verdict.pointsTo().orElse(""),
+                    scored.expected().verdict(),
+                    scored.answer(),
+                    scored.judgement().causes().stream()
+                            .findFirst()
+                            .map(RankedCause::id)
+                            .orElse(""),
+                    scored.isRight(),
+                    scored.wrongBlame());
+        }
     }
 }

@@ -53,8 +53,7 @@ class KnowledgeCommands {
         List<Hit> hits = new FindWords(knowledge.getObject()).find(String.join(" ", words), Math.min(100, most));
         if (Format.of(format) == Format.JSON) {
             context.outputWriter()
-                    .println(Json.of(Map.of(
-                            "hits", hits.stream().map(KnowledgeCommands::json).toList())));
+                    .println(Json.of(Map.of("hits", hits.stream().map(Found::of).toList())));
             return;
         }
         Page page = new Page(context.outputWriter());
@@ -142,11 +141,10 @@ class KnowledgeCommands {
         counts.forEach((name, count) -> page.line(String.format("  %-24s %4d", name, count)));
     }
 
-    private static Map<String, Object> json(Hit hit) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("kind", Word.of(hit.kind()));
-        map.put("id", hit.id());
-        map.put("title", hit.title());
-        return map;
+    /** What was found, as JSON. */
+    private record Found(Hit.Kind kind, String id, String title) {
+        static Found of(Hit hit) {
+            return new Found(hit.kind(), hit.id(), hit.title());
+        }
     }
 }

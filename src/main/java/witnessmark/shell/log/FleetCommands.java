@@ -5,9 +5,7 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
@@ -70,7 +68,7 @@ class FleetCommands {
         }
         FleetText text = new FleetText(result, out);
         if (form == Format.JSON) {
-            context.outputWriter().println(Json.of(text.json()));
+            context.outputWriter().println(Json.of(text.form()));
         } else {
             text.print(new Page(context.outputWriter()));
         }
@@ -137,9 +135,7 @@ class FleetCommands {
                 new ImportResults.Order(Path.of(table), caseId, truck, DayRange.of(from, to), nevertheless, reason);
         List<ImportResults.Taken> taken = imports.getObject().run(order);
         if (form == Format.JSON) {
-            Map<String, Object> json = new LinkedHashMap<>();
-            json.put("records", taken.stream().map(ImportResults.Taken::json).toList());
-            context.outputWriter().println(Json.of(json));
+            context.outputWriter().println(Json.of(ImportResults.AllForms.of(taken)));
         } else {
             ImportResults.print(new Page(context.outputWriter()), taken);
         }

@@ -84,16 +84,14 @@ record FleetText(FleetResult result, String out) {
         return truck.days().stream().mapToLong(TruckDay::acts).sum();
     }
 
-    Map<String, Object> json() {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("trucks", (long) result.trucks().size());
-        map.put("logs", logs());
-        map.put("notCounted", (long) result.uncounted().size());
-        Map<String, Object> tables = new LinkedHashMap<>();
+    /** The same for a program. */
+    record Form(long trucks, long logs, long notCounted, Map<String, String> tables) {}
+
+    Form form() {
+        Map<String, String> tables = new LinkedHashMap<>();
         for (FleetTable table : FleetTable.values()) {
             tables.put(table.fileName(), out + "/" + table.fileName() + ".csv");
         }
-        map.put("tables", tables);
-        return map;
+        return new Form(result.trucks().size(), logs(), result.uncounted().size(), tables);
     }
 }

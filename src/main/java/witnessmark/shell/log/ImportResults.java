@@ -28,6 +28,7 @@ import witnessmark.fleet.TruckDay;
 import witnessmark.fleet.TruckDay.SourceLog;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.cases.EnterEvidence;
+import witnessmark.shell.print.Json;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.triplog.evidence.LogRecord;
@@ -70,16 +71,19 @@ class ImportResults {
             return "case " + caseId + ", " + day.truck() + " " + day.day() + ": " + said.replace("\n", "; ");
         }
 
-        Map<String, Object> json() {
-            Map<String, Object> map = new LinkedHashMap<>();
-            map.put("case", caseId);
-            map.put("truck", day.truck());
-            map.put("day", day.day());
-            map.put("state", state.name().toLowerCase(Locale.ROOT).replace('_', '-'));
-            if (!said.isEmpty()) {
-                map.put("why", said);
-            }
-            return map;
+        Form form() {
+            return new Form(
+                    caseId, day.truck(), day.day(), state, Optional.of(said).filter(why -> !why.isEmpty()));
+        }
+    }
+
+    /** What became of a record, for a program. */
+    record Form(@Json.Name("case") String id, String truck, String day, State state, Optional<String> why) {}
+
+    /** The same of all records. */
+    record AllForms(List<Form> records) {
+        static AllForms of(List<Taken> taken) {
+            return new AllForms(taken.stream().map(Taken::form).toList());
         }
     }
 

@@ -4,12 +4,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import witnessmark.casefile.Evidence;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.logged.LoggedEvidence;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.shell.print.Json;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
 import witnessmark.triplog.TruckResult;
@@ -124,39 +126,57 @@ record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<L
         }
     }
 
-    Map<String, Object> json() {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("case", history.id().toString());
-        map.put("evidence", evidence.id());
-        map.put("entry", history.last().number());
-        map.put("weighedWith", others());
-        map.put("doubts", evidence.record().map(r -> r.doubts()).orElse(List.of()));
-        map.put("findings", said.stream().map(LogAdded::json).toList());
-        map.put(
-                "cannotBeSeen",
-                logs.summary().verdicts().stream()
-                        .filter(v -> v.state() == Verdict.State.CANNOT_BE_SEEN)
-                        .map(v -> v.kind().id())
-                        .toList());
+    /** The same for a program. */
+    record Form(
+            @Json.Name("case") String id,
+            String evidence,
+            long entry,
+            List<String> weighedWith,
+            List<String> doubts,
+            List<Said> findings,
+            List<String> cannotBeSeen,
+            Map<String, String> sha256) {}
+
+    record Said(
+            String finding,
+            LogEvidence.State state,
+            boolean stored,
+            Optional<String> thin,
+            double ifPresent,
+            double ifAbsent,
+            long count,
+            double chances,
+            String sentence) {
+        static Said of(LogEvidence e) {
+            return new Said(
+                    e.finding(),
+                    e.state(),
+                    e.counts(),
+                    e.thin().map(thin -> thin.words()),
+                    e.ifPresent(),
+                    e.ifAbsent(),
+                    e.count(),
+                    e.chances(),
+                    e.sentence());
+        }
+    }
+
+    Form form() {
         Map<String, String> files = new LinkedHashMap<>();
         logs.trips()
                 .forEach(t -> files.put(
                         t.report().file().toString(), t.report().sha256().orElse("")));
-        map.put("sha256", files);
-        return map;
-    }
-
-    private static Map<String, Object> json(LogEvidence e) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("finding", e.finding());
-        map.put("state", e.state().name().toLowerCase(Locale.ROOT));
-        map.put("stored", e.counts());
-        e.thin().ifPresent(thin -> map.put("thin", thin.words()));
-        map.put("ifPresent", e.ifPresent());
-        map.put("ifAbsent", e.ifAbsent());
-        map.put("count", e.count());
-        map.put("chances", e.chances());
-        map.put("sentence", e.sentence());
-        return map;
+        return new Form(
+                history.id().toString(),
+                evidence.id(),
+                history.last().number(),
+                others(),
+                evidence.record().map(r -> r.doubts()).orElse(List.of()),
+                said.stream().map(Said::of).toList(),
+                logs.summary().verdicts().stream()
+                        .filter(v -> v.state() == Verdict.State.CANNOT_BE_SEEN)
+                        .map(v -> v.kind().id())
+                        .toList(),
+                files);
     }
 }

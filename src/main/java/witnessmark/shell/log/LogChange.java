@@ -4,7 +4,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
+import witnessmark.gearbox.Word;
+import witnessmark.shell.print.Json;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
 import witnessmark.triplog.TruckResult;
@@ -87,41 +90,57 @@ record LogChange(TruckResult before, TruckResult after, List<Change> changes) {
         return kinds.stream().map(c -> c.kind().words()).collect(Collectors.joining("; "));
     }
 
-    Map<String, Object> json() {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("before", LogJson.summary(before.summary()));
-        map.put("after", LogJson.summary(after.summary()));
-        map.put("kinds", changes.stream().map(LogChange::json).toList());
-        map.put("caution", ComparePeriods.CAUTION);
-        return map;
-    }
+    /** The same for a program. */
+    record Form(LogJson.Summary before, LogJson.Summary after, List<OfKind> kinds, String caution) {}
 
-    private static Map<String, Object> json(Change change) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("kind", change.kind().id());
-        map.put(
-                "chanceOf",
-                change.kind().chance().name().toLowerCase(Locale.ROOT).replace('_', '-'));
-        map.put("outcome", change.outcome().name().toLowerCase(Locale.ROOT).replace('_', '-'));
-        if (change.rates().isEmpty()) {
-            map.put("obstacle", change.obstacle());
-            return map;
-        }
-        TwoRates r = change.rates().get();
-        map.put("countBefore", r.countBefore());
-        map.put("chancesBefore", r.exposureBefore());
-        map.put("countAfter", r.countAfter());
-        map.put("chancesAfter", r.exposureAfter());
-        if (r.countBefore() + r.countAfter() > 0) {
-            map.put("ratio", finite(r.ratio()));
-            map.put("lower95", r.lower());
-            map.put("upper95", finite(r.upper()));
-        }
-        map.put("pTwoSided", r.pTwoSided());
-        return map;
-    }
+    /** Of one kind: what hinders a comparison, or both counts with what they could have been of, and their ratio. */
+    record OfKind(
+            String kind,
+            String chanceOf,
+            ComparePeriods.Outcome outcome,
+            Optional<String> obstacle,
+            @Json.Inlined Optional<Rates> rates) {}
+
+    record Rates(
+            long countBefore,
+            double chancesBefore,
+            long countAfter,
+            double chancesAfter,
+            @Json.Inlined Optional<Ratio> ratio,
+            double pTwoSided) {}
 
     /** JSON knows no infinity: a ratio over none before is told as a word. */
+    record Ratio(Object ratio, double lower95, Object upper95) {}
+
+    Form form() {
+        return new Form(
+                LogJson.Summary.of(before.summary()),
+                LogJson.Summary.of(after.summary()),
+                changes.stream().map(LogChange::form).toList(),
+                ComparePeriods.CAUTION);
+    }
+
+    private static OfKind form(Change change) {
+        return new OfKind(
+                change.kind().id(),
+                Word.of(change.kind().chance()),
+                change.outcome(),
+                change.rates().isEmpty() ? Optional.of(change.obstacle()) : Optional.empty(),
+                change.rates().map(LogChange::form));
+    }
+
+    private static Rates form(TwoRates r) {
+        return new Rates(
+                r.countBefore(),
+                r.exposureBefore(),
+                r.countAfter(),
+                r.exposureAfter(),
+                r.countBefore() + r.countAfter() > 0
+                        ? Optional.of(new Ratio(finite(r.ratio()), r.lower(), finite(r.upper())))
+                        : Optional.empty(),
+                r.pTwoSided());
+    }
+
     private static Object finite(double ratio) {
         return Double.isFinite(ratio) ? ratio : "infinite";
     }

@@ -93,10 +93,11 @@ class LogCommands {
         LogJob.Done done = jobs.getObject().run(order(words, mapping, load));
         wanted.ifPresent(w -> w.write(done));
         PrintWriter writer = context.outputWriter();
+        WhichEvents which = WhichEvents.of(events);
         switch (format) {
-            case "json" -> writer.println(Json.of(LogJson.of(done, events)));
-            case "csv" -> LogCsv.print(writer, done, events);
-            default -> print(new Page(writer), done, events, wanted);
+            case "json" -> writer.println(Json.of(LogJson.of(done, which)));
+            case "csv" -> LogCsv.print(writer, done, which);
+            default -> print(new Page(writer), done, which, wanted);
         }
         writer.flush();
         refuseUnfinished(done);
@@ -106,13 +107,14 @@ class LogCommands {
         if (words.size() < 2) {
             throw new WrongUsage("name the truck and at least one log: log read TRUCK FILE|FOLDER ...");
         }
-        return new LogJob.Order(words.get(0), words.subList(1, words.size()), mapping, load(load), false);
+        return new LogJob.Order(
+                words.get(0), words.subList(1, words.size()), mapping, load(load), LogJob.Hashes.LEFT_OUT);
     }
 
-    private static void print(Page page, LogJob.Done done, boolean events, Optional<LogChart> chart) {
+    private static void print(Page page, LogJob.Done done, WhichEvents which, Optional<LogChart> chart) {
         LogText text = new LogText(page);
         if (done.results().size() == 1) {
-            text.print(done.title(done.results().get(0)), done.results().get(0), events);
+            text.print(done.title(done.results().get(0)), done.results().get(0), which);
         } else {
             text.printAll(done);
         }

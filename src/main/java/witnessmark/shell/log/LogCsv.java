@@ -10,8 +10,8 @@ import witnessmark.triplog.event.HabitEvent;
 final class LogCsv {
     private LogCsv() {}
 
-    static void print(PrintWriter out, LogJob.Done done, boolean allEvents) {
-        if (allEvents) {
+    static void print(PrintWriter out, LogJob.Done done, WhichEvents which) {
+        if (which == WhichEvents.ALL) {
             events(out, done);
         } else {
             out.println(SummaryTable.header());

@@ -89,7 +89,8 @@ class LogEvidenceCommands {
         CaseHistory before = cases.getObject().history(words.get(0));
         HabitLimits.Load known = LogCommands.load(load);
         LogJob.Done done = jobs.getObject()
-                .run(new LogJob.Order(words.get(1), words.subList(2, words.size()), mapping, known, true));
+                .run(new LogJob.Order(
+                        words.get(1), words.subList(2, words.size()), mapping, known, LogJob.Hashes.TAKEN));
         TruckResult logs = whole(done);
         String name = as.isEmpty() ? evidenceId(logs) : as;
         LogRecord record = taken(logs);
@@ -125,7 +126,7 @@ class LogEvidenceCommands {
                 CombinedEvidence.of(entered.history().present(), weigh).logs(),
                 isAlone(entered.history(), name, logs));
         if (form == Format.JSON) {
-            context.outputWriter().println(Json.of(added.json()));
+            context.outputWriter().println(Json.of(added.form()));
         } else {
             added.print(new Page(context.outputWriter()), knowledge.getObject());
         }
@@ -272,7 +273,7 @@ class LogEvidenceCommands {
                 ComparePeriods.compare(first.logs().summary(), second.logs().summary());
         LogChange change = new LogChange(first.logs(), second.logs(), changes);
         if (form == Format.JSON) {
-            context.outputWriter().println(Json.of(change.json()));
+            context.outputWriter().println(Json.of(change.form()));
         } else {
             change.print(
                     new Page(context.outputWriter()),
@@ -283,7 +284,8 @@ class LogEvidenceCommands {
     private record Period(LogJob.Done done, TruckResult logs) {}
 
     private Period period(String name, String truck, ManyWords places, String mapping, HabitLimits.Load load) {
-        LogJob.Done done = jobs.getObject().run(new LogJob.Order(truck, places.words(), mapping, load, false));
+        LogJob.Done done =
+                jobs.getObject().run(new LogJob.Order(truck, places.words(), mapping, load, LogJob.Hashes.LEFT_OUT));
         if (done.stopped()) {
             throw new Refused("stopped before the end", "two periods are compared only when both are read whole");
         }

@@ -36,9 +36,15 @@ public class LogJob {
      * @param places log files and folders
      * @param mapping file for the CSV logs; empty for none
      * @param load what is known of the load
-     * @param hash whether the files' hashes are wanted
+     * @param hashes whether the files' hashes are wanted
      */
-    public record Order(String truck, List<String> places, String mapping, HabitLimits.Load load, boolean hash) {}
+    public record Order(String truck, List<String> places, String mapping, HabitLimits.Load load, Hashes hashes) {}
+
+    /** Whether each file's SHA-256 is taken while it is read. */
+    public enum Hashes {
+        TAKEN,
+        LEFT_OUT
+    }
 
     /**
      * What was read.
@@ -75,7 +81,7 @@ public class LogJob {
                 name -> TabulateGears.of(profiles.computeIfAbsent(name, n -> profile(n, named))),
                 HabitLimits.usual().with(order.load()),
                 mapping,
-                order.hash());
+                order.hashes() == Hashes.TAKEN);
         List<Path> places = order.places().stream().map(Path::of).toList();
         try (WatchReading watch = WatchReading.onTerminal()) {
             List<TruckResult> results = ReadTrips.read(places, named.id(), terms, watch);

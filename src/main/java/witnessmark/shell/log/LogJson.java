@@ -1,125 +1,181 @@
 package witnessmark.shell.log;
 
 import java.util.LinkedHashMap;
-import java.util.Locale;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
+import witnessmark.gearbox.Word;
+import witnessmark.shell.print.Json;
 import witnessmark.triplog.TripResult;
 import witnessmark.triplog.TruckResult;
 import witnessmark.triplog.event.HabitEvent;
+import witnessmark.triplog.event.Severity;
 import witnessmark.triplog.summary.CountInterval;
 import witnessmark.triplog.summary.TripSummary;
 import witnessmark.triplog.summary.Verdict;
 
 /** What logs came to, for a program. */
-final class LogJson {
-    private LogJson() {}
-
-    static Map<String, Object> of(LogJob.Done done, boolean allEvents) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("partial", done.stopped());
-        map.put(
-                "trucks",
-                done.results().stream().map(r -> truck(done, r, allEvents)).toList());
-        map.put("caution", LogText.NAMES_A_TRUCK);
-        return map;
+record LogJson(boolean partial, List<Truck> trucks, String caution) {
+    static LogJson of(LogJob.Done done, WhichEvents which) {
+        return new LogJson(
+                done.stopped(),
+                done.results().stream().map(r -> Truck.of(done, r, which)).toList(),
+                LogText.NAMES_A_TRUCK);
     }
 
-    private static Map<String, Object> truck(LogJob.Done done, TruckResult truck, boolean allEvents) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("truck", truck.truck());
-        map.put(
-                "profile",
-                done.profiles().getOrDefault(truck.truck(), done.truck()).id());
-        map.put("partial", truck.isPartial());
-        map.putAll(summary(truck.summary()));
-        map.put(
-                "worst",
-                truck.worst().stream().map(s -> event(s.trip(), s.event())).toList());
-        if (allEvents) {
-            map.put(
-                    "events",
-                    truck.trips().stream()
-                            .flatMap(t -> t.events().stream().map(e -> event(t, e)))
-                            .toList());
+    /** @param events where all of them are asked for */
+    record Truck(
+            String truck,
+            String profile,
+            boolean partial,
+            @Json.Inlined Summary summary,
+            List<Event> worst,
+            Optional<List<Event>> events,
+            List<Log> logs,
+            List<String> notRead) {
+        static Truck of(LogJob.Done done, TruckResult truck, WhichEvents which) {
+            return new Truck(
+                    truck.truck(),
+                    done.profiles().getOrDefault(truck.truck(), done.truck()).id(),
+                    truck.isPartial(),
+                    Summary.of(truck.summary()),
+                    truck.worst().stream()
+                            .map(s -> Event.of(s.trip(), s.event()))
+                            .toList(),
+                    which == WhichEvents.ALL ? Optional.of(all(truck)) : Optional.empty(),
+                    truck.trips().stream().map(Log::of).toList(),
+                    truck.failures());
         }
-        map.put("logs", truck.trips().stream().map(LogJson::log).toList());
-        map.put("notRead", truck.failures());
-        return map;
-    }
 
-    static Map<String, Object> summary(TripSummary s) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("km", s.km());
-        s.odometerKm().ifPresent(km -> map.put("odometerKm", km));
-        map.put("coveredHours", s.coveredHours());
-        map.put("movingHours", s.movingHours());
-        map.put("engineHours", s.engineHours());
-        map.put("highestKmh", s.highestKmh());
-        map.put("highestRpm", s.highestRpm());
-        map.put("shifts", s.shifts());
-        map.put("leverShifts", s.leverShifts());
-        map.put("rangeShifts", s.rangeShifts());
-        map.put("gearKnownShare", s.gearKnownShare());
-        map.put("hoursInHand", s.hoursInHand());
-        map.put("kinds", s.verdicts().stream().map(v -> verdict(s, v)).toList());
-        return map;
-    }
-
-    private static Map<String, Object> verdict(TripSummary s, Verdict v) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("kind", v.kind().id());
-        map.put("state", v.state().name().toLowerCase(Locale.ROOT).replace('_', '-'));
-        map.put("count", v.count());
-        map.put("chances", v.chances());
-        map.put("chanceOf", v.kind().chance().name().toLowerCase(Locale.ROOT).replace('_', '-'));
-        map.put("reason", v.reason());
-        CountInterval rate = s.per100km().get(v.kind());
-        if (rate != null) {
-            map.put("per100km", rate.rate());
-            map.put("lower95", rate.lower());
-            map.put("upper95", rate.upper());
+        private static List<Event> all(TruckResult truck) {
+            return truck.trips().stream()
+                    .flatMap(t -> t.events().stream().map(e -> Event.of(t, e)))
+                    .toList();
         }
-        return map;
     }
 
-    private static Map<String, Object> event(TripResult trip, HabitEvent e) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("kind", e.kind().id());
-        map.put("file", trip.report().file().toString());
-        map.put("start", EventTable.moment(e.startMicros()));
-        map.put("seconds", e.seconds());
-        map.put("roadKmh", e.roadKmh());
-        map.put("engineRpm", e.engineRpm());
-        e.gearBefore().ifPresent(g -> map.put("gearBefore", g));
-        e.gearAfter().ifPresent(g -> map.put("gearAfter", g));
-        map.put("act", e.act().number());
-        e.act().follows().ifPresent(k -> map.put("follows", k.id()));
-        map.put("severity", e.severity());
-        map.put("grade", e.grade().name().toLowerCase(Locale.ROOT));
-        map.put("confidence", e.confidence());
-        map.put("firstLine", e.firstLine());
-        map.put("lastLine", e.lastLine());
-        map.put("figures", e.figures().byName());
-        map.put("sentence", e.sentence());
-        return map;
+    record Summary(
+            double km,
+            Optional<Double> odometerKm,
+            double coveredHours,
+            double movingHours,
+            double engineHours,
+            double highestKmh,
+            double highestRpm,
+            Number shifts,
+            Number leverShifts,
+            Number rangeShifts,
+            double gearKnownShare,
+            Map<String, Double> hoursInHand,
+            List<OfKind> kinds) {
+        static Summary of(TripSummary s) {
+            return new Summary(
+                    s.km(),
+                    s.odometerKm(),
+                    s.coveredHours(),
+                    s.movingHours(),
+                    s.engineHours(),
+                    s.highestKmh(),
+                    s.highestRpm(),
+                    s.shifts(),
+                    s.leverShifts(),
+                    s.rangeShifts(),
+                    s.gearKnownShare(),
+                    s.hoursInHand(),
+                    s.verdicts().stream().map(v -> OfKind.of(s, v)).toList());
+        }
     }
 
-    private static Map<String, Object> log(TripResult trip) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("file", trip.report().file().toString());
-        map.put("form", trip.report().format().name().toLowerCase(Locale.ROOT));
-        map.put("bytes", trip.report().bytes());
-        map.put("rows", trip.report().rows());
-        map.put("km", trip.summary().km());
-        map.put("partial", trip.isPartial());
-        map.put("speedFactor", trip.factor().factor());
-        map.put("remarks", LogRemarks.of(trip));
-        map.put(
-                "signals",
-                trip.report().signals().entrySet().stream()
-                        .collect(Collectors.toMap(
-                                e -> e.getKey().id(), e -> e.getValue().valid(), (a, b) -> a, LinkedHashMap::new)));
-        return map;
+    /** What the logs show of one kind of event; a rate with its interval where it could be seen. */
+    record OfKind(
+            String kind,
+            Verdict.State state,
+            Number count,
+            double chances,
+            String chanceOf,
+            String reason,
+            Optional<Double> per100km,
+            Optional<Double> lower95,
+            Optional<Double> upper95) {
+        static OfKind of(TripSummary s, Verdict v) {
+            Optional<CountInterval> rate = Optional.ofNullable(s.per100km().get(v.kind()));
+            return new OfKind(
+                    v.kind().id(),
+                    v.state(),
+                    v.count(),
+                    v.chances(),
+                    Word.of(v.kind().chance()),
+                    v.reason(),
+                    rate.map(CountInterval::rate),
+                    rate.map(CountInterval::lower),
+                    rate.map(CountInterval::upper));
+        }
+    }
+
+    record Event(
+            String kind,
+            String file,
+            String start,
+            double seconds,
+            double roadKmh,
+            double engineRpm,
+            Optional<String> gearBefore,
+            Optional<String> gearAfter,
+            int act,
+            Optional<String> follows,
+            double severity,
+            Severity grade,
+            double confidence,
+            long firstLine,
+            long lastLine,
+            Map<String, Double> figures,
+            String sentence) {
+        static Event of(TripResult trip, HabitEvent e) {
+            return new Event(
+                    e.kind().id(),
+                    trip.report().file().toString(),
+                    EventTable.moment(e.startMicros()),
+                    e.seconds(),
+                    e.roadKmh(),
+                    e.engineRpm(),
+                    e.gearBefore(),
+                    e.gearAfter(),
+                    e.act().number(),
+                    e.act().follows().map(k -> k.id()),
+                    e.severity(),
+                    e.grade(),
+                    e.confidence(),
+                    e.firstLine(),
+                    e.lastLine(),
+                    e.figures().byName(),
+                    e.sentence());
+        }
+    }
+
+    record Log(
+            String file,
+            String form,
+            long bytes,
+            long rows,
+            double km,
+            boolean partial,
+            double speedFactor,
+            List<String> remarks,
+            Map<String, Long> signals) {
+        static Log of(TripResult trip) {
+            return new Log(
+                    trip.report().file().toString(),
+                    Word.of(trip.report().format()),
+                    trip.report().bytes(),
+                    trip.report().rows(),
+                    trip.summary().km(),
+                    trip.isPartial(),
+                    trip.factor().factor(),
+                    LogRemarks.of(trip),
+                    trip.report().signals().entrySet().stream()
+                            .collect(Collectors.toMap(
+                                    e -> e.getKey().id(), e -> e.getValue().valid(), (a, b) -> a, LinkedHashMap::new)));
+        }
     }
 }

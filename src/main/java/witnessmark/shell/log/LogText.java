@@ -32,14 +32,14 @@ final class LogText {
     }
 
     /** One truck in full. */
-    void print(String profile, TruckResult truck, boolean allEvents) {
+    void print(String profile, TruckResult truck, WhichEvents which) {
         page.line(title(profile, truck));
         page.blank();
         headline(truck);
         logs(truck);
         trip(truck.summary());
         new LogVerdicts(page, truck.summary()).print();
-        events(truck, allEvents);
+        events(truck, which);
         charts(truck);
     }
 
@@ -73,7 +73,7 @@ final class LogText {
             headline(truck);
             logs(truck);
             new LogVerdicts(page, truck.summary()).print();
-            events(truck, false);
+            events(truck, WhichEvents.WORST);
         }
         page.blank();
         page.line("One truck alone, with charts: log read TRUCK FILE ...");
@@ -185,7 +185,8 @@ final class LogText {
         page.indented(String.format("  %-16s", name), " ".repeat(18), value);
     }
 
-    private void events(TruckResult truck, boolean all) {
+    private void events(TruckResult truck, WhichEvents which) {
+        boolean all = which == WhichEvents.ALL;
         List<TruckResult.Shown> shown = all ? everyEvent(truck) : truck.worst();
         if (shown.isEmpty()) {
             return;

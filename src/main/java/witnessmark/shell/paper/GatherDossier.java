@@ -102,8 +102,8 @@ class GatherDossier {
 
     private Dossier.Figure timeline(String truck, String log, Language language) {
         Texts texts = Texts.of("document", language);
-        LogJob.Done done =
-                jobs.getObject().run(new LogJob.Order(truck, List.of(log), "", HabitLimits.Load.UNKNOWN, false));
+        LogJob.Done done = jobs.getObject()
+                .run(new LogJob.Order(truck, List.of(log), "", HabitLimits.Load.UNKNOWN, LogJob.Hashes.LEFT_OUT));
         return new Dossier.Figure(
                 texts.text("chart-log", Path.of(log).getFileName()),
                 texts.text("chart-log-says"),

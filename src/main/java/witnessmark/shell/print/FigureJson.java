@@ -2,46 +2,47 @@ package witnessmark.shell.print;
 
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import witnessmark.gearbox.Basis;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Symbol;
 
-/** Figures as JSON: value, unit, the same for a US reader, where it comes from, and how. */
-public final class FigureJson {
-    private FigureJson() {}
+/** A figure as JSON: value, unit, the same for a US reader, where it comes from, and how. */
+public record FigureJson(
+        double value,
+        String unit,
+        Optional<Double> usValue,
+        Optional<String> usUnit,
+        Basis basis,
+        Optional<String> formula,
+        Optional<String> note) {
 
-    public static Map<String, Object> of(Figure figure) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("value", figure.value());
-        map.put("unit", figure.unit().symbol());
-        figure.customary().ifPresent(us -> {
-            map.put("usValue", us.value());
-            map.put("usUnit", us.unit().symbol());
-        });
-        map.put("basis", figure.basis().name().toLowerCase(Locale.ROOT));
-        if (!figure.note().isEmpty()) {
-            map.put(figure.basis() == Basis.COMPUTED ? "formula" : "note", figure.note());
-        }
-        return map;
+    /** A letter of a formula and what it stands for. */
+    public record Letter(String symbol, String meaning, @Json.Inlined FigureJson figure) {}
+
+    public static FigureJson of(Figure figure) {
+        Optional<String> how = Optional.of(figure.note()).filter(note -> !note.isEmpty());
+        boolean computed = figure.basis() == Basis.COMPUTED;
+        return new FigureJson(
+                figure.value(),
+                figure.unit().symbol(),
+                figure.customary().map(Figure::value),
+                figure.customary().map(us -> us.unit().symbol()),
+                figure.basis(),
+                how.filter(note -> computed),
+                how.filter(note -> !computed));
     }
 
-    public static Map<String, Object> of(Map<String, Figure> figures) {
-        Map<String, Object> map = new LinkedHashMap<>();
+    public static Map<String, FigureJson> of(Map<String, Figure> figures) {
+        Map<String, FigureJson> map = new LinkedHashMap<>();
         figures.forEach((name, figure) -> map.put(name, of(figure)));
         return map;
     }
 
-    public static List<Map<String, Object>> of(List<Symbol> symbols) {
+    public static List<Letter> of(List<Symbol> symbols) {
         return symbols.stream()
-                .map(symbol -> {
-                    Map<String, Object> map = new LinkedHashMap<>();
-                    map.put("symbol", symbol.symbol());
-                    map.put("meaning", symbol.meaning());
-                    map.putAll(of(symbol.figure()));
-                    return map;
-                })
+                .map(symbol -> new Letter(symbol.symbol(), symbol.meaning(), of(symbol.figure())))
                 .toList();
     }
 }

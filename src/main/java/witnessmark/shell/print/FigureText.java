@@ -11,9 +11,20 @@ public final class FigureText {
     private static final int NAME_WIDTH = 37;
 
     private final Page page;
-    private final boolean formulas;
+    private final Formulas formulas;
 
-    public FigureText(Page page, boolean formulas) {
+    /** Whether each figure's formula is shown, and all that went in. */
+    public enum Formulas {
+        SHOWN,
+        LEFT_OUT;
+
+        /** As the option {@code --formulas} says. */
+        public static Formulas of(boolean shown) {
+            return shown ? SHOWN : LEFT_OUT;
+        }
+    }
+
+    public FigureText(Page page, Formulas formulas) {
         this.page = page;
         this.formulas = formulas;
     }
@@ -23,11 +34,11 @@ public final class FigureText {
         page.heading("Figures");
         figures.forEach((name, figure) -> {
             row(name, figure.text(page.units()));
-            if (formulas) {
+            if (formulas == Formulas.SHOWN) {
                 page.indented("      ", "        ", figure.note());
             }
         });
-        if (formulas) {
+        if (formulas == Formulas.SHOWN) {
             page.heading("What the letters stand for");
             symbols.forEach(
                     symbol -> page.item(symbol.symbol() + ": " + symbol.meaning() + ", " + with(symbol.figure())));

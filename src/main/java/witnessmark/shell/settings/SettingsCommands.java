@@ -1,11 +1,9 @@
 package witnessmark.shell.settings;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.springframework.core.env.ConfigurableEnvironment;
 import org.springframework.core.env.PropertySource;
 import org.springframework.shell.core.command.CommandContext;
@@ -126,17 +124,20 @@ class SettingsCommands {
         };
     }
 
-    private Map<String, Object> json() {
-        List<Map<String, Object>> settings = new ArrayList<>();
-        for (Setting setting : Setting.values()) {
-            Stands stands = stands(setting);
-            Map<String, Object> map = new LinkedHashMap<>();
-            map.put("name", setting.word());
-            map.put("value", stands.value());
-            map.put("from", stands.from());
-            settings.add(map);
-        }
-        return Json.object("file", file().path().toString(), "settings", settings);
+    /** All settings as JSON. */
+    private record Shown(String file, List<One> settings) {}
+
+    private record One(String name, String value, String from) {}
+
+    private Shown json() {
+        return new Shown(
+                file().path().toString(),
+                Stream.of(Setting.values())
+                        .map(setting -> {
+                            Stands stands = stands(setting);
+                            return new One(setting.word(), stands.value(), stands.from());
+                        })
+                        .toList());
     }
 
     private SettingsFile file() {

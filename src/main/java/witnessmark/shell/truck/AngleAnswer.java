@@ -1,6 +1,5 @@
 package witnessmark.shell.truck;
 
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -14,6 +13,7 @@ import witnessmark.gearbox.evidence.ComputedFinding;
 import witnessmark.gearbox.evidence.RollingEvidence;
 import witnessmark.shell.print.FigureJson;
 import witnessmark.shell.print.FigureText;
+import witnessmark.shell.print.Json;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.shell.run.TypedFigure;
@@ -23,6 +23,14 @@ final class AngleAnswer {
     private static final String PHASE = "phase";
 
     private AngleAnswer() {}
+
+    private record Form(
+            Optional<List<String>> unusual,
+            String verdict,
+            List<String> concerns,
+            String bounds,
+            Map<String, FigureJson> figures,
+            List<FigureJson.Letter> inputs) {}
 
     /** Of one angle, or of two parted by a comma. */
     static TruckAnswer of(String angles, String phase, String rpmWord, boolean formulas) {
@@ -99,13 +107,8 @@ final class AngleAnswer {
                 .filter(symbol -> !symbol.symbol().equals(PHASE))
                 .map(Symbol::figure)
                 .toArray(Figure[]::new));
-        Map<String, Object> json = new LinkedHashMap<>();
-        Unusual.put(json, unusual);
-        json.put("verdict", verdict);
-        json.put("concerns", why);
-        json.put("bounds", Guidance.SOURCE);
-        json.put("figures", FigureJson.of(figures));
-        json.put("inputs", FigureJson.of(symbols));
+        Form json = new Form(
+                Json.some(unusual), verdict, why, Guidance.SOURCE, FigureJson.of(figures), FigureJson.of(symbols));
         return new TruckAnswer(
                 Optional.empty(),
                 page -> {
@@ -115,7 +118,7 @@ final class AngleAnswer {
                     page.strong(verdict);
                     page.items(why);
                     page.blank().line(Guidance.SOURCE);
-                    new FigureText(page, formulas).print(figures, symbols);
+                    new FigureText(page, FigureText.Formulas.of(formulas)).print(figures, symbols);
                 },
                 json,
                 findings,

@@ -1,8 +1,6 @@
 package witnessmark.shell.truck;
 
-import java.util.LinkedHashMap;
-import java.util.Locale;
-import java.util.Map;
+import java.util.List;
 import java.util.Optional;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
@@ -43,16 +41,12 @@ class GiveAnswer {
 
     void give(CommandContext context, TruckAnswer answer, Destination to) {
         if (to.format() == Format.JSON) {
-            Map<String, Object> json = new LinkedHashMap<>(answer.json());
-            answer.truck().ifPresent(truck -> TruckJson.questions(json, truck));
-            json.put(
-                    "findings", answer.findings().stream().map(GiveAnswer::json).toList());
-            store(answer, to).ifPresent(stored -> {
-                json.put("case", stored.history().id().toString());
-                json.put("evidence", stored.evidence().id());
-                json.put("entry", stored.history().last().number());
-            });
-            context.outputWriter().println(Json.of(json));
+            Given given = new Given(
+                    answer.json(),
+                    answer.truck().flatMap(TruckJson::questions),
+                    answer.findings().stream().map(Found::of).toList(),
+                    store(answer, to).map(StoredIn::of));
+            context.outputWriter().println(Json.of(given));
             return;
         }
         Optional<Entered> stored = store(answer, to);
@@ -91,13 +85,31 @@ class GiveAnswer {
         return state == null ? "not counted" : state.word();
     }
 
-    private static Map<String, Object> json(ComputedFinding finding) {
-        Map<String, Object> map = new LinkedHashMap<>();
-        map.put("finding", finding.id());
-        map.put("state", finding.state().name().toLowerCase(Locale.ROOT).replace('_', '-'));
-        map.put("summary", finding.summary());
-        map.put("result", FigureJson.of(finding.result()));
-        map.put("limit", FigureJson.of(finding.limit()));
-        return map;
+    /** The answer as JSON, and where it was stored. */
+    private record Given(
+            @Json.Inlined Record answer,
+            Optional<List<String>> questions,
+            List<Found> findings,
+            @Json.Inlined Optional<StoredIn> stored) {}
+
+    private record Found(
+            String finding, ComputedFinding.State state, String summary, FigureJson result, FigureJson limit) {
+        static Found of(ComputedFinding finding) {
+            return new Found(
+                    finding.id(),
+                    finding.state(),
+                    finding.summary(),
+                    FigureJson.of(finding.result()),
+                    FigureJson.of(finding.limit()));
+        }
+    }
+
+    private record StoredIn(@Json.Name("case") String id, String evidence, long entry) {
+        static StoredIn of(Entered stored) {
+            return new StoredIn(
+                    stored.history().id().toString(),
+                    stored.evidence().id(),
+                    stored.history().last().number());
+        }
     }
 }

@@ -1,9 +1,7 @@
 package witnessmark.shell.truck;
 
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Range;
@@ -19,6 +17,7 @@ import witnessmark.gearbox.exposure.ExposureSymbols;
 import witnessmark.gearbox.exposure.Journey;
 import witnessmark.shell.print.FigureJson;
 import witnessmark.shell.print.FigureText;
+import witnessmark.shell.print.Json;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
 import witnessmark.shell.print.WrongUsage;
@@ -52,7 +51,7 @@ final class RollAnswer {
         return new TruckAnswer(
                 Optional.of(truck),
                 page -> print(page, truck, exposure, symbols, finding, words.formulas()),
-                json(truck, exposure, symbols),
+                Form.of(truck, exposure, symbols),
                 List.of(finding),
                 id);
     }
@@ -108,7 +107,7 @@ final class RollAnswer {
         if (exposure.gears().stream().anyMatch(Rub::onPocketBearing)) {
             page.line("  * direct: no gear floats here, the pocket bearing takes the difference instead");
         }
-        new FigureText(page, formulas).print(exposure.figures(), symbols);
+        new FigureText(page, FigureText.Formulas.of(formulas)).print(exposure.figures(), symbols);
     }
 
     private static String row(Page page, Rub rub) {
@@ -134,31 +133,52 @@ final class RollAnswer {
         return Figure.given(exposure.journey().kmh(), Unit.KILOMETRE_PER_HOUR).text(page.units());
     }
 
-    private static Map<String, Object> json(TruckProfile truck, Exposure exposure, List<Symbol> symbols) {
-        Map<String, Object> json = new LinkedHashMap<>();
-        json.put("truck", truck.id());
-        json.put("mode", word(exposure.mode()));
-        json.put("range", exposure.range() == Range.LOW ? "low" : "high");
-        json.put("kmh", exposure.journey().kmh());
-        json.put("km", exposure.journey().km());
-        Unusual.put(json, Unusual.of(Figure.given(exposure.journey().kmh(), Unit.KILOMETRE_PER_HOUR)));
-        json.put("mainshaft", FigureJson.of(exposure.mainshaft()));
-        json.put("timesOrdinary", FigureJson.of(exposure.timesOrdinary()));
-        json.put("shaftSpeed", exposure.shaft().words());
-        json.put("oilThrow", exposure.oilThrow().words());
-        json.put("gears", exposure.gears().stream().map(RollAnswer::json).toList());
-        json.put("inputs", FigureJson.of(symbols));
-        return json;
+    private record Form(
+            String truck,
+            Mode mode,
+            Range range,
+            double kmh,
+            double km,
+            Optional<List<String>> unusual,
+            FigureJson mainshaft,
+            FigureJson timesOrdinary,
+            String shaftSpeed,
+            String oilThrow,
+            List<RubForm> gears,
+            List<FigureJson.Letter> inputs) {
+        static Form of(TruckProfile truck, Exposure exposure, List<Symbol> symbols) {
+            double kmh = exposure.journey().kmh();
+            return new Form(
+                    truck.id(),
+                    exposure.mode(),
+                    exposure.range(),
+                    kmh,
+                    exposure.journey().km(),
+                    Json.some(Unusual.of(Figure.given(kmh, Unit.KILOMETRE_PER_HOUR))),
+                    FigureJson.of(exposure.mainshaft()),
+                    FigureJson.of(exposure.timesOrdinary()),
+                    exposure.shaft().words(),
+                    exposure.oilThrow().words(),
+                    exposure.gears().stream().map(RubForm::of).toList(),
+                    FigureJson.of(symbols));
+        }
     }
 
-    private static Map<String, Object> json(Rub rub) {
-        Map<String, Object> json = new LinkedHashMap<>();
-        json.put("gear", rub.lever().name());
-        json.put("onPocketBearing", rub.onPocketBearing());
-        json.put("gearSpeed", FigureJson.of(rub.gearSpeed()));
-        json.put("difference", FigureJson.of(rub.difference()));
-        json.put("rubbingSpeed", FigureJson.of(rub.speed()));
-        json.put("distance", FigureJson.of(rub.distance()));
-        return json;
+    private record RubForm(
+            String gear,
+            boolean onPocketBearing,
+            FigureJson gearSpeed,
+            FigureJson difference,
+            FigureJson rubbingSpeed,
+            FigureJson distance) {
+        static RubForm of(Rub rub) {
+            return new RubForm(
+                    rub.lever().name(),
+                    rub.onPocketBearing(),
+                    FigureJson.of(rub.gearSpeed()),
+                    FigureJson.of(rub.difference()),
+                    FigureJson.of(rub.speed()),
+                    FigureJson.of(rub.distance()));
+        }
     }
 }

@@ -1,6 +1,5 @@
 package witnessmark.shell.truck;
 
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -26,6 +25,7 @@ import witnessmark.gearbox.shift.ShiftSymbols;
 import witnessmark.gearbox.shift.Verdict;
 import witnessmark.shell.print.FigureJson;
 import witnessmark.shell.print.FigureText;
+import witnessmark.shell.print.Json;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
 import witnessmark.shell.print.Terminal;
@@ -120,16 +120,17 @@ final class ShiftAnswer {
                         words.rollingBack() ? Rolling.BACK : Rolling.FORWARD,
                         splitter(words.splitter())));
         List<Symbol> symbols = ShiftSymbols.of(truck, shift.question());
-        Map<String, Object> json = json();
-        json.put("verdict", shift.verdict().words());
-        json.put("outcome", shift.engine().outcome().words());
-        shift.cone()
-                .orders()
-                .ifPresent(orders -> json.put(
-                        "order", orders.counted() == SplitterMove.SPLITTER_FIRST ? "splitter-first" : "range-first"));
-        json.put("reasons", shift.reasons().stream().map(Reason::words).toList());
-        json.put("figures", FigureJson.of(shift.figures()));
-        json.put("inputs", FigureJson.of(symbols));
+        Form json = new Form(
+                asked(),
+                shift.verdict().words(),
+                shift.engine().outcome().words(),
+                shift.cone()
+                        .orders()
+                        .map(orders ->
+                                orders.counted() == SplitterMove.SPLITTER_FIRST ? "splitter-first" : "range-first"),
+                Optional.of(shift.reasons().stream().map(Reason::words).toList()),
+                FigureJson.of(shift.figures()),
+                FigureJson.of(symbols));
         return answer(page -> print(page, shift, symbols), json, ShiftEvidence.of(truck, shift));
     }
 
@@ -149,7 +150,7 @@ final class ShiftAnswer {
                         : "made well, this shift is proper up to "
                                 + shift.properCeiling().text(page.units()));
         page.blank().line(NOT_A_CHARGE);
-        new FigureText(page, words.formulas()).print(shift.figures(), symbols);
+        new FigureText(page, FigureText.Formulas.of(words.formulas())).print(shift.figures(), symbols);
     }
 
     private TruckAnswer inRange() {
@@ -162,11 +163,14 @@ final class ShiftAnswer {
         }
         InRangeShift shift = InRangeShift.of(truck, from, to, speed.value(), clutch);
         List<Symbol> symbols = ShiftSymbols.of(truck, shift);
-        Map<String, Object> json = json();
-        json.put("verdict", shift.verdict().words());
-        json.put("outcome", shift.outcome().words());
-        json.put("figures", FigureJson.of(shift.figures()));
-        json.put("inputs", FigureJson.of(symbols));
+        Form json = new Form(
+                asked(),
+                shift.verdict().words(),
+                shift.outcome().words(),
+                Optional.empty(),
+                Optional.empty(),
+                FigureJson.of(shift.figures()),
+                FigureJson.of(symbols));
         return answer(page -> print(page, shift, symbols), json, ShiftEvidence.of(truck, shift));
     }
 
@@ -185,7 +189,7 @@ final class ShiftAnswer {
                         ? "only the splitter moves: its dogs have no cone, so the torque must be broken cleanly"
                         : "no range moves, so no cone works: the driver matches the speeds");
         page.blank().line(NOT_A_CHARGE);
-        new FigureText(page, words.formulas()).print(shift.figures(), symbols);
+        new FigureText(page, FigureText.Formulas.of(words.formulas())).print(shift.figures(), symbols);
     }
 
     private String order(Page page, RangeShift.Orders orders) {
@@ -211,23 +215,45 @@ final class ShiftAnswer {
         return words.rollingBack() || from.reverse();
     }
 
-    private TruckAnswer answer(Consumer<Page> text, Map<String, Object> json, List<ComputedFinding> findings) {
+    private TruckAnswer answer(Consumer<Page> text, Form json, List<ComputedFinding> findings) {
         String id = String.format(Locale.ROOT, "shift-%s-to-%s-at-%.0f-km-h", from.id(), to.id(), speed.value());
         return new TruckAnswer(Optional.of(truck), text, json, findings, id.toLowerCase(Locale.ROOT));
     }
 
-    private Map<String, Object> json() {
-        Map<String, Object> json = new LinkedHashMap<>();
-        json.put("truck", truck.id());
-        json.put("from", from.id());
-        json.put("to", to.id());
-        json.put("speed", FigureJson.of(speed));
-        json.put("clutch", words.clutch());
-        json.put("lever", words.lever());
-        json.put("rollingBack", rollsBack());
-        Unusual.put(json, Unusual.of(speed));
-        return json;
+    private Asked asked() {
+        return new Asked(
+                truck.id(),
+                from.id(),
+                to.id(),
+                FigureJson.of(speed),
+                words.clutch(),
+                words.lever(),
+                rollsBack(),
+                Json.some(Unusual.of(speed)));
     }
+
+    private record Asked(
+            String truck,
+            String from,
+            String to,
+            FigureJson speed,
+            String clutch,
+            String lever,
+            boolean rollingBack,
+            Optional<List<String>> unusual) {}
+
+    /**
+     * @param order where splitter and range move at once
+     * @param reasons of a range shift
+     */
+    private record Form(
+            @Json.Inlined Asked asked,
+            String verdict,
+            String outcome,
+            Optional<String> order,
+            Optional<List<String>> reasons,
+            Map<String, FigureJson> figures,
+            List<FigureJson.Letter> inputs) {}
 
     private static String rpm(Figure figure) {
         return figure.in(Unit.RPM).text();

@@ -1,6 +1,5 @@
 package witnessmark.shell.truck;
 
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -23,6 +22,7 @@ import witnessmark.gearbox.start.StartQuestion;
 import witnessmark.gearbox.start.StartSymbols;
 import witnessmark.shell.print.FigureJson;
 import witnessmark.shell.print.FigureText;
+import witnessmark.shell.print.Json;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
 
@@ -51,12 +51,13 @@ final class StartAnswer {
         StartQuestion question = new StartQuestion(gear, mass.value(), grade.value());
         Start start = new AnalyseStart(truck).of(question);
         List<Symbol> symbols = StartSymbols.of(truck, question);
-        Map<String, Object> json = json();
-        json.put("gear", gear.id());
-        json.put("verdict", start.verdict().words());
-        json.put("mainshaft", start.mainshaft().twist().words());
-        json.put("figures", FigureJson.of(start.figures()));
-        json.put("inputs", FigureJson.of(symbols));
+        One json = new One(
+                asked(),
+                gear.id(),
+                start.verdict().words(),
+                start.mainshaft().twist().words(),
+                FigureJson.of(start.figures()),
+                FigureJson.of(symbols));
         List<ComputedFinding> findings = StartEvidence.of(truck, question);
         String id = String.format(Locale.ROOT, "start-in-%s-%.0f-kg", gear.id(), mass.value());
         return new TruckAnswer(
@@ -81,15 +82,15 @@ final class StartAnswer {
                         ? ", where the drive wheels begin to spin; its torque would do for more"
                         : ""));
         page.blank().line("This says what such a start does; it does not say that it was made, or by whom.");
-        new FigureText(page, formulas).print(start.figures(), symbols);
+        new FigureText(page, FigureText.Formulas.of(formulas)).print(start.figures(), symbols);
     }
 
     private TruckAnswer gears(StartGears.Load load) {
         StartGears gears = StartGears.of(truck, load, mass.value(), grade.value());
-        Map<String, Object> json = json();
-        json.put("lowest", gears.lowest().map(Gear::id).orElse(null));
-        json.put("highest", gears.highest().map(Gear::id).orElse(null));
-        json.put("starts", gears.starts().stream().map(StartAnswer::json).toList());
+        Several json = new Several(
+                asked(),
+                TruckJson.Starts.of(gears),
+                gears.starts().stream().map(StartForm::of).toList());
         return new TruckAnswer(Optional.of(truck), page -> print(page, gears), json, List.of(), "start-gears");
     }
 
@@ -145,24 +146,38 @@ final class StartAnswer {
         page.blank();
     }
 
-    private Map<String, Object> json() {
-        Map<String, Object> json = new LinkedHashMap<>();
-        json.put("truck", truck.id());
-        json.put("mass", FigureJson.of(mass));
-        json.put("grade", FigureJson.of(grade));
-        Unusual.put(json, unusual());
-        return json;
+    private Asked asked() {
+        return new Asked(truck.id(), FigureJson.of(mass), FigureJson.of(grade), Json.some(unusual()));
     }
 
-    private static Map<String, Object> json(Start start) {
-        Map<String, Object> json = new LinkedHashMap<>();
-        json.put("gear", start.question().gear().id());
-        json.put("verdict", start.verdict().words());
-        json.put("steepest", FigureJson.of(start.reach().steepest()));
-        if (start.launch() instanceof Launch.LocksUp closes) {
-            json.put("slipEnergy", FigureJson.of(closes.slipEnergy()));
-            json.put("mostSlipEnergy", FigureJson.of(closes.mostSlipEnergy()));
+    private record Asked(String truck, FigureJson mass, FigureJson grade, Optional<List<String>> unusual) {}
+
+    private record One(
+            @Json.Inlined Asked asked,
+            String gear,
+            String verdict,
+            String mainshaft,
+            Map<String, FigureJson> figures,
+            List<FigureJson.Letter> inputs) {}
+
+    private record Several(@Json.Inlined Asked asked, @Json.Inlined TruckJson.Starts gears, List<StartForm> starts) {}
+
+    /** Heat of the clutch only where it locks up. */
+    private record StartForm(
+            String gear,
+            String verdict,
+            FigureJson steepest,
+            Optional<FigureJson> slipEnergy,
+            Optional<FigureJson> mostSlipEnergy) {
+        static StartForm of(Start start) {
+            Optional<Launch.LocksUp> closes =
+                    start.launch() instanceof Launch.LocksUp locks ? Optional.of(locks) : Optional.empty();
+            return new StartForm(
+                    start.question().gear().id(),
+                    start.verdict().words(),
+                    FigureJson.of(start.reach().steepest()),
+                    closes.map(c -> FigureJson.of(c.slipEnergy())),
+                    closes.map(c -> FigureJson.of(c.mostSlipEnergy())));
         }
-        return json;
     }
 }

@@ -1,7 +1,6 @@
 package witnessmark.shell.truck;
 
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import witnessmark.gearbox.TruckProfile;
@@ -20,6 +19,6 @@ import witnessmark.shell.print.Page;
 record TruckAnswer(
         Optional<TruckProfile> truck,
         Consumer<Page> text,
-        Map<String, Object> json,
+        Record json,
         List<ComputedFinding> findings,
         String evidence) {}

@@ -2,9 +2,7 @@ package witnessmark.shell.truck;
 
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
@@ -47,10 +45,7 @@ class TruckCommands {
         List<String> ready = ReadyTrucks.names();
         List<String> kept = trucks.getObject().kept().names();
         if (form == Format.JSON) {
-            Map<String, Object> map = new LinkedHashMap<>();
-            map.put("ready", ready);
-            map.put("kept", kept);
-            context.outputWriter().println(Json.of(map));
+            context.outputWriter().println(Json.of(new Listed(ready, kept)));
             return;
         }
         Page page = new Page(context.outputWriter());
@@ -67,6 +62,8 @@ class TruckCommands {
         }
         page.flush();
     }
+
+    private record Listed(List<String> ready, List<String> kept) {}
 
     private void listed(Page page, String name) {
         try {
@@ -100,7 +97,7 @@ class TruckCommands {
         Format form = Format.of(format);
         TruckProfile truck = trucks.getObject().find(name);
         if (form == Format.JSON) {
-            context.outputWriter().println(Json.of(TruckJson.of(truck)));
+            context.outputWriter().println(Json.of(TruckJson.Profile.of(truck)));
         } else {
             new TruckText(new Page(context.outputWriter())).print(truck);
         }

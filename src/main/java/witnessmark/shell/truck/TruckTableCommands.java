@@ -75,7 +75,7 @@ class TruckTableCommands {
         TruckProfile truck = trucks.getObject().find(name);
         List<Double> rpms = rpm.isEmpty() ? usual(truck) : engineSpeeds(rpm);
         if (form == Format.JSON) {
-            context.outputWriter().println(Json.of(TruckJson.speeds(truck, rpms)));
+            context.outputWriter().println(Json.of(TruckJson.Speeds.of(truck, rpms)));
         } else {
             new SpeedsText(new Page(context.outputWriter()).in(in), truck).print(rpms);
         }
@@ -132,7 +132,7 @@ class TruckTableCommands {
                 RoadOptions.mass(truck, mass).value(),
                 RoadOptions.grade(truck, Parameter.PLAN_GRADE, grade).value());
         if (form == Format.JSON) {
-            context.outputWriter().println(Json.of(TruckJson.plan(truck, plan)));
+            context.outputWriter().println(Json.of(TruckJson.Plan.of(truck, plan)));
         } else {
             new ShiftPlanText(new Page(context.outputWriter()).in(in), truck).print(plan, formulas);
         }
@@ -168,7 +168,7 @@ class TruckTableCommands {
         TruckProfile truck = trucks.getObject().find(name);
         CoachingCard card = new DrawUpCoachingCard(truck).card();
         if (form == Format.JSON) {
-            context.outputWriter().println(Json.of(TruckJson.card(truck, card, words)));
+            context.outputWriter().println(Json.of(TruckJson.Card.of(truck, card, words)));
         } else {
             Page page = new Page(context.outputWriter());
             TruckText.questions(page, truck);

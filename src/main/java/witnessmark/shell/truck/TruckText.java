@@ -20,7 +20,7 @@ public final class TruckText {
 
     TruckText(Page page) {
         this.page = page;
-        this.rows = new FigureText(page, false);
+        this.rows = new FigureText(page, FigureText.Formulas.LEFT_OUT);
     }
 
     public static String title(TruckProfile truck) {

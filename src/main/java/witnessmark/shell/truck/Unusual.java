@@ -1,7 +1,6 @@
 package witnessmark.shell.truck;
 
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Stream;
 import witnessmark.gearbox.Basis;
 import witnessmark.gearbox.Figure;
@@ -52,12 +51,6 @@ final class Unusual {
         questions.forEach(question -> page.strong("Check what was typed: " + question));
         if (!questions.isEmpty()) {
             page.blank();
-        }
-    }
-
-    static void put(Map<String, Object> json, List<String> questions) {
-        if (!questions.isEmpty()) {
-            json.put("unusual", questions);
         }
     }
 }
