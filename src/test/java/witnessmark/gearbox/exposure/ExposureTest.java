@@ -11,6 +11,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import witnessmark.gearbox.Parameter;
 import witnessmark.gearbox.Range;
 import witnessmark.gearbox.SampleTrucks;
+import witnessmark.gearbox.Symbol;
 import witnessmark.gearbox.TruckDraft;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.evidence.RollingEvidence;
@@ -116,6 +117,86 @@ class ExposureTest {
         assertThat(rub(coast, "R").gearSpeed().value()).isNegative();
         assertThat(rub(coast, "4").onPocketBearing()).isTrue();
         assertThat(rub(coast, "3").onPocketBearing()).isFalse();
+    }
+
+    /** An hour makes 24.41 km (above), half of it half: by hand. */
+    @Test
+    void half_the_time_rubs_half_the_way() {
+        Exposure tow = Exposure.of(TRUCK, Exposure.Mode.TOW, Range.HIGH, new Journey(100, 0.5));
+
+        assertThat(tow.worst().distance().value()).isCloseTo(12.205, within(1e-3));
+    }
+
+    /** Fastest front ratio 0.7, governed 2000 rpm: the engine turns the mainshaft at 2857 rpm at most; 1850 of it by hand. */
+    @Test
+    void an_overdrive_gear_in_front_makes_more_speed_ordinary() {
+        TruckProfile overdrive = TruckDraft.named("overdrive")
+                .mainRatios(List.of(3.5, 2.2, 1.0, 0.7))
+                .set(Parameter.AXLE_RATIO, 3.7)
+                .set(Parameter.TYRE_REVS, 300)
+                .set(Parameter.GOVERNED_RPM, 2000)
+                .build();
+
+        Exposure tow = Exposure.of(overdrive, Exposure.Mode.TOW, Range.HIGH, HOUR);
+
+        assertThat(tow.timesOrdinary().value()).isCloseTo(1850 * 0.7 / 2000, within(1e-9));
+        assertThat(symbol(ExposureSymbols.of(overdrive, tow), "i_fastest")).isEqualTo(0.7);
+    }
+
+    /** Idle 600 rpm over 3.8, against the shaft: 1850 + 157.9 rpm; by hand. */
+    @Test
+    void the_figures_are_those_of_the_shaft_and_of_the_worst_gear() {
+        Exposure coast = Exposure.of(TRUCK, Exposure.Mode.COAST, Range.HIGH, HOUR);
+
+        assertThat(coast.figures().keySet())
+                .containsExactly(
+                        "mainshaft speed",
+                        "over the most in ordinary driving",
+                        "speed of the worst gear",
+                        "against the shaft",
+                        "rubbing speed",
+                        "sliding distance");
+        assertThat(coast.figures().get("speed of the worst gear").value()).isCloseTo(-157.8947, within(1e-4));
+        assertThat(coast.figures().get("against the shaft").value()).isCloseTo(2007.8947, within(1e-4));
+    }
+
+    @Test
+    void each_gear_says_how_its_own_speed_comes_about() {
+        Exposure coast = Exposure.of(TRUCK, Exposure.Mode.COAST, Range.HIGH, HOUR);
+        Exposure tow = Exposure.of(TRUCK, Exposure.Mode.TOW, Range.HIGH, HOUR);
+
+        assertThat(rub(coast, "R").gearSpeed().note()).contains("reverse turns backwards");
+        assertThat(rub(coast, "2").gearSpeed().note()).isEqualTo("n_gear = n_idle / i_lever");
+        assertThat(rub(tow, "R").gearSpeed().note()).contains("the engine is off");
+        assertThat(tow.oilThrow().words()).startsWith("no oil is thrown in the front section");
+        assertThat(coast.oilThrow().words()).contains("as at idle");
+    }
+
+    @Test
+    void a_standing_reverse_gear_turns_at_nought_and_not_at_minus_nought() {
+        Exposure tow = Exposure.of(TRUCK, Exposure.Mode.TOW, Range.HIGH, HOUR);
+
+        assertThat(Double.compare(rub(tow, "R").gearSpeed().value(), 0.0)).isZero();
+    }
+
+    @Test
+    void the_letters_stand_for_what_was_asked() {
+        Exposure low = Exposure.of(TRUCK, Exposure.Mode.COAST, Range.LOW, new Journey(80, 0.5));
+        Exposure high = Exposure.of(TRUCK, Exposure.Mode.COAST, Range.HIGH, new Journey(80, 0.5));
+
+        assertThat(symbol(ExposureSymbols.of(TRUCK, low), "time")).isEqualTo(30);
+        assertThat(symbol(ExposureSymbols.of(TRUCK, low), "r_range")).isEqualTo(4);
+        assertThat(symbol(ExposureSymbols.of(TRUCK, high), "r_range")).isEqualTo(1);
+        assertThat(symbol(ExposureSymbols.of(TRUCK, low), "i_lever")).isEqualTo(3.8);
+    }
+
+    private static double symbol(List<Symbol> symbols, String letter) {
+        return symbols.stream()
+                .filter(symbol -> symbol.symbol().equals(letter))
+                .findFirst()
+                .orElseThrow()
+                .figure()
+                .value();
     }
 
     @Test
