@@ -1,8 +1,10 @@
 package witnessmark.diagnosis;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -42,34 +44,82 @@ final class ChooseChecks {
         this.planner = new PlanChecks(knowledge.access());
     }
 
-    /** Every check worth making, in the order of the plan. */
-    List<NextCheck> next(Reading reading, List<RankedCause> causes) {
-        return visits(reading, causes).stream()
+    /** Every check worth making: what the verdict names as missing first, then in the order of the plan. */
+    List<NextCheck> next(Reading reading, Judgement standing) {
+        return visits(reading, standing).stream()
                 .flatMap(visit -> visit.checks().stream())
                 .toList();
     }
 
-    /** The plan where what was looked at is open and nobody has begun. */
-    List<NextVisit> visits(Reading reading, List<RankedCause> causes) {
-        return visits(reading, causes, new Hands(openSteps(reading), Optional.empty()), Set.of());
+    /** The same as visits, where what was looked at is open and nobody has begun. */
+    List<NextVisit> visits(Reading reading, Judgement standing) {
+        Hands hands = new Hands(openSteps(reading), Optional.empty());
+        Set<String> demanded = Set.copyOf(standing.demanded());
+        return demandedFirst(visits(reading, standing.causes(), hands, Set.of(), demanded), demanded, hands);
     }
 
-    /** The plan for these hands, without the findings left out. */
-    List<NextVisit> visits(Reading reading, List<RankedCause> causes, Hands hands, Set<String> leftOut) {
+    /** Of what is demanded the cheapest for what it tells comes first; each place is opened once. */
+    private List<NextVisit> demandedFirst(List<NextVisit> plan, Set<String> demanded, Hands hands) {
+        Map<String, List<NextCheck>> first = plan.stream()
+                .flatMap(visit -> visit.checks().stream())
+                .filter(check -> demanded.contains(check.finding()))
+                .sorted(Comparator.comparingDouble(
+                        c -> -c.gainBits() / (PlanChecks.ASKING_MINUTES + c.checkMinutes() + c.openMinutes())))
+                .collect(Collectors.groupingBy(NextCheck::access, LinkedHashMap::new, Collectors.toList()));
+        if (first.isEmpty()) {
+            return plan;
+        }
+        List<NextVisit> visits = new ArrayList<>();
+        Set<String> open = new HashSet<>(hands.open());
+        first.forEach((place, checks) -> visits.add(visit(place, checks, Double.POSITIVE_INFINITY, open)));
+        for (NextVisit visit : plan) {
+            List<NextCheck> rest = visit.checks().stream()
+                    .filter(check -> !demanded.contains(check.finding()))
+                    .toList();
+            if (!rest.isEmpty()) {
+                visits.add(visit(visit.access(), rest, visit.gainBits(), open));
+            }
+        }
+        return visits;
+    }
+
+    /** The visit with what is open already, which its place then is too. */
+    private NextVisit visit(String place, List<NextCheck> checks, double mostBits, Set<String> open) {
+        double opening = planner.openMinutes(place, new Hands(open, Optional.empty()));
+        open.addAll(planner.wayTo(place));
+        return new NextVisit(
+                place,
+                knowledge.access().get(place).title(),
+                opening,
+                opening + checks.stream().mapToDouble(NextCheck::checkMinutes).sum(),
+                Math.min(
+                        mostBits,
+                        checks.stream().mapToDouble(NextCheck::gainBits).sum()),
+                checks);
+    }
+
+    /**
+     * The plan for these hands, without the findings left out.
+     *
+     * @param demanded what is planned however little it tells
+     */
+    List<NextVisit> visits(
+            Reading reading, List<RankedCause> causes, Hands hands, Set<String> leftOut, Set<String> demanded) {
         Map<String, Releases.Answer> releasing = new Releases(knowledge, reading, causes, reach(hands)).findings();
         mustLook(reading).forEach(f -> releasing.putIfAbsent(f, Releases.Answer.EITHER));
+        demanded.forEach(f -> releasing.putIfAbsent(f, Releases.Answer.SETS_APART));
         double[] weights = weights(reading, causes);
         Map<String, Gain> gains = new HashMap<>();
         List<Check> checks = new ArrayList<>();
         for (Gain gain : gains(reading, releasing.keySet(), leftOut)) {
             Check check = check(gain, reading, weights, releasing);
-            if (check.bits() >= WORTH_MAKING_BITS) {
+            if (check.bits() >= WORTH_MAKING_BITS || demanded.contains(check.id())) {
                 gains.put(check.id(), gain);
                 checks.add(check);
             }
         }
         return planner.plan(checks, doubt(reading, weights), hands).stream()
-                .map(visit -> visit(visit, gains, reading, hands))
+                .map(visit -> visit(visit, gains, reading, hands, demanded))
                 .toList();
     }
 
@@ -85,7 +135,8 @@ final class ChooseChecks {
 
     private static boolean isWorthAsking(int finding, String id, Reading reading, Set<String> releasing) {
         return reading.isSettled(id)
-                ? releasing.contains(id) && !reading.follows(id)
+                ? releasing.contains(id)
+                        && (!reading.follows(id) || reading.otherSourceFor(id).isPresent())
                 : reading.touchesQuestion(finding) || releasing.contains(id);
     }
 
@@ -145,7 +196,7 @@ final class ChooseChecks {
         return p <= 0 || p >= 1 ? 0 : -(p * Math.log(p) + (1 - p) * Math.log(1 - p)) / Math.log(2);
     }
 
-    private NextVisit visit(Visit visit, Map<String, Gain> gains, Reading reading, Hands hands) {
+    private NextVisit visit(Visit visit, Map<String, Gain> gains, Reading reading, Hands hands, Set<String> demanded) {
         return new NextVisit(
                 visit.place(),
                 knowledge.access().get(visit.place()).title(),
@@ -153,11 +204,16 @@ final class ChooseChecks {
                 visit.minutes(),
                 visit.bits(),
                 visit.checks().stream()
-                        .map(check -> nextCheck(check, gains.get(check.id()), reading, hands))
+                        .map(check -> nextCheck(
+                                check,
+                                gains.get(check.id()),
+                                reading,
+                                hands,
+                                demanded.contains(check.id()) ? NextCheck.Bearing.CONCLUSION : bearing(check, reading)))
                         .toList());
     }
 
-    private NextCheck nextCheck(Check check, Gain gain, Reading reading, Hands hands) {
+    private NextCheck nextCheck(Check check, Gain gain, Reading reading, Hands hands, NextCheck.Bearing bearing) {
         Finding finding = knowledge.findings().get(check.id());
         List<AccessStep> way = knowledge.wayTo(finding.access());
         Set<String> cautions = new LinkedHashSet<>();
@@ -177,12 +233,12 @@ final class ChooseChecks {
                 finding.minutes(),
                 planner.openMinutes(step.id(), hands),
                 planner.takesApart(step.id(), hands),
-                bearing(check, reading),
+                bearing,
                 reading.network()
                         .causes()
                         .get(most < 0 ? reading.firstInQuestion() : gain.causes()[most])
                         .id(),
-                why(check, gain, most, reading),
+                why(check, gain, most, reading, bearing),
                 List.copyOf(cautions));
     }
 
@@ -211,8 +267,8 @@ final class ChooseChecks {
     }
 
     /** What the check is made for, and how far it would move a cause either way. */
-    private String why(Check check, Gain gain, int most, Reading reading) {
-        return switch (bearing(check, reading)) {
+    private String why(Check check, Gain gain, int most, Reading reading, NextCheck.Bearing bearing) {
+        return switch (bearing) {
             case SECOND_SOURCE -> say.say(
                     "check-other-source",
                     reading.otherSourceFor(check.id())

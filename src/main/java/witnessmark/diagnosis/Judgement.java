@@ -69,6 +69,16 @@ public record Judgement(
                         .anyMatch(HoldReason.Contradicted.class::isInstance);
     }
 
+    /** The looks that a verdict which only points somewhere names as missing; none where it does not point. */
+    public List<String> demanded() {
+        return verdict.standing() != Verdict.Standing.POINTS_TO
+                ? List.of()
+                : causes.stream()
+                        .filter(c -> c.id().equals(verdict.carriedBy().get(0)))
+                        .flatMap(c -> c.demands().stream())
+                        .toList();
+    }
+
     /** The causes at or above a probability, in rank order. */
     public List<RankedCause> causesFrom(double probability) {
         return causes.stream().filter(c -> c.probability() >= probability).toList();

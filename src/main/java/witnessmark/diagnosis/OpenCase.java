@@ -78,7 +78,7 @@ public final class OpenCase implements AutoCloseable {
     public Judgement judgement() {
         Judgement formed = judgement;
         if (formed == null) {
-            formed = standing().withNext(checks.next(reading(), standing().causes()));
+            formed = standing().withNext(checks.next(reading(), standing()));
             judgement = formed;
         }
         return formed;
@@ -126,7 +126,7 @@ public final class OpenCase implements AutoCloseable {
      * @param leftOut ids of findings not to be asked about
      */
     public List<NextVisit> visits(Hands hands, Set<String> leftOut) {
-        return checks.visits(reading(), standing().causes(), hands, leftOut);
+        return checks.visits(reading(), standing().causes(), hands, leftOut, Set.of());
     }
 
     /** The verdict if this finding, not answered yet, turned out so; the case stays as it is. */
@@ -187,9 +187,12 @@ public final class OpenCase implements AutoCloseable {
         return reading().nothingFound();
     }
 
-    /** What to check next, in order, where what was looked at is open and nobody has begun. */
+    /**
+     * What to check next, in order, where what was looked at is open and nobody has begun. What the verdict names as missing
+     * comes first.
+     */
     public List<NextVisit> visits() {
-        return checks.visits(reading(), standing().causes());
+        return checks.visits(reading(), standing());
     }
 
     /** How well each of two causes accounts for what was found. */

@@ -28,6 +28,14 @@ public record RankedCause(
         List<HoldReason> reasons,
         List<String> heldBack) {
 
+    /** The shortest list of open looks that would let it be concluded: for each reason the first that would do. */
+    public List<String> demands() {
+        return reasons.stream()
+                .flatMap(reason -> reason.firstLook().stream())
+                .distinct()
+                .toList();
+    }
+
     /** How far a cause may be spoken of. */
     public enum Standing {
         /** Probable enough, and nothing holds it back. */

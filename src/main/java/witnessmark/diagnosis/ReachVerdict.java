@@ -1,11 +1,10 @@
 package witnessmark.diagnosis;
 
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
+import java.util.stream.Collectors;
 import witnessmark.diagnosis.fact.HoldReason;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Vocabulary.CauseClass;
@@ -150,31 +149,13 @@ final class ReachVerdict {
                         .toList());
     }
 
-    /** The shortest list of looks that would complete it: for each reason the first that would do. */
+    /** The shortest list of looks that would complete it. */
     private String looks(List<RankedCause> members) {
-        Set<String> looks = new LinkedHashSet<>();
-        members.stream().limit(1).flatMap(c -> c.reasons().stream()).forEach(reason -> look(reason)
-                .ifPresent(f -> looks.add("{finding:" + f + "}")));
-        return titles.fill(String.join("; ", looks));
-    }
-
-    private static Optional<String> look(HoldReason reason) {
-        if (reason instanceof HoldReason.NotLookedAt not) {
-            return not.looks().stream().findFirst();
-        }
-        if (reason instanceof HoldReason.MarkAlone alone) {
-            return alone.looks().stream().findFirst();
-        }
-        if (reason instanceof HoldReason.NotProvedGood good) {
-            return good.found() ? Optional.empty() : Optional.of(good.finding());
-        }
-        if (reason instanceof HoldReason.RenewalOpen renewal) {
-            return Optional.of(renewal.renewed());
-        }
-        if (reason instanceof HoldReason.RivalOpen rival) {
-            return rival.looks().stream().findFirst();
-        }
-        return reason instanceof HoldReason.OwnerOpen owner ? Optional.of(owner.finding()) : Optional.empty();
+        return titles.fill(members.stream()
+                .limit(1)
+                .flatMap(c -> c.demands().stream())
+                .map(f -> "{finding:" + f + "}")
+                .collect(Collectors.joining("; ")));
     }
 
     private String notConcluded(RankedCause held) {

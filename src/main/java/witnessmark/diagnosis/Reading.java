@@ -46,6 +46,7 @@ final class Reading {
     private final boolean[] findable;
     private final Set<String> settled = new HashSet<>();
     private final Set<String> following = new HashSet<>();
+    private final Map<String, String> otherSources;
     private final double[] priors;
     private final ExactInference inference;
     private final Evidence evidence;
@@ -72,6 +73,7 @@ final class Reading {
                 following.add(s.finding());
             }
         });
+        otherSources = findOtherSources();
         states = states();
         findable = findable();
         boolean[] explaining = explaining();
@@ -203,12 +205,31 @@ final class Reading {
         return following.contains(finding);
     }
 
-    /** The finding present from which this one follows, if it would be learnt from another source than that. */
+    /** Whether the finding cannot be there beside what is. */
+    boolean isExcluded(String finding) {
+        return settled.contains(finding) && !following.contains(finding);
+    }
+
+    /** The finding on record that this one, not looked at yet, could unsettle: it would be learnt from another source. */
     Optional<String> otherSourceFor(String finding) {
-        return premises.settled().stream()
-                .filter(s -> s.otherSource() && s.finding().equals(finding))
-                .map(Settled::by)
-                .findFirst();
+        return Optional.ofNullable(otherSources.get(finding));
+    }
+
+    /** The findings, not looked at yet, that another source than the one on record could say. */
+    Set<String> otherSources() {
+        return otherSources.keySet();
+    }
+
+    /** What is settled but could be learnt otherwise; and how a check was made, on whose sign something rests. */
+    private Map<String, String> findOtherSources() {
+        Map<String, String> by = new LinkedHashMap<>();
+        premises.settled().stream().filter(Settled::otherSource).forEach(s -> by.putIfAbsent(s.finding(), s.by()));
+        taken.values().stream()
+                .filter(t -> t.state() == FindingState.PRESENT)
+                .forEach(t -> network.findings().get(network.finding(t.finding())).needs().stream()
+                        .filter(condition -> !taken.containsKey(condition))
+                        .forEach(condition -> by.putIfAbsent(condition, t.finding())));
+        return by;
     }
 
     /** Whether looking at the finding could tell anything of a cause in question. */

@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 import witnessmark.diagnosis.fact.HoldReason;
-import witnessmark.diagnosis.fact.Settled;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
@@ -45,7 +44,9 @@ final class Releases {
                 .filter(c -> c.standing() == RankedCause.Standing.HELD_BACK)
                 .forEach(held -> collect(held, reach));
         otherSide(knowledge, causes, reach).forEach(f -> add(f, Answer.EITHER));
-        secondSources(reading, causes, reach).forEach(f -> add(f, Answer.EITHER));
+        // How a check was made is asked last: as a rule it was made right.
+        secondSources(reading, causes, reach)
+                .forEach(f -> add(f, reading.isExcluded(f) ? Answer.EITHER : Answer.SETS_APART));
         owners(knowledge, reading, causes, reach).forEach(f -> add(f, Answer.EITHER));
         identity(knowledge, reading, causes, reach).forEach(f -> add(f, Answer.SETS_APART));
         lookAlikes(causes).filter(reach.asItIs()).forEach(f -> add(f, Answer.SETS_APART));
@@ -63,19 +64,13 @@ final class Releases {
         return openChecks(concluded(causes));
     }
 
-    /** What another source says of a finding on record, once something is more likely than not. */
+    /** What another source says of a finding on record, or of how it was come by, once something is more likely than not. */
     static Stream<String> secondSources(Reading reading, List<RankedCause> causes, Reach reach) {
         boolean leads = causes.stream()
                 .anyMatch(c -> c.standing() == RankedCause.Standing.CONCLUDED
                         || c.standing() == RankedCause.Standing.HELD_BACK
                         || c.standing() == RankedCause.Standing.LIKELY);
-        return !leads
-                ? Stream.empty()
-                : reading.premises().settled().stream()
-                        .filter(Settled::otherSource)
-                        .map(Settled::finding)
-                        .filter(reach.asItIs())
-                        .distinct();
+        return !leads ? Stream.empty() : reading.otherSources().stream().filter(reach.asItIs());
     }
 
     /** The circumstances, not known yet, that would turn a conclusion to another owner, as long as none has. */

@@ -31,8 +31,8 @@ import witnessmark.planner.PlanChecks;
  * its look-alikes has been asked, or, once it is beyond doubt, all that could still overturn it, however unlikely, as far
  * as nothing is taken apart for it that is not half apart already. Nor is any verdict left before what would turn
  * it to another owner (a repair, age, others of one delivery) or to another unit has been asked, nor before a second
- * source of a finding on record has been asked, if it could unsettle the verdict: how often a paper or a gauge is wrong
- * is in no cause's chance. And as long as another cause beside those concluded is about as likely as not, it is asked
+ * source of a finding on record, and how that finding was come by, has been asked, if it could unsettle the verdict: how
+ * often a paper, a gauge or half a test is wrong is in no cause's chance. And as long as another cause beside those concluded is about as likely as not, it is asked
  * about as if no verdict stood, since several can be at work.
  *
  * <p>What any mechanic looks at first for the complaint is asked before all else, as far as nothing is taken apart for it;
@@ -227,8 +227,9 @@ final class StopRule {
                         && (open.leavesDoubtAboutPeople()
                                 || changes(check, FindingState.PRESENT)
                                 || changes(check, FindingState.ABSENT))
-                || (secondSources.contains(check.finding()) || owners.contains(check.finding()))
-                        && changes(check, FindingState.PRESENT);
+                || secondSources.contains(check.finding())
+                        && (changes(check, FindingState.PRESENT) || changes(check, FindingState.ABSENT))
+                || owners.contains(check.finding()) && changes(check, FindingState.PRESENT);
     }
 
     private double leastChance(NextCheck check) {

@@ -146,6 +146,9 @@ public final class CheckKnowledge {
             cause.classWhen().forEach(w -> used.add(w.finding()));
         });
         knowledge.context().forEach(c -> used.add(c.finding()));
+        knowledge.neverTogether().stream()
+                .filter(NeverTogether::twoSources)
+                .forEach(pair -> used.addAll(pair.findings()));
         knowledge.findings().values().forEach(f -> {
             used.addAll(f.needs());
             used.addAll(f.spoiledBy());

@@ -41,7 +41,7 @@ public final class PlanChecks {
     /** Up to this a cover or housing is taken off before anything larger, minutes. */
     static final double SMALL_JOB_MINUTES = 60;
     /** What a question costs in itself, besides the work of the check: reading, wiping hands, writing down. */
-    static final double ASKING_MINUTES = 3;
+    public static final double ASKING_MINUTES = 3;
 
     private final AccessTree tree;
 

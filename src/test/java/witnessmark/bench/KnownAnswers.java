@@ -20,10 +20,13 @@ import witnessmark.knowledge.search.FindWords;
 /**
  * A technician who answers from a case whose outcome is known: as the case says; "absent" where it says nothing, the
  * outcome is determined and none of the true causes would produce the sign; else "not looked at", since the case does
- * not tell.
+ * not tell. Where the outcome is determined, a check was made right unless the case says otherwise. Where the case holds a
+ * value and a word of the regulator's pressure that disagree, another source has it otherwise.
  */
 final class KnownAnswers {
     private static final int COMPLAINTS_TOLD = 2;
+    /** Says of the regulator's pressure that another source has it otherwise. */
+    private static final String READ_OTHERWISE = "air-pressure-read-otherwise";
 
     private final CaseFile file;
     private final ExpectedOutcome expected;
@@ -65,9 +68,29 @@ final class KnownAnswers {
         if (stated.containsKey(finding)) {
             return stated.get(finding);
         }
+        if (finding.equals(READ_OTHERWISE) && isReadOtherwise()) {
+            return FindingState.PRESENT;
+        }
+        if (isDetermined() && isConditionOfACheck(finding)) {
+            return FindingState.PRESENT;
+        }
         return !isDetermined() || ofTrueCauses.isEmpty() || ofTrueCauses.contains(finding)
                 ? FindingState.NOT_LOOKED_AT
                 : FindingState.ABSENT;
+    }
+
+    private boolean isConditionOfACheck(String finding) {
+        return knowledge.findings().values().stream().anyMatch(f -> f.needs().contains(finding));
+    }
+
+    /** Whether the case holds a value and a word that say the opposite of the regulator's pressure. */
+    private boolean isReadOtherwise() {
+        return file.findings().values().stream()
+                .filter(entry ->
+                        Set.of(FindingState.PRESENT, FindingState.ABSENT).contains(entry.state()))
+                .filter(entry -> knowledge.neverTogether().stream()
+                        .anyMatch(pair -> pair.findings().containsAll(List.of(READ_OTHERWISE, entry.finding()))))
+                .anyMatch(entry -> stated.get(entry.finding()) != entry.state());
     }
 
     /**

@@ -20,6 +20,7 @@ import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
 import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
 import witnessmark.diagnosis.RuleBase;
 import witnessmark.diagnosis.ShippedKnowledge;
@@ -258,6 +259,46 @@ class InterviewTest {
                                 : new FindingEntry(finding.id(), low ? FindingState.PRESENT : FindingState.ABSENT));
             }
             return interview;
+        }
+
+        @Test
+        void a_reading_is_held_against_other_gauges_and_papers_before_it_carries_a_verdict() {
+            Interview interview = ended();
+
+            assertThat(interview.present().findings()).containsKey("air-pressure-read-otherwise");
+        }
+
+        @Test
+        void another_gauge_that_disagrees_ends_it_with_what_contradicts_what() {
+            Interview interview = ended();
+
+            interview.answer(new FindingEntry("air-pressure-read-otherwise", FindingState.PRESENT));
+
+            assertThat(interview.question()).isEmpty();
+            assertThat(interview.ending().reason()).isEqualTo(Ending.Reason.CONTRADICTED);
+            assertThat(interview.judgement().verdict().isDetermined()).isFalse();
+            assertThat(interview.judgement().contradictions())
+                    .extracting(Judgement.Conflict::findings)
+                    .contains(List.of("air-pressure-read-otherwise", "regulator-outlet-low"));
+        }
+
+        /** A leak that carries a verdict may come from half a test, although it follows from the words that it was whole. */
+        @Test
+        void a_leak_that_carries_a_verdict_is_asked_how_it_was_tested() {
+            Interview interview = atTheChecks();
+            interview.answer(new FindingEntry("range-exhaust-leak-both-ranges", FindingState.PRESENT));
+            List<String> asked = new ArrayList<>();
+            for (Optional<Question> q = interview.question();
+                    q.isPresent() && asked.size() < 40;
+                    q = interview.question()) {
+                String finding = q.get().finding().id();
+                asked.add(finding);
+                interview.answer(new FindingEntry(
+                        finding,
+                        finding.equals("range-slow-into-low") ? FindingState.PRESENT : FindingState.NOT_LOOKED_AT));
+            }
+
+            assertThat(asked).contains("leak-test-done-properly");
         }
 
         @Test

@@ -1,6 +1,7 @@
 package witnessmark.diagnosis.fact;
 
 import java.util.List;
+import java.util.Optional;
 
 /** Why a cause may not be concluded yet; each names what would release it. */
 public sealed interface HoldReason {
@@ -113,6 +114,26 @@ public sealed interface HoldReason {
                                 || this instanceof MarkAlone
                                 || this instanceof LookLost
                                 || this instanceof NotProvedGood good && good.found());
+    }
+
+    /** The first open look that would release the cause from it; empty where no look would. */
+    default Optional<String> firstLook() {
+        if (this instanceof NotLookedAt not) {
+            return not.looks().stream().findFirst();
+        }
+        if (this instanceof MarkAlone alone) {
+            return alone.looks().stream().findFirst();
+        }
+        if (this instanceof NotProvedGood good) {
+            return good.found() ? Optional.empty() : Optional.of(good.finding());
+        }
+        if (this instanceof RenewalOpen renewal) {
+            return Optional.of(renewal.renewed());
+        }
+        if (this instanceof RivalOpen rival) {
+            return rival.looks().stream().findFirst();
+        }
+        return this instanceof OwnerOpen owner ? Optional.of(owner.finding()) : Optional.empty();
     }
 
     /** From this chance on a rival explains the parts so well that naming the cause would be choosing. */

@@ -102,10 +102,13 @@ public record ExplanationPage(
                 glossary.wordsIn(spoken(dossier, stories)));
     }
 
-    /** The checks that tell most, in the order in which they are made. */
+    /** What the verdict names as missing and the checks that tell most, in the order in which they are made. */
     private static List<NextCheck> telling(Judgement judgement) {
+        List<String> demanded = judgement.demanded();
         List<NextCheck> most = judgement.nextChecks().stream()
-                .sorted(Comparator.comparingDouble(NextCheck::gainBits).reversed())
+                .sorted(Comparator.comparing((NextCheck c) -> !demanded.contains(c.finding()))
+                        .thenComparing(
+                                Comparator.comparingDouble(NextCheck::gainBits).reversed()))
                 .limit(MOST_TELLING)
                 .toList();
         return judgement.nextChecks().stream().filter(most::contains).toList();
