@@ -111,7 +111,7 @@ final class ChooseChecks {
         double[] weights = weights(reading, causes);
         Map<String, Gain> gains = new HashMap<>();
         List<Check> checks = new ArrayList<>();
-        for (Gain gain : gains(reading, releasing.keySet(), leftOut)) {
+        for (Gain gain : gains(reading, releasing, leftOut)) {
             Check check = check(gain, reading, weights, releasing);
             if (check.bits() >= WORTH_MAKING_BITS || demanded.contains(check.id())) {
                 gains.put(check.id(), gain);
@@ -123,7 +123,7 @@ final class ChooseChecks {
                 .toList();
     }
 
-    private List<Gain> gains(Reading reading, Set<String> releasing, Set<String> leftOut) {
+    private List<Gain> gains(Reading reading, Map<String, Releases.Answer> releasing, Set<String> leftOut) {
         List<Finding> findings = reading.network().findings();
         int[] candidates = IntStream.range(0, findings.size())
                 .filter(f -> reading.state(f) == FindingState.NOT_LOOKED_AT && reading.canBeFound(f))
@@ -133,11 +133,13 @@ final class ChooseChecks {
         return reading.inference().gains(reading.evidence(), candidates);
     }
 
-    private static boolean isWorthAsking(int finding, String id, Reading reading, Set<String> releasing) {
+    private static boolean isWorthAsking(
+            int finding, String id, Reading reading, Map<String, Releases.Answer> releasing) {
         return reading.isSettled(id)
-                ? releasing.contains(id)
-                        && (!reading.follows(id) || reading.otherSourceFor(id).isPresent())
-                : reading.touchesQuestion(finding) || releasing.contains(id);
+                ? reading.otherSourceFor(id).isPresent() && releasing.containsKey(id)
+                        || !reading.follows(id)
+                                && releasing.getOrDefault(id, Releases.Answer.SETS_APART) != Releases.Answer.SETS_APART
+                : reading.touchesQuestion(finding) || releasing.containsKey(id);
     }
 
     private static Check check(Gain gain, Reading reading, double[] weights, Map<String, Releases.Answer> releasing) {
