@@ -277,6 +277,104 @@ class EvidenceTest {
                 .isCloseTo(1939, within(1.0));
     }
 
+    /** Bounds: 1000 rad/s2 of a joint (usual value, from memory), 0.0027 of ripple (driveline makers' public guidance). */
+    @Test
+    void joints_that_cancel_are_held_against_the_bound_of_one_joint_and_others_against_that_of_both() {
+        assertThat(RollingEvidence.of(new JointLine(12, 12, 0), 2000).limit().value())
+                .isEqualTo(1000);
+        // 8.62 degrees make 1000 rad/s2 at 2000 rpm, by 1939 at 12 degrees and the square of the angle.
+        assertThat(RollingEvidence.of(new JointLine(8.5, 8.7, 0), 2000).limit().value())
+                .isEqualTo(1000);
+        assertThat(RollingEvidence.of(new JointLine(8.7, 8.5, 0), 2000).limit().value())
+                .isEqualTo(1000);
+        assertThat(RollingEvidence.of(new JointLine(6, 3, 0), 1500).limit().value())
+                .isEqualTo(0.0027);
+    }
+
+    @Test
+    void the_worse_joint_is_told_whichever_end_it_is_at() {
+        String worse = new JointLine(12, 12, 0).driveAcceleration(2000).text();
+
+        assertThat(RollingEvidence.of(new JointLine(12, 5, 0), 2000).summary()).contains(worse);
+        assertThat(RollingEvidence.of(new JointLine(5, 12, 0), 2000).summary()).contains(worse);
+        assertThat(RollingEvidence.of(new JointLine(2, 2, 0), 1500).summary()).contains("within the usual guidance");
+    }
+
+    @Test
+    void sliding_is_told_with_its_bound_and_a_speed_above_the_ordinary() {
+        assertThat(tow(100).summary())
+                .startsWith("the reported tow let every floating gear slide ")
+                .contains("above the bound of 2 km")
+                .doesNotContain("ordinary driving");
+        assertThat(tow(100).inputs().get("time").value()).isCloseTo(75, within(1e-9));
+        assertThat(tow(1).summary()).contains("under the bound of 2 km", "which clears nothing");
+        assertThat(coast(1).summary()).startsWith("the reported coast let gear R slide ");
+        assertThat(RollingEvidence.of(
+                                TRUCK, Exposure.of(TRUCK, Exposure.Mode.TOW, Range.LOW, Journey.overDistance(80, 1)))
+                        .summary())
+                .contains("the most in ordinary driving");
+    }
+
+    @Test
+    void times_are_said_with_the_digits_that_tell() {
+        assertThat(Stream.of(0.05, 0.1, 99.9, 100.0)
+                        .map(value -> Words.times(Figure.computed(value, Unit.RATIO, "a / b"))))
+                .containsExactly("0.05 times", "0.1 times", "99.9 times", "100 times");
+    }
+
+    /** A hundredth above the ceiling is within the reading of a dial: judgement. */
+    @Test
+    void half_a_hundredth_above_the_ceiling_is_not_above_it() {
+        assertThat(named(shift("5d", "4", 1.005 * CEILING), "computed-low-range-above-ceiling")
+                        .state())
+                .isEqualTo(State.ABSENT);
+        assertThat(named(shift("5d", "4", 1.015 * CEILING), "computed-low-range-above-ceiling")
+                        .state())
+                .isEqualTo(State.PRESENT);
+    }
+
+    /** Gear 4 is direct times the range of 3.4, 5d the first main gear of high range. */
+    @Test
+    void a_shift_is_told_with_both_ratios_and_the_disc_with_its_limit() {
+        ComputedFinding above =
+                named(shift(Clutch.PEDAL_DOWN, LeverTiming.PRESELECTED, 1.6 * CEILING), "computed-disc-overspeed");
+
+        assertThat(above.inputs().get("ratio of gear 4").value()).isCloseTo(3.4, within(1e-9));
+        assertThat(above.inputs().get("ratio of gear 5d").value()).isCloseTo(2.744, within(1e-9));
+        assertThat(above.summary()).contains(": above the disc's limit of ");
+        assertThat(named(shift(Clutch.PEDAL_DOWN, LeverTiming.PRESELECTED, 1.4 * CEILING), "computed-disc-overspeed")
+                        .summary())
+                .contains(": not above the disc's limit of ");
+    }
+
+    @Test
+    void a_start_is_held_against_the_heat_it_makes_or_the_torque_it_lacks() {
+        ComputedFinding locks = named(start(TRUCK, "1", 36_000, 2), "computed-start-gear-too-high");
+        ComputedFinding slips = named(start(TRUCK, "1", 120_000, 20), "computed-start-gear-too-high");
+
+        assertThat(locks.limit().value()).isEqualTo(TRUCK.value(Parameter.CLUTCH_START_ENERGY));
+        assertThat(locks.summary()).contains("clutch heat ").endsWith("; it is the lowest gear there is");
+        assertThat(slips.limit().unit()).isEqualTo(slips.result().unit());
+        assertThat(slips.summary()).contains("load at the clutch ", ", clutch torque ");
+        assertThat(named(start(TRUCK, "6d", 36_000, 2), "computed-start-gear-too-high")
+                        .summary())
+                .doesNotContain("it is the lowest gear");
+    }
+
+    @Test
+    void a_shaft_that_the_clutch_spares_and_one_that_was_not_measured_are_told_so() {
+        TruckProfile measured =
+                SampleTrucks.splitHigh().set(Parameter.MAINSHAFT_DIAMETER, 60).build();
+
+        String spared = named(start(measured, "8d", 200_000, 30), "computed-mainshaft-torque-over-yield")
+                .summary();
+        String held = named(start(TRUCK, "1", 36_000, 2), "computed-mainshaft-torque-over-yield")
+                .summary();
+
+        assertThat(spared).contains("were the clutch not to slip before").doesNotContain("is assumed");
+        assertThat(held).doesNotContain("were the clutch not to slip").contains("the shaft's diameter is assumed");
+    }
+
     @Test
     void the_knowledge_base_knows_every_finding_that_can_be_computed() {
         KnowledgeBase knowledge = ShippedKnowledge.load();
