@@ -11,6 +11,8 @@ import java.util.List;
  * @param provedGood findings that must be answered absent before this cause may be concluded
  * @param provedGoodAny sets of findings of which one each must be answered absent before it may be concluded
  * @param breeds causes that this one can bring about in time
+ * @param repairAt ids of the deepest places in which the repair has hands; empty where a site does not say it
+ * @param cautions its own, then those of the whole way to each place of its repair, each once
  */
 public record Cause(
         String id,
@@ -27,6 +29,7 @@ public record Cause(
         List<String> breeds,
         Applicability applicability,
         List<String> repair,
+        List<String> repairAt,
         List<String> coaching,
         List<String> towing,
         List<String> cautions,
@@ -71,17 +74,22 @@ public record Cause(
 
     /** The same cause with other links. */
     public Cause withLinks(List<Link> links) {
-        return with(prior, links, title, mechanism, against, repair);
+        return with(prior, links, title, mechanism, against, repair, cautions);
     }
 
     /** The same cause in other words. */
     Cause saying(String title, String mechanism, List<Against> against, List<String> repair) {
-        return with(prior, links, title, mechanism, against, repair);
+        return with(prior, links, title, mechanism, against, repair, cautions);
     }
 
     /** The same cause with another prior. */
     public Cause withPrior(double prior) {
-        return with(prior, links, title, mechanism, against, repair);
+        return with(prior, links, title, mechanism, against, repair, cautions);
+    }
+
+    /** The same cause with other cautions. */
+    Cause withCautions(List<String> cautions) {
+        return with(prior, links, title, mechanism, against, repair, cautions);
     }
 
     private Cause with(
@@ -90,7 +98,8 @@ public record Cause(
             String title,
             String mechanism,
             List<Against> against,
-            List<String> repair) {
+            List<String> repair,
+            List<String> cautions) {
         return new Cause(
                 id,
                 system,
@@ -106,6 +115,7 @@ public record Cause(
                 breeds,
                 applicability,
                 repair,
+                repairAt,
                 coaching,
                 towing,
                 cautions,

@@ -23,6 +23,7 @@ final class CauseForm {
             "breeds",
             "applies-to",
             "repair",
+            "repair-at",
             "coaching",
             "towing",
             "cautions",
@@ -56,10 +57,23 @@ final class CauseForm {
                 draft.refer(Draft.Kind.CAUSE, fields, "breeds"),
                 ApplicabilityForm.read(fields),
                 fields.texts("repair"),
+                repairAt(fields, draft),
                 draft.refer(Draft.Kind.COACHING, fields, "coaching"),
                 draft.refer(Draft.Kind.TOWING, fields, "towing"),
                 draft.refer(Draft.Kind.CAUTION, fields, "cautions"),
                 SourceForm.cited(fields, draft));
+    }
+
+    /** What is shipped must say where: the cautions come from there. A site's own cause may leave it to its own cautions. */
+    private static List<String> repairAt(YamlMap fields, Draft draft) {
+        List<String> places = draft.refer(Draft.Kind.ACCESS, fields, "repair-at");
+        if (places.isEmpty() && draft.onFirstLayer()) {
+            fields.get("repair")
+                    .ifPresent(repair -> repair.fault(
+                            "a repair without its places lacks the cautions of the way there",
+                            "add 'repair-at: [...]' with the deepest places of access.yaml where it has hands"));
+        }
+        return places;
     }
 
     private static List<Cause.ClassWhen> classWhen(YamlMap fields, Draft draft) {

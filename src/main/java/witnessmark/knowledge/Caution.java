@@ -1,4 +1,10 @@
 package witnessmark.knowledge;
 
-/** A caution in both languages. */
-public record Caution(String id, String english, String spanish) implements BothLanguages {}
+import java.util.List;
+
+/**
+ * A caution in both languages.
+ *
+ * @param covers weaker cautions that it says too, left out beside it
+ */
+public record Caution(String id, String english, String spanish, List<String> covers) implements BothLanguages {}

@@ -11,9 +11,15 @@ final class CautionForm {
     static void read(YamlNode root, Draft draft) {
         YamlMap map = root.map("the cautions", List.of("cautions"));
         for (YamlNode item : map.items("cautions")) {
-            YamlMap fields = item.map("a caution", List.of("id", "en", "es"));
+            YamlMap fields = item.map("a caution", List.of("id", "en", "es", "covers"));
             String id = draft.define(Draft.Kind.CAUTION, fields);
-            draft.cautions.put(id, new Caution(id, fields.text("en"), fields.text("es")));
+            draft.cautions.put(
+                    id,
+                    new Caution(
+                            id,
+                            fields.text("en"),
+                            fields.text("es"),
+                            draft.refer(Draft.Kind.CAUTION, fields, "covers")));
         }
     }
 }

@@ -66,6 +66,12 @@ public final class CheckKnowledge {
         if (cause.repair().isEmpty()) {
             weak(cause.id(), "has no repair notes", "say what to replace and what else to inspect");
         }
+        if (!cause.repair().isEmpty() && cause.repairAt().isEmpty()) {
+            weak(
+                    cause.id(),
+                    "does not say where its repair is done, so that cautions of the way there are not said",
+                    "add 'repair-at'");
+        }
         if (cause.classId().equals("driver-habit") && cause.coaching().isEmpty()) {
             weak(cause.id(), "is a driver habit without a coaching point", "add one");
         }

@@ -148,7 +148,7 @@ final class Draft {
                 .forEach(r ->
                         findings.put(r.id(), r.asFinding(findings.get(r.now().get(0)))));
         BoundChances.of(this);
-        return new KnowledgeBase(
+        return CautionsOnTheWay.of(new KnowledgeBase(
                 vocabulary,
                 access,
                 parts,
@@ -173,6 +173,6 @@ final class Draft {
                 List.copyOf(wordings),
                 pages,
                 Language.ENGLISH,
-                Map.copyOf(spanish));
+                Map.copyOf(spanish)));
     }
 }

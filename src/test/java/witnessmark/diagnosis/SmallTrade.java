@@ -130,6 +130,7 @@ final class SmallTrade {
                   - { finding: told, strength: often }
                   - { finding: grinds, strength: usually }
                 repair: [Replace the cone.]
+                repair-at: [rear-off]
                 coaching: [preselect]
                 cautions: [chocks]
                 sources: [common-practice]
@@ -142,6 +143,7 @@ final class SmallTrade {
                   - { finding: hubs-scored, strength: nearly-always }
                 proved-good: [outlet-low]
                 repair: [Replace the hub.]
+                repair-at: [rear-off]
                 coaching: [preselect]
                 sources: [common-practice]
               - id: low-air
@@ -160,6 +162,7 @@ final class SmallTrade {
                   - { finding: outlet-high, weight: excludes, why: High is not low. }
                 breeds: [tow]
                 repair: [Set the regulator.]
+                repair-at: [lines]
                 sources: [common-practice]
               - id: tow
                 title: Towed wheels down
@@ -170,6 +173,7 @@ final class SmallTrade {
                   - { finding: hubs-scored, strength: nearly-always }
                   - { finding: towed, strength: usually }
                 repair: [Replace the hubs.]
+                repair-at: [rear-off]
                 towing: [lift]
                 sources: [common-practice]
               - id: splitter-slow
@@ -183,6 +187,7 @@ final class SmallTrade {
                   - { finding: rattles-cold, strength: often }
                 applies-to: { splitter: [high-only, both] }
                 repair: [Replace the seal.]
+                repair-at: [rear-off]
                 sources: [common-practice]
             """,
             "look-alikes/all.yaml",

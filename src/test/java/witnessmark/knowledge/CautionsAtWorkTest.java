@@ -49,9 +49,6 @@ class CautionsAtWorkTest {
             work("takes clutch off", "(?-i:New (clutch|discs?|cover)\\b)|flywheel off", "friction-dust"),
             work("takes the gearbox out", "\\b(new|replace) discs?\\b|take it down", "gearbox-lowered"));
 
-    /** Said by the stronger one: with the driveline out the truck is chocked or held. */
-    private static final Set<String> SAID_OTHERWISE = Set.of("chock-wheels");
-
     private static Work work(String name, String words, String... cautions) {
         return new Work(name, Pattern.compile(words, Pattern.CASE_INSENSITIVE), Set.of(cautions));
     }
@@ -75,48 +72,6 @@ class CautionsAtWorkTest {
     @MethodSource({"checks", "repairs"})
     void work_carries_its_own_caution(String id, String text, Set<String> cautions) {
         assertThat(missing(text, cautions)).as(id + ": " + text).isEmpty();
-    }
-
-    static Stream<Arguments> repairsWithTheGearboxOut() {
-        return KNOWLEDGE.causes().values().stream()
-                .filter(c -> c.cautions().contains("gearbox-lowered"))
-                .map(c -> Arguments.of(c.id(), c.cautions()));
-    }
-
-    @ParameterizedTest
-    @MethodSource("repairsWithTheGearboxOut")
-    void a_repair_with_the_gearbox_out_carries_what_getting_there_carries(String id, List<String> cautions) {
-        assertThat(cautions).containsAll(onTheWayTo("gearbox-out"));
-    }
-
-    static Stream<Arguments> repairsBehindTheAuxiliary() {
-        return KNOWLEDGE.causes().values().stream()
-                .filter(c -> c.repair().stream().anyMatch(r -> r.matches("(?i).*(replace|new ).*")))
-                .filter(c -> c.looks().stream()
-                        .map(f -> KNOWLEDGE.findings().get(f).access())
-                        .anyMatch(Set.of("auxiliary-off", "auxiliary-apart")::contains))
-                .map(c -> Arguments.of(c.id(), c.cautions()));
-    }
-
-    @ParameterizedTest
-    @MethodSource("repairsBehindTheAuxiliary")
-    void a_repair_behind_the_auxiliary_carries_what_getting_there_carries(String id, List<String> cautions) {
-        assertThat(cautions).containsAll(onTheWayTo("auxiliary-off"));
-    }
-
-    /** Fingers are minded where gears are turned, which is the check's own. */
-    private static Set<String> onTheWayTo(String place) {
-        Set<String> cautions = new HashSet<>();
-        KNOWLEDGE.wayTo(place).forEach(step -> cautions.addAll(step.cautions()));
-        cautions.removeAll(SAID_OTHERWISE);
-        cautions.remove("fingers-out-of-mesh");
-        return cautions;
-    }
-
-    @ParameterizedTest
-    @MethodSource({"repairs"})
-    void no_caution_is_said_twice(String id, String text, Set<String> cautions) {
-        assertThat(KNOWLEDGE.causes().get(id).cautions()).doesNotHaveDuplicates();
     }
 
     private static List<String> missing(String text, Set<String> cautions) {

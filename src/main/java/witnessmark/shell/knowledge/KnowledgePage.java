@@ -73,6 +73,11 @@ final class KnowledgePage {
         list("It can bring about", cause.breeds().stream().map(this::causeTitle).toList());
         list("Repair notes", cause.repair());
         list(
+                "Where the repair has hands",
+                cause.repairAt().stream()
+                        .map(place -> knowledge.access().get(place).title())
+                        .toList());
+        list(
                 "Coaching",
                 cause.coaching().stream()
                         .map(c -> knowledge.coaching().get(c).english())
