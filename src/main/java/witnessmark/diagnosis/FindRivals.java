@@ -289,9 +289,7 @@ final class FindRivals {
 
     /** What would close it and is not answered yet. */
     private List<String> looks(Cause cause, Cause other) {
-        return parting(cause, other).stream()
-                .filter(f -> !reading.taken().containsKey(f))
-                .toList();
+        return parting(cause, other).stream().filter(reading::isToBeAsked).toList();
     }
 
     /** What parts the two: the looks at the other itself, and the checks between them. */

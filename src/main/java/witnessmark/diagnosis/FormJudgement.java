@@ -261,9 +261,7 @@ final class FormJudgement {
                             other.title(),
                             reading.probability(other.id()),
                             pair.tells(),
-                            pair.checks().stream()
-                                    .filter(f -> !reading.taken().containsKey(f))
-                                    .toList());
+                            pair.checks().stream().filter(reading::isToBeAsked).toList());
                 })
                 .sorted(Comparator.comparingDouble((RankedCause.Rivalry r) -> -r.probability())
                         .thenComparing(RankedCause.Rivalry::cause))

@@ -200,6 +200,12 @@ final class Reading {
         return settled.contains(finding);
     }
 
+    /** Whether it was not reported and no other answer settles it; one learnt from another source is asked all the same. */
+    boolean isToBeAsked(String finding) {
+        return !taken().containsKey(finding)
+                && (!isSettled(finding) || otherSourceFor(finding).isPresent());
+    }
+
     /** Whether the finding is there because another is, so that asking for it would be asking again. */
     boolean follows(String finding) {
         return following.contains(finding);

@@ -458,6 +458,24 @@ class EachRuleTest {
                         .miss("no reason to ask", present("f"), absent("f"))
                         .miss("answered", unsure("g"), absent("g"))
                         .spoilt("turned already", new ClassChange("c", "towing", "x")));
+        OneFact who = new OneFact(OneFact.Kind.QUESTION, "who", "Who", List.of("f", "g"));
+        ClassTurn turn = new ClassTurn("c", "f", "towing", 0);
+        all.put(
+                "two owners",
+                hit(cause(WORD), turn, who, present("f"), present("g"))
+                        .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
+                        .miss("another cause turns", turn, new ClassTurn("d", "f", "towing", 0))
+                        .miss("the turn is not known", present("f"), absent("f"))
+                        .miss("only one is known", present("g"), absent("g"))
+                        .miss(
+                                "two witnesses of one act",
+                                who,
+                                new OneFact(OneFact.Kind.ACT, "who", "Who", List.of("f", "g")))
+                        .miss(
+                                "another question",
+                                who,
+                                new OneFact(OneFact.Kind.QUESTION, "who", "Who", List.of("f", "h")))
+                        .spoilt("both name the same", new ClassTurn("c", "g", "towing", 1)));
         Contradiction contradiction = new Contradiction(List.of("f", "g"), "why");
         Leans leans = new Leans("c", "g", Thresholds.LEANING + 0.1);
         all.put(
