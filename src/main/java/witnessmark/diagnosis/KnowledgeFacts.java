@@ -11,6 +11,7 @@ import witnessmark.diagnosis.fact.Breeds;
 import witnessmark.diagnosis.fact.ClassTurn;
 import witnessmark.diagnosis.fact.DoubtsIdentity;
 import witnessmark.diagnosis.fact.Given;
+import witnessmark.diagnosis.fact.HandsOpen;
 import witnessmark.diagnosis.fact.LooksAt;
 import witnessmark.diagnosis.fact.MarkOf;
 import witnessmark.diagnosis.fact.MayBeRenewed;
@@ -63,6 +64,7 @@ final class KnowledgeFacts {
             if (finding.doubtsIdentity()) {
                 about(byFinding, finding.id(), new DoubtsIdentity(finding.id()));
             }
+            finding.handsOpen().ifPresent(of -> about(byFinding, finding.id(), new HandsOpen(finding.id(), of)));
         });
         knowledge.neverTogether().forEach(n -> n.findings().forEach(f -> about(byFinding, f, n)));
         knowledge.explainedBy().forEach(e -> {

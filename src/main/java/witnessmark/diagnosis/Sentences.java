@@ -150,6 +150,9 @@ public final class Sentences {
         if (reason instanceof HoldReason.OwnerOpen owner) {
             return say("held-owner", owner.finding());
         }
+        if (reason instanceof HoldReason.WhoseHands hands) {
+            return say("held-whose-hands", hands.finding());
+        }
         if (reason instanceof HoldReason.TwoOwners two) {
             return say("held-two-owners", two.findings().get(0), two.findings().get(1));
         }

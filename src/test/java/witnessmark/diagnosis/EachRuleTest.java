@@ -30,6 +30,7 @@ import witnessmark.diagnosis.fact.FromMeasurement;
 import witnessmark.diagnosis.fact.GearSaid;
 import witnessmark.diagnosis.fact.Given;
 import witnessmark.diagnosis.fact.Ground;
+import witnessmark.diagnosis.fact.HandsOpen;
 import witnessmark.diagnosis.fact.HeldBack;
 import witnessmark.diagnosis.fact.HoldReason.DoubtfulIdentity;
 import witnessmark.diagnosis.fact.Instead;
@@ -492,6 +493,13 @@ class EachRuleTest {
                         .miss("hardly believed", habit(WORD), habit(WORD - 0.001))
                         .miss("it names nobody", habit(WORD), cause(WORD))
                         .miss("nothing contradicts", contradiction));
+        HandsOpen hands = new HandsOpen("f", "maintenance");
+        all.put(
+                "whose hands",
+                hit(cause(WORD), hands, present("f"))
+                        .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
+                        .miss("another class", hands, new HandsOpen("f", "other"))
+                        .miss("not known", present("f"), absent("f")));
         DoubtsIdentity doubts = new DoubtsIdentity("f");
         all.put(
                 "identity in doubt",

@@ -73,6 +73,9 @@ public sealed interface HoldReason {
     /** Whose it is turns on this finding, which is not answered though there is reason to ask. */
     record OwnerOpen(String finding, String classId) implements HoldReason {}
 
+    /** More than one had it in hand then, and nothing tells which of them did it. */
+    record WhoseHands(String finding) implements HoldReason {}
+
     /** Two circumstances are known that name different owners of the same act. */
     record TwoOwners(List<String> findings) implements HoldReason {
         public TwoOwners {
