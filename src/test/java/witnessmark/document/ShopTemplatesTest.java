@@ -9,6 +9,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import witnessmark.document.template.TemplateFolder;
 import witnessmark.document.write.WriteDocument;
 
@@ -58,6 +60,17 @@ class ShopTemplatesTest {
                 .isInstanceOf(DocumentRefused.class)
                 .hasMessageContaining("template 'towing.html'")
                 .hasMessageContaining("names nothing");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"{{head..asOf}}", "{{.words}}", "{{#.words}}x{{/.words}}"})
+    void a_name_with_nothing_beside_its_dot_is_refused(String tag) throws IOException {
+        Files.writeString(folder.resolve("towing.html"), "<p>" + tag + "</p>");
+
+        assertThatThrownBy(this::html)
+                .isInstanceOf(DocumentRefused.class)
+                .hasMessageContaining("template 'towing.html'")
+                .hasMessageContaining("nothing before, between or behind its dots");
     }
 
     @Test

@@ -43,9 +43,15 @@ public final class FillTemplate {
             compiled(file).execute(page, around, out);
             return out.toString();
         } catch (MustacheException e) {
-            throw new DocumentRefused(
-                    "template '" + file + "': " + e.getMessage(), "mend it, or take the shop's own file away");
+            throw refused(file, e.getMessage());
+        } catch (StringIndexOutOfBoundsException e) {
+            // The filler looks at the first letter of each part of a name, and fails where there is none.
+            throw refused(file, "a name in double braces has nothing before, between or behind its dots");
         }
+    }
+
+    private static DocumentRefused refused(String file, String why) {
+        return new DocumentRefused("template '" + file + "': " + why, "mend it, or take the shop's own file away");
     }
 
     /** An empty tag makes the parser fail instead of refusing. */
