@@ -142,6 +142,24 @@ class StandingOnPaperTest {
         }
     }
 
+    /** Figures side by side would rank people. */
+    @Test
+    void a_bench_sheet_of_an_undecided_case_gives_repair_notes_without_a_chance() {
+        CaseSheet towedOrCoasted = new CaseSheet(new CaseId("scored-hubs"))
+                .finding(new FindingEntry("hubs-scored-several-gears", FindingState.PRESENT))
+                .finding(new FindingEntry("washers-cracked", FindingState.PRESENT))
+                .finding(new FindingEntry("rear-section-sound", FindingState.PRESENT))
+                .finding(new FindingEntry("oil-level-low", FindingState.ABSENT))
+                .finding(new FindingEntry("front-countershaft-bearing-blue", FindingState.ABSENT))
+                .finding(new FindingEntry("front-countershaft-rollers-spalled", FindingState.ABSENT))
+                .finding(new FindingEntry("plug-in-oil-passage", FindingState.ABSENT))
+                .finding(new FindingEntry("scoring-in-layers", FindingState.UNSURE));
+
+        assertThat(text(Cases.of(towedOrCoasted.toCaseFile()), Kind.BENCH))
+                .contains("It cannot be told yet.", "which cause it was is open: confirm before parts are ordered")
+                .doesNotContain(" %");
+    }
+
     @Test
     void a_broken_chain_stands_above_the_verdict() {
         Dossier whole = Cases.stored(burnedCones(Optional.empty()), Map.of());

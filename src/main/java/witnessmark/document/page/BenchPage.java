@@ -15,6 +15,7 @@ import witnessmark.diagnosis.AdviceGiven;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
 import witnessmark.diagnosis.RankedCause;
+import witnessmark.diagnosis.Verdict;
 import witnessmark.document.Dossier;
 import witnessmark.document.drawing.Mark;
 import witnessmark.gearbox.Word;
@@ -74,7 +75,7 @@ public record BenchPage(
                         .map(r -> r.title() + (r.note().isEmpty() ? "" : " (" + r.note() + ")"))
                         .toList()),
                 MeasuredRow.of(dossier),
-                repair(dossier.judgement().advice()),
+                repair(dossier.judgement(), new PageWords(dossier)),
                 dossier.judgement().contradictions().stream().map(c -> c.why()).toList(),
                 dossier.judgement().remarks(),
                 choose.drawn(marks),
@@ -102,13 +103,14 @@ public record BenchPage(
                 .toList();
     }
 
-    private static List<AdviceGiven.Piece> repair(AdviceGiven advice) {
+    private static List<AdviceGiven.Piece> repair(Judgement judgement, PageWords words) {
+        boolean open = judgement.verdict().standing() == Verdict.Standing.UNDETERMINED;
         List<AdviceGiven.Piece> pieces = new ArrayList<>();
         String before = "";
-        for (AdviceGiven.Piece piece : advice.repair()) {
-            pieces.add(
-                    new AdviceGiven.Piece(piece.id(), piece.text(), piece.why().equals(before) ? "" : piece.why()));
-            before = piece.why();
+        for (AdviceGiven.Piece piece : judgement.advice().repair()) {
+            String why = open ? words.say("repair-open") : piece.why();
+            pieces.add(new AdviceGiven.Piece(piece.id(), piece.text(), why.equals(before) ? "" : why));
+            before = why;
         }
         return pieces;
     }

@@ -106,7 +106,8 @@ public record Judged(
                 PageWords.time(entry.stamp().time()),
                 entry.stamp().who(),
                 correction.reason(),
-                ChainRows.shortened(new ChangeWords(dossier).of(correction.change())));
+                ChainRows.shortened(new ChangeWords(dossier).of(correction.change()))
+                        .replaceFirst("\\.$", ""));
     }
 
     private static String made(Dossier dossier, PageWords words) {
