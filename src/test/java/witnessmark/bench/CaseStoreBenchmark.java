@@ -20,6 +20,7 @@ import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.FindingSet;
 import witnessmark.casefile.store.CaseQuery;
 import witnessmark.casefile.store.CaseStore;
+import witnessmark.casefile.store.PostgresServer;
 import witnessmark.casefile.store.StoreLocation;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.gearbox.Unit;
@@ -27,7 +28,7 @@ import witnessmark.gearbox.Unit;
 /**
  * Times lists, searches, counts and single changes on a store of many cases of some findings each.
  * Arguments: how many cases (100000); the folder to keep them in, or the file that names a shared database (a new temporary
- * folder; an existing store is used again); how many findings a case (20).
+ * folder; an existing store is used again), or the word postgres for a server of its own; how many findings a case (20).
  */
 public final class CaseStoreBenchmark {
     private static final int BATCH = 2_000;
@@ -44,9 +45,21 @@ public final class CaseStoreBenchmark {
 
     public static void main(String[] args) throws Exception {
         int cases = args.length > 0 ? Integer.parseInt(args[0]) : 100_000;
-        Path place = args.length > 1 ? Path.of(args[1]) : Files.createTempDirectory("case-store");
         int findings = args.length > 2 ? Integer.parseInt(args[2]) : 20;
-        StoreLocation shared = StoreLocation.at(place);
+        if (args.length > 1 && args[1].equals("postgres")) {
+            try (PostgresServer server = PostgresServer.start()) {
+                run(server.location(server.emptyStore(), "anna"), cases, findings);
+            }
+            return;
+        }
+        Path place = args.length > 1 ? Path.of(args[1]) : Files.createTempDirectory("case-store");
+        run(StoreLocation.at(place), cases, findings);
+        if (Files.isDirectory(place)) {
+            System.out.printf("file: %d MB%n", Files.size(place.resolve("cases.mv.db")) / 1_000_000);
+        }
+    }
+
+    private static void run(StoreLocation shared, int cases, int findings) throws Exception {
         long start = System.nanoTime();
         try (CaseStore store = new CaseStore(shared, Clock.systemUTC())) {
             long there = store.count(CaseQuery.all());
@@ -55,9 +68,6 @@ public final class CaseStoreBenchmark {
         }
         try (CaseStore store = new CaseStore(shared, Clock.systemUTC())) {
             new CaseStoreBenchmark(findings).measure(store, cases);
-        }
-        if (Files.isDirectory(place)) {
-            System.out.printf("file: %d MB%n", Files.size(place.resolve("cases.mv.db")) / 1_000_000);
         }
     }
 
