@@ -1,6 +1,7 @@
 package witnessmark.interview;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -142,6 +143,21 @@ public final class Interview implements AutoCloseable {
     /** Whether something that any mechanic looks at first for the complaint is still to be asked. */
     public boolean owesFirstLooks() {
         return stopRule().owesFirstLooks(plan());
+    }
+
+    /** The findings last answered in this interview to be there or perhaps there, the last one first; at most so many. */
+    public List<String> lastFound(int most) {
+        List<String> found = new ArrayList<>(answers().stream()
+                .filter(answer -> !answer.measured())
+                .map(Answered.Answer::id)
+                .filter(id -> isFound(present().findings().get(id)))
+                .toList());
+        Collections.reverse(found);
+        return List.copyOf(found.subList(0, Math.min(most, found.size())));
+    }
+
+    private static boolean isFound(@Nullable FindingEntry entry) {
+        return entry != null && (entry.state() == FindingState.PRESENT || entry.state() == FindingState.UNSURE);
     }
 
     /** Why nothing more is asked. */

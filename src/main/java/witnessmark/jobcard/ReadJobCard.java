@@ -1,10 +1,15 @@
 package witnessmark.jobcard;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import witnessmark.casefile.FindingState;
 import witnessmark.gearbox.Layout;
 import witnessmark.gearbox.Unit;
@@ -12,6 +17,10 @@ import witnessmark.knowledge.KnowledgeBase;
 
 /** Takes a job card's own sentences, English or Spanish, for findings and values; what it does not take it hands back. */
 public final class ReadJobCard {
+    /** Where one of several like parts sits. */
+    private static final Pattern PLACE =
+            Pattern.compile("\\b(front|rear|left|right|other|delanter|traser|adelante|atras|izquierd|derech|otr[oa])");
+
     private final KnowledgeBase knowledge;
     private final Phrases phrases;
     private final ReadClause reader;
@@ -50,8 +59,11 @@ public final class ReadJobCard {
         return new Reading(List.copyOf(proposals.values()), left);
     }
 
-    /** Said twice: the surer; said both ways: neither is sure. */
+    /** Said twice: the surer; said both ways: neither is sure, unless of two parts of which one is found so. */
     private static Proposal surer(Proposal one, Proposal other) {
+        if (one instanceof Proposal.OfFinding a && other instanceof Proposal.OfFinding b && areOfTwoPlaces(a, b)) {
+            return (a.state() == FindingState.PRESENT ? a : b).atBest(Sureness.LIKELY);
+        }
         if (one instanceof Proposal.OfFinding a && other instanceof Proposal.OfFinding b && a.state() != b.state()) {
             return new Proposal.OfFinding(
                     a.id(),
@@ -62,6 +74,26 @@ public final class ReadJobCard {
                     a.when());
         }
         return one.sureness().compareTo(other.sureness()) <= 0 ? one : other;
+    }
+
+    /** "Front mount torn, rear mounts good": present of one place and absent of another. */
+    private static boolean areOfTwoPlaces(Proposal.OfFinding one, Proposal.OfFinding other) {
+        Set<FindingState> states = Set.of(FindingState.PRESENT, FindingState.ABSENT);
+        Set<String> here = places(one.words());
+        Set<String> there = places(other.words());
+        return one.state() != other.state()
+                && states.contains(one.state())
+                && states.contains(other.state())
+                && !here.isEmpty()
+                && !there.isEmpty()
+                && Collections.disjoint(here, there);
+    }
+
+    private static Set<String> places(String words) {
+        return PLACE.matcher(CardWords.letters(words))
+                .results()
+                .map(MatchResult::group)
+                .collect(Collectors.toSet());
     }
 
     /** Work told of behind the look that it would have spoiled did not spoil it. */

@@ -39,6 +39,7 @@ class JobCardCorpusTest {
     @CsvSource({
         "tuning.txt, 0.9, 0.85",
         "tuning-later.txt, 0.9, 0.85",
+        "tuning-shop.txt, 0.95, 0.9",
         "held-apart.txt, 0.9, 0.75",
         "held-apart-later.txt, 0.9, 0.7",
         "held-apart-fresh.txt, 0.9, 0.75",

@@ -20,7 +20,8 @@ final class ConflictDialog {
     private final Asker asker;
     private final Page page;
     private final Texts wording;
-    private final Set<Conflict> said;
+    private final Set<Conflict> said = new HashSet<>();
+    private boolean begun;
 
     ConflictDialog(Interview interview, KnowledgeBase knowledge, Asker asker, Page page, Texts wording) {
         this.interview = interview;
@@ -28,7 +29,14 @@ final class ConflictDialog {
         this.asker = asker;
         this.page = page;
         this.wording = wording;
-        this.said = new HashSet<>(interview.judgement().contradictions());
+    }
+
+    /** Takes the contradictions that the case came with as said; those are not asked about as new. */
+    void begin() {
+        if (!begun) {
+            said.addAll(interview.judgement().contradictions());
+            begun = true;
+        }
     }
 
     /** Asks about the contradictions that have come up since they were last asked about. */

@@ -4,12 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
 import witnessmark.gearbox.Unit;
+import witnessmark.inference.TooDense;
 import witnessmark.interview.Ending;
 import witnessmark.interview.Interview;
 import witnessmark.interview.Question;
@@ -20,12 +22,17 @@ import witnessmark.language.Texts;
 import witnessmark.shell.cases.BelievedRange;
 import witnessmark.shell.judge.StandText;
 import witnessmark.shell.print.Page;
+import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.ScreenFigures;
 
 /** Leads through an interview: prints what is asked, takes the answers, and shows where the case stands. */
 final class InterviewDialog {
     private static final List<String> WORDS =
             List.of("yes", "no", "unsure", "don't know", "can't check", "why", "back", "skip", "where", "stop", "help");
+
+    private static final Set<String> TAKES_BACK = Set.of("back", "b");
+    /** Of what was found last, so much is named to be looked at again. */
+    private static final int LOOKED_AT_AGAIN = 3;
 
     private final Interview interview;
     private final KnowledgeBase knowledge;
@@ -64,16 +71,57 @@ final class InterviewDialog {
         boolean fresh = interview.stage() == Stage.TRUCK;
         page.line(wording.text(fresh ? "begin" : "go-on", id, answered()));
         page.line(wording.text("keys-always"));
-        while (!gone && !isAtTheEnd()) {
+        while (!gone && leadsOn()) {
+            // Each turn asks one question.
+        }
+        page.blank();
+        page.line(wording.text(gone ? "stopped" : "finished", answered(), id));
+        page.flush();
+    }
+
+    /** Asks the next question; false at the end. */
+    private boolean leadsOn() {
+        try {
+            conflicts.begin();
+            if (isAtTheEnd()) {
+                return false;
+            }
             if (interview.stage() == Stage.CHECKS) {
                 interview.question().ifPresent(this::check);
             } else {
                 gone = !intake.ask();
             }
+        } catch (TooDense e) {
+            lookAgain();
         }
+        return true;
+    }
+
+    /**
+     * Offers to take answers back until what is left can be weighed.
+     *
+     * @throws Refused if whoever answers stops here; all answers are kept
+     */
+    private void lookAgain() {
+        List<String> last = interview.lastFound(LOOKED_AT_AGAIN);
         page.blank();
-        page.line(wording.text(gone ? "stopped" : "finished", answered(), id));
+        page.line(wording.text("dense"));
+        if (!last.isEmpty()) {
+            page.line(wording.text("dense.last"));
+            last.forEach(finding -> page.indented(
+                    "  - ", "    ", knowledge.findings().get(finding).title()));
+        }
+        page.line(wording.text("dense.how"));
         page.flush();
+        String answer = asker.ask("dense.back", "> ", List.of("back", "stop"))
+                .orElse("")
+                .strip()
+                .toLowerCase(Locale.ROOT);
+        if (!TAKES_BACK.contains(answer) || !back()) {
+            page.flush();
+            String id = interview.present().id().text();
+            throw new Refused(wording.text("dense.kept", answered()), wording.text("dense.mend", id));
+        }
     }
 
     private String answered() {

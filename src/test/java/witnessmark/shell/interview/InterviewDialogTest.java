@@ -8,14 +8,20 @@ import java.io.PrintWriter;
 import java.io.StringReader;
 import java.io.StringWriter;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
+import witnessmark.casefile.history.FindingCleared;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.RuleBase;
 import witnessmark.diagnosis.ShippedKnowledge;
 import witnessmark.interview.InMemory;
 import witnessmark.interview.Interview;
+import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.language.Language;
 import witnessmark.language.Texts;
@@ -50,6 +56,8 @@ class InterviewDialogTest {
             """;
 
     private final InMemory notebook = new InMemory();
+    /** What the run printed so far, also of one that is refused. */
+    private CharSequence printed = "";
 
     private String run(String answers) {
         return run(answers, Language.ENGLISH, false);
@@ -57,6 +65,7 @@ class InterviewDialogTest {
 
     private String run(String answers, Language language, boolean plainLines) {
         StringWriter text = new StringWriter();
+        printed = text.getBuffer();
         PrintWriter out = new PrintWriter(text);
         Texts wording = Texts.of("interview", language);
         Page page = new Page(out, 80, false);
@@ -256,5 +265,53 @@ class InterviewDialogTest {
                 .driver(DIAGNOSIS.judge(tow).advice());
         page.flush();
         assertThat(text.toString()).contains("Antes del próximo remolque").contains("camión");
+    }
+
+    /** Every fourth finding answered to be there: far more than can be weighed exactly. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "ENGLISH | too many things have been found at once | interview asked | Look again at the last things",
+                "SPANISH | demasiadas cosas a la vez | interview asked --language es | Revise otra vez lo último"
+            })
+    void more_than_can_be_weighed_is_told_in_plain_words_and_answers_can_be_taken_back(
+            Language language, String what, String mend, String look) {
+        List<String> found = answeredTooMuch();
+        String last = found.get(found.size() - 1);
+
+        assertThatThrownBy(() -> run("b\n\n", language, false))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining(what)
+                .hasMessageContaining((found.size() - 1) + " ")
+                .hasMessageContaining(mend);
+
+        assertThat(printed).contains(look).contains("> b");
+        assertThat(kept().findings())
+                .containsKeys(found.get(0), found.get(found.size() - 2))
+                .doesNotContainKey(last);
+
+        notebook.write(found.subList(12, found.size() - 1).stream()
+                .map(FindingCleared::new)
+                .toList());
+        assertThat(run("stop\n", language, false)).doesNotContain(look);
+        assertThat(kept().findings()).containsKeys(found.get(0), found.get(11));
+    }
+
+    private List<String> answeredTooMuch() {
+        List<String> all = DIAGNOSIS.knowledge().findings().values().stream()
+                .filter(f -> f.kind() != Finding.Kind.COMPUTED && f.kind() != Finding.Kind.LOG)
+                .filter(f -> !DIAGNOSIS.knowledge().retired().containsKey(f.id()))
+                .map(Finding::id)
+                .toList();
+        List<String> some = IntStream.range(0, all.size())
+                .filter(i -> i % 4 == 0)
+                .mapToObj(all::get)
+                .toList();
+        run("\n\n\nair\n\n\n\n\ngrinds into low\n1\n\nstop\n");
+        try (Interview interview = new Interview(DIAGNOSIS, notebook)) {
+            some.forEach(id -> interview.answer(new FindingEntry(id, FindingState.PRESENT)));
+        }
+        return some;
     }
 }
