@@ -11,7 +11,7 @@ final class Pieces {
             "\\r?\\n|(?<!\\b(?:reg|press|trans|temp|approx|eng|hyd|no|max|min|aux)|(?<=\\d) ?in)[.!](?=\\s|$)|;");
     /** "All gears but direct" takes one out of all; any other "but" begins anew. */
     private static final Pattern CLAUSE_END = Pattern.compile(
-            ",(?!\\d)|:(?=\\s)|\\s[-\u2013\u2014]+\\s|[()]|(?<!\\b(?:all|every|any)(?: the)?(?: gears?)? )\\bbut\\b|\\b(?:however|although|pero|aunque|while|mientras)\\b");
+            ",(?!\\d)|:(?=\\s)|\\s[-\u2013\u2014]+\\s|[()]|(?<!\\b(?:(?:all|every|any)(?: the)?(?: gears?)?|nothing left) )\\bbut\\b|\\b(?:however|although|pero|aunque|while|mientras)\\b");
 
     /** Words of a heading at most. */
     private static final int HEADING = 3;
