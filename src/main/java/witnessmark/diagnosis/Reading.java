@@ -36,6 +36,7 @@ final class Reading {
     private final Report told;
     private final Report notOnPaper;
     private final Map<String, String> toldAgain;
+    private final boolean unsureThroughout;
     private final Map<String, String> classes = new HashMap<>();
     private final Map<String, Taken> taken = new LinkedHashMap<>();
     private final Set<String> excludedCauses;
@@ -65,6 +66,7 @@ final class Reading {
         }
         premises.taken().forEach(t -> taken.put(t.finding(), t));
         toldAgain = network.countOnce().toldAgain(taken);
+        unsureThroughout = taken.values().stream().filter(Reading::isUnsure).count() > Thresholds.UNSURE_THAT_WEIGH;
         excludedCauses = excluded(Applies.Subject.CAUSE);
         excludedFindings = excluded(Applies.Subject.FINDING);
         premises.settled().forEach(s -> {
@@ -110,9 +112,16 @@ final class Reading {
         return new Evidence(reports, known);
     }
 
-    /** Whether what was taken enters the reckoning: not what tells a fact again, nor somebody's denial. */
+    /**
+     * Whether what was taken enters the reckoning: not what tells a fact again, nor somebody's denial, nor what is unsure
+     * where nearly everything is.
+     */
     private boolean counts(Taken t) {
-        return !toldAgain.containsKey(t.finding()) && !isDenial(t);
+        return !toldAgain.containsKey(t.finding()) && !isDenial(t) && !(unsureThroughout && isUnsure(t));
+    }
+
+    private static boolean isUnsure(Taken t) {
+        return t.state() == FindingState.UNSURE;
     }
 
     private boolean isDenial(Taken t) {

@@ -44,6 +44,8 @@ public final class Thresholds {
     public static final double REPAIR_NOTES = 0.40;
     /** From here coaching points and towing reminders are given. */
     public static final double COACHING = 0.20;
+    /** Unsure answers weigh a little each while they are at most so many; more tell nothing, and would cost without bound. */
+    public static final int UNSURE_THAT_WEIGH = 16;
     /** From here on a cause that names people is only to be set against what could overturn it. */
     public static final double BEYOND_DOUBT = 0.97;
 

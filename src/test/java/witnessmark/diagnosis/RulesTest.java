@@ -2,6 +2,7 @@ package witnessmark.diagnosis;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Nested;
@@ -13,6 +14,7 @@ import witnessmark.casefile.Measurement;
 import witnessmark.casefile.Teller;
 import witnessmark.diagnosis.fact.HoldReason;
 import witnessmark.gearbox.Unit;
+import witnessmark.knowledge.Cause;
 
 /** Each rule with a case it fires on and one it must not fire on. Facts of the trade: common practice, no source. */
 class RulesTest {
@@ -108,6 +110,30 @@ class RulesTest {
             assertThat(cause(doubted, "low-air").probability())
                     .isEqualTo(cause(unsure, "low-air").probability());
             assertThat(doubted.remarks()).anyMatch(r -> r.contains("taken as unsure"));
+        }
+
+        /** Who cannot tell of nearly anything has told nothing: common sense, no source. */
+        @Test
+        void unsure_answers_weigh_a_little_while_they_are_few_and_nothing_where_they_are_many() {
+            Diagnosis shipped = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());
+            List<String> unsure = shipped.knowledge().causes().get("low-oil").links().stream()
+                    .map(Cause.Link::finding)
+                    .filter(f -> !f.equals("runs-hot"))
+                    .sorted()
+                    .limit(Thresholds.UNSURE_THAT_WEIGH + 1)
+                    .map(f -> "unsure " + f)
+                    .toList();
+            double bare = lowOil(shipped, List.of());
+            assertThat(lowOil(shipped, unsure.subList(0, 1))).isNotEqualTo(bare);
+            assertThat(lowOil(shipped, unsure.subList(0, unsure.size() - 1))).isNotEqualTo(bare);
+            assertThat(lowOil(shipped, unsure)).isEqualTo(bare);
+        }
+
+        private static double lowOil(Diagnosis shipped, List<String> more) {
+            List<String> all = new ArrayList<>(more);
+            all.add("runs-hot");
+            return cause(shipped.judge(SmallTrade.caseWith(all.toArray(String[]::new))), "low-oil")
+                    .probability();
         }
 
         @Test
