@@ -26,6 +26,18 @@ public final class SampleTrucks {
         return splitHigh().splitter(0.85, true).set(Parameter.LOW_RATIO, 4.0);
     }
 
+    /** Two gears to reckon by hand: axle 4, wheel radius half a metre, 2000 rpm governed, neither rolling nor air resistance. */
+    public static TruckDraft twoGears(double first, double second, double lowestPullingRpm) {
+        return TruckDraft.named("two")
+                .mainRatios(List.of(first, second))
+                .set(Parameter.AXLE_RATIO, 4)
+                .set(Parameter.TYRE_REVS, 1000 / Math.PI)
+                .set(Parameter.GOVERNED_RPM, 2000)
+                .set(Parameter.LOWEST_PULLING_RPM, lowestPullingRpm)
+                .set(Parameter.ROLLING_RESISTANCE, 0)
+                .set(Parameter.DRAG_AREA, 0);
+    }
+
     /** Boxes laid out by the rule of thumb: main step m, range m^k, splitter a root of m or none. */
     public static Arbitrary<TruckProfile> byTheRule() {
         Arbitrary<Double> step = Arbitraries.doubles().between(1.25, 1.5);

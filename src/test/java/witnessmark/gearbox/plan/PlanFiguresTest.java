@@ -102,14 +102,7 @@ class PlanFiguresTest {
      */
     @Test
     void where_a_gear_is_not_pulled_its_best_speed_is_told() {
-        TruckProfile truck = TruckDraft.named("two")
-                .mainRatios(List.of(6.0, 4.8))
-                .set(Parameter.AXLE_RATIO, 4)
-                .set(Parameter.TYRE_REVS, 1000 / Math.PI)
-                .set(Parameter.GOVERNED_RPM, 2000)
-                .set(Parameter.LOWEST_PULLING_RPM, 1100)
-                .set(Parameter.ROLLING_RESISTANCE, 0)
-                .set(Parameter.DRAG_AREA, 0)
+        TruckProfile truck = SampleTrucks.twoGears(6.0, 4.8, 1100)
                 .torqueCurve(Map.of(1000.0, 600.0, 1400.0, 1000.0, 2000.0, 600.0))
                 .build();
 
@@ -125,14 +118,7 @@ class PlanFiguresTest {
 
     @Test
     void a_gear_taken_later_says_why() {
-        TruckProfile truck = TruckDraft.named("two")
-                .mainRatios(List.of(6.0, 5.0))
-                .set(Parameter.AXLE_RATIO, 4)
-                .set(Parameter.TYRE_REVS, 1000 / Math.PI)
-                .set(Parameter.GOVERNED_RPM, 2000)
-                .set(Parameter.LOWEST_PULLING_RPM, 1000)
-                .set(Parameter.ROLLING_RESISTANCE, 0)
-                .set(Parameter.DRAG_AREA, 0)
+        TruckProfile truck = SampleTrucks.twoGears(6.0, 5.0, 1000)
                 .torqueCurve(Map.of(1000.0, 600.0, 2000.0, 1000.0))
                 .build();
 

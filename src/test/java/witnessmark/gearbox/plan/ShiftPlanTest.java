@@ -258,14 +258,7 @@ class ShiftPlanTest {
     /** Rising torque: gear 2 is held from where 600 + 0.4 (n - 1000) reaches the load, which is over 1000 rpm. */
     @Test
     void a_gear_held_only_higher_up_is_taken_later() {
-        TruckProfile truck = TruckDraft.named("two")
-                .mainRatios(List.of(6.0, 5.0))
-                .set(Parameter.AXLE_RATIO, 4)
-                .set(Parameter.TYRE_REVS, 1000 / Math.PI)
-                .set(Parameter.GOVERNED_RPM, 2000)
-                .set(Parameter.LOWEST_PULLING_RPM, 1000)
-                .set(Parameter.ROLLING_RESISTANCE, 0)
-                .set(Parameter.DRAG_AREA, 0)
+        TruckProfile truck = SampleTrucks.twoGears(6.0, 5.0, 1000)
                 .torqueCurve(Map.of(1000.0, 600.0, 2000.0, 1000.0))
                 .build();
         // 24335.6 N x 0.5 m / 20 = 608.4 Nm: held from 1021 rpm, so the shift comes at 1.2 x 1021 = 1225.2, 1226 rpm.
