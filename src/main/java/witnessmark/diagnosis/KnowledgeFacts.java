@@ -64,7 +64,7 @@ final class KnowledgeFacts {
             if (finding.doubtsIdentity()) {
                 about(byFinding, finding.id(), new DoubtsIdentity(finding.id()));
             }
-            finding.handsOpen().ifPresent(of -> about(byFinding, finding.id(), new HandsOpen(finding.id(), of)));
+            finding.handsOpen().forEach(of -> about(byFinding, finding.id(), new HandsOpen(finding.id(), of)));
         });
         knowledge.neverTogether().forEach(n -> n.findings().forEach(f -> about(byFinding, f, n)));
         knowledge.explainedBy().forEach(e -> {

@@ -159,7 +159,7 @@ public final class CheckKnowledge {
             used.addAll(f.needs());
             used.addAll(f.spoiledBy());
             if (f.doubtsIdentity()
-                    || f.handsOpen().isPresent()
+                    || !f.handsOpen().isEmpty()
                     || f.voids().isPresent()
                     || !f.renews().isEmpty()
                     || !f.says().isEmpty()) {

@@ -21,7 +21,7 @@ import java.util.Optional;
  * @param renews findings that, sound, tell nothing of what was where this one is present: the part was renewed or set
  * @param voids the kind of finding that tells nothing where this one is present; empty for none
  * @param doubtsIdentity whether it puts in doubt that the evidence is from one unit, so that no class is concluded
- * @param handsOpen the class of which it leaves open whose hands did it, so that the class is only pointed to; empty for none
+ * @param handsOpen the classes of which it leaves open whose doing it was, so that they are only pointed to
  * @param gearRole whether it is heard in a gear or seen on a pair, so that the two can be held against each other
  * @param says what is to be said beside a cause that names people where it is present; empty for nothing
  * @param conclusive why the finding may move the odds by more than other signs; empty for one that may not
@@ -50,7 +50,7 @@ public record Finding(
         List<String> renews,
         Optional<Kind> voids,
         boolean doubtsIdentity,
-        Optional<String> handsOpen,
+        List<String> handsOpen,
         Optional<GearRole> gearRole,
         String says,
         String conclusive,

@@ -88,7 +88,7 @@ final class FindingForm {
                 draft.refer(Draft.Kind.FINDING, fields, "renews"),
                 fields.get("voids").flatMap(word -> word.one("voids", Word.all(Finding.Kind.class))),
                 fields.flagOr("identity", false),
-                fields.get("hands-open").map(word -> draft.refer(Draft.Kind.CLASS, word)),
+                draft.refer(Draft.Kind.CLASS, fields, "hands-open"),
                 fields.get("gear").flatMap(word -> word.one("gear", Word.all(Finding.GearRole.class))),
                 fields.textOr("says", ""),
                 fields.textOr("conclusive", ""),

@@ -73,7 +73,7 @@ public sealed interface HoldReason {
     /** Whose it is turns on this finding, which is not answered though there is reason to ask. */
     record OwnerOpen(String finding, String classId) implements HoldReason {}
 
-    /** More than one had it in hand then, and nothing tells which of them did it. */
+    /** What was done is known, but others had it in hand then or it was ordered so. */
     record WhoseHands(String finding) implements HoldReason {}
 
     /** Two circumstances are known that name different owners of the same act. */
