@@ -18,6 +18,7 @@ import witnessmark.diagnosis.fact.MayBeRenewed;
 import witnessmark.diagnosis.fact.MustBeGood;
 import witnessmark.diagnosis.fact.MustBeGoodAny;
 import witnessmark.diagnosis.fact.Needs;
+import witnessmark.diagnosis.fact.OwnerMayTurn;
 import witnessmark.diagnosis.fact.OwnerTurnsOn;
 import witnessmark.diagnosis.fact.Says;
 import witnessmark.diagnosis.fact.SpeaksAgainst;
@@ -155,6 +156,12 @@ final class KnowledgeFacts {
         for (int order = 0; order < cause.classWhen().size(); order++) {
             Cause.ClassWhen turn = cause.classWhen().get(order);
             about(byFinding, turn.finding(), new ClassTurn(id, turn.finding(), turn.classId(), order));
+            if (isAskedFor(knowledge.findings().get(turn.finding()).kind())) {
+                about(
+                        byCause,
+                        id,
+                        new OwnerMayTurn(id, turn.finding(), turn.classId(), conclusions(turn.finding(), knowledge)));
+            }
             if (turn.classId().equals(cause.classId())) {
                 continue; // it is theirs already, unless another circumstance is known
             }
@@ -185,6 +192,19 @@ final class KnowledgeFacts {
         advise(id, Given.Kind.COACHING, cause.coaching());
         advise(id, Given.Kind.TOWING, cause.towing());
         advise(id, Given.Kind.CAUTION, cause.cautions());
+    }
+
+    /** Whether somebody must go and see or ask: a symptom is complained of unasked, a log and a reckoning say it themselves. */
+    private static boolean isAskedFor(Finding.Kind kind) {
+        return kind != Finding.Kind.SYMPTOM && kind != Finding.Kind.LOG && kind != Finding.Kind.COMPUTED;
+    }
+
+    /** What a finding takes with it. */
+    private static List<String> conclusions(String premise, KnowledgeBase knowledge) {
+        return knowledge.follows().stream()
+                .filter(follows -> follows.premise().equals(premise))
+                .map(Follows::conclusion)
+                .toList();
     }
 
     private void ofLink(Cause cause, Cause.Link link, Finding finding) {

@@ -81,7 +81,8 @@ final class TranslateTexts {
     }
 
     private Vocabulary.CauseClass of(Vocabulary.CauseClass c) {
-        return new Vocabulary.CauseClass(c.id(), text(c.id(), c.title()), c.blames(), text(c.id(), c.plain()));
+        return new Vocabulary.CauseClass(
+                c.id(), text(c.id(), c.title()), c.blames(), c.names(), text(c.id(), c.plain()));
     }
 
     private AccessStep of(AccessStep s) {

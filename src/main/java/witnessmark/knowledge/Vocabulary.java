@@ -50,8 +50,9 @@ public record Vocabulary(
      * A class of causes: whose hands could have prevented it.
      *
      * @param blames whether naming it is a statement about a person, so that the blame guard watches it
+     * @param names whether somebody answers for it, so that each circumstance that would make it another's is asked before it stands
      */
-    public record CauseClass(String id, String title, boolean blames, String plain) {}
+    public record CauseClass(String id, String title, boolean blames, boolean names, String plain) {}
 
     /** The same words with other classes. */
     Vocabulary withClasses(List<CauseClass> classes) {

@@ -85,11 +85,12 @@ final class VocabularyForm {
     private static List<Vocabulary.CauseClass> classes(YamlMap map, Draft draft) {
         List<Vocabulary.CauseClass> classes = new ArrayList<>();
         for (YamlNode item : map.items("classes")) {
-            YamlMap fields = item.map("a class", List.of("id", "title", "blames", "plain"));
+            YamlMap fields = item.map("a class", List.of("id", "title", "blames", "names", "plain"));
             classes.add(new Vocabulary.CauseClass(
                     draft.define(Draft.Kind.CLASS, fields),
                     fields.text("title"),
                     fields.flagOr("blames", false),
+                    fields.flagOr("names", false),
                     fields.text("plain")));
         }
         return classes;

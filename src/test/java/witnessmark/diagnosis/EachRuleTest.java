@@ -43,6 +43,7 @@ import witnessmark.diagnosis.fact.MustBeGood;
 import witnessmark.diagnosis.fact.MustBeGoodAny;
 import witnessmark.diagnosis.fact.Needs;
 import witnessmark.diagnosis.fact.NotApplicable;
+import witnessmark.diagnosis.fact.OwnerMayTurn;
 import witnessmark.diagnosis.fact.OwnerTurnsOn;
 import witnessmark.diagnosis.fact.Reported;
 import witnessmark.diagnosis.fact.Says;
@@ -112,11 +113,11 @@ class EachRuleTest {
     }
 
     private static Believed cause(double probability) {
-        return new Believed("c", "maintenance", false, probability, 1);
+        return new Believed("c", "maintenance", false, false, probability, 1);
     }
 
     private static Believed habit(double probability) {
-        return new Believed("c", "driver-habit", true, probability, 1);
+        return new Believed("c", "driver-habit", true, true, probability, 1);
     }
 
     private static Suggests text(Given.Kind kind) {
@@ -459,6 +460,18 @@ class EachRuleTest {
                         .miss("no reason to ask", present("f"), absent("f"))
                         .miss("answered", unsure("g"), absent("g"))
                         .spoilt("turned already", new ClassChange("c", "towing", "x")));
+        OwnerMayTurn mayTurn = new OwnerMayTurn("c", "g", "wear-out", List.of("h"));
+        all.put(
+                "owner not asked",
+                hit(habit(WORD), mayTurn, unsure("g"), present("x"))
+                        .miss("hardly believed", habit(WORD), habit(WORD - 0.001))
+                        .miss("nobody answers for its class", habit(WORD), cause(WORD))
+                        .miss("it would stay theirs", mayTurn, new OwnerMayTurn("c", "g", "driver-habit", List.of("h")))
+                        .miss("answered", unsure("g"), absent("g"))
+                        .spoilt("it cannot be without what is not", absent("h"))
+                        .spoilt("what is known excludes it", new NeverTogether(List.of("g", "x"), false, "why"))
+                        .spoilt("not in this gearbox", new NotApplicable(Applies.Subject.FINDING, "g", "why"))
+                        .spoilt("turned already", new ClassChange("c", "driver-habit", "x")));
         OneFact who = new OneFact(OneFact.Kind.QUESTION, "who", "Who", List.of("f", "g"));
         ClassTurn turn = new ClassTurn("c", "f", "towing", 0);
         all.put(
@@ -542,13 +555,13 @@ class EachRuleTest {
                         .miss("found sound", unsure("f"), absent("f"))
                         .miss("another finding", warns, new Warns("g", "caution", 1)));
         double both = Thresholds.BOTH_LIKELY;
-        Believed second = new Believed("d", "assembly", false, both, 2);
+        Believed second = new Believed("d", "assembly", false, true, both, 2);
         Breeds breeds = new Breeds("c", "d");
         all.put(
                 "what came first",
                 hit(cause(both), second, breeds)
                         .miss("the first is not likely", cause(both), cause(both - 0.001))
-                        .miss("nor the second", second, new Believed("d", "assembly", false, both - 0.001, 2))
+                        .miss("nor the second", second, new Believed("d", "assembly", false, true, both - 0.001, 2))
                         .miss("it breeds another", breeds, new Breeds("c", "e")));
         Says says = new Says("f", "text");
         all.put(

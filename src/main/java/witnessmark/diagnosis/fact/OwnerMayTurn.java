@@ -1,0 +1,10 @@
+package witnessmark.diagnosis.fact;
+
+import java.util.List;
+
+/**
+ * From the knowledge base: the cause is of another class where the finding is present.
+ *
+ * @param onlyIf findings that the circumstance takes with it, so that it cannot be where one of them is absent
+ */
+public record OwnerMayTurn(String cause, String finding, String classId, List<String> onlyIf) {}
