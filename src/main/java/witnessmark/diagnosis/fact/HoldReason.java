@@ -116,6 +116,7 @@ public sealed interface HoldReason {
                         && (this instanceof NotLookedAt
                                 || this instanceof MarkAlone
                                 || this instanceof LookLost
+                                || this instanceof WhoseHands
                                 || this instanceof NotProvedGood good && good.found());
     }
 
