@@ -18,7 +18,6 @@ import witnessmark.diagnosis.fact.Unexplaining;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
-import witnessmark.knowledge.Vocabulary;
 
 /** Puts the judgement together from the reading of the network and what the rules allow to be said of it. */
 final class FormJudgement {
@@ -94,8 +93,8 @@ final class FormJudgement {
             double probability = reading.probability(cause.id());
             if (probability >= Thresholds.WORTH_A_WORD) {
                 String classId = reading.classOf(cause.id());
-                Vocabulary.CauseClass of = knowledge.classOf(classId);
-                believed.add(new Believed(cause.id(), classId, of.blames(), of.names(), probability, rank));
+                believed.add(new Believed(
+                        cause.id(), classId, knowledge.classOf(classId).blames(), probability, rank));
             }
         }
         return believed;

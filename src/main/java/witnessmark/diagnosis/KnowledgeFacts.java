@@ -33,6 +33,7 @@ import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.Follows;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.Vocabulary;
 
 /**
  * The knowledge base cut into facts and sorted by what they are about, so that a session learns only what its case
@@ -156,14 +157,14 @@ final class KnowledgeFacts {
         for (int order = 0; order < cause.classWhen().size(); order++) {
             Cause.ClassWhen turn = cause.classWhen().get(order);
             about(byFinding, turn.finding(), new ClassTurn(id, turn.finding(), turn.classId(), order));
-            if (isAskedFor(knowledge.findings().get(turn.finding()).kind())) {
+            if (turn.classId().equals(cause.classId())) {
+                continue; // it is theirs already, unless another circumstance is known
+            }
+            if (isAskedFor(knowledge.findings().get(turn.finding()).kind(), knowledge.classOf(cause.classId()))) {
                 about(
                         byCause,
                         id,
                         new OwnerMayTurn(id, turn.finding(), turn.classId(), conclusions(turn.finding(), knowledge)));
-            }
-            if (turn.classId().equals(cause.classId())) {
-                continue; // it is theirs already, unless another circumstance is known
             }
             for (Follows follows : knowledge.follows()) {
                 if (follows.premise().equals(turn.finding())) {
@@ -194,9 +195,14 @@ final class KnowledgeFacts {
         advise(id, Given.Kind.CAUTION, cause.cautions());
     }
 
-    /** Whether somebody must go and see or ask: a symptom is complained of unasked, a log and a reckoning say it themselves. */
-    private static boolean isAskedFor(Finding.Kind kind) {
-        return kind != Finding.Kind.SYMPTOM && kind != Finding.Kind.LOG && kind != Finding.Kind.COMPUTED;
+    /**
+     * Whether the class stands only once this was asked: papers and questions whoever answers for it, parts only where it is
+     * a person. A symptom is complained of unasked, a log and a reckoning say it themselves.
+     */
+    private static boolean isAskedFor(Finding.Kind kind, Vocabulary.CauseClass of) {
+        return kind == Finding.Kind.PAPER || kind == Finding.Kind.ACCOUNT
+                ? of.names()
+                : kind.isPhysical() && of.blames();
     }
 
     /** What a finding takes with it. */
