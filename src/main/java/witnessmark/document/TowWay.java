@@ -17,7 +17,8 @@ public enum TowWay {
     /** Drive axles on the ground, the driveline taken off. */
     DRIVELINE(List.of("tow-clutch-no-help", "tow-disconnect-driveline", "tow-spring-brakes", "tow-refit-marked")),
     /** The gearbox alone, out of its truck. */
-    LOOSE(List.of("transport-block"));
+    LOOSE(List.of(
+            "loose-secure-first", "loose-record", "loose-lift", "transport-block", "loose-strap", "loose-set-down"));
 
     /** The words for them, for messages. */
     public static final String WORDS = Arrays.stream(values()).map(Word::of).collect(Collectors.joining(", "));
@@ -44,7 +45,6 @@ public enum TowWay {
     /** Whether a reminder of the knowledge base belongs to this way; one that no way names belongs to all. */
     public boolean needs(String reminder) {
         boolean ofSomeWay = Arrays.stream(values()).anyMatch(w -> w.own.contains(reminder));
-        return own.contains(reminder)
-                || (EVERY_TRUCK.contains(reminder) ? this != LOOSE || reminder.equals("tow-law") : !ofSomeWay);
+        return own.contains(reminder) || (EVERY_TRUCK.contains(reminder) ? this != LOOSE : !ofSomeWay);
     }
 }

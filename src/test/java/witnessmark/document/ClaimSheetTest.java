@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -200,6 +201,43 @@ class ClaimSheetTest {
                                 .findings()
                                 .get("regulator-outlet-low")
                                 .title() + " |");
+    }
+
+    /** Debris left at a rebuild dents races and leaves end play alone; a value beyond its limit cannot carry it. */
+    @Test
+    void a_value_that_speaks_against_the_cause_does_not_carry_it() {
+        CaseSheet sheet = new CaseSheet(new CaseId("dented"));
+        Stream.of(
+                        "repaired-lately",
+                        "fault-since-repair",
+                        "noise-all-gears-engine-speed",
+                        "noise-neutral-pedal-up",
+                        "races-dented-by-particles",
+                        "magnet-flakes",
+                        "spalling-in-load-zone")
+                .forEach(id -> sheet.finding(new FindingEntry(id, FindingState.PRESENT)));
+        Stream.of("oil-overdue", "high-mileage", "suction-screen-choked", "oil-water-proved")
+                .forEach(id -> sheet.finding(new FindingEntry(id, FindingState.ABSENT)));
+        String text = text(
+                Cases.stored(
+                        sheet.measurement(new Measurement(
+                                        "countershaft-endplay",
+                                        0.675,
+                                        Unit.MILLIMETRE,
+                                        Optional.of(new Limits(
+                                                OptionalDouble.of(0.1),
+                                                OptionalDouble.of(0.3),
+                                                Unit.MILLIMETRE,
+                                                "manual of this unit")),
+                                        ""))
+                                .toCaseFile(),
+                        Map.of()),
+                Kind.CLAIM);
+
+        assertThat(text)
+                .contains("Speaks against it: Front countershaft end play: 0.675 mm, above the high limit")
+                .contains("Suction screen choked: would be expected, is not so")
+                .doesNotContain("| Front countershaft end play |", "(absent)");
     }
 
     @Test

@@ -68,6 +68,30 @@ class PagesTest {
         }
     }
 
+    static Stream<Arguments> explanations() {
+        return papers().filter(a -> a.get()[3] == Kind.EXPLANATION);
+    }
+
+    /** A sheet for the legal line alone is read by nobody. */
+    @ParameterizedTest
+    @MethodSource("explanations")
+    void what_the_paper_is_stands_on_one_page_with_the_words_used(
+            String sample, Language language, Paper paper, Kind kind) {
+        Dossier dossier = Cases.in(Cases.stored(Cases.sample(sample), Map.of()), language);
+        List<Line> lines = PdfLines.of(pdf(dossier, kind, paper)).all();
+
+        assertThat(pageOf("What this paper is", "Qué es y qué no es", lines))
+                .isEqualTo(pageOf("Words used", "Palabras usadas", lines));
+    }
+
+    private static int pageOf(String english, String spanish, List<Line> lines) {
+        return lines.stream()
+                .filter(l -> l.text().startsWith(english) || l.text().startsWith(spanish))
+                .mapToInt(Line::page)
+                .findFirst()
+                .orElseThrow();
+    }
+
     @ParameterizedTest
     @EnumSource(Paper.class)
     void a_towing_sheet_is_one_page_in_both_languages(Paper paper) {

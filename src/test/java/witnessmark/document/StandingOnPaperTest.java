@@ -68,7 +68,7 @@ class StandingOnPaperTest {
                     .containsSubsequence(
                             "Signed off by R. Ortega, 2026-03-02 09:00:00 UTC.",
                             "The evidence is that of a tow with the driveline turning.",
-                            "Standing: concluded.",
+                            "Standing: concluded for the class of the cause",
                             "Towed with the driveline turning",
                             "Judged today: ",
                             "Changed since: the knowledge base.");
@@ -118,7 +118,22 @@ class StandingOnPaperTest {
 
         text.lines().filter(l -> l.contains("Chance: ")).forEach(l -> assertThat(l)
                 .as(file.id().text())
-                .startsWith("**The evidence is consistent with this.**"));
+                .matches("\\*\\*(The evidence is consistent with this|Concluded from the evidence)\\.\\*\\*.*"));
+    }
+
+    /** Of a class that could name people the verdict says what the evidence is consistent with; the rest says no more. */
+    @ParameterizedTest
+    @MethodSource("samples")
+    void standing_and_verdict_of_one_paper_agree_on_whether_people_are_concluded(CaseFile file) {
+        Dossier dossier = Cases.of(file);
+        String paper = text(dossier, Kind.EXPLANATION);
+
+        assertThat(paper.contains("concluded for the class of the cause; who it was is not"))
+                .as(file.id().text())
+                .isEqualTo(dossier.judgement().verdict().sentence().startsWith("The evidence is consistent with"));
+        assertThat(paper.lines().filter(l -> l.contains("Chance: ")))
+                .allSatisfy(l -> assertThat(l.startsWith("**The evidence is consistent with this"))
+                        .isEqualTo(l.endsWith("Class: Driver habit.") || l.endsWith("Class: Towing or transport.")));
     }
 
     @ParameterizedTest

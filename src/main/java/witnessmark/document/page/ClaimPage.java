@@ -58,9 +58,6 @@ public record ClaimPage(
     private static final int MOST_OPEN = 4;
     private static final int MOST_PARTS = 8;
 
-    /** Decibans from which a finding speaks against a cause loudly enough for one page: the odds change by a quarter. */
-    private static final double WORTH_SAYING = 1;
-
     private static final List<ClaimField> ROLES = List.of(ClaimField.LOOKED, ClaimField.MEASURED, ClaimField.SIGNS);
 
     /**
@@ -151,13 +148,21 @@ public record ClaimPage(
     }
 
     /**
-     * What the signed judgement leans on, or today's where none was signed: what was measured outside its limits, what
-     * was found, then what was measured and seen sound.
+     * What the signed judgement leans on, or today's where none was signed: what was measured outside its limits and
+     * does not speak against it, what was found, then what was measured and seen sound.
      */
     private static List<Carrying> carrying(Dossier dossier, PageWords words) {
         List<String> titles = titles(dossier);
-        List<MeasuredRow> measured =
-                MeasuredRow.of(dossier).stream().filter(MeasuredRow::judged).toList();
+        Set<String> against = isUndecided(dossier)
+                ? Set.of()
+                : speakingAgainst(dossier)
+                        .map(RankedCause.Weight::title)
+                        .filter(title -> !titles.contains(title))
+                        .collect(Collectors.toSet());
+        List<MeasuredRow> measured = MeasuredRow.of(dossier).stream()
+                .filter(MeasuredRow::judged)
+                .filter(m -> !against.contains(followed(dossier, m)))
+                .toList();
         List<Carrying> beyond = measured.stream()
                 .filter(m -> !m.within())
                 .map(m -> row(dossier, m))
@@ -287,11 +292,29 @@ public record ClaimPage(
     private static List<String> against(Dossier dossier, PageWords words) {
         // With other knowledge a finding may turn round; on this page it stands where it was signed.
         List<String> carried = titles(dossier);
-        return shortest(leading(dossier).stream()
-                .flatMap(c -> c.evidenceAgainst().stream())
-                .filter(w -> -w.decibans() >= WORTH_SAYING && w.state() != FindingState.UNSURE)
+        return shortest(speakingAgainst(dossier)
+                .filter(w -> w.state() != FindingState.UNSURE)
                 .filter(w -> !carried.contains(w.title()))
-                .map(w -> w.title() + " (" + words.state(w.state()) + ")"));
+                .map(w -> measured(dossier, w).orElseGet(() -> words.against(w))));
+    }
+
+    private static Stream<RankedCause.Weight> speakingAgainst(Dossier dossier) {
+        return leading(dossier).stream()
+                .flatMap(c -> c.evidenceAgainst().stream())
+                .filter(w -> -w.decibans() >= PageWords.WORTH_SAYING_AGAINST);
+    }
+
+    /** The value, where what speaks against the cause follows from one. */
+    private static Optional<String> measured(Dossier dossier, RankedCause.Weight weight) {
+        return MeasuredRow.of(dossier).stream()
+                .filter(m -> weight.state() == FindingState.PRESENT
+                        && followed(dossier, m).equals(weight.title()))
+                .map(m -> m.title() + ": " + m.value() + ", " + m.result())
+                .findFirst();
+    }
+
+    private static String followed(Dossier dossier, MeasuredRow m) {
+        return m.follows().isEmpty() ? "" : FoundRow.title(dossier, m.follows());
     }
 
     private static List<String> shortest(Stream<String> said) {

@@ -99,9 +99,7 @@ public record EvidencePage(
                         .map(r -> matrixRow(r, dossier.matrix().classes(), words))
                         .toList(),
                 isOpen(judgement) ? "" : DrawCauses.draw(listed, dossier.texts()),
-                listed.stream()
-                        .map(c -> causeRow(c, judgement.verdict(), words))
-                        .toList(),
+                listed.stream().map(c -> causeRow(dossier, c, words)).toList(),
                 new Alternatives(dossier).rows(ExplanationPage.toldOf(judgement)),
                 judgement.contradictions().stream()
                         .map(c -> conflict(dossier, c))
@@ -169,14 +167,16 @@ public record EvidencePage(
                 classes.stream().map(id -> words.weight(row.decibans().get(id))).toList());
     }
 
-    private static CauseRow causeRow(RankedCause cause, Verdict verdict, PageWords words) {
+    private static CauseRow causeRow(Dossier dossier, RankedCause cause, PageWords words) {
         return new CauseRow(
                 cause.title(),
                 cause.id(),
-                words.chanceOf(cause.probability(), verdict),
-                ExplanationPage.told(cause, verdict, words),
+                words.chanceOf(cause.probability(), dossier.judgement().verdict()),
+                ExplanationPage.told(dossier, cause, words),
                 weights(cause.evidenceFor(), words),
-                weights(cause.evidenceAgainst(), words),
+                cause.evidenceAgainst().stream()
+                        .map(w -> words.against(w) + " " + OddsFactor.text(w.decibans()))
+                        .toList(),
                 cause.heldBack());
     }
 

@@ -165,11 +165,11 @@ public record ExplanationPage(
     private static Story story(Dossier dossier, RankedCause cause, PageWords words) {
         return new Story(
                 cause.title(),
-                told(cause, dossier.judgement().verdict(), words),
+                told(dossier, cause, words),
                 weight(dossier, cause, words),
                 mechanism(dossier, cause, words),
                 reasons(cause.evidenceFor(), words),
-                reasons(cause.evidenceAgainst(), words),
+                reasonsAgainst(cause.evidenceAgainst(), words),
                 unchecked(dossier, cause),
                 cause.heldBack().stream().limit(MOST_HELD).toList());
     }
@@ -197,7 +197,7 @@ public record ExplanationPage(
                         : "",
                 concluded ? told : words.say("if-at-work", told),
                 carried,
-                reasons(
+                reasonsAgainst(
                         cause.evidenceAgainst().stream()
                                 .filter(w -> !carried.contains(w.title()))
                                 .toList(),
@@ -221,14 +221,17 @@ public record ExplanationPage(
     }
 
     /** Where nothing can be told yet, every cause is possible and no more is said of its chance. */
-    static String told(RankedCause cause, Verdict verdict, PageWords words) {
-        return verdict.standing() == Verdict.Standing.UNDETERMINED
+    static String told(Dossier dossier, RankedCause cause, PageWords words) {
+        return dossier.judgement().verdict().standing() == Verdict.Standing.UNDETERMINED
                 ? words.say("cause-possible")
-                : standing(cause, words);
+                : standing(dossier, cause, words);
     }
 
-    static String standing(RankedCause cause, PageWords words) {
-        return words.say("cause-" + Word.of(cause.standing()));
+    /** As the verdict says it: of a class that could name people, what the evidence is consistent with. */
+    private static String standing(Dossier dossier, RankedCause cause, PageWords words) {
+        boolean ofPeople = cause.standing() == RankedCause.Standing.CONCLUDED
+                && dossier.knowledge().classOf(cause.classId()).blames();
+        return words.say("cause-" + Word.of(cause.standing()) + (ofPeople ? "-of-people" : ""));
     }
 
     /** What the cause does; told as a condition while it is not concluded. */
@@ -241,6 +244,14 @@ public record ExplanationPage(
         return weights.stream()
                 .limit(MOST_REASONS)
                 .map(w -> w.title() + words.say("reason-" + w.state().word()) + ": " + words.strength(w.decibans()))
+                .toList();
+    }
+
+    private static List<String> reasonsAgainst(List<RankedCause.Weight> weights, PageWords words) {
+        return weights.stream()
+                .filter(w -> -w.decibans() >= PageWords.WORTH_SAYING_AGAINST)
+                .limit(MOST_REASONS)
+                .map(w -> words.against(w) + ": " + words.strength(w.decibans()))
                 .toList();
     }
 

@@ -57,7 +57,7 @@ public record Judged(
                 standing.equals(Verdict.Standing.CONCLUDED.word()),
                 standing.equals(Verdict.Standing.UNDETERMINED.word()),
                 then.map(j -> signed(j, now, differs, dossier)).orElse(now.sentence()),
-                words.say("standing-" + standing),
+                standing(standing, then.map(SignedJudgement::verdict).orElse(now.classId()), dossier, words),
                 signOff.map(s -> words.say(
                                 s.judgement().isPresent() ? "signed-line" : "signed-line-bare",
                                 s.who(),
@@ -71,6 +71,14 @@ public record Judged(
                         .map(e -> correction(e, dossier, words))
                         .toList(),
                 made(dossier, words));
+    }
+
+    /** A class that could name people is concluded as a class alone, as the verdict beside it says. */
+    private static String standing(String standing, String classId, Dossier dossier, PageWords words) {
+        boolean ofPeople = standing.equals(Verdict.Standing.CONCLUDED.word())
+                && dossier.knowledge().vocabulary().classes().stream()
+                        .anyMatch(c -> c.id().equals(classId) && c.blames());
+        return words.say("standing-" + standing + (ofPeople ? "-of-people" : ""));
     }
 
     /** The same verdict is said as today; another in the words that were signed, or in their translation. */

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.PlainNumber;
+import witnessmark.diagnosis.RankedCause;
 import witnessmark.diagnosis.Verdict;
 import witnessmark.document.Dossier;
 import witnessmark.document.OddsFactor;
@@ -21,6 +22,9 @@ import witnessmark.language.Texts;
 final class PageWords {
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss 'UTC'", Locale.ROOT)
             .withZone(ZoneOffset.UTC);
+
+    /** Decibans from which a finding speaks against a cause loudly enough to be named: the odds change by a quarter. */
+    static final double WORTH_SAYING_AGAINST = 1;
 
     private static final double SHORT = 10;
 
@@ -70,6 +74,13 @@ final class PageWords {
             return say("weight-silent");
         }
         return say(decibans > 0 ? "weight-for" : "weight-against", OddsFactor.text(Math.abs(decibans)));
+    }
+
+    /** What speaks against a cause; of what is not there, that it would be expected: an absence alone reads as a doubt. */
+    String against(RankedCause.Weight weight) {
+        return weight.state() == FindingState.ABSENT
+                ? say("against-absent", weight.title())
+                : weight.title() + " (" + state(weight.state()) + ")";
     }
 
     /** How strongly a finding speaks, in words. */

@@ -123,6 +123,7 @@ public final class PrintPdf {
                 (float) paper.widthMm(), (float) paper.heightMm(), BaseRendererBuilder.PageSizeUnits.MM);
         builder.useSVGDrawer(new BatikSVGDrawer());
         builder.useUriResolver((base, uri) -> uri.startsWith("data:image/") || uri.startsWith(FONTS) ? uri : null);
+        builder.useUnicodeLineBreaker(new UnbrokenNumbers());
         builder.useProtocolsStreamImplementation(ShippedStream::new, "shipped");
         builder.withProducer("witnessmark");
         builder.withW3cDocument(parsed(withFonts(html, sizes)), "");

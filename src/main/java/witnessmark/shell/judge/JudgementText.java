@@ -222,7 +222,6 @@ final class JudgementText {
             }
         }
         if (depth != Depth.SCREEN) {
-            page.blank();
             cautions(checks, shown, new LinkedHashSet<>());
         }
     }
@@ -237,12 +236,14 @@ final class JudgementText {
                 .map(AdviceGiven.Piece::id)
                 .filter(fromFindings::contains)
                 .forEach(cautions::add);
-        page.blank();
         cautions(judgement.nextChecks(), 1, cautions);
     }
 
     private void cautions(List<NextCheck> checks, int shown, Set<String> cautions) {
         checks.stream().limit(shown).flatMap(check -> check.cautions().stream()).forEach(cautions::add);
+        if (!cautions.isEmpty()) {
+            page.blank();
+        }
         cautions.forEach(c -> page.indented(
                 "  " + wording.text("caution") + " ",
                 "    ",

@@ -57,6 +57,17 @@ class UndecidedTest {
         assertThat(all.substring(all.indexOf(causes) + causes.length())).contains("- ");
     }
 
+    /** Whether a caution follows what to look at or none does. */
+    @ParameterizedTest
+    @ValueSource(strings = {"diagnose cones", "diagnose cones --full", "diagnose quiet", "diagnose quiet --full"})
+    void no_two_lines_in_a_row_are_blank(String line) {
+        done("case new quiet-" + line.hashCode() + " --complaint Grinds");
+        String id = "quiet-" + line.hashCode();
+        done("case set " + id + " range-grinds-into-low=present");
+
+        assertThat(done(line.replace("quiet", id))).contains("Look at next").doesNotContain("\n\n\n");
+    }
+
     @Test
     void the_ranking_names_habits_without_class_or_chance() {
         List<String> habits = done("diagnose cones --full")
