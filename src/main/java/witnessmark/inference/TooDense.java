@@ -10,8 +10,11 @@ public final class TooDense extends Refusal {
     private final long statesAllowed;
 
     TooDense(double statesNeeded, long statesAllowed, String why) {
-        super("An exact answer needs %.3g states to be gone through, %d are allowed: %s."
-                .formatted(statesNeeded, statesAllowed, why));
+        super(
+                "too many things have been found at once to weigh them exactly, and a guess is not given in place of it"
+                        + " (%s: %.3g states to be gone through, %d are allowed)"
+                                .formatted(why, statesNeeded, statesAllowed),
+                "look again at the last things found, and take back what does not hold");
         this.statesNeeded = statesNeeded;
         this.statesAllowed = statesAllowed;
     }
