@@ -17,7 +17,7 @@ record Sheets(int count, boolean claimFits, boolean endsNearlyEmpty) {
     private static final String AFTER_CLAIM = "after-claim";
 
     /** Part of a sheet that a legal line takes with its code and the words used, which stay with it. */
-    private static final double FEW_LINES = 0.35;
+    private static final double FEW_LINES = 0.45;
 
     static Sheets of(PdfBoxRenderer renderer) {
         List<PageBox> pages = renderer.getRootBox().getLayer().getPages();
