@@ -14,7 +14,7 @@ final class CsvClock {
     private long date;
     private boolean bad;
     private long midnights;
-    private long lastInDay = Long.MIN_VALUE;
+    private long lastInDay;
 
     CsvClock(CsvPlan plan) {
         timeForm = plan.timeForm;

@@ -94,6 +94,14 @@ class GuessMappingTest {
         assertThat(rows.get(1)[0] - rows.get(0)[0]).isEqualTo(1_000_000);
     }
 
+    /** ISO 8601: 08:00:00 is 28,800 s after midnight; from memory. */
+    @Test
+    void the_first_time_of_day_is_of_the_first_day() throws IOException {
+        read("time,rpm,speed\n08:00:00,1500,80\n08:00:01,1500,80\n", Optional.empty());
+
+        assertThat(rows.get(0)[0]).isEqualTo(28_800_000_000d);
+    }
+
     @Test
     void what_was_assumed_is_said() {
         GuessMapping.Guess guess = GuessMapping.from("log.csv", "time,engine speed,speed\n0,900,10\n100,900,10\n");
