@@ -19,6 +19,9 @@ final class KnobEvents implements Detector {
     private double leverBefore = Double.NaN;
     private long lineBefore;
     private @Nullable HabitEvent waiting;
+    /** Whether the truck has rolled since reverse drove it, and no forward gear was taken. */
+    private boolean rollsBack;
+
     private final LastSpeed speed = new LastSpeed();
     private double kmh = Double.NaN;
 
@@ -30,10 +33,11 @@ final class KnobEvents implements Detector {
     public void row(Moment m) {
         double knob = m.get(Signal.RANGE_KNOB);
         kmh = speed.at(m);
+        double position = m.leverPosition();
+        followRoll(m, m.direction());
         if (Double.isNaN(knob)) {
             return;
         }
-        double position = m.leverPosition();
         decide(m, position);
         if (!Double.isNaN(knobBefore) && knob != knobBefore) {
             moved(m, knob, position);
@@ -41,6 +45,14 @@ final class KnobEvents implements Detector {
         knobBefore = knob;
         leverBefore = position;
         lineBefore = m.line();
+    }
+
+    private void followRoll(Moment m, double direction) {
+        if (m.inHand() == InHand.STANDING || direction > 0) {
+            rollsBack = false;
+        } else if (direction < 0 && kmh > ROLLING_BACK_KMH) {
+            rollsBack = true;
+        }
     }
 
     /**
@@ -68,9 +80,10 @@ final class KnobEvents implements Detector {
         }
         drive.chances().count(EventKind.Chance.KNOB);
         if (position == 0 && kmh > ROLLING_KMH) {
-            drive.found()
-                    .accept(event(EventKind.RANGE_MOVED_IN_NEUTRAL, m, knob, Math.pow(kmh / HARD_KMH, 2), "neutral")
-                            .with(toward(knob).and(Figure.LEVER_OUT, 1)));
+            HabitEvent event = rollsBack
+                    ? event(EventKind.RANGE_MOVED_IN_REVERSE, m, knob, kmh / 3, "neutral after reverse, rolling back,")
+                    : event(EventKind.RANGE_MOVED_IN_NEUTRAL, m, knob, Math.pow(kmh / HARD_KMH, 2), "neutral");
+            drive.found().accept(event.with(toward(knob).and(Figure.LEVER_OUT, 1)));
         } else if (position < 0 && kmh > ROLLING_BACK_KMH) {
             end();
             waiting = event(EventKind.RANGE_MOVED_IN_REVERSE, m, knob, kmh / 3, "reverse");
@@ -94,6 +107,7 @@ final class KnobEvents implements Detector {
         end();
         knobBefore = Double.NaN;
         leverBefore = Double.NaN;
+        rollsBack = false;
         speed.forget();
         kmh = Double.NaN;
     }

@@ -132,6 +132,7 @@ final class StartEvents implements Detector {
         }
         upSeconds += m.isPedalPressed() || m.isInGear() ? 0 : m.seconds();
         double position = m.leverPosition();
+        changed |= wasInGear && position == 0;
         wasInGear |= !Double.isNaN(position) && position != 0;
         double now = m.get(Signal.LEVER);
         changed |= now != lever && !Double.isNaN(now) && !Double.isNaN(lever);
