@@ -132,7 +132,7 @@ final class KnowledgeFacts {
         for (Finding other : knowledge.findings().values()) {
             if (other.voids().isPresent()) {
                 for (Finding finding : knowledge.findings().values()) {
-                    if (finding.kind() == other.voids().get()) {
+                    if (finding.kind() == other.voids().get() && !isExcluded(finding, other, knowledge)) {
                         about(spoiled, finding.id(), new SpoiledBy(finding.id(), other.id(), false));
                     }
                 }
@@ -140,6 +140,13 @@ final class KnowledgeFacts {
             other.renews().forEach(part -> about(spoiled, part, new SpoiledBy(part, other.id(), true)));
         }
         return spoiled;
+    }
+
+    /** Whether the two contradict each other: that is named, it spoils neither. */
+    private static boolean isExcluded(Finding finding, Finding other, KnowledgeBase knowledge) {
+        return knowledge.neverTogether().stream()
+                .anyMatch(
+                        n -> n.findings().contains(finding.id()) && n.findings().contains(other.id()));
     }
 
     /** The looks at the cause itself; its own marks where there are none. */

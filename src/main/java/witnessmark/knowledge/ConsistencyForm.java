@@ -20,10 +20,11 @@ final class ConsistencyForm {
                     new NeverTogether(findings, fields.flagOr("two-sources", false), fields.text("why")));
         }
         for (YamlNode item : map.items("follows")) {
-            YamlMap fields = item.map("follows", List.of("if", "then", "why"));
+            YamlMap fields = item.map("follows", List.of("if", "then", "always", "why"));
             draft.follows.add(new Follows(
                     draft.refer(Draft.Kind.FINDING, fields, "if", ""),
                     draft.refer(Draft.Kind.FINDING, fields, "then", ""),
+                    fields.flagOr("always", true),
                     fields.text("why")));
         }
         for (YamlNode item : map.items("explained-by")) {

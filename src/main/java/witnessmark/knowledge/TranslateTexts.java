@@ -46,7 +46,10 @@ final class TranslateTexts {
                         .toList(),
                 base.follows().stream()
                         .map(f -> new Follows(
-                                f.premise(), f.conclusion(), text(f.premise() + "/" + f.conclusion(), f.why())))
+                                f.premise(),
+                                f.conclusion(),
+                                f.always(),
+                                text(f.premise() + "/" + f.conclusion(), f.why())))
                         .toList(),
                 base.explainedBy().stream()
                         .map(e -> new ExplainedBy(e.finding(), e.by(), text(e.finding(), e.why())))

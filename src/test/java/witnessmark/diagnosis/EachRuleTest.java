@@ -259,25 +259,27 @@ class EachRuleTest {
                         .miss("one unsure", present("g"), unsure("g"))
                         .miss("one of them only", present("g"))
                         .miss("another pair", pair, new NeverTogether(List.of("f", "h"), false, "why")));
-        Follows follows = new Follows("f", "g", "why");
+        Follows follows = new Follows("f", "g", true, "why");
         all.put(
                 "what follows is missing",
                 hit(follows, present("f"), absent("g"))
                         .miss("it is there", absent("g"), present("g"))
+                        .miss("it follows as a rule only", follows, new Follows("f", "g", false, "why"))
                         .miss("it is unsure", absent("g"), unsure("g"))
                         .miss("the premise is unsure", present("f"), unsure("f"))
-                        .miss("the other way round", follows, new Follows("g", "f", "why")));
+                        .miss("the other way round", follows, new Follows("g", "f", true, "why")));
         all.put(
                 "settled without looking",
                 hit(follows, absent("g"))
                         .miss("what follows is there", absent("g"), present("g"))
-                        .miss("the other way round", follows, new Follows("g", "f", "why"))
+                        .miss("it follows as a rule only", follows, new Follows("f", "g", false, "why"))
+                        .miss("the other way round", follows, new Follows("g", "f", true, "why"))
                         .spoilt("looked at", unsure("f")));
         all.put(
                 "follows without looking",
                 hit(follows, present("f"))
                         .miss("the premise is absent", present("f"), absent("f"))
-                        .miss("the other way round", follows, new Follows("g", "f", "why"))
+                        .miss("the other way round", follows, new Follows("g", "f", true, "why"))
                         .spoilt("looked at", unsure("g")));
         all.put(
                 "excluded without looking",
@@ -391,7 +393,8 @@ class EachRuleTest {
                         .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
                         .miss("the witness is silent", present("w"), absent("w"))
                         .miss("no mark", present("f"), absent("f"))
-                        .miss("a witness of another cause", witness, new WitnessOf("d", "w")));
+                        .miss("a witness of another cause", witness, new WitnessOf("d", "w"))
+                        .spoilt("the look told nothing", new LooksAt("c", "l"), unsure("l")));
         MustBeGood mustBeGood = new MustBeGood("c", "g");
         all.put(
                 "ground in a mark by exclusion",
@@ -471,6 +474,18 @@ class EachRuleTest {
                         .spoilt("what is known excludes it", new NeverTogether(List.of("g", "x"), false, "why"))
                         .spoilt("not in this gearbox", new NotApplicable(Applies.Subject.FINDING, "g", "why"))
                         .spoilt("turned already", new ClassChange("c", "driver-habit", "x")));
+        ClassTurn sought = new ClassTurn("c", "g", "wear-out", 1);
+        all.put(
+                "owner cannot be told",
+                hit(cause(WORD), sought, unsure("g"))
+                        .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
+                        .miss("of another cause", sought, new ClassTurn("d", "g", "wear-out", 1))
+                        .miss("it would stay theirs", sought, new ClassTurn("c", "g", "maintenance", 1))
+                        .miss("it can be told", unsure("g"), absent("g"))
+                        .spoilt(
+                                "what counts before it is known",
+                                new ClassTurn("c", "f", "assembly", 0),
+                                present("f")));
         OneFact who = new OneFact(OneFact.Kind.QUESTION, "who", "Who", List.of("f", "g"));
         ClassTurn turn = new ClassTurn("c", "f", "towing", 0);
         all.put(
