@@ -2,12 +2,15 @@ package witnessmark.document;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.charset.StandardCharsets;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -82,6 +85,26 @@ class PagesTest {
 
         assertThat(pageOf("What this paper is", "Qué es y qué no es", lines))
                 .isEqualTo(pageOf("Words used", "Palabras usadas", lines));
+    }
+
+    /** A word is told for the page it stands on, or for another word's meaning. */
+    @ParameterizedTest
+    @MethodSource("explanations")
+    void every_word_told_stands_on_the_paper(String sample, Language language, Paper paper, Kind kind) {
+        Dossier dossier = Cases.in(Cases.stored(Cases.sample(sample), Map.of()), language);
+        String html = new String(
+                new WriteDocument(TemplateFolder.shipped(), paper).write(dossier, kind, Form.HTML),
+                StandardCharsets.UTF_8);
+        String paperText = html.replaceAll("(?s)<style.*?</style>|<dt>[^<]*</dt>(?=<dd>)", " ")
+                .replaceAll("<[^>]*>", " ")
+                .toLowerCase(Locale.ROOT);
+
+        assertThat(Pattern.compile("<dt>([^<]*)</dt>(?=<dd>)")
+                        .matcher(html.substring(html.indexOf("<dl class=\"glossary\"")))
+                        .results()
+                        .map(m -> m.group(1).toLowerCase(Locale.ROOT)))
+                .isNotEmpty()
+                .allMatch(paperText::contains);
     }
 
     private static int pageOf(String english, String spanish, List<Line> lines) {

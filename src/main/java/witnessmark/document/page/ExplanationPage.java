@@ -78,28 +78,42 @@ public record ExplanationPage(
                 .map(c -> signed.map(s -> signedStory(dossier, s, c, words)).orElseGet(() -> story(dossier, c, words)))
                 .toList();
         AdviceGiven advice = judgement.advice();
+        List<String> wouldTell = telling(judgement).stream()
+                .map(c -> c.ask() + " (" + c.accessTitle() + ", " + words.minutes(c.minutes()) + ")")
+                .toList();
+        List<String> repair = signed.isPresent()
+                ? causes.stream()
+                        .flatMap(c -> dossier.knowledge().causes().get(c.id()).repair().stream())
+                        .toList()
+                : texts(advice.repair());
+        List<String> coaching =
+                CoachingPage.habit(dossier).map(AdviceGiven.Piece::text).toList();
+        List<String> towing = Judged.of(dossier).classId().equals(TOWING) ? texts(advice.towing()) : List.of();
+        List<String> otherSteps = dossier.knowledge().prevention().stream()
+                .filter(step -> step.classId().equals(Judged.of(dossier).classId()))
+                .map(step -> step.in(dossier.language()))
+                .toList();
+        String work = dossier.file().workDone();
+        String printed = stories
+                + dossier.file().complaint()
+                + (Judged.of(dossier).concluded() ? "" : wouldTell)
+                + (work.isEmpty() ? repair : work)
+                + coaching
+                + towing
+                + otherSteps;
         return new ExplanationPage(
                 stories,
                 signed.isPresent() ? List.of() : judgement.verdict().open(),
                 judgement.contradictions().stream().map(Judgement.Conflict::why).toList(),
-                telling(judgement).stream()
-                        .map(c -> c.ask() + " (" + c.accessTitle() + ", " + words.minutes(c.minutes()) + ")")
-                        .toList(),
-                signed.isPresent()
-                        ? causes.stream()
-                                .flatMap(c -> dossier.knowledge().causes().get(c.id()).repair().stream())
-                                .toList()
-                        : texts(advice.repair()),
-                CoachingPage.habit(dossier).map(AdviceGiven.Piece::text).toList(),
-                Judged.of(dossier).classId().equals(TOWING) ? texts(advice.towing()) : List.of(),
-                dossier.knowledge().prevention().stream()
-                        .filter(step -> step.classId().equals(Judged.of(dossier).classId()))
-                        .map(step -> step.in(dossier.language()))
-                        .toList(),
+                wouldTell,
+                repair,
+                coaching,
+                towing,
+                otherSteps,
                 damage(dossier, causes, stories, signed),
                 choose.drawn(marks),
                 marks,
-                glossary.wordsIn(spoken(dossier, stories)));
+                glossary.wordsIn(printed));
     }
 
     /** What the verdict names as missing and the checks that tell most, in the order in which they are made. */
@@ -264,10 +278,5 @@ public record ExplanationPage(
 
     private static List<String> texts(List<AdviceGiven.Piece> pieces) {
         return pieces.stream().map(AdviceGiven.Piece::text).toList();
-    }
-
-    private static String spoken(Dossier dossier, List<Story> stories) {
-        return stories + " " + dossier.file().complaint() + dossier.judgement().advice()
-                + telling(dossier.judgement()).stream().map(NextCheck::ask).toList();
     }
 }
