@@ -59,7 +59,7 @@ final class FindRivals {
                         isSeenApart(other, cause) || isWitnessed(other, cause),
                         pair(cause, other).map(LookAlike::tells).orElse(""),
                         looks(cause, other));
-                if (!isOutweighed(cause, other, rival) && !isMerelyThought(cause, other, rival)) {
+                if (!isOutweighed(cause, other, rival)) {
                     rivals.add(rival);
                 }
             }
@@ -112,16 +112,6 @@ final class FindRivals {
                 && !parting.isEmpty()
                 && parting.stream().allMatch(f -> reading.isPresent(f) || reading.isAbsent(f))
                 && reading.probability(other.id()) < Thresholds.RIVAL;
-    }
-
-    /** A state that was seen and that nobody answers for does not wait for a person of whom nothing speaks. */
-    private boolean isMerelyThought(Cause cause, Cause other, Instead rival) {
-        return !rival.spokenFor()
-                && !rival.seen()
-                && blames(other)
-                && isSeen(cause)
-                && reading.probability(other.id()) < Thresholds.RIVAL
-                && !knowledge.classOf(reading.classOf(cause.id())).names();
     }
 
     /** A look-alike on record that breaks the same part is asked about however rare: that it is rare does not part them. */
