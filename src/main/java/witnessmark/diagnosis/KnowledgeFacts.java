@@ -132,7 +132,7 @@ final class KnowledgeFacts {
         for (Finding other : knowledge.findings().values()) {
             if (other.voids().isPresent()) {
                 for (Finding finding : knowledge.findings().values()) {
-                    if (finding.kind() == other.voids().get() && !isExcluded(finding, other, knowledge)) {
+                    if (finding.kind() == other.voids().get()) {
                         about(spoiled, finding.id(), new SpoiledBy(finding.id(), other.id(), false));
                     }
                 }
@@ -140,13 +140,6 @@ final class KnowledgeFacts {
             other.renews().forEach(part -> about(spoiled, part, new SpoiledBy(part, other.id(), true)));
         }
         return spoiled;
-    }
-
-    /** Whether the two contradict each other: that is named, it spoils neither. */
-    private static boolean isExcluded(Finding finding, Finding other, KnowledgeBase knowledge) {
-        return knowledge.neverTogether().stream()
-                .anyMatch(
-                        n -> n.findings().contains(finding.id()) && n.findings().contains(other.id()));
     }
 
     /** The looks at the cause itself; its own marks where there are none. */
@@ -167,17 +160,11 @@ final class KnowledgeFacts {
             if (turn.classId().equals(cause.classId())) {
                 continue; // it is theirs already, unless another circumstance is known
             }
+            List<String> conclusions = conclusions(turn.finding(), knowledge);
             if (isAskedFor(knowledge.findings().get(turn.finding()).kind(), knowledge.classOf(cause.classId()))) {
-                about(
-                        byCause,
-                        id,
-                        new OwnerMayTurn(id, turn.finding(), turn.classId(), conclusions(turn.finding(), knowledge)));
+                about(byCause, id, new OwnerMayTurn(id, turn.finding(), turn.classId(), conclusions));
             }
-            for (Follows follows : knowledge.follows()) {
-                if (follows.premise().equals(turn.finding())) {
-                    about(byCause, id, new OwnerTurnsOn(id, turn.finding(), follows.conclusion(), turn.classId()));
-                }
-            }
+            conclusions.forEach(then -> about(byCause, id, new OwnerTurnsOn(id, turn.finding(), then, turn.classId())));
             if (turn.asked()) {
                 showing(cause)
                         .forEach(

@@ -12,6 +12,7 @@ final class KnobEvents implements Detector {
     private static final double ROLLING_KMH = 3;
     private static final double ROLLING_BACK_KMH = 0.8;
     private static final double HARD_KMH = 25;
+    private static final double HARD_BACK_KMH = 3;
     private static final long LONGEST_WAIT_MICROS = 20_000_000;
 
     private final Drive drive;
@@ -81,12 +82,17 @@ final class KnobEvents implements Detector {
         drive.chances().count(EventKind.Chance.KNOB);
         if (position == 0 && kmh > ROLLING_KMH) {
             HabitEvent event = rollsBack
-                    ? event(EventKind.RANGE_MOVED_IN_REVERSE, m, knob, kmh / 3, "neutral after reverse, rolling back,")
+                    ? event(
+                            EventKind.RANGE_MOVED_IN_REVERSE,
+                            m,
+                            knob,
+                            kmh / HARD_BACK_KMH,
+                            "neutral after reverse, rolling back,")
                     : event(EventKind.RANGE_MOVED_IN_NEUTRAL, m, knob, Math.pow(kmh / HARD_KMH, 2), "neutral");
             drive.found().accept(event.with(toward(knob).and(Figure.LEVER_OUT, 1)));
         } else if (position < 0 && kmh > ROLLING_BACK_KMH) {
             end();
-            waiting = event(EventKind.RANGE_MOVED_IN_REVERSE, m, knob, kmh / 3, "reverse");
+            waiting = event(EventKind.RANGE_MOVED_IN_REVERSE, m, knob, kmh / HARD_BACK_KMH, "reverse");
         }
     }
 
