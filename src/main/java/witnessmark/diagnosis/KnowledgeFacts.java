@@ -156,7 +156,10 @@ final class KnowledgeFacts {
         String id = cause.id();
         for (int order = 0; order < cause.classWhen().size(); order++) {
             Cause.ClassWhen turn = cause.classWhen().get(order);
-            about(byFinding, turn.finding(), new ClassTurn(id, turn.finding(), turn.classId(), order));
+            about(
+                    byFinding,
+                    turn.finding(),
+                    new ClassTurn(id, knowledge.findings().get(turn.finding()), turn.classId(), order));
             if (turn.classId().equals(cause.classId())) {
                 continue; // it is theirs already, unless another circumstance is known
             }

@@ -22,6 +22,7 @@ import java.util.Optional;
  * @param voids the kind of finding that tells nothing where this one is present; empty for none
  * @param doubtsIdentity whether it puts in doubt that the evidence is from one unit, so that no class is concluded
  * @param handsOpen the classes of which it leaves open whose doing it was, so that they are only pointed to
+ * @param age whether it only tells how old the unit is: of circumstances it counts last
  * @param gearRole whether it is heard in a gear or seen on a pair, so that the two can be held against each other
  * @param says what is to be said beside a cause that names people where it is present; empty for nothing
  * @param conclusive why the finding may move the odds by more than other signs; empty for one that may not
@@ -51,6 +52,7 @@ public record Finding(
         Optional<Kind> voids,
         boolean doubtsIdentity,
         List<String> handsOpen,
+        boolean age,
         Optional<GearRole> gearRole,
         String says,
         String conclusive,
@@ -147,6 +149,7 @@ public record Finding(
                 voids,
                 doubtsIdentity,
                 handsOpen,
+                age,
                 gearRole,
                 says,
                 conclusive,

@@ -1,6 +1,9 @@
 package witnessmark.diagnosis;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static witnessmark.diagnosis.fact.ClassTurn.Weight.AGE;
+import static witnessmark.diagnosis.fact.ClassTurn.Weight.RECORD;
+import static witnessmark.diagnosis.fact.ClassTurn.Weight.SEEN;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -355,8 +358,8 @@ class EachRuleTest {
                 hit(against, present("f"))
                         .miss("absent", present("f"), absent("f"))
                         .miss("another finding", present("f"), present("g")));
-        ClassTurn first = new ClassTurn("c", "f", "towing", 1);
-        ClassTurn second = new ClassTurn("c", "g", "assembly", 2);
+        ClassTurn first = new ClassTurn("c", "f", "towing", 1, RECORD);
+        ClassTurn second = new ClassTurn("c", "g", "assembly", 2, RECORD);
         all.put(
                 "circumstance turns the class",
                 hit(first, present("f"))
@@ -474,25 +477,25 @@ class EachRuleTest {
                         .spoilt("what is known excludes it", new NeverTogether(List.of("g", "x"), false, "why"))
                         .spoilt("not in this gearbox", new NotApplicable(Applies.Subject.FINDING, "g", "why"))
                         .spoilt("turned already", new ClassChange("c", "driver-habit", "x")));
-        ClassTurn sought = new ClassTurn("c", "g", "wear-out", 1);
+        ClassTurn sought = new ClassTurn("c", "g", "wear-out", 1, RECORD);
         all.put(
                 "owner cannot be told",
                 hit(cause(WORD), sought, unsure("g"))
                         .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
-                        .miss("of another cause", sought, new ClassTurn("d", "g", "wear-out", 1))
-                        .miss("it would stay theirs", sought, new ClassTurn("c", "g", "maintenance", 1))
+                        .miss("of another cause", sought, new ClassTurn("d", "g", "wear-out", 1, RECORD))
+                        .miss("it would stay theirs", sought, new ClassTurn("c", "g", "maintenance", 1, RECORD))
                         .miss("it can be told", unsure("g"), absent("g"))
                         .spoilt(
                                 "what counts before it is known",
-                                new ClassTurn("c", "f", "assembly", 0),
+                                new ClassTurn("c", "f", "assembly", 0, RECORD),
                                 present("f")));
         OneFact who = new OneFact(OneFact.Kind.QUESTION, "who", "Who", List.of("f", "g"));
-        ClassTurn turn = new ClassTurn("c", "f", "towing", 0);
+        ClassTurn turn = new ClassTurn("c", "f", "towing", 0, RECORD);
         all.put(
                 "two owners",
                 hit(cause(WORD), turn, who, present("f"), present("g"))
                         .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
-                        .miss("another cause turns", turn, new ClassTurn("d", "f", "towing", 0))
+                        .miss("another cause turns", turn, new ClassTurn("d", "f", "towing", 0, RECORD))
                         .miss("the turn is not known", present("f"), absent("f"))
                         .miss("only one is known", present("g"), absent("g"))
                         .miss(
@@ -503,7 +506,18 @@ class EachRuleTest {
                                 "another question",
                                 who,
                                 new OneFact(OneFact.Kind.QUESTION, "who", "Who", List.of("f", "h")))
-                        .spoilt("both name the same", new ClassTurn("c", "g", "towing", 1)));
+                        .spoilt("both name the same", new ClassTurn("c", "g", "towing", 1, RECORD)));
+        ClassTurn other = new ClassTurn("c", "g", "assembly", 1, RECORD);
+        all.put(
+                "another owner known as well",
+                hit(cause(WORD), new ClassChange("c", "towing", "f"), turn, other, present("g"))
+                        .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
+                        .miss("of another cause", other, new ClassTurn("d", "g", "assembly", 1, RECORD))
+                        .miss("the same owner", other, new ClassTurn("c", "g", "towing", 1, RECORD))
+                        .miss("it only tells the age", other, new ClassTurn("c", "g", "assembly", 1, AGE))
+                        .miss("the first was seen", turn, new ClassTurn("c", "f", "towing", 0, SEEN))
+                        .miss("it is not so", present("g"), absent("g"))
+                        .miss("it cannot be told", present("g"), unsure("g")));
         Contradiction contradiction = new Contradiction(List.of("f", "g"), "why");
         Leans leans = new Leans("c", "g", Thresholds.LEANING + 0.1);
         all.put(
