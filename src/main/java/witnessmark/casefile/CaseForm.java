@@ -4,7 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.OptionalDouble;
 import witnessmark.gearbox.Layout;
-import witnessmark.gearbox.LayoutWords;
+import witnessmark.gearbox.LayoutFeatures;
 
 /**
  * The names and the order in which the parts of a case are written, as maps of text, number, truth, map or list.
@@ -28,7 +28,7 @@ public final class CaseForm {
     public static Map<String, Object> gearbox(Layout gearbox) {
         Map<String, Object> form = new LinkedHashMap<>();
         gearbox.forwardRatios().ifPresent(ratios -> form.put("forward-ratios", (double) ratios));
-        form.putAll(LayoutWords.words(gearbox));
+        form.putAll(LayoutFeatures.words(gearbox));
         return form;
     }
 

@@ -4,7 +4,7 @@ import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.Arrays;
 import java.util.Optional;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 
 /** The single facts a warranty claim asks for; none is demanded. */
 public enum ClaimField {
@@ -50,7 +50,7 @@ public enum ClaimField {
 
     /** The word it is written by, such as work-order. */
     public String word() {
-        return Word.of(this);
+        return EnumWord.of(this);
     }
 
     /** Whether its value is a plain number of hours. */

@@ -7,7 +7,7 @@ import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.triplog.evidence.LogRecord;
 
 /**
@@ -45,7 +45,7 @@ public record Evidence(
         LOGGED;
 
         public String word() {
-            return Word.of(this);
+            return EnumWord.of(this);
         }
     }
 

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 
 /** What was seen of one finding; "absent" means looked at and found sound. */
 public enum FindingState {
@@ -20,7 +20,7 @@ public enum FindingState {
 
     /** The state as it is written. */
     public String word() {
-        return Word.of(this);
+        return EnumWord.of(this);
     }
 
     /** Of two results that differ: present before unsure, unsure before absent, absent before nothing. */

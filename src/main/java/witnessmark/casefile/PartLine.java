@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 
 /**
  * A part of the claim.
@@ -30,7 +30,7 @@ public record PartLine(String old, String fitted, double quantity, Optional<Wher
                 Arrays.stream(values()).map(Whereabouts::word).collect(Collectors.joining(", "));
 
         public String word() {
-            return Word.of(this);
+            return EnumWord.of(this);
         }
 
         public static Optional<Whereabouts> parse(String word) {

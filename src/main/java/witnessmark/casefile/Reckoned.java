@@ -5,8 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.gearbox.Unit;
-import witnessmark.gearbox.Word;
 
 /**
  * The figure that decides about a computed finding, and the bound it was held against: so much is kept that the result
@@ -26,7 +26,7 @@ public record Reckoned(double value, Unit unit, double bound, Unit boundUnit, Ou
                 Arrays.stream(values()).map(Outcome::word).collect(Collectors.joining(", "));
 
         public String word() {
-            return Word.of(this);
+            return EnumWord.of(this);
         }
 
         public static Optional<Outcome> parse(String word) {

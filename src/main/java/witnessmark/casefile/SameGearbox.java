@@ -1,7 +1,7 @@
 package witnessmark.casefile;
 
+import witnessmark.gearbox.EnumWord;
 import witnessmark.gearbox.Layout;
-import witnessmark.gearbox.Word;
 
 /** Keeps results of one gearbox out of the case of another: a case whose box differs would hold figures of the wrong one. */
 public final class SameGearbox {
@@ -34,6 +34,7 @@ public final class SameGearbox {
         String ratios = layout.forwardRatios().isPresent()
                 ? layout.forwardRatios().getAsInt() + " forward ratios"
                 : "forward ratios not said";
-        return ratios + layout.splitter().map(s -> ", splitter " + Word.of(s)).orElse("");
+        return ratios
+                + layout.splitter().map(s -> ", splitter " + EnumWord.of(s)).orElse("");
     }
 }

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 
 /** Who told of a finding that nobody in the shop looked at. */
 public enum Teller {
@@ -20,7 +20,7 @@ public enum Teller {
 
     /** The teller as it is written. */
     public String word() {
-        return Word.of(this);
+        return EnumWord.of(this);
     }
 
     /** The teller so written; empty if it is none of them. */

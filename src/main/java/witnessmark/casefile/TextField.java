@@ -1,6 +1,6 @@
 package witnessmark.casefile;
 
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 
 /** The single texts of a case. */
 public enum TextField {
@@ -17,7 +17,7 @@ public enum TextField {
     INTERVIEW_POSITION;
 
     public String word() {
-        return Word.of(this);
+        return EnumWord.of(this);
     }
 
     /** The text as the case keeps it; throws {@link CaseRefused} if it cannot be kept. */

@@ -15,7 +15,7 @@ import witnessmark.casefile.SignedJudgement;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.CorrectedAfterSignOff;
 import witnessmark.casefile.history.Entry;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.language.Texts;
 
@@ -34,7 +34,7 @@ public final class AfterSignOff {
         CASE;
 
         public String word() {
-            return Word.of(this);
+            return EnumWord.of(this);
         }
     }
 
@@ -75,7 +75,7 @@ public final class AfterSignOff {
                 .filter(e -> e.change() instanceof CorrectedAfterSignOff)
                 .toList();
         return file.signedOff()
-                .map(s -> new AfterSignOff(s, corrections, KnownWords.unknown(file, knowledge), now, made, knowledge));
+                .map(s -> new AfterSignOff(s, corrections, CheckKnown.unknown(file, knowledge), now, made, knowledge));
     }
 
     /** Today's verdict. */

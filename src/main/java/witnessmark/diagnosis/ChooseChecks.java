@@ -45,14 +45,14 @@ final class ChooseChecks {
     }
 
     /** Every check worth making: what the verdict names as missing first, then in the order of the plan. */
-    List<NextCheck> next(Reading reading, Judgement standing) {
+    List<NextCheck> next(NetworkReading reading, Judgement standing) {
         return visits(reading, standing).stream()
                 .flatMap(visit -> visit.checks().stream())
                 .toList();
     }
 
     /** The same as visits, where what was looked at is open and nobody has begun. */
-    List<NextVisit> visits(Reading reading, Judgement standing) {
+    List<NextVisit> visits(NetworkReading reading, Judgement standing) {
         Hands hands = new Hands(openSteps(reading), Optional.empty());
         Set<String> demanded = Set.copyOf(standing.demanded());
         return demandedFirst(visits(reading, standing.causes(), hands, Set.of(), demanded), demanded, hands);
@@ -104,7 +104,7 @@ final class ChooseChecks {
      * @param demanded what is planned however little it tells
      */
     List<NextVisit> visits(
-            Reading reading, List<RankedCause> causes, Hands hands, Set<String> leftOut, Set<String> demanded) {
+            NetworkReading reading, List<RankedCause> causes, Hands hands, Set<String> leftOut, Set<String> demanded) {
         Map<String, Releases.Answer> releasing = new Releases(knowledge, reading, causes, reach(hands)).findings();
         mustLook(reading).forEach(f -> releasing.putIfAbsent(f, Releases.Answer.EITHER));
         demanded.forEach(f -> releasing.putIfAbsent(f, Releases.Answer.SETS_APART));
@@ -123,7 +123,7 @@ final class ChooseChecks {
                 .toList();
     }
 
-    private List<Gain> gains(Reading reading, Map<String, Releases.Answer> releasing, Set<String> leftOut) {
+    private List<Gain> gains(NetworkReading reading, Map<String, Releases.Answer> releasing, Set<String> leftOut) {
         List<Finding> findings = reading.network().findings();
         int[] candidates = IntStream.range(0, findings.size())
                 .filter(f -> reading.state(f) == FindingState.NOT_LOOKED_AT && reading.canBeFound(f))
@@ -134,7 +134,7 @@ final class ChooseChecks {
     }
 
     private static boolean isWorthAsking(
-            int finding, String id, Reading reading, Map<String, Releases.Answer> releasing) {
+            int finding, String id, NetworkReading reading, Map<String, Releases.Answer> releasing) {
         return reading.isSettled(id)
                 ? reading.otherSourceFor(id).isPresent() && releasing.containsKey(id)
                         || !reading.follows(id)
@@ -142,7 +142,8 @@ final class ChooseChecks {
                 : reading.touchesQuestion(finding) || releasing.containsKey(id);
     }
 
-    private static Check check(Gain gain, Reading reading, double[] weights, Map<String, Releases.Answer> releasing) {
+    private static Check check(
+            Gain gain, NetworkReading reading, double[] weights, Map<String, Releases.Answer> releasing) {
         Finding finding = reading.network().findings().get(gain.finding());
         double[] bits = gain.bitsByCause().clone();
         for (int i = 0; i < bits.length; i++) {
@@ -159,7 +160,7 @@ final class ChooseChecks {
      * all out of question. To rule out one by one what hardly anybody believes would take many questions and change
      * nothing. The look-alikes of a cause that may not be concluded yet count in full: they are just what matters.
      */
-    private static double[] weights(Reading reading, List<RankedCause> causes) {
+    private static double[] weights(NetworkReading reading, List<RankedCause> causes) {
         double full = SHARE_OF_LEADER
                 * causes.stream().mapToDouble(RankedCause::probability).max().orElse(0);
         Set<String> held = causes.stream()
@@ -186,7 +187,7 @@ final class ChooseChecks {
     }
 
     /** What there is to be learnt of each cause, weighted as the gains are. */
-    private static double[] doubt(Reading reading, double[] weights) {
+    private static double[] doubt(NetworkReading reading, double[] weights) {
         double[] doubt = new double[weights.length];
         for (int c = 0; c < doubt.length; c++) {
             doubt[c] = weights[c] * entropy(reading.probability(c));
@@ -198,7 +199,8 @@ final class ChooseChecks {
         return p <= 0 || p >= 1 ? 0 : -(p * Math.log(p) + (1 - p) * Math.log(1 - p)) / Math.log(2);
     }
 
-    private NextVisit visit(Visit visit, Map<String, Gain> gains, Reading reading, Hands hands, Set<String> demanded) {
+    private NextVisit visit(
+            Visit visit, Map<String, Gain> gains, NetworkReading reading, Hands hands, Set<String> demanded) {
         return new NextVisit(
                 visit.place(),
                 knowledge.access().get(visit.place()).title(),
@@ -215,7 +217,8 @@ final class ChooseChecks {
                         .toList());
     }
 
-    private NextCheck nextCheck(Check check, Gain gain, Reading reading, Hands hands, NextCheck.Bearing bearing) {
+    private NextCheck nextCheck(
+            Check check, Gain gain, NetworkReading reading, Hands hands, NextCheck.Bearing bearing) {
         Finding finding = knowledge.findings().get(check.id());
         List<AccessStep> way = knowledge.wayTo(finding.access());
         Set<String> cautions = new LinkedHashSet<>();
@@ -244,7 +247,7 @@ final class ChooseChecks {
                 List.copyOf(cautions));
     }
 
-    private NextCheck.Bearing bearing(Check check, Reading reading) {
+    private NextCheck.Bearing bearing(Check check, NetworkReading reading) {
         if (reading.otherSourceFor(check.id()).isPresent()) {
             return NextCheck.Bearing.SECOND_SOURCE;
         }
@@ -254,7 +257,7 @@ final class ChooseChecks {
     }
 
     /** The place among the causes of a gain of the one in question that the check would move most; -1 if there is none. */
-    private static int mostMoved(Gain gain, Reading reading) {
+    private static int mostMoved(Gain gain, NetworkReading reading) {
         int most = -1;
         for (int i = 0; i < gain.causes().length; i++) {
             if (reading.isInQuestion(gain.causes()[i]) && (most < 0 || width(gain, i) > width(gain, most))) {
@@ -269,7 +272,7 @@ final class ChooseChecks {
     }
 
     /** What the check is made for, and how far it would move a cause either way. */
-    private String why(Check check, Gain gain, int most, Reading reading, NextCheck.Bearing bearing) {
+    private String why(Check check, Gain gain, int most, NetworkReading reading, NextCheck.Bearing bearing) {
         return switch (bearing) {
             case SECOND_SOURCE -> say.say(
                     "check-other-source",
@@ -285,7 +288,7 @@ final class ChooseChecks {
         };
     }
 
-    private String moves(Gain gain, int place, Reading reading) {
+    private String moves(Gain gain, int place, NetworkReading reading) {
         int index = gain.causes()[place];
         String title = reading.network().causes().get(index).title();
         String now = say.percent(reading.probability(index));
@@ -297,7 +300,7 @@ final class ChooseChecks {
     }
 
     /** What any mechanic looks at first for the complaint on record, and nobody has looked at yet, in order. */
-    Set<String> mustLook(Reading reading) {
+    Set<String> mustLook(NetworkReading reading) {
         Set<String> looks = new LinkedHashSet<>();
         knowledge.mustLooks().stream()
                 .filter(must -> must.symptoms().stream().anyMatch(f -> mayBe(f, reading)))
@@ -308,7 +311,7 @@ final class ChooseChecks {
         return looks;
     }
 
-    private static boolean mayBe(String symptom, Reading reading) {
+    private static boolean mayBe(String symptom, NetworkReading reading) {
         Taken taken = reading.taken().get(symptom);
         return taken != null && taken.state() != FindingState.ABSENT;
     }
@@ -325,7 +328,7 @@ final class ChooseChecks {
     }
 
     /** The steps that must be open already, since something behind them was looked at; a complaint opens nothing. */
-    private Set<String> openSteps(Reading reading) {
+    private Set<String> openSteps(NetworkReading reading) {
         Set<String> open = new HashSet<>();
         reading.taken().keySet().stream()
                 .map(knowledge.findings()::get)

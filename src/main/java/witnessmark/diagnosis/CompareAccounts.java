@@ -3,7 +3,7 @@ package witnessmark.diagnosis;
 import java.util.Comparator;
 import java.util.List;
 import witnessmark.diagnosis.fact.Taken;
-import witnessmark.inference.Evidence;
+import witnessmark.inference.GivenEvidence;
 import witnessmark.inference.Link;
 import witnessmark.inference.Report;
 import witnessmark.knowledge.Cause;
@@ -15,11 +15,11 @@ final class CompareAccounts {
     private static final double DECIBANS_PER_NEPER = 10 / Math.log(10);
     private static final double WORTH_SHOWING_DECIBANS = 0.05;
 
-    private final Reading reading;
+    private final NetworkReading reading;
     private final KnowledgeBase knowledge;
     private final CauseNetwork network;
 
-    CompareAccounts(Reading reading, KnowledgeBase knowledge) {
+    CompareAccounts(NetworkReading reading, KnowledgeBase knowledge) {
         this.reading = reading;
         this.knowledge = knowledge;
         this.network = reading.network();
@@ -84,7 +84,7 @@ final class CompareAccounts {
 
     /** ln P(findings | this cause at work and that one not, the others as they may be). */
     private double logLikelihood(int present, int absent) {
-        Evidence evidence = reading.evidence().withCause(present, true).withCause(absent, false);
+        GivenEvidence evidence = reading.evidence().withCause(present, true).withCause(absent, false);
         return reading.inference().logEvidence(evidence) - Math.log(prior(present)) - Math.log1p(-prior(absent));
     }
 

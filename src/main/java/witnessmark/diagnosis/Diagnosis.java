@@ -69,7 +69,7 @@ public final class Diagnosis {
 
     /** The same with what the results kept in the case come to, where that was asked before. */
     public OpenCase open(CaseFile file, CombinedEvidence evidence) {
-        KnownWords.check(file, evidence, knowledge);
+        CheckKnown.check(file, evidence, knowledge);
         OpenCase open = new OpenCase(
                 file.id().toString(), new RuleSession(rules, facts, file.gearbox(), say), network, knowledge, checks);
         evidence.findings().forEach((finding, state) -> open.report(finding, state, evidence.likelihood(finding)));

@@ -29,7 +29,7 @@ public record EvidenceMatrix(List<String> classes, List<Row> rows) {
      */
     public record Row(String finding, String title, FindingState state, String from, Map<String, Double> decibans) {}
 
-    static EvidenceMatrix of(Reading reading, KnowledgeBase knowledge) {
+    static EvidenceMatrix of(NetworkReading reading, KnowledgeBase knowledge) {
         List<String> classes =
                 knowledge.vocabulary().classes().stream().map(CauseClass::id).toList();
         Titles titles = new Titles(knowledge);
@@ -47,7 +47,7 @@ public record EvidenceMatrix(List<String> classes, List<Row> rows) {
         return new EvidenceMatrix(classes, List.copyOf(rows));
     }
 
-    private static Map<String, Double> decibans(Reading reading, String finding, List<String> classes) {
+    private static Map<String, Double> decibans(NetworkReading reading, String finding, List<String> classes) {
         Map<String, Double> decibans = new LinkedHashMap<>();
         for (String id : classes) {
             Set<Integer> members = reading.membersInQuestion(id);

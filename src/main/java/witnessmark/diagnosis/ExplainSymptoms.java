@@ -2,16 +2,16 @@ package witnessmark.diagnosis;
 
 import java.util.Comparator;
 import java.util.List;
-import witnessmark.inference.Evidence;
+import witnessmark.inference.GivenEvidence;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
 
 /** Asks of a cause that is there whether it also makes the truck do what it does. */
 final class ExplainSymptoms {
-    private final Reading reading;
+    private final NetworkReading reading;
     private final List<Finding> symptoms;
 
-    ExplainSymptoms(Reading reading) {
+    ExplainSymptoms(NetworkReading reading) {
         this.reading = reading;
         this.symptoms = reading.taken().keySet().stream()
                 .filter(reading::isPresent)
@@ -34,7 +34,7 @@ final class ExplainSymptoms {
      */
     List<PartSeen.Explained> by(Cause cause) {
         int index = reading.network().cause(cause.id());
-        Evidence there = reading.evidence().withCause(index, true);
+        GivenEvidence there = reading.evidence().withCause(index, true);
         double all = symptoms.isEmpty() ? 0 : reading.inference().logEvidence(there);
         return symptoms.stream()
                 .map(symptom ->
@@ -44,7 +44,7 @@ final class ExplainSymptoms {
                 .toList();
     }
 
-    private double chance(Cause cause, Finding symptom, Evidence there, double all) {
+    private double chance(Cause cause, Finding symptom, GivenEvidence there, double all) {
         double strength = cause.links().stream()
                 .filter(l -> l.finding().equals(symptom.id()))
                 .mapToDouble(Cause.Link::strength)
@@ -53,7 +53,7 @@ final class ExplainSymptoms {
         if (strength == 0) {
             return 0;
         }
-        Evidence others = there.without(reading.network().finding(symptom.id()));
+        GivenEvidence others = there.without(reading.network().finding(symptom.id()));
         return Math.min(1, strength * Math.exp(reading.inference().logEvidence(others) - all));
     }
 }

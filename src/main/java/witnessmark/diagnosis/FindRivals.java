@@ -9,8 +9,8 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import witnessmark.diagnosis.fact.Instead;
-import witnessmark.inference.Evidence;
 import witnessmark.inference.ExactInference;
+import witnessmark.inference.GivenEvidence;
 import witnessmark.inference.Posterior;
 import witnessmark.inference.Report;
 import witnessmark.knowledge.Cause;
@@ -25,12 +25,12 @@ import witnessmark.knowledge.LookAlike;
  * improbable even so.
  */
 final class FindRivals {
-    private final Reading reading;
+    private final NetworkReading reading;
     private final KnowledgeBase knowledge;
     private final CauseNetwork network;
     private @Nullable ExactInference evenHanded;
 
-    FindRivals(Reading reading, KnowledgeBase knowledge) {
+    FindRivals(NetworkReading reading, KnowledgeBase knowledge) {
         this.reading = reading;
         this.knowledge = knowledge;
         this.network = reading.network();
@@ -186,7 +186,7 @@ final class FindRivals {
         return made;
     }
 
-    private Evidence hadItNotHappened(Cause cause) {
+    private GivenEvidence hadItNotHappened(Cause cause) {
         double atMost = 1 / knowledge.vocabulary().greatestRatio();
         Map<Integer, Report> reports = new TreeMap<>();
         reading.evidence().reports().forEach((index, report) -> {
@@ -198,7 +198,7 @@ final class FindRivals {
             // A look that only this cause explains would leave nothing to compare: it counts as a mark here.
             reports.put(index, speaksForIt && finding.kind() == Finding.Kind.LOOK ? new Report(1, atMost) : report);
         });
-        return new Evidence(reports, reading.evidence().knownCauses()).withCause(network.cause(cause.id()), false);
+        return new GivenEvidence(reports, reading.evidence().knownCauses()).withCause(network.cause(cause.id()), false);
     }
 
     private boolean isClosed(Cause cause, Cause other) {

@@ -22,7 +22,7 @@ import witnessmark.knowledge.KnowledgeBase;
 /** Puts the judgement together from the reading of the network and what the rules allow to be said of it. */
 final class FormJudgement {
     private final String caseId;
-    private final Reading reading;
+    private final NetworkReading reading;
     private final KnowledgeBase knowledge;
     private final Titles titles;
     private final Sentences say;
@@ -33,7 +33,7 @@ final class FormJudgement {
     private final ExplainSymptoms symptoms;
     private final Map<String, List<PartSeen.Explained>> explained = new LinkedHashMap<>();
 
-    FormJudgement(String caseId, Reading reading, RuleSession session, KnowledgeBase knowledge) {
+    FormJudgement(String caseId, NetworkReading reading, RuleSession session, KnowledgeBase knowledge) {
         this.caseId = caseId;
         this.reading = reading;
         this.knowledge = knowledge;
@@ -69,7 +69,7 @@ final class FormJudgement {
                 changes(),
                 List.of(),
                 new GiveAdvice(knowledge, titles).advice(conclusions.given()),
-                Coverage.of(reading),
+                ShareLookedAt.of(reading),
                 remarks());
     }
 

@@ -26,7 +26,7 @@ public final class OpenCase implements AutoCloseable {
     private final KnowledgeBase knowledge;
     private final Map<String, Report> likelihoods = new HashMap<>();
     private final ChooseChecks checks;
-    private @Nullable Reading reading;
+    private @Nullable NetworkReading reading;
     /** The judgement without the checks ahead. */
     private @Nullable Judgement standing;
 
@@ -131,7 +131,7 @@ public final class OpenCase implements AutoCloseable {
 
     /** The verdict if this finding, not answered yet, turned out so; the case stays as it is. */
     public Verdict verdictIf(String finding, FindingState state) {
-        Reading before = reading();
+        NetworkReading before = reading();
         Judgement stands = standing;
         Judgement formed = judgement;
         report(finding, state);
@@ -216,10 +216,10 @@ public final class OpenCase implements AutoCloseable {
         judgement = null;
     }
 
-    private Reading reading() {
-        Reading read = reading;
+    private NetworkReading reading() {
+        NetworkReading read = reading;
         if (read == null) {
-            read = new Reading(network, knowledge.vocabulary(), session.premises(), likelihoods);
+            read = new NetworkReading(network, knowledge.vocabulary(), session.premises(), likelihoods);
             reading = read;
         }
         return read;

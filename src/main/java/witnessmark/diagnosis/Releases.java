@@ -18,7 +18,7 @@ import witnessmark.knowledge.KnowledgeBase;
  */
 final class Releases {
     private final KnowledgeBase knowledge;
-    private final Reading reading;
+    private final NetworkReading reading;
     private final Map<String, Answer> answers = new LinkedHashMap<>();
 
     /** Which answer would let the conclusion stand; the last only sets it apart from a look-alike. */
@@ -37,7 +37,7 @@ final class Releases {
      */
     record Reach(Predicate<String> asItIs, Predicate<String> goingOn) {}
 
-    Releases(KnowledgeBase knowledge, Reading reading, List<RankedCause> causes, Reach reach) {
+    Releases(KnowledgeBase knowledge, NetworkReading reading, List<RankedCause> causes, Reach reach) {
         this.knowledge = knowledge;
         this.reading = reading;
         causes.stream()
@@ -65,7 +65,7 @@ final class Releases {
     }
 
     /** What another source says of a finding on record, or of how it was come by, once something is more likely than not. */
-    static Stream<String> secondSources(Reading reading, List<RankedCause> causes, Reach reach) {
+    static Stream<String> secondSources(NetworkReading reading, List<RankedCause> causes, Reach reach) {
         boolean leads = causes.stream()
                 .anyMatch(c -> c.standing() == RankedCause.Standing.CONCLUDED
                         || c.standing() == RankedCause.Standing.HELD_BACK
@@ -74,7 +74,8 @@ final class Releases {
     }
 
     /** The circumstances, not known yet, that would turn a conclusion to another owner, as long as none has. */
-    static Stream<String> owners(KnowledgeBase knowledge, Reading reading, List<RankedCause> causes, Reach reach) {
+    static Stream<String> owners(
+            KnowledgeBase knowledge, NetworkReading reading, List<RankedCause> causes, Reach reach) {
         return open(
                 concluded(causes)
                         .map(c -> knowledge.causes().get(c.id()))
@@ -87,7 +88,8 @@ final class Releases {
     }
 
     /** Where a conclusion names people: what would say that parts or logs are of another unit. */
-    static Stream<String> identity(KnowledgeBase knowledge, Reading reading, List<RankedCause> causes, Reach reach) {
+    static Stream<String> identity(
+            KnowledgeBase knowledge, NetworkReading reading, List<RankedCause> causes, Reach reach) {
         boolean people =
                 concluded(causes).anyMatch(c -> knowledge.classOf(c.classId()).blames());
         return open(
@@ -100,11 +102,11 @@ final class Releases {
                 reach);
     }
 
-    private static boolean isLookedAt(Finding.Kind kind, Reading reading) {
+    private static boolean isLookedAt(Finding.Kind kind, NetworkReading reading) {
         return reading.taken().keySet().stream().anyMatch(f -> reading.kind(f) == kind);
     }
 
-    private static Stream<String> open(Stream<String> findings, Reading reading, Reach reach) {
+    private static Stream<String> open(Stream<String> findings, NetworkReading reading, Reach reach) {
         return findings.filter(f -> !reading.taken().containsKey(f) && !reading.isSettled(f))
                 .filter(reach.asItIs())
                 .distinct();

@@ -5,7 +5,7 @@ import witnessmark.casefile.FindingState;
 import witnessmark.casefile.PlainNumber;
 import witnessmark.diagnosis.fact.HoldReason;
 import witnessmark.diagnosis.fact.Measured;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.knowledge.Applicability;
 import witnessmark.language.Language;
 import witnessmark.language.Percent;
@@ -84,7 +84,7 @@ public final class Sentences {
     }
 
     public String reportAgainstMeasurement(FindingState reported, String measured) {
-        return say("report-against-measurement", say("state-" + Word.of(reported)), measured);
+        return say("report-against-measurement", say("state-" + EnumWord.of(reported)), measured);
     }
 
     public String carriesNoLoad(String gear, String pair) {

@@ -2,7 +2,7 @@ package witnessmark.diagnosis;
 
 import java.util.List;
 import java.util.Optional;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 
 /**
  * What may be said of the class: concluded, pointed to, or that it cannot be told yet.
@@ -34,7 +34,7 @@ public record Verdict(
 
         /** The word as it is written. */
         public String word() {
-            return Word.of(this);
+            return EnumWord.of(this);
         }
     }
 

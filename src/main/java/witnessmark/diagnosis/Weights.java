@@ -16,11 +16,11 @@ final class Weights {
     private static final double SMALLEST = 1e-15;
     private static final double MOST_DECIBANS = 150;
 
-    private final Reading reading;
+    private final NetworkReading reading;
     private final KnowledgeBase knowledge;
     private final Map<String, double[]> decibansByFinding = new LinkedHashMap<>();
 
-    Weights(Reading reading, KnowledgeBase knowledge) {
+    Weights(NetworkReading reading, KnowledgeBase knowledge) {
         this.reading = reading;
         this.knowledge = knowledge;
     }

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 
 /** How a truck is moved; each way has its own reminders besides those of every tow. */
 public enum TowWay {
@@ -21,7 +21,7 @@ public enum TowWay {
             "loose-secure-first", "loose-record", "loose-lift", "transport-block", "loose-strap", "loose-set-down"));
 
     /** The words for them, for messages. */
-    public static final String WORDS = Arrays.stream(values()).map(Word::of).collect(Collectors.joining(", "));
+    public static final String WORDS = Arrays.stream(values()).map(EnumWord::of).collect(Collectors.joining(", "));
 
     private static final List<String> EVERY_TRUCK = List.of(
             "tow-secure-first",
@@ -39,7 +39,7 @@ public enum TowWay {
 
     /** The way so named; empty if it is none of them. */
     public static Optional<TowWay> parse(String word) {
-        return Arrays.stream(values()).filter(w -> Word.of(w).equals(word)).findFirst();
+        return Arrays.stream(values()).filter(w -> EnumWord.of(w).equals(word)).findFirst();
     }
 
     /** Whether a reminder of the knowledge base belongs to this way; one that no way names belongs to all. */

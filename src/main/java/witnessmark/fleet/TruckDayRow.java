@@ -16,8 +16,8 @@ import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import witnessmark.fleet.TruckDay.SourceLog;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.gearbox.Layout;
-import witnessmark.gearbox.Word;
 import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.triplog.evidence.LogRecord.Tally;
 import witnessmark.triplog.summary.RecordedTimes.Odometer;
@@ -49,7 +49,7 @@ public final class TruckDayRow {
                 day.day(),
                 day.profile(),
                 (long) day.gearbox().forwardRatios().orElse(0),
-                day.gearbox().splitter().map(Word::of).orElse(""),
+                day.gearbox().splitter().map(EnumWord::of).orElse(""),
                 (long) day.logs().size(),
                 day.acts(),
                 rounded(r.km()),
@@ -155,7 +155,7 @@ public final class TruckDayRow {
                 splitter.isEmpty()
                         ? Optional.empty()
                         : Optional.of(Arrays.stream(Layout.Splitter.values())
-                                .filter(s -> Word.of(s).equals(splitter))
+                                .filter(s -> EnumWord.of(s).equals(splitter))
                                 .findFirst()
                                 .orElseThrow(() -> fault("splitter", "'" + splitter + "' is not known"))),
                 none.countershafts(),

@@ -38,24 +38,24 @@ public final class ExactInference {
     }
 
     /** Chance of every cause given the evidence; the priors if there is none. */
-    public Posterior posterior(Evidence evidence) {
+    public Posterior posterior(GivenEvidence evidence) {
         var solved = solve(evidence);
         return new Posterior(solved.beliefs.toArray(), solved.logEvidence());
     }
 
     /** Natural logarithm of P(evidence), known causes included; 0 if there is none. */
-    public double logEvidence(Evidence evidence) {
+    public double logEvidence(GivenEvidence evidence) {
         return solve(evidence).logEvidence();
     }
 
     /** Chance that at least one cause of a set is present; 0 for the empty set. */
-    public double anyOf(Set<Integer> causes, Evidence evidence) {
+    public double anyOf(Set<Integer> causes, GivenEvidence evidence) {
         causes.forEach(this::refuseUnknownCause);
         return new AnyOf(solve(evidence), causes).chance();
     }
 
     /** How much each report weighs for each of some causes; no rows if nothing telling is reported. */
-    public Weights weights(Evidence evidence, int[] causesOfInterest) {
+    public ReportWeights weights(GivenEvidence evidence, int[] causesOfInterest) {
         IntStream.of(causesOfInterest).forEach(this::refuseUnknownCause);
         return new WeighReports(solve(evidence)).forCauses(causesOfInterest);
     }
@@ -66,7 +66,7 @@ public final class ExactInference {
      * @throws IllegalArgumentException also if a finding is already reported present or absent for certain; one reported
      *     as unsure may be asked about: the gain is then that of a sure second look
      */
-    public List<Gain> gains(Evidence evidence, int[] candidateFindings) {
+    public List<Gain> gains(GivenEvidence evidence, int[] candidateFindings) {
         var solved = solve(evidence);
         IntStream.of(candidateFindings).forEach(f -> refuseUnlessAskable(f, solved.observed));
         var expect = new ExpectGain(solved);
@@ -80,13 +80,13 @@ public final class ExactInference {
      * @throws IllegalArgumentException also if the finding is already reported present or absent for certain
      * @throws TooDense also if more than 16 causes are linked to the finding
      */
-    public double jointGain(Evidence evidence, int finding) {
+    public double jointGain(GivenEvidence evidence, int finding) {
         var solved = solve(evidence);
         refuseUnlessAskable(finding, solved.observed);
         return new JointGain(solved, finding).bits();
     }
 
-    private Solved solve(Evidence evidence) {
+    private Solved solve(GivenEvidence evidence) {
         var before = latest;
         if (before != null && before.evidence.equals(evidence)) {
             return before;

@@ -33,7 +33,7 @@ final class Observed {
     /**
      * @throws IllegalArgumentException with one line for each index that the network does not have
      */
-    Observed(Network network, Evidence evidence) {
+    Observed(Network network, GivenEvidence evidence) {
         this.network = network;
         refuseUnknown(evidence);
         kinds = new Kind[network.findings()];
@@ -127,7 +127,7 @@ final class Observed {
         return prior == 1 ? State.PRESENT : State.FREE;
     }
 
-    private void refuseUnknown(Evidence evidence) {
+    private void refuseUnknown(GivenEvidence evidence) {
         List<String> faults = new ArrayList<>();
         for (int f : evidence.reports().keySet()) {
             if (f < 0 || f >= network.findings()) {

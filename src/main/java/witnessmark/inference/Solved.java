@@ -9,7 +9,7 @@ final class Solved {
     /** A chance above this may be had as 1 minus the other with 12 digits left; a smaller one is summed case by case. */
     static final double LEAST_FOR_COMPLEMENT = 1e-3;
 
-    final Evidence evidence;
+    final GivenEvidence evidence;
     final Observed observed;
     final Plan plan;
     final Factors factors;
@@ -19,7 +19,7 @@ final class Solved {
     /**
      * @throws ImpossibleEvidence if the evidence has probability 0
      */
-    Solved(Evidence evidence, Observed observed, Plan plan) {
+    Solved(GivenEvidence evidence, Observed observed, Plan plan) {
         this.evidence = evidence;
         this.observed = observed;
         this.plan = plan;

@@ -16,13 +16,13 @@ final class WeighReports {
         changed = new Beliefs(solved.observed.network.causes());
     }
 
-    Weights forCauses(int[] causes) {
+    ReportWeights forCauses(int[] causes) {
         int[] findings = solved.observed.telling();
         var decibans = new double[findings.length][];
         for (int i = 0; i < findings.length; i++) {
             decibans[i] = weigh(findings[i], causes);
         }
-        return new Weights(findings, causes.clone(), decibans);
+        return new ReportWeights(findings, causes.clone(), decibans);
     }
 
     private double[] weigh(int finding, int[] causes) {

@@ -7,7 +7,7 @@ import witnessmark.gearbox.Layout;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
-import witnessmark.knowledge.search.FindWords;
+import witnessmark.knowledge.search.FindEntries;
 import witnessmark.knowledge.search.Hit;
 
 /** The findings that the words of a complaint may mean, to be confirmed by whoever said them. */
@@ -20,10 +20,10 @@ public final class Complaints {
             Pattern.CASE_INSENSITIVE);
 
     private final KnowledgeBase knowledge;
-    private final FindWords search;
+    private final FindEntries search;
     private final Layout gearbox;
 
-    public Complaints(KnowledgeBase knowledge, FindWords search, Layout gearbox) {
+    public Complaints(KnowledgeBase knowledge, FindEntries search, Layout gearbox) {
         this.knowledge = knowledge;
         this.search = search;
         this.gearbox = gearbox;

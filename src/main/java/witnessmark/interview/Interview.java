@@ -132,7 +132,7 @@ public final class Interview implements AutoCloseable {
     }
 
     private NotKnown notKnown() {
-        return new SoFar(knowledge, planner, present(), Answered.since(knownFrom, history, position)).notKnown();
+        return new WorkSoFar(knowledge, planner, present(), Answered.since(knownFrom, history, position)).notKnown();
     }
 
     /** Whether the place was left because nobody knew. */
@@ -383,7 +383,7 @@ public final class Interview implements AutoCloseable {
                 .findFirst();
     }
 
-    private SoFar soFar() {
-        return new SoFar(knowledge, planner, present(), answers());
+    private WorkSoFar soFar() {
+        return new WorkSoFar(knowledge, planner, present(), answers());
     }
 }

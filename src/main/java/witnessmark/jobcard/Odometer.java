@@ -26,7 +26,7 @@ final class Odometer {
      * @param usual the unit where none is written
      */
     static Optional<Proposal> in(String clause, Unit usual) {
-        String plain = CardWords.letters(clause);
+        String plain = CardTerms.letters(clause);
         if (SINCE.matcher(plain).find()) {
             return Optional.empty();
         }

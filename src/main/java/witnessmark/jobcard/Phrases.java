@@ -21,7 +21,7 @@ final class Phrases {
 
     private static final double UNHEARD = 5;
 
-    private final CardWords words;
+    private final CardTerms words;
     private final List<Phrase> all = new ArrayList<>();
     private final Map<String, List<Integer>> byStem = new HashMap<>();
     private final Map<String, Double> rarity = new HashMap<>();
@@ -29,7 +29,7 @@ final class Phrases {
     private final Map<String, List<List<Term>>> notWith = new HashMap<>();
 
     Phrases(KnowledgeBase knowledge) {
-        words = new CardWords(knowledge.synonyms());
+        words = new CardTerms(knowledge.synonyms());
         List<Phrase> raw = new ArrayList<>();
         for (Finding finding : knowledge.findings().values()) {
             if (finding.kind() != Finding.Kind.COMPUTED && finding.kind() != Finding.Kind.LOG) {
@@ -50,7 +50,7 @@ final class Phrases {
         weigh(raw);
     }
 
-    CardWords words() {
+    CardTerms words() {
         return words;
     }
 

@@ -26,12 +26,12 @@ final class ReadClause {
 
     private final KnowledgeBase knowledge;
     private final Phrases phrases;
-    private final Figures figures;
+    private final ReadFigures figures;
 
     ReadClause(KnowledgeBase knowledge, Phrases phrases) {
         this.knowledge = knowledge;
         this.phrases = phrases;
-        this.figures = new Figures(knowledge.measures(), phrases);
+        this.figures = new ReadFigures(knowledge.measures(), phrases);
     }
 
     /** The part that the words begin with, as they name it; empty where they begin otherwise. */
@@ -47,7 +47,7 @@ final class ReadClause {
     List<Proposal> read(Clause said, Layout gearbox) {
         String clause = said.words();
         Optional<Sayer> sayer = said.sayer();
-        String plain = CardWords.letters(clause);
+        String plain = CardTerms.letters(clause);
         Polarity polarity = new Polarity(plain);
         List<Term> terms = phrases.words().typed(clause);
         if (polarity.isNotDone() || terms.isEmpty()) {
@@ -251,7 +251,7 @@ final class ReadClause {
             sureness = Sureness.DOUBTFUL;
         }
         return new Proposal.OfFinding(
-                match.phrase().id(), state, clause, sureness, sayer, GearWords.in(CardWords.letters(clause)));
+                match.phrase().id(), state, clause, sureness, sayer, GearNamed.in(CardTerms.letters(clause)));
     }
 
     /** Whether it tells of work done, so that "replaced" and "last month" belong to it. */

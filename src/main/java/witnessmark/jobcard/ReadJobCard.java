@@ -32,7 +32,7 @@ public final class ReadJobCard {
     }
 
     /** As {@link #read(String, Layout, Unit)}, distances without a unit in kilometres. */
-    public Reading read(String card, Layout gearbox) {
+    public CardReading read(String card, Layout gearbox) {
         return read(card, gearbox, Unit.KILOMETRE);
     }
 
@@ -41,7 +41,7 @@ public final class ReadJobCard {
      *
      * @param distance kilometre or mile, for an odometer written without a unit
      */
-    public Reading read(String card, Layout gearbox, Unit distance) {
+    public CardReading read(String card, Layout gearbox, Unit distance) {
         Map<String, Proposal> proposals = new LinkedHashMap<>();
         List<String> left = new ArrayList<>();
         for (String sentence : Pieces.sentences(card)) {
@@ -56,7 +56,7 @@ public final class ReadJobCard {
                 found.forEach(p -> proposals.merge(p.id(), p, ReadJobCard::surer));
             }
         }
-        return new Reading(List.copyOf(proposals.values()), left);
+        return new CardReading(List.copyOf(proposals.values()), left);
     }
 
     /** Said twice: the surer; said both ways: neither is sure, unless of two parts of which one is found so. */
@@ -90,7 +90,7 @@ public final class ReadJobCard {
     }
 
     private static Set<String> places(String words) {
-        return PLACE.matcher(CardWords.letters(words))
+        return PLACE.matcher(CardTerms.letters(words))
                 .results()
                 .map(MatchResult::group)
                 .collect(Collectors.toSet());

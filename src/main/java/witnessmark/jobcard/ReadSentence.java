@@ -17,8 +17,8 @@ final class ReadSentence {
     /** A clause and what it was taken to say. */
     record Piece(String words, List<Proposal> found) {}
 
-    ReadSentence(String sentence, CardWords words, ReadClause reader, Layout gearbox) {
-        Optional<Sayer> sayer = Sayer.of(CardWords.letters(sentence));
+    ReadSentence(String sentence, CardTerms words, ReadClause reader, Layout gearbox) {
+        Optional<Sayer> sayer = Sayer.of(CardTerms.letters(sentence));
         List<String> clauses = Pieces.clauses(sentence);
         Optional<String> subject = Optional.empty();
         for (int i = 0; i < clauses.size(); i++) {
@@ -57,12 +57,13 @@ final class ReadSentence {
     }
 
     private static Polarity polarity(String clause) {
-        return new Polarity(CardWords.letters(clause));
+        return new Polarity(CardTerms.letters(clause));
     }
 
     private static String beside(List<String> later) {
         return String.join(
-                " ", later.stream().takeWhile(c -> Figures.values(c).isEmpty()).toList());
+                " ",
+                later.stream().takeWhile(c -> ReadFigures.values(c).isEmpty()).toList());
     }
 
     /** What the clauses that led to nothing leave open of this one. */
@@ -73,7 +74,7 @@ final class ReadSentence {
             if (i == at || !pieces.get(i).found().isEmpty()) {
                 continue;
             }
-            String other = CardWords.letters(pieces.get(i).words());
+            String other = CardTerms.letters(pieces.get(i).words());
             Polarity polarity = new Polarity(other);
             boolean isBehind = i > at;
             if (isBehind && polarity.isMaybe()) {

@@ -2,7 +2,7 @@ package witnessmark.knowledge;
 
 import java.util.List;
 import java.util.Optional;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.yaml.YamlMap;
 import witnessmark.yaml.YamlNode;
 
@@ -34,9 +34,10 @@ final class AccessForm {
                             inside,
                             teardown,
                             draft.refer(Draft.Kind.CAUTION, fields, "cautions"),
-                            fields.get("needs").flatMap(word -> word.one("needs", Word.all(AccessStep.Use.class))),
-                            fields.get("ends").flatMap(word -> word.one("ends", Word.all(AccessStep.Use.class))),
-                            fields.get("waits").flatMap(word -> word.one("waits", Word.all(AccessStep.Wait.class)))));
+                            fields.get("needs").flatMap(word -> word.one("needs", EnumWord.all(AccessStep.Use.class))),
+                            fields.get("ends").flatMap(word -> word.one("ends", EnumWord.all(AccessStep.Use.class))),
+                            fields.get("waits")
+                                    .flatMap(word -> word.one("waits", EnumWord.all(AccessStep.Wait.class)))));
         }
     }
 

@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import witnessmark.gearbox.Layout;
-import witnessmark.gearbox.LayoutWords;
+import witnessmark.gearbox.LayoutFeatures;
 
 /**
  * The layouts to which a cause or a finding can apply; what a layout does not say rules nothing out.
@@ -34,7 +34,7 @@ public record Applicability(Map<String, Set<String>> allowed, int fewestRatios, 
     /** Why it does not apply to the layout, empty if it does or may. */
     public Optional<Mismatch> reasonAgainst(Layout layout) {
         for (var feature : allowed.entrySet()) {
-            Optional<String> word = LayoutWords.word(layout, feature.getKey());
+            Optional<String> word = LayoutFeatures.word(layout, feature.getKey());
             if (word.isPresent() && !feature.getValue().contains(word.get())) {
                 return Optional.of(new Mismatch(feature.getKey(), word.get()));
             }

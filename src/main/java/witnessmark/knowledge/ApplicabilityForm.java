@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
-import witnessmark.gearbox.LayoutWords;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
+import witnessmark.gearbox.LayoutFeatures;
 import witnessmark.yaml.YamlMap;
 
 /** Reads the {@code applies-to} of a cause or a finding. */
@@ -24,11 +24,11 @@ final class ApplicabilityForm {
     }
 
     private static Applicability applicability(YamlMap map) {
-        Set<String> known = new LinkedHashSet<>(LayoutWords.names());
+        Set<String> known = new LinkedHashSet<>(LayoutFeatures.names());
         known.add(RATIOS);
         map.allow(known);
         Map<String, Set<String>> allowed = new HashMap<>();
-        for (String feature : LayoutWords.names()) {
+        for (String feature : LayoutFeatures.names()) {
             if (map.has(feature)) {
                 allowed.put(feature, words(map, feature));
             }
@@ -45,8 +45,8 @@ final class ApplicabilityForm {
 
     private static Set<String> words(YamlMap map, String feature) {
         Set<String> words = new LinkedHashSet<>();
-        map.items(feature).forEach(item -> item.one(feature, LayoutWords.allowed(feature))
-                .map(Word::of)
+        map.items(feature).forEach(item -> item.one(feature, LayoutFeatures.allowed(feature))
+                .map(EnumWord::of)
                 .ifPresent(words::add));
         return words;
     }

@@ -48,7 +48,7 @@ final class CauseForm {
                 fields.text("title"),
                 draft.refer(Draft.Kind.CLASS, fields, "class", ""),
                 classWhen(fields, draft),
-                Words.chance(fields, "prior", draft.vocabulary.priors()),
+                VocabularyChance.chance(fields, "prior", draft.vocabulary.priors()),
                 fields.text("mechanism"),
                 links(fields, draft),
                 against(fields, draft),
@@ -111,7 +111,9 @@ final class CauseForm {
             boolean look = one.flagOr("look", false);
             links.add(new Cause.Link(
                     finding,
-                    look ? draft.vocabulary.seenIfThere() : Words.chance(one, "strength", draft.vocabulary.strengths()),
+                    look
+                            ? draft.vocabulary.seenIfThere()
+                            : VocabularyChance.chance(one, "strength", draft.vocabulary.strengths()),
                     look ? "seen" : one.textOr("strength", ""),
                     one.flagOr("specific", false),
                     look,
@@ -129,7 +131,7 @@ final class CauseForm {
             YamlMap one = item.map("against", List.of("finding", "weight", "why"));
             list.add(new Cause.Against(
                     draft.refer(Draft.Kind.FINDING, one, "finding", ""),
-                    Words.chance(one, "weight", draft.vocabulary.against()),
+                    VocabularyChance.chance(one, "weight", draft.vocabulary.against()),
                     one.text("why")));
         }
         return List.copyOf(list);

@@ -3,7 +3,7 @@ package witnessmark.knowledge;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.yaml.YamlMap;
 import witnessmark.yaml.YamlNode;
 
@@ -59,7 +59,7 @@ final class FindingForm {
 
     private static Finding finding(String system, YamlMap fields, Draft draft) {
         Finding.Kind kind = fields.require("kind")
-                .flatMap(word -> word.one("kind", Word.all(Finding.Kind.class)))
+                .flatMap(word -> word.one("kind", EnumWord.all(Finding.Kind.class)))
                 .orElse(Finding.Kind.SYMPTOM);
         return new Finding(
                 draft.define(Draft.Kind.FINDING, fields),
@@ -74,7 +74,7 @@ final class FindingForm {
                 fields.textOr("confused-with", ""),
                 kind == Finding.Kind.LOOK
                         ? draft.vocabulary.seenWithoutCause()
-                        : Words.chance(fields, "background", draft.vocabulary.backgrounds()),
+                        : VocabularyChance.chance(fields, "background", draft.vocabulary.backgrounds()),
                 fields.get("part")
                         .map(part -> draft.refer(Draft.Kind.PART, part))
                         .orElse(""),
@@ -87,11 +87,11 @@ final class FindingForm {
                 draft.refer(Draft.Kind.CAUTION, fields, "when-found"),
                 draft.refer(Draft.Kind.FINDING, fields, "spoiled-by"),
                 draft.refer(Draft.Kind.FINDING, fields, "renews"),
-                fields.get("voids").flatMap(word -> word.one("voids", Word.all(Finding.Kind.class))),
+                fields.get("voids").flatMap(word -> word.one("voids", EnumWord.all(Finding.Kind.class))),
                 fields.flagOr("identity", false),
                 draft.refer(Draft.Kind.CLASS, fields, "hands-open"),
                 fields.flagOr("age", false),
-                fields.get("gear").flatMap(word -> word.one("gear", Word.all(Finding.GearRole.class))),
+                fields.get("gear").flatMap(word -> word.one("gear", EnumWord.all(Finding.GearRole.class))),
                 fields.textOr("says", ""),
                 fields.textOr("conclusive", ""),
                 SourceForm.cited(fields, draft));

@@ -1,7 +1,7 @@
 package witnessmark.knowledge;
 
 import java.util.List;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.yaml.YamlMap;
 import witnessmark.yaml.YamlNode;
 
@@ -21,7 +21,7 @@ final class PartForm {
                             fields.text("es"),
                             fields.items("drawn").stream().map(PartForm::place).toList(),
                             draft.refer(Draft.Kind.PART, fields, "of"),
-                            fields.get("with").flatMap(word -> word.one("with", Word.all(Part.With.class))),
+                            fields.get("with").flatMap(word -> word.one("with", EnumWord.all(Part.With.class))),
                             fields.flagOr("when-marked", false)));
         }
     }

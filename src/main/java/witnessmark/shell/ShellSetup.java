@@ -28,7 +28,7 @@ import witnessmark.shell.run.OneShot;
 import witnessmark.shell.run.Refusals;
 import witnessmark.shell.run.RunCommand;
 import witnessmark.shell.settings.SettingsFile;
-import witnessmark.shell.settings.Shop;
+import witnessmark.shell.settings.ShopSettings;
 
 /** Wires the services that the commands call; each is made when first asked for. */
 @Configuration(proxyBeanMethods = false)
@@ -49,7 +49,7 @@ class ShellSetup {
             LineParser parser,
             CommandRegistry registry,
             Refusals refusals,
-            Shop shop,
+            ShopSettings shop,
             ObjectProvider<Terminal> terminal) {
         return new RunCommand(parser, registry, refusals, out -> new Screen(out, () -> columns(terminal), shop::units));
     }

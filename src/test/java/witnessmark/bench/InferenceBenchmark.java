@@ -18,7 +18,7 @@ import org.openjdk.jmh.annotations.Warmup;
 import witnessmark.inference.ExactInference;
 import witnessmark.inference.Gain;
 import witnessmark.inference.Posterior;
-import witnessmark.inference.Weights;
+import witnessmark.inference.ReportWeights;
 
 /**
  * Warm answers on made-up networks. Every call starts from a new {@link ExactInference}, so that nothing remembered from
@@ -53,7 +53,7 @@ public class InferenceBenchmark {
     }
 
     @Benchmark
-    public Weights weightsForFiveCauses() {
+    public ReportWeights weightsForFiveCauses() {
         var drawn = nextCase();
         return new ExactInference(drawn.network()).weights(drawn.evidence(), new int[] {0, 1, 2, 3, 4});
     }

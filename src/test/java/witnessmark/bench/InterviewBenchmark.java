@@ -22,7 +22,7 @@ import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.OpenCase;
 import witnessmark.diagnosis.RuleBase;
 import witnessmark.diagnosis.ShippedKnowledge;
-import witnessmark.knowledge.search.FindWords;
+import witnessmark.knowledge.search.FindEntries;
 import witnessmark.planner.Hands;
 
 /**
@@ -41,7 +41,7 @@ public final class InterviewBenchmark {
     private static final int CHOICES = 400;
 
     private final Diagnosis diagnosis = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());
-    private final FindWords search = new FindWords(diagnosis.knowledge());
+    private final FindEntries search = new FindEntries(diagnosis.knowledge());
     private final Map<String, List<Asking.Course>> courses = new LinkedHashMap<>();
 
     private int determined;

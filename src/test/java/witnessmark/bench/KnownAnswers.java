@@ -15,7 +15,7 @@ import witnessmark.interview.Complaints;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
-import witnessmark.knowledge.search.FindWords;
+import witnessmark.knowledge.search.FindEntries;
 
 /**
  * A technician who answers from a case whose outcome is known: as the case says; "absent" where it says nothing, the
@@ -31,7 +31,7 @@ final class KnownAnswers {
     private final CaseFile file;
     private final ExpectedOutcome expected;
     private final KnowledgeBase knowledge;
-    private final FindWords search;
+    private final FindEntries search;
     private final Verdict whole;
     private final Map<String, FindingState> stated = new HashMap<>();
     private final Set<String> ofTrueCauses = new LinkedHashSet<>();
@@ -41,7 +41,7 @@ final class KnownAnswers {
      *
      * @param whole the verdict on all that the case says
      */
-    KnownAnswers(CaseDocument document, KnowledgeBase knowledge, FindWords search, Verdict whole) {
+    KnownAnswers(CaseDocument document, KnowledgeBase knowledge, FindEntries search, Verdict whole) {
         this.whole = whole;
         file = document.present();
         expected = document.expected().orElseThrow();

@@ -6,7 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
-import witnessmark.inference.Evidence;
+import witnessmark.inference.GivenEvidence;
 import witnessmark.inference.Link;
 import witnessmark.inference.Network;
 import witnessmark.inference.Report;
@@ -15,7 +15,7 @@ import witnessmark.inference.Report;
  * A made-up network linked as sparsely as a real knowledge base, and a case in it; the same seed gives the same. The
  * findings present are the worst the benchmark can ask for: any findings, whether or not few causes explain them.
  */
-public record SparseNetwork(Network network, Evidence evidence, int[] unanswered) {
+public record SparseNetwork(Network network, GivenEvidence evidence, int[] unanswered) {
     public static SparseNetwork of(int causes, int findings, int linksPerCause, int answered, int present, long seed) {
         var random = new SplittableRandom(seed);
         var links = new ArrayList<List<Link>>();
@@ -36,7 +36,7 @@ public record SparseNetwork(Network network, Evidence evidence, int[] unanswered
             reports.put(order[i], i < present ? Report.PRESENT : Report.ABSENT);
         }
         var unanswered = Arrays.copyOfRange(order, answered, findings);
-        return new SparseNetwork(network, Evidence.of(reports), unanswered);
+        return new SparseNetwork(network, GivenEvidence.of(reports), unanswered);
     }
 
     private static void link(List<Link> ofFinding, int cause, SplittableRandom random) {

@@ -17,7 +17,7 @@ import witnessmark.diagnosis.RuleBase;
 import witnessmark.diagnosis.ShippedKnowledge;
 import witnessmark.interview.Interview;
 import witnessmark.interview.Question;
-import witnessmark.knowledge.search.FindWords;
+import witnessmark.knowledge.search.FindEntries;
 
 /**
  * How long an interview takes from an answer to the next question when every answer is unsure, which folds nothing into
@@ -31,7 +31,7 @@ public final class UnsureBenchmark {
         int cases = args.length > 1 ? Integer.parseInt(args[1]) : 10;
         int most = args.length > 2 ? Integer.parseInt(args[2]) : 40;
         Diagnosis diagnosis = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());
-        FindWords search = new FindWords(diagnosis.knowledge());
+        FindEntries search = new FindEntries(diagnosis.knowledge());
         List<double[]> all = new ArrayList<>();
         try (Stream<Path> files = Files.list(folder)) {
             for (Path file : files.filter(f -> f.toString().endsWith(".yaml"))

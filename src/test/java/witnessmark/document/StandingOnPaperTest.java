@@ -20,7 +20,7 @@ import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.SignOff;
 import witnessmark.casefile.SignedJudgement;
 import witnessmark.casefile.SignedJudgement.SignedCause;
-import witnessmark.diagnosis.KnownWords;
+import witnessmark.diagnosis.CheckKnown;
 import witnessmark.diagnosis.ShippedKnowledge;
 import witnessmark.document.page.BenchPage;
 import witnessmark.document.template.TemplateFolder;
@@ -80,7 +80,7 @@ class StandingOnPaperTest {
         CaseFile file = new CaseSheet(burnedCones(Optional.of(signedAsTowed())))
                 .finding(new FindingEntry("their-own-finding", FindingState.PRESENT))
                 .toCaseFile();
-        Dossier known = Cases.of(KnownWords.knownPart(file, Cases.DIAGNOSIS.knowledge()));
+        Dossier known = Cases.of(CheckKnown.knownPart(file, Cases.DIAGNOSIS.knowledge()));
         Dossier dossier = new Dossier(
                 file,
                 known.history(),

@@ -37,12 +37,12 @@ import witnessmark.gearbox.shift.RangeShiftQuestion.LeverTiming;
 import witnessmark.gearbox.shift.RangeShiftQuestion.Rolling;
 import witnessmark.gearbox.shift.RangeShiftQuestion.SplitterMove;
 import witnessmark.gearbox.shift.Reason;
-import witnessmark.gearbox.shift.Verdict;
+import witnessmark.gearbox.shift.ShiftVerdict;
 import witnessmark.gearbox.speed.ShiftStep;
 import witnessmark.gearbox.speed.SpeedUnits;
 import witnessmark.gearbox.speed.Steps;
 import witnessmark.gearbox.start.AnalyseStart;
-import witnessmark.gearbox.start.Start;
+import witnessmark.gearbox.start.StandingStart;
 import witnessmark.gearbox.start.StartGears;
 import witnessmark.gearbox.start.StartQuestion;
 
@@ -151,9 +151,9 @@ class VerdictThresholdsTest {
         double destructive = 30 * Math.sqrt(3);
         DoubleFunction<Collection<?>> up = kmh -> said(proper("4", "6", kmh));
         return Stream.of(
-                at(PRACTICE, hard - 0.01, hard + 0.01, up, Verdict.PROPER, Verdict.HARD),
-                at(PRACTICE, hard - 0.01, hard + 0.01, up, Verdict.PROPER, Reason.ENERGY_ABOVE_PROPER),
-                at(PRACTICE, destructive - 0.01, destructive + 0.01, up, Verdict.HARD, Verdict.DESTRUCTIVE),
+                at(PRACTICE, hard - 0.01, hard + 0.01, up, ShiftVerdict.PROPER, ShiftVerdict.HARD),
+                at(PRACTICE, hard - 0.01, hard + 0.01, up, ShiftVerdict.PROPER, Reason.ENERGY_ABOVE_PROPER),
+                at(PRACTICE, destructive - 0.01, destructive + 0.01, up, ShiftVerdict.HARD, ShiftVerdict.DESTRUCTIVE),
                 at(
                         PRACTICE,
                         hard - 0.01,
@@ -171,8 +171,8 @@ class VerdictThresholdsTest {
         DoubleFunction<Collection<?>> neutral = kmh ->
                 said(shift(truck().build(), "8", "1", kmh, Clutch.ENGAGED, LeverTiming.IN_NEUTRAL, Rolling.FORWARD));
         return Stream.of(
-                at(PRACTICE, 10.09, 10.11, down, Verdict.PROPER, Reason.SPEED_ABOVE_GOVERNED),
-                at(PRACTICE, 12.49, 12.51, down, Verdict.HARD, Verdict.DESTRUCTIVE),
+                at(PRACTICE, 10.09, 10.11, down, ShiftVerdict.PROPER, Reason.SPEED_ABOVE_GOVERNED),
+                at(PRACTICE, 12.49, 12.51, down, ShiftVerdict.HARD, ShiftVerdict.DESTRUCTIVE),
                 at(
                         PRACTICE,
                         10.09,
@@ -189,7 +189,7 @@ class VerdictThresholdsTest {
                         RangeShift.Outcome.WITHIN_GOVERNED,
                         RangeShift.Outcome.INPUT_WOULD_BE_OVERSPED),
                 at(OWN_IDLE, 2.99, 3.01, down, RangeShift.Outcome.BELOW_IDLE, RangeShift.Outcome.WITHIN_GOVERNED),
-                at(OWN_IDLE, 2.99, 3.01, down, Reason.BELOW_IDLE, Verdict.PROPER),
+                at(OWN_IDLE, 2.99, 3.01, down, Reason.BELOW_IDLE, ShiftVerdict.PROPER),
                 at(OWN_IDLE, 2.99, 3.01, pedal, RangeShift.Outcome.DISC_BELOW_IDLE, RangeShift.Outcome.WITHIN_GOVERNED),
                 at(
                         OWN_IDLE,
@@ -209,19 +209,19 @@ class VerdictThresholdsTest {
                         "rigid bodies: what is locked to the mainshaft is dragged along",
                         preselected,
                         said(shift(truck, "8", "1", 5, Clutch.ENGAGED, LeverTiming.LEVER_HOME_FIRST, Rolling.FORWARD)),
-                        Verdict.PROPER,
+                        ShiftVerdict.PROPER,
                         Reason.LEVER_HOME_FIRST),
                 either(
                         "kinematics, and common practice: stop before moving the range",
                         preselected,
                         said(shift(truck, "8", "1", 5, Clutch.ENGAGED, LeverTiming.IN_NEUTRAL, Rolling.BACK)),
-                        Verdict.PROPER,
+                        ShiftVerdict.PROPER,
                         Reason.ROLLING_AGAINST),
                 either(
                         "kinematics: the input turns, the truck rolls the other way",
                         preselected,
                         said(shift(truck, "8", "1", 5, Clutch.ENGAGED, LeverTiming.LEVER_HOME_FIRST, Rolling.BACK)),
-                        Verdict.PROPER,
+                        ShiftVerdict.PROPER,
                         Reason.SPEEDS_ADD),
                 at(
                         "standing still or not; common practice: stop before moving the range",
@@ -229,7 +229,7 @@ class VerdictThresholdsTest {
                         0.01,
                         kmh -> said(
                                 shift(truck, "Rl", "Rh", kmh, Clutch.ENGAGED, LeverTiming.PRESELECTED, Rolling.BACK)),
-                        Verdict.PROPER,
+                        ShiftVerdict.PROPER,
                         Reason.ROLLING_BACK),
                 at(
                         "kinematics, standing still or not",
@@ -260,7 +260,7 @@ class VerdictThresholdsTest {
                                 Clutch.ENGAGED,
                                 LeverTiming.PRESELECTED,
                                 Rolling.FORWARD)),
-                        Verdict.PROPER,
+                        ShiftVerdict.PROPER,
                         Reason.CONE_CANNOT_FINISH));
     }
 
@@ -293,9 +293,9 @@ class VerdictThresholdsTest {
                         inRange,
                         found(ComputedFinding.Kind.ENGINE_OVERSPEED_IN_LOW, ComputedFinding.State.ABSENT),
                         found(ComputedFinding.Kind.ENGINE_OVERSPEED_IN_LOW, ComputedFinding.State.PRESENT)),
-                at(PRACTICE, 10.09, 10.11, inRangeSaid, Verdict.PROPER, Verdict.HARD),
-                at(PRACTICE, 12.49, 12.51, inRangeSaid, Verdict.HARD, Verdict.DESTRUCTIVE),
-                at(OWN_IDLE, 2.99, 3.01, inRangeSaid, Verdict.HARD, Verdict.PROPER),
+                at(PRACTICE, 10.09, 10.11, inRangeSaid, ShiftVerdict.PROPER, ShiftVerdict.HARD),
+                at(PRACTICE, 12.49, 12.51, inRangeSaid, ShiftVerdict.HARD, ShiftVerdict.DESTRUCTIVE),
+                at(OWN_IDLE, 2.99, 3.01, inRangeSaid, ShiftVerdict.HARD, ShiftVerdict.PROPER),
                 at(
                         "the clutch maker's limit; assumed, 1.5 times governed speed",
                         14.99,
@@ -337,7 +337,7 @@ class VerdictThresholdsTest {
     private static Collection<?> start(TruckDraft draft, String gear, double kg, double grade) {
         TruckProfile truck = draft.build();
         StartQuestion question = new StartQuestion(truck.gears().named(gear), kg, grade);
-        Start start = new AnalyseStart(truck).of(question);
+        StandingStart start = new AnalyseStart(truck).of(question);
         Set<Object> said = new HashSet<>(found(StartEvidence.of(truck, question)));
         said.add(start.verdict());
         said.add(start.mainshaft().twist());
@@ -359,8 +359,20 @@ class VerdictThresholdsTest {
         ComputedFinding.Kind tooHigh = ComputedFinding.Kind.START_GEAR_TOO_HIGH;
         ComputedFinding.Kind gradeability = ComputedFinding.Kind.GRADEABILITY_SHORT;
         return Stream.of(
-                at(heat, 23.03, 23.05, lowest, Start.Verdict.HOT_AT_PART_THROTTLE, Start.Verdict.SENSIBLE),
-                at(heat, 19.13, 19.15, lowest, Start.Verdict.CLUTCH_OVERHEATED, Start.Verdict.HOT_AT_PART_THROTTLE),
+                at(
+                        heat,
+                        23.03,
+                        23.05,
+                        lowest,
+                        StandingStart.Verdict.HOT_AT_PART_THROTTLE,
+                        StandingStart.Verdict.SENSIBLE),
+                at(
+                        heat,
+                        19.13,
+                        19.15,
+                        lowest,
+                        StandingStart.Verdict.CLUTCH_OVERHEATED,
+                        StandingStart.Verdict.HOT_AT_PART_THROTTLE),
                 at(
                         heat,
                         64.5,
@@ -381,8 +393,8 @@ class VerdictThresholdsTest {
                         204.1,
                         204.14,
                         capacity,
-                        Start.Verdict.DOES_NOT_START,
-                        Start.Verdict.CLUTCH_OVERHEATED),
+                        StandingStart.Verdict.DOES_NOT_START,
+                        StandingStart.Verdict.CLUTCH_OVERHEATED),
                 at(
                         "torques in balance",
                         204.1,
@@ -395,22 +407,22 @@ class VerdictThresholdsTest {
                         27.99,
                         28.01,
                         grade -> start(climber(), "1", 20_000, grade),
-                        Start.Verdict.SENSIBLE,
-                        Start.Verdict.SPINS),
+                        StandingStart.Verdict.SENSIBLE,
+                        StandingStart.Verdict.SPINS),
                 // 40 t down 30 %: sine 0.287348, 112,758 N, 1174.6 Nm in gear 1: by hand.
                 at(
                         "torques in balance",
                         1174.5,
                         1174.7,
                         nm -> start(climber().set(Parameter.CLUTCH_CAPACITY, nm), "1", 40_000, -30),
-                        Start.Verdict.RUNS_AWAY,
-                        Start.Verdict.SENSIBLE),
+                        StandingStart.Verdict.RUNS_AWAY,
+                        StandingStart.Verdict.SENSIBLE),
                 either(
                         "common practice: a start is made in low range",
                         start(climber().set(Parameter.CLUTCH_START_ENERGY, 5000), "4", 20_000, 0),
                         start(climber().set(Parameter.CLUTCH_START_ENERGY, 5000), "5", 20_000, 0),
-                        Start.Verdict.SENSIBLE,
-                        Start.Verdict.HIGH_RANGE));
+                        StandingStart.Verdict.SENSIBLE,
+                        StandingStart.Verdict.HIGH_RANGE));
     }
 
     /**
@@ -423,9 +435,9 @@ class VerdictThresholdsTest {
         String torsion = "round shaft in torsion, strength of materials textbooks; shear yield 0.58 of tensile";
         ComputedFinding.Kind kind = ComputedFinding.Kind.MAINSHAFT_TORQUE_OVER_YIELD;
         return Stream.of(
-                at(torsion, 44.44, 44.45, shaft, Start.Twist.ONLY_BY_SHOCK, Start.Twist.NOT_REACHED),
-                at(torsion, 24.98, 24.99, shaft, Start.Twist.REACHED, Start.Twist.ONLY_BY_SHOCK),
-                at(torsion, 24.98, 24.99, shaft, Start.Verdict.TWISTS_SHAFT, Start.Verdict.SENSIBLE),
+                at(torsion, 44.44, 44.45, shaft, StandingStart.Twist.ONLY_BY_SHOCK, StandingStart.Twist.NOT_REACHED),
+                at(torsion, 24.98, 24.99, shaft, StandingStart.Twist.REACHED, StandingStart.Twist.ONLY_BY_SHOCK),
+                at(torsion, 24.98, 24.99, shaft, StandingStart.Verdict.TWISTS_SHAFT, StandingStart.Verdict.SENSIBLE),
                 at(
                         torsion,
                         44.44,

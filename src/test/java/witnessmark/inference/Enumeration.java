@@ -14,11 +14,11 @@ final class Enumeration {
     private final MathContext digits;
     private final BigDecimal[] weightOfSet;
 
-    Enumeration(Network network, Evidence evidence) {
+    Enumeration(Network network, GivenEvidence evidence) {
         this(network, evidence, 60);
     }
 
-    Enumeration(Network network, Evidence evidence, int digits) {
+    Enumeration(Network network, GivenEvidence evidence, int digits) {
         this.digits = new MathContext(digits);
         this.network = network;
         weightOfSet = new BigDecimal[1 << network.causes()];
@@ -86,7 +86,7 @@ final class Enumeration {
         return sum;
     }
 
-    private BigDecimal weight(int set, Evidence evidence) {
+    private BigDecimal weight(int set, GivenEvidence evidence) {
         var weight = BigDecimal.ONE;
         for (int c = 0; c < network.causes(); c++) {
             if (has(set, c) == !evidence.knownCauses().getOrDefault(c, has(set, c))) {

@@ -24,8 +24,10 @@ class FarFetchedEvidenceTest {
                         List.of(new Link(0, 1e-100), new Link(1, 1e-100)),
                         List.of(new Link(0, 1e-100), new Link(1, 1e-100)),
                         List.of(new Link(1, 1e-100), new Link(2, 1e-200))));
-        var evidence =
-                Evidence.none().with(0, Report.PRESENT).with(1, Report.PRESENT).with(2, Report.PRESENT);
+        var evidence = GivenEvidence.none()
+                .with(0, Report.PRESENT)
+                .with(1, Report.PRESENT)
+                .with(2, Report.PRESENT);
 
         var posterior = new ExactInference(network).posterior(evidence);
 
@@ -42,7 +44,7 @@ class FarFetchedEvidenceTest {
     void minute_chances_are_those_of_enumeration(@ForAll long seed) {
         var random = new Random(seed);
         var network = networkOfMinuteChances(random);
-        var evidence = Evidence.none();
+        var evidence = GivenEvidence.none();
         for (int f = 0; f < network.findings(); f++) {
             evidence = evidence.with(f, f % 3 == 2 ? new Report(minute(random), minute(random)) : Report.PRESENT);
         }
@@ -65,7 +67,7 @@ class FarFetchedEvidenceTest {
                 List.of(
                         List.of(new Link(0, 1e-80), new Link(1, 1e-80)),
                         List.of(new Link(0, 1e-80), new Link(1, 1e-80))));
-        var evidence = Evidence.none().with(0, Report.PRESENT).with(1, Report.PRESENT);
+        var evidence = GivenEvidence.none().with(0, Report.PRESENT).with(1, Report.PRESENT);
 
         var posterior = new ExactInference(network).posterior(evidence);
 
@@ -79,14 +81,14 @@ class FarFetchedEvidenceTest {
                 new double[] {0.1, 0.2},
                 new double[] {0.01, 0.02},
                 List.of(List.of(new Link(0, 0.5), new Link(1, 0.4)), List.of(new Link(0, 0.3), new Link(1, 0.9))));
-        var evidence = Evidence.none()
+        var evidence = GivenEvidence.none()
                 .with(0, new Report(Double.MIN_VALUE, Double.MAX_VALUE))
                 .with(1, new Report(Double.MAX_VALUE, Double.MIN_VALUE));
 
         var posterior = new ExactInference(network).posterior(evidence);
 
-        var expected =
-                new Enumeration(network, Evidence.none().with(0, Report.ABSENT).with(1, Report.PRESENT));
+        var expected = new Enumeration(
+                network, GivenEvidence.none().with(0, Report.ABSENT).with(1, Report.PRESENT));
         assertThat(posterior.of(0)).isCloseTo(expected.chanceOf(0), within(1e-12));
         assertThat(posterior.of(1)).isCloseTo(expected.chanceOf(1), within(1e-12));
     }
@@ -104,7 +106,7 @@ class FarFetchedEvidenceTest {
         var priors = new double[100];
         Arrays.fill(priors, 0.999);
         var network = new Network(priors, new double[50], links);
-        var evidence = Evidence.none();
+        var evidence = GivenEvidence.none();
         for (int f = 0; f < 50; f++) {
             evidence = evidence.with(f, Report.ABSENT);
         }
@@ -127,8 +129,10 @@ class FarFetchedEvidenceTest {
                 new double[] {0, 0, 0.1},
                 List.of(List.of(new Link(0, 0.5)), List.of(new Link(0, 1)), List.of(new Link(1, 0.5))));
         var inference = new ExactInference(network);
-        var evidence =
-                Evidence.none().with(0, Report.PRESENT).with(1, Report.ABSENT).with(2, Report.PRESENT);
+        var evidence = GivenEvidence.none()
+                .with(0, Report.PRESENT)
+                .with(1, Report.ABSENT)
+                .with(2, Report.PRESENT);
 
         assertThatThrownBy(() -> inference.logEvidence(evidence))
                 .isInstanceOfSatisfying(ImpossibleEvidence.class, impossible -> assertThat(impossible.findings())
@@ -140,7 +144,8 @@ class FarFetchedEvidenceTest {
         var network = new Network(
                 new double[] {0.1}, new double[] {0, 0.1}, List.of(List.of(new Link(0, 1)), List.of(new Link(0, 0.5))));
         var inference = new ExactInference(network);
-        var evidence = Evidence.none().withCause(0, true).with(0, Report.ABSENT).with(1, Report.ABSENT);
+        var evidence =
+                GivenEvidence.none().withCause(0, true).with(0, Report.ABSENT).with(1, Report.ABSENT);
 
         assertThatThrownBy(() -> inference.posterior(evidence))
                 .isInstanceOfSatisfying(ImpossibleEvidence.class, impossible -> assertThat(impossible.findings())

@@ -32,7 +32,7 @@ class InvariantsTest {
         shuffled.forEach(report -> reports.put(report.getKey(), report.getValue()));
 
         var after = posterior(
-                given.network(), new Evidence(reports, given.evidence().knownCauses()));
+                given.network(), new GivenEvidence(reports, given.evidence().knownCauses()));
 
         assertThat(after.causes()).containsExactly(before.causes());
     }
@@ -61,7 +61,8 @@ class InvariantsTest {
             }
         }
         var reordered = new Network(priors(given.network()), backgrounds, links);
-        var after = posterior(reordered, new Evidence(reports, given.evidence().knownCauses()));
+        var after =
+                posterior(reordered, new GivenEvidence(reports, given.evidence().knownCauses()));
 
         assertThat(after.causes()).containsExactly(before.causes(), within(1e-9));
     }
@@ -165,11 +166,11 @@ class InvariantsTest {
         var network =
                 new Network(new double[] {prior}, new double[] {background}, List.of(List.of(new Link(0, strength))));
         return new ExactInference(network)
-                .posterior(Evidence.none().with(0, Report.PRESENT))
+                .posterior(GivenEvidence.none().with(0, Report.PRESENT))
                 .of(0);
     }
 
-    private static Posterior posterior(Network network, Evidence evidence) {
+    private static Posterior posterior(Network network, GivenEvidence evidence) {
         try {
             return new ExactInference(network).posterior(evidence);
         } catch (ImpossibleEvidence impossible) {

@@ -82,7 +82,7 @@ class LargeNetworkTest {
         private final int[] shared;
         private BigDecimal total = BigDecimal.ZERO;
 
-        SumOverSubsets(Network network, Evidence evidence) {
+        SumOverSubsets(Network network, GivenEvidence evidence) {
             this.network = network;
             present = IntStream.range(0, network.causes())
                     .mapToObj(c -> new BigDecimal(network.prior(c)))

@@ -63,7 +63,7 @@ class ManyPresentFindingsTest {
     void the_same_network_is_answered_when_its_findings_are_absent() {
         var network = network(40, 40, 40, new Random(6));
         var evidence =
-                Evidence.of(IntStream.range(0, 40).boxed().collect(Collectors.toMap(f -> f, f -> Report.ABSENT)));
+                GivenEvidence.of(IntStream.range(0, 40).boxed().collect(Collectors.toMap(f -> f, f -> Report.ABSENT)));
 
         var posterior = new ExactInference(network).posterior(evidence);
 
@@ -76,10 +76,10 @@ class ManyPresentFindingsTest {
         }
     }
 
-    private static Evidence allPresent(int findings) {
+    private static GivenEvidence allPresent(int findings) {
         Map<Integer, Report> reports =
                 IntStream.range(0, findings).boxed().collect(Collectors.toMap(f -> f, f -> Report.PRESENT));
-        return Evidence.of(reports);
+        return GivenEvidence.of(reports);
     }
 
     private static Network network(int causes, int findings, int linksPerFinding, Random random) {

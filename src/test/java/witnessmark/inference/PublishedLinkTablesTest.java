@@ -26,7 +26,7 @@ class PublishedLinkTablesTest {
                 new double[] {0.5, 0.5, 0.5},
                 new double[] {0},
                 List.of(List.of(new Link(0, 0.4), new Link(1, 0.8), new Link(2, 0.9))));
-        var evidence = Evidence.none().withCause(0, cold).withCause(1, flu).withCause(2, malaria);
+        var evidence = GivenEvidence.none().withCause(0, cold).withCause(1, flu).withCause(2, malaria);
 
         double chance = chanceOfFinding(network, evidence);
 
@@ -39,7 +39,7 @@ class PublishedLinkTablesTest {
     void background_and_causes_combine(boolean first, boolean second, double expected) {
         var network = new Network(
                 new double[] {0.5, 0.5}, new double[] {0.1}, List.of(List.of(new Link(0, 0.2), new Link(1, 0.4))));
-        var evidence = Evidence.none().withCause(0, first).withCause(1, second);
+        var evidence = GivenEvidence.none().withCause(0, first).withCause(1, second);
 
         double chance = chanceOfFinding(network, evidence);
 
@@ -55,12 +55,12 @@ class PublishedLinkTablesTest {
     void a_strength_does_not_hold_the_background() {
         var network = new Network(new double[] {0.5}, new double[] {0.1}, List.of(List.of(new Link(0, 0.6))));
 
-        double chance = chanceOfFinding(network, Evidence.none().withCause(0, true));
+        double chance = chanceOfFinding(network, GivenEvidence.none().withCause(0, true));
 
         assertThat(chance).isCloseTo(0.64, within(1e-12));
     }
 
-    private static double chanceOfFinding(Network network, Evidence causes) {
+    private static double chanceOfFinding(Network network, GivenEvidence causes) {
         return new ExactInference(network).gains(causes, new int[] {0}).get(0).chance();
     }
 }

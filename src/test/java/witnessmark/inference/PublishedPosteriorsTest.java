@@ -64,7 +64,7 @@ class PublishedPosteriorsTest {
                         + "withdraw one of these reports or known causes.");
     }
 
-    private static Evidence evidence(Map<String, String> row) {
+    private static GivenEvidence evidence(Map<String, String> row) {
         return ReferenceNetworks.evidence(row.get("finding_evidence"), row.get("cause_evidence"));
     }
 }

@@ -6,7 +6,7 @@ import java.util.Random;
 import java.util.stream.IntStream;
 
 /** A small network with evidence, drawn to be awkward: certain and impossible links, no background, extreme reports. */
-record RandomCase(Network network, Evidence evidence) {
+record RandomCase(Network network, GivenEvidence evidence) {
     static RandomCase from(Random random) {
         int causes = 1 + random.nextInt(7);
         int findings = random.nextInt(10);
@@ -41,8 +41,8 @@ record RandomCase(Network network, Evidence evidence) {
         return IntStream.range(0, network.causes()).toArray();
     }
 
-    private static Evidence evidence(Network network, Random random) {
-        var evidence = Evidence.none();
+    private static GivenEvidence evidence(Network network, Random random) {
+        var evidence = GivenEvidence.none();
         for (int f = 0; f < network.findings(); f++) {
             evidence = switch (random.nextInt(5)) {
                 case 0, 1 -> evidence.with(f, Report.PRESENT);

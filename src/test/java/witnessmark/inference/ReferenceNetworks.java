@@ -44,8 +44,8 @@ final class ReferenceNetworks {
     }
 
     /** Evidence as the rows write it: {@code F1=1;F2~0.9:0.3} and {@code C1=0}, {@code -} for none. */
-    static Evidence evidence(String findings, String causes) {
-        var evidence = Evidence.none();
+    static GivenEvidence evidence(String findings, String causes) {
+        var evidence = GivenEvidence.none();
         for (var part : parts(findings)) {
             evidence = evidence.with(index(part.split("[=~]")[0]), report(part));
         }

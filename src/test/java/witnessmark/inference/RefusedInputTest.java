@@ -65,7 +65,7 @@ class RefusedInputTest {
 
     @Test
     void evidence_on_what_the_network_does_not_have() {
-        var evidence = new Evidence(Map.of(1, Report.PRESENT, -1, Report.ABSENT), Map.of(2, true));
+        var evidence = new GivenEvidence(Map.of(1, Report.PRESENT, -1, Report.ABSENT), Map.of(2, true));
 
         assertThatThrownBy(() -> INFERENCE.posterior(evidence))
                 .isInstanceOf(IllegalArgumentException.class)
@@ -78,7 +78,7 @@ class RefusedInputTest {
 
     @Test
     void questions_about_what_the_network_does_not_have() {
-        var none = Evidence.none();
+        var none = GivenEvidence.none();
 
         assertThatThrownBy(() -> INFERENCE.anyOf(Set.of(5), none))
                 .hasMessage("cause 5: there are 2 causes, from index 0.");
@@ -90,7 +90,7 @@ class RefusedInputTest {
 
     @Test
     void looking_again_at_what_is_certain() {
-        assertThatThrownBy(() -> INFERENCE.gains(Evidence.none().with(0, Report.ABSENT), new int[] {0}))
+        assertThatThrownBy(() -> INFERENCE.gains(GivenEvidence.none().with(0, Report.ABSENT), new int[] {0}))
                 .hasMessage("finding 0 is already reported for certain: ask about findings not looked at or unsure.");
     }
 
@@ -101,12 +101,12 @@ class RefusedInputTest {
         Arrays.fill(priors, 0.1);
         var inference = new ExactInference(new Network(priors, new double[] {0}, List.of(links)));
 
-        assertThatThrownBy(() -> inference.jointGain(Evidence.none(), 0))
+        assertThatThrownBy(() -> inference.jointGain(GivenEvidence.none(), 0))
                 .isInstanceOf(TooDense.class)
                 .hasMessageContaining(
                         "(too many causes are linked to finding 0: 1.31e+05 states to be gone through, 65536 are allowed)")
                 .hasMessageEndingWith("; look again at the last things found, and take back what does not hold");
-        assertThat(inference.gains(Evidence.none(), new int[] {0}).get(0).bits())
+        assertThat(inference.gains(GivenEvidence.none(), new int[] {0}).get(0).bits())
                 .isPositive();
     }
 
@@ -121,9 +121,9 @@ class RefusedInputTest {
     void nothing_at_all_is_no_fault() {
         var empty = new ExactInference(new Network(new double[0], new double[0], List.of()));
 
-        assertThat(empty.posterior(Evidence.none()).causes()).isEmpty();
-        assertThat(empty.logEvidence(Evidence.none())).isZero();
-        assertThat(empty.anyOf(Set.of(), Evidence.none())).isZero();
-        assertThat(empty.gains(Evidence.none(), new int[0])).isEmpty();
+        assertThat(empty.posterior(GivenEvidence.none()).causes()).isEmpty();
+        assertThat(empty.logEvidence(GivenEvidence.none())).isZero();
+        assertThat(empty.anyOf(Set.of(), GivenEvidence.none())).isZero();
+        assertThat(empty.gains(GivenEvidence.none(), new int[0])).isEmpty();
     }
 }

@@ -40,7 +40,7 @@ class SharedUseTest {
     /** All answers on evidence drawn by number, as text. */
     private static String answer(ExactInference inference, int number) {
         var random = new Random(number);
-        var evidence = Evidence.none();
+        var evidence = GivenEvidence.none();
         for (int f = 1; f < 5; f++) {
             evidence = random.nextBoolean()
                     ? evidence.with(f, random.nextBoolean() ? Report.ABSENT : new Report(0.7, 0.2))

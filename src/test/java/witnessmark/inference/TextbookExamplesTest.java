@@ -25,11 +25,11 @@ class TextbookExamplesTest {
                 new Network(new double[] {5 / 14.0}, new double[] {onPlay}, List.of(List.of(new Link(0, strength))));
         var inference = new ExactInference(network);
 
-        var gain = inference.gains(Evidence.none(), new int[] {0}).get(0);
+        var gain = inference.gains(GivenEvidence.none(), new int[] {0}).get(0);
 
         assertThat(ExpectGain.entropy(5 / 14.0)).isCloseTo(0.9402859587, within(1e-9));
         assertThat(gain.bitsByCause()[0]).isCloseTo(bits, within(1e-9));
-        assertThat(inference.jointGain(Evidence.none(), 0)).isCloseTo(bits, within(1e-9));
+        assertThat(inference.jointGain(GivenEvidence.none(), 0)).isCloseTo(bits, within(1e-9));
     }
 
     /** Of independent causes with chance p each at least one is there with 3p - 3p^2 + p^3 (inclusion and exclusion). */
@@ -38,7 +38,7 @@ class TextbookExamplesTest {
         double p = 2e-4;
         var network = new Network(new double[] {p, p, p}, new double[0], List.of());
 
-        double any = new ExactInference(network).anyOf(Set.of(0, 1, 2), Evidence.none());
+        double any = new ExactInference(network).anyOf(Set.of(0, 1, 2), GivenEvidence.none());
 
         assertThat(any).isCloseTo(3 * p - 3 * p * p + p * p * p, within(1e-15));
     }
@@ -60,7 +60,8 @@ class TextbookExamplesTest {
      */
     @Test
     void the_burglar_alarm() {
-        var posterior = new ExactInference(alarm()).posterior(Evidence.none().with(0, Report.PRESENT));
+        var posterior =
+                new ExactInference(alarm()).posterior(GivenEvidence.none().with(0, Report.PRESENT));
 
         assertThat(posterior.of(0)).isCloseTo(0.374, within(5e-4));
     }
@@ -71,8 +72,8 @@ class TextbookExamplesTest {
      */
     @Test
     void the_burglar_alarm_as_two_neighbours_tell_of_it() {
-        var posterior =
-                new ExactInference(alarm()).posterior(Evidence.none().with(0, new Report(0.90 * 0.70, 0.05 * 0.01)));
+        var posterior = new ExactInference(alarm())
+                .posterior(GivenEvidence.none().with(0, new Report(0.90 * 0.70, 0.05 * 0.01)));
 
         assertThat(posterior.of(0)).isCloseTo(0.28417, within(1e-5));
     }

@@ -29,7 +29,7 @@ import witnessmark.gearbox.Layout;
 import witnessmark.gearbox.Unit;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.Measure;
-import witnessmark.knowledge.search.FindWords;
+import witnessmark.knowledge.search.FindEntries;
 
 /** Interviews on the shipped knowledge, in memory. */
 class InterviewTest {
@@ -392,7 +392,7 @@ class InterviewTest {
 
         /** What the words of the complaint are taken for, as far as the case bears it out. */
         private List<String> meantAndThere(CaseFile truth) {
-            return new Complaints(DIAGNOSIS.knowledge(), new FindWords(DIAGNOSIS.knowledge()), truth.gearbox())
+            return new Complaints(DIAGNOSIS.knowledge(), new FindEntries(DIAGNOSIS.knowledge()), truth.gearbox())
                     .meantBy(truth.complaint()).stream()
                             .filter(f -> truth.findings().containsKey(f)
                                     && truth.findings().get(f).state() == FindingState.PRESENT)

@@ -140,7 +140,7 @@ class JobCardCorpusTest {
 
     @Test
     void nothing_of_a_card_is_dropped() {
-        Reading reading = reader.read("mounts ok, customer waits in the lobby", Layout.unknown());
+        CardReading reading = reader.read("mounts ok, customer waits in the lobby", Layout.unknown());
 
         assertThat(reading.proposals()).extracting(Proposal::id).contains("mount-movement-over");
         assertThat(reading.notUnderstood()).containsExactly("customer waits in the lobby");
@@ -226,7 +226,7 @@ class JobCardCorpusTest {
 
     @Test
     void work_told_of_behind_the_reading_did_not_spoil_it() {
-        Reading reading = reader.read("regulator 44 psi. replaced regulator", Layout.unknown());
+        CardReading reading = reader.read("regulator 44 psi. replaced regulator", Layout.unknown());
 
         assertThat(reading.proposals()).anySatisfy(p -> {
             assertThat(p.id()).isEqualTo("regulator-renewed-before-look");
@@ -270,7 +270,7 @@ class JobCardCorpusTest {
 
     @Test
     void who_said_it_goes_with_it() {
-        Reading reading = reader.read("Driver denies coasting in neutral", Layout.unknown());
+        CardReading reading = reader.read("Driver denies coasting in neutral", Layout.unknown());
 
         Proposal.OfFinding finding = (Proposal.OfFinding) reading.proposals().get(0);
         assertThat(finding.state()).isEqualTo(FindingState.ABSENT);
@@ -280,7 +280,7 @@ class JobCardCorpusTest {
     @ParameterizedTest
     @CsvSource({"-4 bar, IMPOSSIBLE", "400 bar, IMPOSSIBLE", "112 psi, DOUBTFUL", "60 psi, PLAUSIBLE"})
     void a_value_that_cannot_be_is_never_sure(String value, Measure.Belief belief) {
-        Reading reading = reader.read("regulator pressure " + value, Layout.unknown());
+        CardReading reading = reader.read("regulator pressure " + value, Layout.unknown());
 
         Proposal.OfMeasure measure = (Proposal.OfMeasure) reading.proposals().get(0);
         assertThat(measure.belief()).isEqualTo(belief);

@@ -9,7 +9,7 @@ import java.nio.ByteBuffer;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import witnessmark.knowledge.search.FindWords;
+import witnessmark.knowledge.search.FindEntries;
 import witnessmark.knowledge.search.Hit;
 
 /** The shipped knowledge base: whole, without weak places, and found by the words people use. */
@@ -66,13 +66,13 @@ class ShippedKnowledgeTest {
 
     @Test
     void words_of_no_trade_find_nothing() {
-        assertThat(new FindWords(KNOWLEDGE).find("xylophone quartet", 5)).isEmpty();
-        assertThat(new FindWords(KNOWLEDGE).find("", 5)).isEmpty();
-        assertThat(new FindWords(KNOWLEDGE).find("*:* AND (", 5)).isNotNull();
+        assertThat(new FindEntries(KNOWLEDGE).find("xylophone quartet", 5)).isEmpty();
+        assertThat(new FindEntries(KNOWLEDGE).find("", 5)).isEmpty();
+        assertThat(new FindEntries(KNOWLEDGE).find("*:* AND (", 5)).isNotNull();
     }
 
     private static void assertFound(String words, String id) {
-        assertThat(new FindWords(KNOWLEDGE).find(words, 5))
+        assertThat(new FindEntries(KNOWLEDGE).find(words, 5))
                 .extracting(Hit::id)
                 .as(words)
                 .contains(id);

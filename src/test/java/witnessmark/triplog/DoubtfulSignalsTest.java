@@ -15,9 +15,9 @@ import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.gear.InHand;
 import witnessmark.triplog.read.Progress;
+import witnessmark.triplog.summary.LogVerdict;
 import witnessmark.triplog.summary.TimeSpan;
 import witnessmark.triplog.summary.Timeline;
-import witnessmark.triplog.summary.Verdict;
 
 /** A signal that is dead, stuck or wired the wrong way round must not become blame: the kinds that need it cannot be seen. */
 class DoubtfulSignalsTest {
@@ -56,8 +56,8 @@ class DoubtfulSignalsTest {
 
     private static void cannotBeSeenByPedal(TripResult trip, String why) {
         for (EventKind kind : BY_PEDAL) {
-            Verdict verdict = trip.summary().verdict(kind);
-            assertThat(verdict.state()).as(kind + ": " + verdict.reason()).isEqualTo(Verdict.State.CANNOT_BE_SEEN);
+            LogVerdict verdict = trip.summary().verdict(kind);
+            assertThat(verdict.state()).as(kind + ": " + verdict.reason()).isEqualTo(LogVerdict.State.CANNOT_BE_SEEN);
             assertThat(verdict.reason()).contains(why);
         }
         assertThat(trip.events()).noneMatch(e -> BY_PEDAL.contains(e.kind()));
@@ -142,7 +142,7 @@ class DoubtfulSignalsTest {
         TripResult trip = read(DriveScripts.proper(table, 5, 6), clutch(c -> c));
 
         assertThat(trip.summary().verdict(EventKind.SHIFT_WITHOUT_CLUTCH).state())
-                .isEqualTo(Verdict.State.NOT_SEEN_THOUGH_POSSIBLE);
+                .isEqualTo(LogVerdict.State.NOT_SEEN_THOUGH_POSSIBLE);
     }
 
     @Test
@@ -154,9 +154,9 @@ class DoubtfulSignalsTest {
 
         assertThat(trip.events()).isEmpty();
         assertThat(trip.summary().verdict(EventKind.RANGE_MOVED_IN_NEUTRAL))
-                .extracting(Verdict::state, Verdict::reason)
+                .extracting(LogVerdict::state, LogVerdict::reason)
                 .containsExactly(
-                        Verdict.State.CANNOT_BE_SEEN, "the log's lever never changes, though the truck was driven");
+                        LogVerdict.State.CANNOT_BE_SEEN, "the log's lever never changes, though the truck was driven");
     }
 
     @Test
@@ -166,7 +166,7 @@ class DoubtfulSignalsTest {
             return cells;
         });
 
-        assertThat(trip.summary().verdict(EventKind.LUGGING).state()).isEqualTo(Verdict.State.CANNOT_BE_SEEN);
+        assertThat(trip.summary().verdict(EventKind.LUGGING).state()).isEqualTo(LogVerdict.State.CANNOT_BE_SEEN);
     }
 
     @Test

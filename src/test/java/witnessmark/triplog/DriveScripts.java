@@ -5,8 +5,8 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import witnessmark.triplog.SimulatedDrive.Style;
-import witnessmark.triplog.gear.Gear;
 import witnessmark.triplog.gear.GearTable;
+import witnessmark.triplog.gear.KnobGear;
 
 /** Drives made up at random from good driving and from habits, so that each kind of event comes up in each drive. */
 public final class DriveScripts {
@@ -54,14 +54,14 @@ public final class DriveScripts {
 
     private String startGear() {
         return table.gears().stream()
-                .filter(g -> g.lever() == 1 && g.range() == Gear.Range.LOW)
+                .filter(g -> g.lever() == 1 && g.range() == KnobGear.Range.LOW)
                 .findFirst()
                 .orElseThrow()
                 .name();
     }
 
     private String cruiseGear(boolean top) {
-        Gear gear = table.gears().get(table.gears().size() - (top ? 1 : 2));
+        KnobGear gear = table.gears().get(table.gears().size() - (top ? 1 : 2));
         return gear.name();
     }
 
@@ -94,8 +94,8 @@ public final class DriveScripts {
 
     private int next(int from, int last) {
         for (int i = from + 1; i < last; i++) {
-            Gear gear = table.gear(i);
-            boolean whole = gear.splitter() != Gear.Splitter.OVERDRIVE && !gear.isReverse();
+            KnobGear gear = table.gear(i);
+            boolean whole = gear.splitter() != KnobGear.Splitter.OVERDRIVE && !gear.isReverse();
             if (whole && table.gear(from).ratio() / gear.ratio() > 1.2) {
                 return i;
             }
@@ -105,24 +105,26 @@ public final class DriveScripts {
 
     /** Slows down by proper downshifts, one through the range below its ceiling, then stops. */
     private void downToStop() {
-        Gear here = table.gear(drive.gear());
-        if (here.splitter() == Gear.Splitter.OVERDRIVE) {
+        KnobGear here = table.gear(drive.gear());
+        if (here.splitter() == KnobGear.Splitter.OVERDRIVE) {
             String direct = here.name().replace("-over", "");
             drive.shift(direct, Style.DOUBLE);
         }
-        Gear lowest = table.gears().stream()
-                .filter(g -> g.range() == Gear.Range.HIGH && g.lever() == 1 && g.splitter() != Gear.Splitter.OVERDRIVE)
+        KnobGear lowest = table.gears().stream()
+                .filter(g -> g.range() == KnobGear.Range.HIGH
+                        && g.lever() == 1
+                        && g.splitter() != KnobGear.Splitter.OVERDRIVE)
                 .findFirst()
                 .orElseThrow();
         if (drive.gear() > index(lowest.name())) {
             drive.driveTo(0.75 * table.ceilingKmh(lowest), 0.6);
             drive.shift(lowest.name(), Style.DOUBLE);
         }
-        Gear low = table.gears().stream()
-                .filter(g -> g.range() == Gear.Range.LOW && g.splitter() != Gear.Splitter.OVERDRIVE)
+        KnobGear low = table.gears().stream()
+                .filter(g -> g.range() == KnobGear.Range.LOW && g.splitter() != KnobGear.Splitter.OVERDRIVE)
                 .reduce((a, b) -> b)
                 .orElseThrow();
-        if (random.nextBoolean() && table.gear(drive.gear()).range() == Gear.Range.HIGH) {
+        if (random.nextBoolean() && table.gear(drive.gear()).range() == KnobGear.Range.HIGH) {
             drive.driveTo(0.75 * table.ceilingKmh(low), 0.6);
             drive.shift(low.name(), Style.DOUBLE);
             drive.drive(2, 0, 10);
@@ -136,9 +138,9 @@ public final class DriveScripts {
 
     private String high(int lever, boolean over) {
         return table.gears().stream()
-                .filter(g -> g.range() == Gear.Range.HIGH
+                .filter(g -> g.range() == KnobGear.Range.HIGH
                         && g.lever() == lever
-                        && (g.splitter() == Gear.Splitter.OVERDRIVE) == over)
+                        && (g.splitter() == KnobGear.Splitter.OVERDRIVE) == over)
                 .findFirst()
                 .orElseThrow()
                 .name();
@@ -146,15 +148,16 @@ public final class DriveScripts {
 
     private String low(int lever) {
         return table.gears().stream()
-                .filter(g ->
-                        g.range() == Gear.Range.LOW && g.lever() == lever && g.splitter() != Gear.Splitter.OVERDRIVE)
+                .filter(g -> g.range() == KnobGear.Range.LOW
+                        && g.lever() == lever
+                        && g.splitter() != KnobGear.Splitter.OVERDRIVE)
                 .findFirst()
                 .orElseThrow()
                 .name();
     }
 
     private int levers() {
-        return table.gears().stream().mapToInt(Gear::lever).max().orElseThrow();
+        return table.gears().stream().mapToInt(KnobGear::lever).max().orElseThrow();
     }
 
     private void part(int part) {
@@ -233,7 +236,7 @@ public final class DriveScripts {
 
     private void lowRangeTooFast() {
         upTo(directHigh(2));
-        Gear target = table.gear(index(low(levers())));
+        KnobGear target = table.gear(index(low(levers())));
         drive.driveTo(uniform(1.12, 1.45) * table.ceilingKmh(target), 0.5).drive(3, 0, 30);
         drive.shift(target.name(), Style.DOUBLE);
     }
@@ -241,7 +244,7 @@ public final class DriveScripts {
     private void overdriveToLow() {
         boolean split = table.hasOverdriveSplit();
         upTo(split ? high(1, true) : directHigh(1));
-        Gear target = table.gear(index(low(levers())));
+        KnobGear target = table.gear(index(low(levers())));
         drive.driveTo(uniform(0.7, 0.95) * table.ceilingKmh(target), 0.5).drive(3, 0, 30);
         drive.shift(target.name(), Style.DOUBLE).drive(3, 0, 20);
     }

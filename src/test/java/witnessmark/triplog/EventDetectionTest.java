@@ -24,7 +24,7 @@ import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.event.HabitLimits;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.read.Progress;
-import witnessmark.triplog.summary.Verdict;
+import witnessmark.triplog.summary.LogVerdict;
 
 /** Against the truth of simulated drives: what the truck of the simulation did is known to the hundredth of a second. */
 class EventDetectionTest {
@@ -91,7 +91,7 @@ class EventDetectionTest {
             TripResult trip = read(drive, table, Recording.usual(5));
             score.add(drive, trip.events(), 0);
             trip.summary().verdicts().stream()
-                    .filter(v -> v.state() == Verdict.State.CANNOT_BE_SEEN)
+                    .filter(v -> v.state() == LogVerdict.State.CANNOT_BE_SEEN)
                     .forEach(v -> blind.add(v.kind()));
         }
 
@@ -110,9 +110,9 @@ class EventDetectionTest {
         for (EventKind kind : MOMENTARY) {
             assertThat(trip.summary().verdict(kind).state())
                     .as(kind + ": " + trip.summary().verdict(kind))
-                    .isEqualTo(Verdict.State.CANNOT_BE_SEEN);
+                    .isEqualTo(LogVerdict.State.CANNOT_BE_SEEN);
         }
-        assertThat(trip.summary().verdict(EventKind.HOT_OIL).state()).isEqualTo(Verdict.State.SEEN);
+        assertThat(trip.summary().verdict(EventKind.HOT_OIL).state()).isEqualTo(LogVerdict.State.SEEN);
     }
 
     @ParameterizedTest(name = "{0}")
@@ -122,7 +122,7 @@ class EventDetectionTest {
 
         assertThat(trip.events()).isEmpty();
         assertThat(trip.summary().verdict(EventKind.START_IN_HIGH_RANGE).state())
-                .isEqualTo(Verdict.State.NOT_SEEN_THOUGH_POSSIBLE);
+                .isEqualTo(LogVerdict.State.NOT_SEEN_THOUGH_POSSIBLE);
         assertThat(trip.summary().verdict(EventKind.START_IN_HIGH_RANGE).chances())
                 .isEqualTo(8);
     }
@@ -154,8 +154,8 @@ class EventDetectionTest {
             assertThat(score.precision(kind)).as("precision of " + kind).isGreaterThanOrEqualTo(0.95);
         }
         assertThat(trip.summary().verdict(EventKind.RANGE_MOVED_IN_NEUTRAL))
-                .extracting(Verdict::state, Verdict::reason)
-                .containsExactly(Verdict.State.CANNOT_BE_SEEN, "the log has no range knob");
+                .extracting(LogVerdict::state, LogVerdict::reason)
+                .containsExactly(LogVerdict.State.CANNOT_BE_SEEN, "the log has no range knob");
     }
 
     @ParameterizedTest(name = "{0}")
@@ -190,8 +190,8 @@ class EventDetectionTest {
         TripResult trip = read(drive, wrong, Recording.usual(10));
 
         assertThat(trip.summary().verdict(EventKind.LUGGING))
-                .extracting(Verdict::state)
-                .isEqualTo(Verdict.State.CANNOT_BE_SEEN);
+                .extracting(LogVerdict::state)
+                .isEqualTo(LogVerdict.State.CANNOT_BE_SEEN);
         assertThat(trip.summary().verdict(EventKind.LUGGING).reason()).startsWith("the gear cannot be told");
     }
 

@@ -13,13 +13,13 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import witnessmark.triplog.event.EventFigure;
 import witnessmark.triplog.event.EventKind;
-import witnessmark.triplog.event.Figure;
 import witnessmark.triplog.event.HabitEvent;
-import witnessmark.triplog.gear.Gear;
 import witnessmark.triplog.gear.GearTable;
+import witnessmark.triplog.gear.KnobGear;
 import witnessmark.triplog.read.Progress;
-import witnessmark.triplog.summary.Verdict;
+import witnessmark.triplog.summary.LogVerdict;
 
 /** Driving that comes close to an event and is none, beside the event it comes close to; rows written by hand, 10 a second. */
 class NearMissTest {
@@ -33,7 +33,7 @@ class NearMissTest {
     @TempDir
     private Path folder;
 
-    private Gear gear(String name) {
+    private KnobGear gear(String name) {
         return table.gears().stream()
                 .filter(g -> g.name().equals(name))
                 .findFirst()
@@ -105,9 +105,9 @@ class NearMissTest {
 
         HabitEvent dropped = found(EventKind.CLUTCH_DROPPED).get(0);
 
-        assertThat(dropped.figures().get(Figure.FALL_RPM)).isEqualTo(1000.0);
+        assertThat(dropped.figures().get(EventFigure.FALL_RPM)).isEqualTo(1000.0);
         // 3.5 kg m2 x 1000 rpm in 0.3 s x pi / 30
-        assertThat(dropped.figures().get(Figure.INERTIA_TORQUE_NM))
+        assertThat(dropped.figures().get(EventFigure.INERTIA_TORQUE_NM))
                 .isCloseTo(1221.7, org.assertj.core.api.Assertions.within(0.1));
         assertThat(dropped.gearAfter()).contains("1");
     }
@@ -147,7 +147,7 @@ class NearMissTest {
         HabitEvent event = found(EventKind.DISC_OVERSPEED).get(0);
 
         // 14 km/h x 20.8 rpm per km/h x 11.08 in first gear, over 2,100 rpm governed
-        assertThat(event.figures().get(Figure.GOVERNED_MULTIPLE))
+        assertThat(event.figures().get(EventFigure.GOVERNED_MULTIPLE))
                 .isCloseTo(14 * 20.8 * 2.93 * 3.78 / 2100, org.assertj.core.api.Assertions.within(0.02));
         assertThat(event.engineRpm()).isLessThan(700);
     }
@@ -171,7 +171,7 @@ class NearMissTest {
         stand(1, 650);
         assertThat(found(EventKind.GEAR_AGAINST_ROLL)).isEmpty();
         assertThat(read().summary().verdict(EventKind.GEAR_AGAINST_ROLL).state())
-                .isEqualTo(Verdict.State.NOT_SEEN_THOUGH_POSSIBLE);
+                .isEqualTo(LogVerdict.State.NOT_SEEN_THOUGH_POSSIBLE);
 
         start(800, 700, 2);
         free(0.5, 700, 650, 6, 5, 1, 0);
@@ -223,7 +223,7 @@ class NearMissTest {
         stand(40, 640);
         assertThat(found(EventKind.IDLE_TOO_LOW)).isEmpty();
         assertThat(read().summary().verdict(EventKind.IDLE_TOO_LOW).state())
-                .isEqualTo(Verdict.State.NOT_SEEN_THOUGH_POSSIBLE);
+                .isEqualTo(LogVerdict.State.NOT_SEEN_THOUGH_POSSIBLE);
 
         free(1, 640, 560, 0, 0, 0, 0);
         stand(30, 560);
@@ -239,7 +239,7 @@ class NearMissTest {
         stand(3, 650);
 
         assertThat(found(EventKind.IMPOSSIBLE_SPEED_JUMP))
-                .allMatch(e -> e.figures().get(Figure.FROM_KMH) < 10);
+                .allMatch(e -> e.figures().get(EventFigure.FROM_KMH) < 10);
     }
 
     /** 90 km/h to rest in 3 s, a row every two seconds: one step of 60 km/h. A step up by as much is none of a truck. */
@@ -435,8 +435,8 @@ class NearMissTest {
         assertThat(ReadTrip.read(TripRequest.of(fast, table), Progress.SILENT).events())
                 .filteredOn(e -> e.kind() == EventKind.DISC_OVERSPEED)
                 .singleElement()
-                .satisfies(e ->
-                        assertThat(e.figures().get(Figure.GOVERNED_MULTIPLE)).isEqualTo(1.4))
+                .satisfies(e -> assertThat(e.figures().get(EventFigure.GOVERNED_MULTIPLE))
+                        .isEqualTo(1.4))
                 .satisfies(e -> assertThat(e.sentence()).contains("by the input shaft"));
         assertThat(ReadTrip.read(TripRequest.of(slow, table), Progress.SILENT).events())
                 .noneMatch(e -> e.kind() == EventKind.DISC_OVERSPEED);

@@ -10,12 +10,12 @@ import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import witnessmark.triplog.event.EventFigure;
 import witnessmark.triplog.event.EventKind;
-import witnessmark.triplog.event.Figure;
 import witnessmark.triplog.event.HabitEvent;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.read.Progress;
-import witnessmark.triplog.summary.Verdict;
+import witnessmark.triplog.summary.LogVerdict;
 
 /** The power take-off left in on the road, in logs written row by row. */
 class PowerTakeOffTest {
@@ -45,23 +45,23 @@ class PowerTakeOffTest {
         List<HabitEvent> events = trip.events();
         assertThat(events).extracting(HabitEvent::kind).containsExactly(EventKind.POWER_TAKE_OFF_ON_ROAD);
         // 99 steps of a second at 20 m/s between the first row with it and the last
-        assertThat(events.get(0).figures().get(Figure.DISTANCE_KM)).isCloseTo(1.98, within(1e-9));
+        assertThat(events.get(0).figures().get(EventFigure.DISTANCE_KM)).isCloseTo(1.98, within(1e-9));
         assertThat(events.get(0).firstLine()).isEqualTo(102);
         assertThat(events.get(0).lastLine()).isEqualTo(201);
     }
 
     @Test
     void slow_work_with_it_is_no_event_and_counts_as_not_seen() throws IOException {
-        Verdict verdict = drive(20, 100, 300, "pto").summary().verdict(EventKind.POWER_TAKE_OFF_ON_ROAD);
+        LogVerdict verdict = drive(20, 100, 300, "pto").summary().verdict(EventKind.POWER_TAKE_OFF_ON_ROAD);
 
-        assertThat(verdict.state()).isEqualTo(Verdict.State.NOT_SEEN_THOUGH_POSSIBLE);
+        assertThat(verdict.state()).isEqualTo(LogVerdict.State.NOT_SEEN_THOUGH_POSSIBLE);
     }
 
     @Test
     void a_log_without_its_switch_cannot_show_it() throws IOException {
-        Verdict verdict = drive(72, 100, 200, "wipers").summary().verdict(EventKind.POWER_TAKE_OFF_ON_ROAD);
+        LogVerdict verdict = drive(72, 100, 200, "wipers").summary().verdict(EventKind.POWER_TAKE_OFF_ON_ROAD);
 
-        assertThat(verdict.state()).isEqualTo(Verdict.State.CANNOT_BE_SEEN);
+        assertThat(verdict.state()).isEqualTo(LogVerdict.State.CANNOT_BE_SEEN);
         assertThat(verdict.reason()).isEqualTo("the log has no power take off");
     }
 }

@@ -17,7 +17,7 @@ import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.read.Progress;
 import witnessmark.triplog.read.UnreadableLog;
 import witnessmark.triplog.summary.ComparePeriods;
-import witnessmark.triplog.summary.Verdict;
+import witnessmark.triplog.summary.LogVerdict;
 
 class ReadTripsTest {
     private final GearTable table = InventedTrucks.ten();
@@ -63,7 +63,7 @@ class ReadTripsTest {
                         .summary()
                         .verdict(EventKind.START_IN_HIGH_RANGE)
                         .state())
-                .isEqualTo(Verdict.State.SEEN);
+                .isEqualTo(LogVerdict.State.SEEN);
     }
 
     @Test
@@ -96,14 +96,14 @@ class ReadTripsTest {
     @Test
     void a_blind_log_neither_hides_what_another_shows_nor_adds_chances() throws IOException {
         write("unit-1/fast.csv", DriveScripts.proper(table, 5, 4));
-        Verdict alone = read(Progress.SILENT).get(0).summary().verdict(EventKind.START_IN_HIGH_RANGE);
+        LogVerdict alone = read(Progress.SILENT).get(0).summary().verdict(EventKind.START_IN_HIGH_RANGE);
 
         DriveScripts.proper(table, 6, 60).writeCsv(folder.resolve("unit-1/slow.csv"), Recording.usual(0.2), 9);
         TruckResult both = read(Progress.SILENT).get(0);
 
-        Verdict together = both.summary().verdict(EventKind.START_IN_HIGH_RANGE);
+        LogVerdict together = both.summary().verdict(EventKind.START_IN_HIGH_RANGE);
         assertThat(both.trips()).hasSize(2);
-        assertThat(together.state()).isEqualTo(Verdict.State.NOT_SEEN_THOUGH_POSSIBLE);
+        assertThat(together.state()).isEqualTo(LogVerdict.State.NOT_SEEN_THOUGH_POSSIBLE);
         assertThat(together.chances()).isEqualTo(alone.chances()).isEqualTo(4);
     }
 
@@ -117,7 +117,7 @@ class ReadTripsTest {
         assertThat(truck.trips()).allSatisfy(t -> assertThat(t.summary().km()).isLessThan(2));
         assertThat(truck.summary().km()).isGreaterThan(2);
         assertThat(truck.summary().verdict(EventKind.COAST_IN_NEUTRAL).state())
-                .isEqualTo(Verdict.State.NOT_SEEN_THOUGH_POSSIBLE);
+                .isEqualTo(LogVerdict.State.NOT_SEEN_THOUGH_POSSIBLE);
     }
 
     @Test

@@ -11,8 +11,8 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.read.Progress;
+import witnessmark.triplog.summary.LogVerdict;
 import witnessmark.triplog.summary.TripSummary;
-import witnessmark.triplog.summary.Verdict;
 
 class SampleLogsTest {
     private static final Path FOLDER = Path.of("sample-cases/logs");
@@ -47,9 +47,9 @@ class SampleLogsTest {
 
     @Test
     void the_slow_logger_cannot_show_the_starts_that_the_fast_one_shows() {
-        Verdict slow = read("unit-34_slow-logger.csv").verdict(EventKind.START_IN_HIGH_RANGE);
+        LogVerdict slow = read("unit-34_slow-logger.csv").verdict(EventKind.START_IN_HIGH_RANGE);
 
-        assertThat(slow.state()).isEqualTo(Verdict.State.CANNOT_BE_SEEN);
+        assertThat(slow.state()).isEqualTo(LogVerdict.State.CANNOT_BE_SEEN);
         assertThat(slow.reason())
                 .isEqualTo("engine speed comes once every 5 s; two a second are needed without a clutch signal");
     }

@@ -10,8 +10,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Random;
 import witnessmark.triplog.event.EventKind;
-import witnessmark.triplog.gear.Gear;
 import witnessmark.triplog.gear.GearTable;
+import witnessmark.triplog.gear.KnobGear;
 
 /**
  * A small truck that is driven by a script and knows what it did: engine, clutch, lever, knob and wheels in steps of
@@ -129,8 +129,8 @@ public final class SimulatedDrive {
     public SimulatedDrive start(String name) {
         int g = index(name);
         double from = t;
-        Gear chosen = table.gear(g);
-        knob = chosen.range() == Gear.Range.HIGH ? 1 : 0;
+        KnobGear chosen = table.gear(g);
+        knob = chosen.range() == KnobGear.Range.HIGH ? 1 : 0;
         press(0.8);
         lever = chosen.lever();
         gear = g;
@@ -148,7 +148,7 @@ public final class SimulatedDrive {
         pedal = 0;
         rpm = locked(g);
         drive(1.5, 0.5 * pull, 40);
-        if (chosen.range() == Gear.Range.HIGH) {
+        if (chosen.range() == KnobGear.Range.HIGH) {
             truth(EventKind.START_IN_HIGH_RANGE, from);
         }
         return this;
@@ -158,8 +158,8 @@ public final class SimulatedDrive {
     public SimulatedDrive startOnThePedal(String name) {
         int g = index(name);
         double from = t;
-        Gear chosen = table.gear(g);
-        knob = chosen.range() == Gear.Range.HIGH ? 1 : 0;
+        KnobGear chosen = table.gear(g);
+        knob = chosen.range() == KnobGear.Range.HIGH ? 1 : 0;
         press(0.8);
         lever = chosen.lever();
         gear = g;
@@ -178,7 +178,7 @@ public final class SimulatedDrive {
         }
         pedal = 0;
         drive(2.5, 0.5 * pull, 40);
-        if (chosen.range() == Gear.Range.HIGH) {
+        if (chosen.range() == KnobGear.Range.HIGH) {
             truth(EventKind.START_IN_HIGH_RANGE, from);
         }
         return this;
@@ -222,11 +222,11 @@ public final class SimulatedDrive {
     /** Changes gear on the move, range preselected in gear where it changes. */
     public SimulatedDrive shift(String name, Style style) {
         int g = index(name);
-        Gear old = table.gear(gear);
-        Gear taken = table.gear(g);
+        KnobGear old = table.gear(gear);
+        KnobGear taken = table.gear(g);
         boolean leverMoves = old.lever() != taken.lever() || old.range() != taken.range();
         if (old.range() != taken.range()) {
-            knob = taken.range() == Gear.Range.HIGH ? 1 : 0;
+            knob = taken.range() == KnobGear.Range.HIGH ? 1 : 0;
             drive(0.5, 0, accelerator);
         }
         double from = t;
@@ -253,13 +253,13 @@ public final class SimulatedDrive {
         return this;
     }
 
-    private void record(Gear old, Gear taken, boolean leverMoves, Style style, double from) {
+    private void record(KnobGear old, KnobGear taken, boolean leverMoves, Style style, double from) {
         drive(1.2, 0.1, 20);
-        if (old.range() == Gear.Range.HIGH && taken.range() == Gear.Range.LOW) {
+        if (old.range() == KnobGear.Range.HIGH && taken.range() == KnobGear.Range.LOW) {
             if (locked(gear) > table.governedRpm() * 1.05) {
                 truth(EventKind.LOW_RANGE_ABOVE_CEILING, from);
             }
-            if (old.splitter() == Gear.Splitter.OVERDRIVE) {
+            if (old.splitter() == KnobGear.Splitter.OVERDRIVE) {
                 truth(EventKind.OVERDRIVE_TO_LOW, from);
             }
         }
@@ -302,7 +302,7 @@ public final class SimulatedDrive {
         }
         pedal = 0;
         gear = g;
-        knob = table.gear(g).range() == Gear.Range.HIGH ? 1 : 0;
+        knob = table.gear(g).range() == KnobGear.Range.HIGH ? 1 : 0;
         return drive(2, 0.1, 25);
     }
 
@@ -424,8 +424,8 @@ public final class SimulatedDrive {
         stand(2);
         lever = -1;
         double reverseRatio = table.gears().stream()
-                .filter(Gear::isReverse)
-                .mapToDouble(Gear::ratio)
+                .filter(KnobGear::isReverse)
+                .mapToDouble(KnobGear::ratio)
                 .max()
                 .orElseThrow();
         boolean moved = false;

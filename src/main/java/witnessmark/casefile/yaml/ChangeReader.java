@@ -29,8 +29,8 @@ import witnessmark.casefile.history.Opened;
 import witnessmark.casefile.history.SignedOff;
 import witnessmark.casefile.history.TextSet;
 import witnessmark.casefile.history.VehicleSet;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.gearbox.Layout;
-import witnessmark.gearbox.Word;
 import witnessmark.yaml.Faults;
 import witnessmark.yaml.FaultyInput;
 import witnessmark.yaml.YamlMap;
@@ -107,7 +107,7 @@ public final class ChangeReader {
     private static Optional<Change> textSet(YamlNode node) {
         YamlMap map = map(node, "text-set", List.of("text", "from", "to"));
         return map.require("text", "title")
-                .flatMap(name -> name.one("text", Word.all(TextField.class)))
+                .flatMap(name -> name.one("text", EnumWord.all(TextField.class)))
                 .flatMap(field -> Built.at(node, () -> new TextSet(field, map.written("from"), map.written("to"))));
     }
 

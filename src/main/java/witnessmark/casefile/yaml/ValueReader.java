@@ -19,10 +19,10 @@ import witnessmark.casefile.Reckoned;
 import witnessmark.casefile.Teller;
 import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.logged.LoggedEvidence;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.gearbox.Layout;
-import witnessmark.gearbox.LayoutWords;
+import witnessmark.gearbox.LayoutFeatures;
 import witnessmark.gearbox.Unit;
-import witnessmark.gearbox.Word;
 import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.yaml.YamlMap;
 import witnessmark.yaml.YamlNode;
@@ -50,7 +50,7 @@ final class ValueReader {
 
     private static List<String> gearboxKeys() {
         List<String> keys = new ArrayList<>(List.of(RATIOS));
-        keys.addAll(LayoutWords.names());
+        keys.addAll(LayoutFeatures.names());
         return List.copyOf(keys);
     }
 
@@ -71,11 +71,12 @@ final class ValueReader {
     static Optional<Layout> gearbox(YamlNode node) {
         YamlMap map = node.map("gearbox", GEARBOX);
         Map<String, String> words = new LinkedHashMap<>();
-        for (String feature : LayoutWords.names()) {
-            map.one(feature, LayoutWords.allowed(feature)).ifPresent(value -> words.put(feature, Word.of(value)));
+        for (String feature : LayoutFeatures.names()) {
+            map.one(feature, LayoutFeatures.allowed(feature))
+                    .ifPresent(value -> words.put(feature, EnumWord.of(value)));
         }
         OptionalInt ratios = whole(map, RATIOS);
-        return Built.at(map.get(RATIOS).orElse(node), () -> LayoutWords.layout(ratios, words));
+        return Built.at(map.get(RATIOS).orElse(node), () -> LayoutFeatures.layout(ratios, words));
     }
 
     private static OptionalInt whole(YamlMap map, String key) {
@@ -191,7 +192,7 @@ final class ValueReader {
     static Optional<Evidence> evidence(YamlNode name, String id, YamlNode value) {
         YamlMap map = value.map(called("evidence", id), EVIDENCE);
         map.require("kind", "computed");
-        Optional<Evidence.Kind> kind = map.one("kind", Word.all(Evidence.Kind.class));
+        Optional<Evidence.Kind> kind = map.one("kind", EnumWord.all(Evidence.Kind.class));
         Map<String, String> inputs = inputs(map);
         Optional<Evidence.SourceFile> file = map.get("file").flatMap(ValueReader::sourceFile);
         Map<String, FindingState> states = states(map);

@@ -23,7 +23,7 @@ public final class ShiftPlanChart {
     private ShiftPlanChart() {}
 
     /** From the start after the last gap on; throws where the plan has no shifts there. */
-    public static Chart of(TruckProfile truck, ShiftPlan plan, ChartWords words) {
+    public static Chart of(TruckProfile truck, ShiftPlan plan, ChartLabels words) {
         if (plan.inOneGo().isEmpty()) {
             throw new QuestionRefused(
                     plan.end().isPresent()
@@ -53,7 +53,7 @@ public final class ShiftPlanChart {
                 notes(truck, plan, words));
     }
 
-    private static List<String> notes(TruckProfile truck, ShiftPlan plan, ChartWords words) {
+    private static List<String> notes(TruckProfile truck, ShiftPlan plan, ChartLabels words) {
         List<String> notes = new ArrayList<>();
         plan.gaps()
                 .forEach(gap ->
@@ -68,7 +68,7 @@ public final class ShiftPlanChart {
     }
 
     /** Low range's ceilings gear by gear; empty without a range. */
-    static Optional<String> ceilings(TruckProfile truck, ChartWords words) {
+    static Optional<String> ceilings(TruckProfile truck, ChartLabels words) {
         SpeedUnits units = SpeedUnits.of(words.units());
         List<String> lines = new RoadSpeeds(truck)
                 .lowRangeCeilings().stream()
@@ -79,7 +79,7 @@ public final class ShiftPlanChart {
     }
 
     private static List<Point> teeth(
-            TruckProfile truck, ShiftPlan plan, ChartWords words, Function<PlannedShift, Double> shiftAt) {
+            TruckProfile truck, ShiftPlan plan, ChartLabels words, Function<PlannedShift, Double> shiftAt) {
         RoadSpeeds speeds = new RoadSpeeds(truck);
         List<Point> points = new ArrayList<>();
         points.add(new Point(0, 0));

@@ -27,7 +27,7 @@ public final class SlipEnergyChart {
     private SlipEnergyChart() {}
 
     /** For a shift into that low-range gear; throws where the gear is not one, or is reverse. */
-    public static Chart of(TruckProfile truck, Gear low, ChartWords words) {
+    public static Chart of(TruckProfile truck, Gear low, ChartLabels words) {
         if (low.range() != Range.LOW || low.reverse()) {
             throw new QuestionRefused(
                     "chart: gear " + low.id() + " is not a forward gear of low range", "give one that is");
@@ -68,7 +68,7 @@ public final class SlipEnergyChart {
                 ShiftPlanChart.ceilings(truck, words).stream().toList());
     }
 
-    private static String name(Gear from, ChartWords words) {
+    private static String name(Gear from, ChartLabels words) {
         return words.say(
                 switch (from.split()) {
                     case SPLIT -> "from-split";
@@ -78,7 +78,7 @@ public final class SlipEnergyChart {
     }
 
     private static Series curve(
-            String name, Style style, double ceiling, DoubleFunction<RangeShift> shift, ChartWords words) {
+            String name, Style style, double ceiling, DoubleFunction<RangeShift> shift, ChartLabels words) {
         List<Point> points = IntStream.range(0, POINTS)
                 .mapToDouble(i -> Math.min(200, REACH * ceiling * i / (POINTS - 1)))
                 .mapToObj(kmh -> new Point(

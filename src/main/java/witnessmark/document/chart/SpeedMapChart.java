@@ -13,8 +13,8 @@ import org.jfree.chart.ui.RectangleAnchor;
 import org.jfree.data.xy.DefaultXYZDataset;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
-import witnessmark.triplog.gear.Gear;
 import witnessmark.triplog.gear.GearTable;
+import witnessmark.triplog.gear.KnobGear;
 import witnessmark.triplog.summary.SpeedMap;
 
 /** Time by road speed and engine speed, darker for longer, with each gear's ray: what lies off all rays is no gear. */
@@ -101,7 +101,7 @@ public final class SpeedMapChart {
 
     private static XYSeriesCollection rays(GearTable table, double factor, double kmh, double rpm) {
         XYSeriesCollection rays = new XYSeriesCollection();
-        for (Gear gear : table.gears()) {
+        for (KnobGear gear : table.gears()) {
             if (!gear.isReverse()) {
                 double slope = gear.ratio() * table.outputRpmPerKmh() * factor;
                 double far = Math.min(kmh, rpm / slope);

@@ -30,7 +30,7 @@ public final class TripTimelineChart {
             String title,
             List<Timeline.Bin> bins,
             List<HabitEvent> events,
-            ChartWords words,
+            ChartLabels words,
             int widthPixels,
             int heightPixels) {
         double minutes = bins.stream().mapToDouble(Timeline.Bin::seconds).sum() / 60;

@@ -28,11 +28,11 @@ final class Alternatives {
     public record Row(String title, String of, String chance, String outcome, String tells, String openChecks) {}
 
     private final Dossier dossier;
-    private final PageWords words;
+    private final SayOnPaper words;
 
     Alternatives(Dossier dossier) {
         this.dossier = dossier;
-        this.words = new PageWords(dossier);
+        this.words = new SayOnPaper(dossier);
     }
 
     /** The look-alikes, those nearest to being the cause first, as far as a reader takes them in. */
@@ -57,7 +57,7 @@ final class Alternatives {
                 words.chanceOf(rival.probability(), dossier.judgement().verdict()),
                 outcome(rival),
                 rival.tells(),
-                PageWords.list(rival.openChecks().stream()
+                SayOnPaper.list(rival.openChecks().stream()
                         .map(id -> FoundRow.title(dossier, id))
                         .toList()));
     }
@@ -76,7 +76,7 @@ final class Alternatives {
                 .toList();
         String by = against.isEmpty()
                 ? words.say("alternative-nothing-against")
-                : words.say("alternative-against", PageWords.list(against));
+                : words.say("alternative-against", SayOnPaper.list(against));
         return words.say(rival.probability() < RULED_OUT ? "alternative-behind" : "alternative-open", by);
     }
 }

@@ -18,7 +18,7 @@ import witnessmark.diagnosis.RankedCause;
 import witnessmark.diagnosis.Verdict;
 import witnessmark.document.Dossier;
 import witnessmark.document.drawing.Mark;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.knowledge.Caution;
 
 /**
@@ -71,11 +71,11 @@ public record BenchPage(
                 places(dossier, shown),
                 all.size() - shown.size(),
                 rows(dossier, e -> !isAbsent(e)),
-                PageWords.list(rows(dossier, BenchPage::isAbsent).stream()
+                SayOnPaper.list(rows(dossier, BenchPage::isAbsent).stream()
                         .map(r -> r.title() + (r.note().isEmpty() ? "" : " (" + r.note() + ")"))
                         .toList()),
                 MeasuredRow.of(dossier),
-                repair(dossier.judgement(), new PageWords(dossier)),
+                repair(dossier.judgement(), new SayOnPaper(dossier)),
                 dossier.judgement().contradictions().stream().map(c -> c.why()).toList(),
                 dossier.judgement().remarks(),
                 choose.drawn(marks),
@@ -103,7 +103,7 @@ public record BenchPage(
                 .toList();
     }
 
-    private static List<AdviceGiven.Piece> repair(Judgement judgement, PageWords words) {
+    private static List<AdviceGiven.Piece> repair(Judgement judgement, SayOnPaper words) {
         boolean open = judgement.verdict().standing() == Verdict.Standing.UNDETERMINED;
         List<AdviceGiven.Piece> pieces = new ArrayList<>();
         String before = "";
@@ -125,7 +125,7 @@ public record BenchPage(
     }
 
     private static List<Place> places(Dossier dossier, List<NextCheck> checks) {
-        PageWords words = new PageWords(dossier);
+        SayOnPaper words = new SayOnPaper(dossier);
         Map<String, List<NextCheck>> byPlace = new LinkedHashMap<>();
         checks.stream().sorted(Comparator.comparing(NextCheck::teardown)).forEach(c -> byPlace.computeIfAbsent(
                         c.access(), a -> new ArrayList<>())
@@ -135,7 +135,7 @@ public record BenchPage(
                 .toList();
     }
 
-    private static Place place(Dossier dossier, List<NextCheck> here, PageWords words) {
+    private static Place place(Dossier dossier, List<NextCheck> here, SayOnPaper words) {
         NextCheck first = here.get(0);
         String effort = effort(first, words);
         return new Place(
@@ -149,7 +149,7 @@ public record BenchPage(
                                 c.look(),
                                 words.minutes(c.checkMinutes()),
                                 words.say(
-                                        "bench-for-" + Word.of(c.bearing()),
+                                        "bench-for-" + EnumWord.of(c.bearing()),
                                         dossier.knowledge()
                                                 .causes()
                                                 .get(c.cause())
@@ -157,7 +157,7 @@ public record BenchPage(
                         .toList());
     }
 
-    private static String effort(NextCheck first, PageWords words) {
+    private static String effort(NextCheck first, SayOnPaper words) {
         if (first.openMinutes() == 0) {
             return words.say("effort-none");
         }

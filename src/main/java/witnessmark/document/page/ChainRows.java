@@ -25,15 +25,15 @@ public record ChainRows(String check, List<Row> entries, List<Person> people) {
     public record Person(String who, String entries, String first, String last) {}
 
     static ChainRows of(CaseHistory history, Dossier dossier) {
-        PageWords words = new PageWords(dossier);
-        ChangeWords changes = new ChangeWords(dossier);
+        SayOnPaper words = new SayOnPaper(dossier);
+        SayChange changes = new SayChange(dossier);
         return new ChainRows(
                 words(history.verify(), history, words),
                 history.entries().stream().map(e -> row(e, changes)).toList(),
                 people(history.entries()));
     }
 
-    private static String words(ChainCheck check, CaseHistory history, PageWords words) {
+    private static String words(ChainCheck check, CaseHistory history, SayOnPaper words) {
         if (check instanceof ChainCheck.Broken broken) {
             return words.say("chain-broken", broken.number());
         }
@@ -41,10 +41,10 @@ public record ChainRows(String check, List<Row> entries, List<Person> people) {
                 "chain-intact", history.entries().size(), history.last().hash());
     }
 
-    private static Row row(Entry entry, ChangeWords changes) {
+    private static Row row(Entry entry, SayChange changes) {
         return new Row(
                 String.valueOf(entry.number()),
-                PageWords.time(entry.stamp().time()),
+                SayOnPaper.time(entry.stamp().time()),
                 entry.stamp().who(),
                 shortened(changes.of(entry.change())),
                 entry.hash());
@@ -58,8 +58,8 @@ public record ChainRows(String check, List<Row> entries, List<Person> people) {
                 .map(e -> new Person(
                         e.getKey(),
                         String.valueOf(e.getValue().size()),
-                        PageWords.time(e.getValue().get(0).stamp().time()),
-                        PageWords.time(e.getValue()
+                        SayOnPaper.time(e.getValue().get(0).stamp().time()),
+                        SayOnPaper.time(e.getValue()
                                 .get(e.getValue().size() - 1)
                                 .stamp()
                                 .time())))

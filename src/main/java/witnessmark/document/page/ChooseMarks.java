@@ -11,7 +11,7 @@ import witnessmark.document.Dossier;
 import witnessmark.document.drawing.DrawGearbox;
 import witnessmark.document.drawing.GearboxPlan;
 import witnessmark.document.drawing.Mark;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.knowledge.Finding;
 import witnessmark.language.Texts;
 
@@ -76,7 +76,7 @@ final class ChooseMarks {
     private Mark mark(String label, String part, Mark.Kind kind, List<String> texts) {
         Texts words = dossier.texts();
         String name = dossier.knowledge().parts().get(part).in(dossier.language());
-        return new Mark(label, part, name, kind, words.text("mark." + Word.of(kind)), texts);
+        return new Mark(label, part, name, kind, words.text("mark." + EnumWord.of(kind)), texts);
     }
 
     private String part(String finding) {

@@ -76,7 +76,7 @@ public record ClaimPage(
     public static ClaimPage of(Dossier dossier) {
         CaseFile file = dossier.file();
         Claim claim = file.claim();
-        PageWords words = new PageWords(dossier);
+        SayOnPaper words = new SayOnPaper(dossier);
         List<Field> facts = facts(dossier, words);
         return new ClaimPage(
                 facts,
@@ -93,19 +93,19 @@ public record ClaimPage(
                 chainEnd(dossier, words));
     }
 
-    private static String chainEnd(Dossier dossier, PageWords words) {
+    private static String chainEnd(Dossier dossier, SayOnPaper words) {
         return dossier.history()
                 .map(h -> h.verify() instanceof ChainCheck.Broken broken
                         ? words.say("chain-broken", broken.number())
                         : words.say(
                                 "chain-end",
                                 h.last().number(),
-                                PageWords.time(h.last().stamp().time()),
+                                SayOnPaper.time(h.last().stamp().time()),
                                 h.last().hash()))
                 .orElseGet(() -> words.say("chain-none"));
     }
 
-    private static List<Field> facts(Dossier dossier, PageWords words) {
+    private static List<Field> facts(Dossier dossier, SayOnPaper words) {
         CaseFile file = dossier.file();
         List<Field> facts = new ArrayList<>();
         for (ClaimField field : ClaimField.values()) {
@@ -130,7 +130,7 @@ public record ClaimPage(
                 : value;
     }
 
-    private static List<String> missing(Dossier dossier, PageWords words) {
+    private static List<String> missing(Dossier dossier, SayOnPaper words) {
         CaseFile file = dossier.file();
         Stream<String> fields = Arrays.stream(ClaimField.values())
                 .filter(f -> fact(file, f).isEmpty())
@@ -151,7 +151,7 @@ public record ClaimPage(
      * What the signed judgement leans on, or today's where none was signed: what was measured outside its limits and
      * does not speak against it, what was found, then what was measured and seen sound.
      */
-    private static List<Carrying> carrying(Dossier dossier, PageWords words) {
+    private static List<Carrying> carrying(Dossier dossier, SayOnPaper words) {
         List<String> titles = titles(dossier);
         Set<String> against = isUndecided(dossier)
                 ? Set.of()
@@ -200,13 +200,13 @@ public record ClaimPage(
     }
 
     /** What was looked at, and what was computed or logged, most telling first. */
-    private static Stream<Carrying> found(Dossier dossier, PageWords words, List<String> titles, FindingState state) {
+    private static Stream<Carrying> found(Dossier dossier, SayOnPaper words, List<String> titles, FindingState state) {
         return Stream.concat(entered(dossier, words, state), followed(dossier, words, state))
                 .filter(row -> titles.contains(row.title()))
                 .sorted(Comparator.comparingInt(row -> titles.indexOf(row.title())));
     }
 
-    private static Stream<Carrying> entered(Dossier dossier, PageWords words, FindingState state) {
+    private static Stream<Carrying> entered(Dossier dossier, SayOnPaper words, FindingState state) {
         Set<String> corrected = corrected(dossier);
         return dossier.file().findings().values().stream()
                 .filter(f -> !corrected.contains(f.finding()))
@@ -220,8 +220,8 @@ public record ClaimPage(
     }
 
     /** Findings that nobody entered, for they follow from what was computed or logged. */
-    private static Stream<Carrying> followed(Dossier dossier, PageWords words, FindingState state) {
-        ResultWords said = new ResultWords(dossier);
+    private static Stream<Carrying> followed(Dossier dossier, SayOnPaper words, FindingState state) {
+        SayResult said = new SayResult(dossier);
         Set<String> entered = dossier.file().findings().keySet();
         Set<String> told = new HashSet<>();
         return dossier.file().evidence().values().stream().flatMap(e -> e.findings().entrySet().stream()
@@ -289,7 +289,7 @@ public record ClaimPage(
                 Judged.of(dossier).today().isEmpty() ? judgement.verdict().open().stream() : Stream.of()));
     }
 
-    private static List<String> against(Dossier dossier, PageWords words) {
+    private static List<String> against(Dossier dossier, SayOnPaper words) {
         // With other knowledge a finding may turn round; on this page it stands where it was signed.
         List<String> carried = titles(dossier);
         return shortest(speakingAgainst(dossier)
@@ -301,7 +301,7 @@ public record ClaimPage(
     private static Stream<RankedCause.Weight> speakingAgainst(Dossier dossier) {
         return leading(dossier).stream()
                 .flatMap(c -> c.evidenceAgainst().stream())
-                .filter(w -> -w.decibans() >= PageWords.WORTH_SAYING_AGAINST);
+                .filter(w -> -w.decibans() >= SayOnPaper.WORTH_SAYING_AGAINST);
     }
 
     /** The value, where what speaks against the cause follows from one. */
@@ -321,7 +321,7 @@ public record ClaimPage(
         return said.distinct().limit(MOST_AGAINST).map(ChainRows::shortened).toList();
     }
 
-    private static List<String> open(Dossier dossier, PageWords words) {
+    private static List<String> open(Dossier dossier, SayOnPaper words) {
         Stream<String> unsure = dossier.file().findings().values().stream()
                 .filter(f -> f.state() == FindingState.UNSURE)
                 .map(f -> FoundRow.title(dossier, f.finding()) + " (" + words.state(FindingState.UNSURE) + ")");
@@ -329,13 +329,13 @@ public record ClaimPage(
         return Stream.concat(unsure, unchecked).distinct().limit(MOST_OPEN).toList();
     }
 
-    private static List<Part> parts(Claim claim, PageWords words) {
+    private static List<Part> parts(Claim claim, SayOnPaper words) {
         List<Part> parts = new ArrayList<>(claim.parts().stream()
                 .limit(MOST_PARTS)
                 .map(p -> new Part(
                         p.old(),
                         p.fitted(),
-                        PageWords.number(p.quantity()),
+                        SayOnPaper.number(p.quantity()),
                         words.say("part-"
                                 + p.whereabouts()
                                         .map(PartLine.Whereabouts::word)
@@ -349,7 +349,7 @@ public record ClaimPage(
         return parts;
     }
 
-    private static List<Field> people(Dossier dossier, PageWords words) {
+    private static List<Field> people(Dossier dossier, SayOnPaper words) {
         List<Field> people = new ArrayList<>();
         for (ClaimField role : ROLES) {
             String name = dossier.file().claim().fact(role);
@@ -359,14 +359,14 @@ public record ClaimPage(
         }
         dossier.history()
                 .map(h -> ChainRows.people(h.entries()))
-                .map(all -> PageWords.list(all.stream()
+                .map(all -> SayOnPaper.list(all.stream()
                         .limit(3)
                         .map(p -> words.say("entered-count", p.who(), p.entries()))
                         .toList()))
                 .ifPresent(who -> people.add(new Field(words.say("entered"), who)));
         Optional<SignOff> signed = dossier.file().signedOff();
         signed.ifPresent(
-                s -> people.add(new Field(words.say("signed-off"), s.who() + ", " + PageWords.time(s.time()))));
+                s -> people.add(new Field(words.say("signed-off"), s.who() + ", " + SayOnPaper.time(s.time()))));
         return people;
     }
 }

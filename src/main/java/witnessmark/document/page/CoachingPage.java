@@ -119,7 +119,7 @@ public record CoachingPage(String unit, String note, List<Point> first, List<Poi
                 beside.add(figures.get(key).label() + ": " + figures.get(key).value());
             }
         }
-        return new Point(advice.in(language), PageWords.list(beside), advice.why(language));
+        return new Point(advice.in(language), SayOnPaper.list(beside), advice.why(language));
     }
 
     /** The points that go with a habit of the driver, if one is concluded, signed and today. */

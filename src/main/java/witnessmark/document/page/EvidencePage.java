@@ -14,7 +14,7 @@ import witnessmark.diagnosis.RankedCause;
 import witnessmark.diagnosis.Verdict;
 import witnessmark.document.Dossier;
 import witnessmark.document.OddsFactor;
-import witnessmark.document.chart.ChartWords;
+import witnessmark.document.chart.ChartLabels;
 import witnessmark.document.drawing.DrawCauses;
 import witnessmark.document.drawing.Mark;
 
@@ -83,7 +83,7 @@ public record EvidencePage(
 
     public static EvidencePage of(Dossier dossier) {
         Judgement judgement = dossier.judgement();
-        PageWords words = new PageWords(dossier);
+        SayOnPaper words = new SayOnPaper(dossier);
         List<RankedCause> listed =
                 judgement.causesFrom(WORTH_LISTING).stream().limit(MOST_CAUSES).toList();
         List<String> classTitles = dossier.matrix().classes().stream()
@@ -124,7 +124,7 @@ public record EvidencePage(
         return judgement.verdict().standing() == Verdict.Standing.UNDETERMINED;
     }
 
-    private static List<Field> classes(Judgement judgement, PageWords words) {
+    private static List<Field> classes(Judgement judgement, SayOnPaper words) {
         return isOpen(judgement)
                 ? List.of()
                 : judgement.attribution().stream()
@@ -133,7 +133,7 @@ public record EvidencePage(
     }
 
     /** What the rules changed for the causes that are listed; the rest only as a number. */
-    private static List<String> changes(Judgement judgement, PageWords words) {
+    private static List<String> changes(Judgement judgement, SayOnPaper words) {
         Set<String> listed = judgement.causesFrom(WORTH_LISTING).stream()
                 .map(RankedCause::id)
                 .collect(Collectors.toSet());
@@ -152,13 +152,13 @@ public record EvidencePage(
     private static List<Dossier.Figure> figures(Dossier dossier) {
         List<Dossier.Figure> figures = new ArrayList<>(dossier.truck()
                 .map(t -> TruckFigures.charts(
-                        t, new ChartWords(dossier.texts(), dossier.shop().units())))
+                        t, new ChartLabels(dossier.texts(), dossier.shop().units())))
                 .orElse(List.of()));
         figures.addAll(dossier.figures());
         return figures;
     }
 
-    private static MatrixRow matrixRow(EvidenceMatrix.Row row, List<String> classes, PageWords words) {
+    private static MatrixRow matrixRow(EvidenceMatrix.Row row, List<String> classes, SayOnPaper words) {
         return new MatrixRow(
                 row.finding(),
                 row.title(),
@@ -167,7 +167,7 @@ public record EvidencePage(
                 classes.stream().map(id -> words.weight(row.decibans().get(id))).toList());
     }
 
-    private static CauseRow causeRow(Dossier dossier, RankedCause cause, PageWords words) {
+    private static CauseRow causeRow(Dossier dossier, RankedCause cause, SayOnPaper words) {
         return new CauseRow(
                 cause.title(),
                 cause.id(),
@@ -180,7 +180,7 @@ public record EvidencePage(
                 cause.heldBack());
     }
 
-    private static List<String> weights(List<RankedCause.Weight> weights, PageWords words) {
+    private static List<String> weights(List<RankedCause.Weight> weights, SayOnPaper words) {
         return weights.stream()
                 .map(w -> w.title() + " (" + words.state(w.state()) + ") " + OddsFactor.text(w.decibans()))
                 .toList();
@@ -196,8 +196,8 @@ public record EvidencePage(
     }
 
     private static Result result(Dossier dossier, Evidence evidence) {
-        PageWords words = new PageWords(dossier);
-        ResultWords said = new ResultWords(dossier);
+        SayOnPaper words = new SayOnPaper(dossier);
+        SayResult said = new SayResult(dossier);
         List<Field> inputs = new ArrayList<>();
         for (Map.Entry<String, String> input : evidence.inputs().entrySet()) {
             inputs.add(new Field(said.input(input.getKey()), said.value(input.getValue())));
@@ -215,8 +215,8 @@ public record EvidencePage(
 
     /** The row for all logs as one, where there are several results from logs. */
     private static Optional<Result> logsTogether(Dossier dossier) {
-        PageWords words = new PageWords(dossier);
-        return new ResultWords(dossier)
+        SayOnPaper words = new SayOnPaper(dossier);
+        return new SayResult(dossier)
                 .logsTogether()
                 .map(text -> new Result(
                         words.say("logs-together"),

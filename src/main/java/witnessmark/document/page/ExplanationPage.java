@@ -20,7 +20,7 @@ import witnessmark.document.Dossier;
 import witnessmark.document.drawing.DamageStory;
 import witnessmark.document.drawing.DrawDamage;
 import witnessmark.document.drawing.Mark;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 
 /**
  * What the service writer explains to the fleet.
@@ -73,7 +73,7 @@ public record ExplanationPage(
         List<RankedCause> causes = signed.map(s -> signedCauses(s, judgement)).orElseGet(() -> toldOf(judgement));
         ChooseMarks choose = new ChooseMarks(dossier);
         List<Mark> marks = choose.found();
-        PageWords words = new PageWords(dossier);
+        SayOnPaper words = new SayOnPaper(dossier);
         List<Story> stories = causes.stream()
                 .map(c -> signed.map(s -> signedStory(dossier, s, c, words)).orElseGet(() -> story(dossier, c, words)))
                 .toList();
@@ -176,7 +176,7 @@ public record ExplanationPage(
         return told;
     }
 
-    private static Story story(Dossier dossier, RankedCause cause, PageWords words) {
+    private static Story story(Dossier dossier, RankedCause cause, SayOnPaper words) {
         return new Story(
                 cause.title(),
                 told(dossier, cause, words),
@@ -189,7 +189,7 @@ public record ExplanationPage(
     }
 
     /** A cause as it was signed; what speaks against it and what is open are weighed today. */
-    private static Story signedStory(Dossier dossier, SignedJudgement signed, RankedCause cause, PageWords words) {
+    private static Story signedStory(Dossier dossier, SignedJudgement signed, RankedCause cause, SayOnPaper words) {
         double chance = signed.carrying().stream()
                 .filter(c -> c.id().equals(cause.id()))
                 .findFirst()
@@ -224,7 +224,7 @@ public record ExplanationPage(
         return FoundRow.unchecked(dossier, cause).stream().limit(MOST_REASONS).toList();
     }
 
-    private static String weight(Dossier dossier, RankedCause cause, PageWords words) {
+    private static String weight(Dossier dossier, RankedCause cause, SayOnPaper words) {
         return cause.standing() == RankedCause.Standing.CONCLUDED
                 ? words.say(
                         "story-weight",
@@ -235,35 +235,35 @@ public record ExplanationPage(
     }
 
     /** Where nothing can be told yet, every cause is possible and no more is said of its chance. */
-    static String told(Dossier dossier, RankedCause cause, PageWords words) {
+    static String told(Dossier dossier, RankedCause cause, SayOnPaper words) {
         return dossier.judgement().verdict().standing() == Verdict.Standing.UNDETERMINED
                 ? words.say("cause-possible")
                 : standing(dossier, cause, words);
     }
 
     /** As the verdict says it: of a class that could name people, what the evidence is consistent with. */
-    private static String standing(Dossier dossier, RankedCause cause, PageWords words) {
+    private static String standing(Dossier dossier, RankedCause cause, SayOnPaper words) {
         boolean ofPeople = cause.standing() == RankedCause.Standing.CONCLUDED
                 && dossier.knowledge().classOf(cause.classId()).blames();
-        return words.say("cause-" + Word.of(cause.standing()) + (ofPeople ? "-of-people" : ""));
+        return words.say("cause-" + EnumWord.of(cause.standing()) + (ofPeople ? "-of-people" : ""));
     }
 
     /** What the cause does; told as a condition while it is not concluded. */
-    private static String mechanism(Dossier dossier, RankedCause cause, PageWords words) {
+    private static String mechanism(Dossier dossier, RankedCause cause, SayOnPaper words) {
         String told = dossier.knowledge().causes().get(cause.id()).mechanism();
         return cause.standing() == RankedCause.Standing.CONCLUDED ? told : words.say("if-at-work", told);
     }
 
-    private static List<String> reasons(List<RankedCause.Weight> weights, PageWords words) {
+    private static List<String> reasons(List<RankedCause.Weight> weights, SayOnPaper words) {
         return weights.stream()
                 .limit(MOST_REASONS)
                 .map(w -> w.title() + words.say("reason-" + w.state().word()) + ": " + words.strength(w.decibans()))
                 .toList();
     }
 
-    private static List<String> reasonsAgainst(List<RankedCause.Weight> weights, PageWords words) {
+    private static List<String> reasonsAgainst(List<RankedCause.Weight> weights, SayOnPaper words) {
         return weights.stream()
-                .filter(w -> -w.decibans() >= PageWords.WORTH_SAYING_AGAINST)
+                .filter(w -> -w.decibans() >= SayOnPaper.WORTH_SAYING_AGAINST)
                 .limit(MOST_REASONS)
                 .map(w -> words.against(w) + ": " + words.strength(w.decibans()))
                 .toList();

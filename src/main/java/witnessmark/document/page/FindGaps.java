@@ -12,12 +12,12 @@ import witnessmark.document.Dossier;
 final class FindGaps {
     private final Dossier dossier;
     private final CaseFile file;
-    private final PageWords words;
+    private final SayOnPaper words;
 
     FindGaps(Dossier dossier) {
         this.dossier = dossier;
         this.file = dossier.file();
-        this.words = new PageWords(dossier);
+        this.words = new SayOnPaper(dossier);
     }
 
     List<String> gaps() {
@@ -26,7 +26,7 @@ final class FindGaps {
         for (RankedCause cause : ExplanationPage.toldOf(dossier.judgement())) {
             List<String> unchecked = FoundRow.unchecked(dossier, cause);
             if (!unchecked.isEmpty()) {
-                gaps.add(words.say("gap-unchecked", cause.title(), PageWords.list(unchecked)));
+                gaps.add(words.say("gap-unchecked", cause.title(), SayOnPaper.list(unchecked)));
             }
         }
         file.findings().values().stream()

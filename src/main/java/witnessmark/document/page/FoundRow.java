@@ -6,7 +6,7 @@ import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.RankedCause;
 import witnessmark.document.Dossier;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.knowledge.Finding;
 
 /** One finding as it was recorded. */
@@ -22,7 +22,7 @@ public record FoundRow(String id, String title, String state, String note) {
         return new FoundRow(
                 entry.finding(),
                 title(dossier, entry.finding()),
-                stateWord(new PageWords(dossier), entry),
+                stateWord(new SayOnPaper(dossier), entry),
                 entry.note());
     }
 
@@ -44,11 +44,11 @@ public record FoundRow(String id, String title, String state, String note) {
     }
 
     /** What was found, or what somebody says was. */
-    static String stateWord(PageWords words, FindingEntry entry) {
+    static String stateWord(SayOnPaper words, FindingEntry entry) {
         return entry.toldBy()
                 .map(teller -> words.say(
                         entry.state() == FindingState.ABSENT ? "denied-by" : "told-by",
                         words.say("teller-" + teller.word())))
-                .orElseGet(() -> words.say("found-" + Word.of(entry.state())));
+                .orElseGet(() -> words.say("found-" + EnumWord.of(entry.state())));
     }
 }

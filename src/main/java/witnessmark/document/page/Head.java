@@ -47,7 +47,7 @@ public record Head(
         CaseFile file = dossier.file();
         Judgement judgement = dossier.judgement();
         Judged judged = Judged.of(dossier);
-        PageWords words = new PageWords(dossier);
+        SayOnPaper words = new SayOnPaper(dossier);
         return new Head(
                 file.id().text(),
                 file.title(),
@@ -63,7 +63,7 @@ public record Head(
                 judgement.verdict().open(),
                 words.percent(judgement.coverage()),
                 file.signedOff()
-                        .map(s -> words.say("signed-by", s.who(), PageWords.time(s.time())))
+                        .map(s -> words.say("signed-by", s.who(), SayOnPaper.time(s.time())))
                         .orElse(""),
                 mark(dossier),
                 mark(dossier).isEmpty() ? "" : DrawCode.draw(mark(dossier), words.say("code-alt")));
@@ -76,16 +76,16 @@ public record Head(
                 : dossier.history().map(HeadMark::of).map(HeadMark::text).orElse("");
     }
 
-    private static String asOf(Dossier dossier, PageWords words) {
+    private static String asOf(Dossier dossier, SayOnPaper words) {
         return dossier.history()
                 .map(h -> words.say(
                         "as-of",
                         h.last().number(),
-                        PageWords.time(h.last().stamp().time())))
+                        SayOnPaper.time(h.last().stamp().time())))
                 .orElseGet(() -> words.say("as-of-file"));
     }
 
-    static List<Field> truck(Vehicle vehicle, PageWords words) {
+    static List<Field> truck(Vehicle vehicle, SayOnPaper words) {
         List<Field> fields = new ArrayList<>();
         text(fields, words.say("vehicle-unit"), vehicle.unit());
         text(fields, words.say("vehicle-serial"), vehicle.serial());
@@ -97,7 +97,7 @@ public record Head(
         return List.copyOf(fields);
     }
 
-    static List<Field> gearbox(Layout layout, PageWords words) {
+    static List<Field> gearbox(Layout layout, SayOnPaper words) {
         List<Field> fields = new ArrayList<>();
         layout.forwardRatios().ifPresent(n -> fields.add(new Field(words.say("layout-ratios"), String.valueOf(n))));
         feature(fields, words, "layout-range", layout.range());
@@ -116,11 +116,11 @@ public record Head(
         }
     }
 
-    private static void distance(List<Field> fields, PageWords words, String key, OptionalDouble km) {
+    private static void distance(List<Field> fields, SayOnPaper words, String key, OptionalDouble km) {
         km.ifPresent(value -> fields.add(new Field(words.say(key), words.inUnits(value, Unit.KILOMETRE))));
     }
 
-    private static void feature(List<Field> fields, PageWords words, String key, Optional<? extends Enum<?>> feature) {
+    private static void feature(List<Field> fields, SayOnPaper words, String key, Optional<? extends Enum<?>> feature) {
         feature.ifPresent(f -> fields.add(new Field(words.say(key), words.layoutWord(f))));
     }
 }

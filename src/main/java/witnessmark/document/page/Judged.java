@@ -43,7 +43,7 @@ public record Judged(
     private static final int DIGEST_SHOWN = 12;
 
     static Judged of(Dossier dossier) {
-        PageWords words = new PageWords(dossier);
+        SayOnPaper words = new SayOnPaper(dossier);
         Verdict now = dossier.judgement().verdict();
         Optional<SignOff> signOff = dossier.file().signedOff();
         Optional<SignedJudgement> then = signOff.flatMap(SignOff::judgement);
@@ -61,7 +61,7 @@ public record Judged(
                 signOff.map(s -> words.say(
                                 s.judgement().isPresent() ? "signed-line" : "signed-line-bare",
                                 s.who(),
-                                PageWords.time(s.time())))
+                                SayOnPaper.time(s.time())))
                         .orElse(""),
                 differs ? signedCauses(then.get(), dossier, words) : "",
                 after.map(AfterSignOff::today).orElse(""),
@@ -74,7 +74,7 @@ public record Judged(
     }
 
     /** A class that could name people is concluded as a class alone, as the verdict beside it says. */
-    private static String standing(String standing, String classId, Dossier dossier, PageWords words) {
+    private static String standing(String standing, String classId, Dossier dossier, SayOnPaper words) {
         boolean ofPeople = standing.equals(Verdict.Standing.CONCLUDED.word())
                 && dossier.knowledge().vocabulary().classes().stream()
                         .anyMatch(c -> c.id().equals(classId) && c.blames());
@@ -87,8 +87,8 @@ public record Judged(
         return another ? now.sentence() : new SignedSentence(dossier.knowledge()).of(then);
     }
 
-    private static String signedCauses(SignedJudgement then, Dossier dossier, PageWords words) {
-        String causes = PageWords.list(then.causes().stream()
+    private static String signedCauses(SignedJudgement then, Dossier dossier, SayOnPaper words) {
+        String causes = SayOnPaper.list(then.causes().stream()
                 .map(SignedCause::title)
                 .map(dossier.knowledge()::text)
                 .limit(3)
@@ -98,27 +98,27 @@ public record Judged(
                         ? ""
                         : words.say(
                                 "signed-carried",
-                                PageWords.list(then.carriedBy().stream()
+                                SayOnPaper.list(then.carriedBy().stream()
                                         .map(dossier.knowledge()::text)
                                         .toList())));
     }
 
-    private static String alarm(CaseHistory history, PageWords words) {
+    private static String alarm(CaseHistory history, SayOnPaper words) {
         return history.verify() instanceof ChainCheck.Broken broken ? words.say("chain-alarm", broken.number()) : "";
     }
 
-    private static String correction(Entry entry, Dossier dossier, PageWords words) {
+    private static String correction(Entry entry, Dossier dossier, SayOnPaper words) {
         CorrectedAfterSignOff correction = (CorrectedAfterSignOff) entry.change();
         return words.say(
                 "corrected",
-                PageWords.time(entry.stamp().time()),
+                SayOnPaper.time(entry.stamp().time()),
                 entry.stamp().who(),
                 correction.reason(),
-                ChainRows.shortened(new ChangeWords(dossier).of(correction.change()))
+                ChainRows.shortened(new SayChange(dossier).of(correction.change()))
                         .replaceFirst("\\.$", ""));
     }
 
-    private static String made(Dossier dossier, PageWords words) {
+    private static String made(Dossier dossier, SayOnPaper words) {
         return words.say(
                         "made",
                         dossier.made().program(),

@@ -59,7 +59,7 @@ public record KeptFile(
                         ? "data:" + attachment.mediaType() + ";base64,"
                                 + Base64.getEncoder().encodeToString(bytes)
                         : "",
-                bytes == null ? new PageWords(dossier).say(why(dossier, attachment)) : "");
+                bytes == null ? new SayOnPaper(dossier).say(why(dossier, attachment)) : "");
     }
 
     private static String why(Dossier dossier, Attachment attachment) {

@@ -44,7 +44,7 @@ public record MeasuredRow(
     }
 
     static MeasuredRow of(Dossier dossier, Measurement m) {
-        PageWords words = new PageWords(dossier);
+        SayOnPaper words = new SayOnPaper(dossier);
         return new MeasuredRow(
                 title(dossier, m.measure()),
                 words.value(m.value(), m.unit()),
@@ -56,7 +56,7 @@ public record MeasuredRow(
                 m.note());
     }
 
-    private static String limits(PageWords words, Limits limits) {
+    private static String limits(SayOnPaper words, Limits limits) {
         String span = limits.low().isEmpty()
                 ? words.say("limit-at-most", side(words, limits.high(), limits))
                 : limits.high().isEmpty()
@@ -66,7 +66,7 @@ public record MeasuredRow(
         return span + " (" + limits.source() + ")";
     }
 
-    private static String side(PageWords words, OptionalDouble value, Limits limits) {
+    private static String side(SayOnPaper words, OptionalDouble value, Limits limits) {
         return words.given(value.getAsDouble(), limits.unit());
     }
 

@@ -7,14 +7,14 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import witnessmark.document.Dossier;
 import witnessmark.document.chart.Chart;
-import witnessmark.document.chart.ChartWords;
+import witnessmark.document.chart.ChartLabels;
 import witnessmark.document.chart.DrawSvg;
 import witnessmark.document.chart.ShiftPlanChart;
 import witnessmark.document.chart.SlipEnergyChart;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.gearbox.Gear;
 import witnessmark.gearbox.Range;
 import witnessmark.gearbox.TruckProfile;
-import witnessmark.gearbox.Word;
 import witnessmark.gearbox.plan.CoachingCard;
 import witnessmark.gearbox.plan.DrawUpCoachingCard;
 import witnessmark.gearbox.speed.SpeedUnits;
@@ -57,8 +57,8 @@ public final class TruckFigures {
         start(fields, words, "empty", card.empty());
         card.drops()
                 .forEach(drop -> fields.put(
-                        "drop-" + Word.of(drop.kind()),
-                        new Field(words.say("drop-" + Word.of(drop.kind())), drop.onDial() + " rpm")));
+                        "drop-" + EnumWord.of(drop.kind()),
+                        new Field(words.say("drop-" + EnumWord.of(drop.kind())), drop.onDial() + " rpm")));
         fields.put("cruise", new Field(words.say("cruise"), card.cruise(units)));
         return fields;
     }
@@ -82,7 +82,7 @@ public final class TruckFigures {
     }
 
     /** The charts for the evidence record. */
-    static List<Dossier.Figure> charts(TruckProfile truck, ChartWords words) {
+    static List<Dossier.Figure> charts(TruckProfile truck, ChartLabels words) {
         List<Dossier.Figure> figures = new ArrayList<>();
         CoachingCard card = new DrawUpCoachingCard(truck).card();
         if (!card.plan().shifts().isEmpty()) {

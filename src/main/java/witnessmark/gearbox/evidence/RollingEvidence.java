@@ -72,7 +72,7 @@ public final class RollingEvidence {
                 + (exposure.shaft() == Exposure.ShaftSpeed.ORDINARY
                         ? ""
                         : "; at " + exposure.mainshaft().text() + ", "
-                                + Words.times(exposure.timesOrdinary()) + " the most in ordinary driving, "
+                                + TimesText.times(exposure.timesOrdinary()) + " the most in ordinary driving, "
                                 + exposure.shaft().words());
     }
 

@@ -19,7 +19,7 @@ import witnessmark.gearbox.shift.RangeShift;
 import witnessmark.gearbox.shift.RangeShiftQuestion;
 import witnessmark.gearbox.shift.RangeShiftQuestion.Clutch;
 import witnessmark.gearbox.shift.RangeShiftQuestion.LeverTiming;
-import witnessmark.gearbox.shift.Verdict;
+import witnessmark.gearbox.shift.ShiftVerdict;
 
 /** Findings from a shift that somebody reports or a log shows. */
 public final class ShiftEvidence {
@@ -90,7 +90,7 @@ public final class ShiftEvidence {
 
     private ComputedFinding aboveCeiling(RangeShiftQuestion question, Figure ceiling) {
         Figure speed = kmh(question.roadKmh());
-        boolean above = speed.value() > ceiling.value() * Verdict.PROPER_SPEED;
+        boolean above = speed.value() > ceiling.value() * ShiftVerdict.PROPER_SPEED;
         return new ComputedFinding(
                 Kind.LOW_RANGE_ABOVE_CEILING,
                 presentIf(above),
@@ -115,19 +115,20 @@ public final class ShiftEvidence {
     }
 
     private ComputedFinding engineOverspeed(Figure rpm, Figure times) {
-        boolean over = times.value() > Verdict.PROPER_SPEED;
+        boolean over = times.value() > ShiftVerdict.PROPER_SPEED;
         String sentence = over
-                ? "the reported downshift would have driven the engine to " + Words.times(times)
+                ? "the reported downshift would have driven the engine to " + TimesText.times(times)
                         + " governed speed: possible only with the lever home and the clutch engaged (pedal up);"
                         + " with the pedal down the disc takes that speed, unseen"
-                : "the reported downshift leaves the engine at " + Words.times(times) + " governed speed, within it";
+                : "the reported downshift leaves the engine at " + TimesText.times(times)
+                        + " governed speed, within it";
         return new ComputedFinding(
                 Kind.ENGINE_OVERSPEED_IN_LOW,
                 presentIf(over),
                 inputs,
                 rpm.note() + "; " + times.note(),
                 times,
-                Figure.assumed(Verdict.PROPER_SPEED, Unit.RATIO, "governed speed, and 1 % for reading a dial"),
+                Figure.assumed(ShiftVerdict.PROPER_SPEED, Unit.RATIO, "governed speed, and 1 % for reading a dial"),
                 sentence);
     }
 
@@ -144,7 +145,7 @@ public final class ShiftEvidence {
                 rpm.note(),
                 speed,
                 limit,
-                "with the pedal down the road turned the clutch disc at " + speed.text() + ", " + Words.times(times)
+                "with the pedal down the road turned the clutch disc at " + speed.text() + ", " + TimesText.times(times)
                         + " governed speed, unseen on the tachometer: " + (over ? "above" : "not above")
                         + " the disc's limit of " + limit.text());
     }
@@ -155,14 +156,17 @@ public final class ShiftEvidence {
         with.put("inertia at the cone", shift.cone().inertia());
         return new ComputedFinding(
                 Kind.CONE_ENERGY_HIGH,
-                presentIf(times.value() > Verdict.PROPER_ENERGY),
+                presentIf(times.value() > ShiftVerdict.PROPER_ENERGY),
                 with,
                 shift.cone().slipEnergy().note() + "; " + times.note(),
                 times,
                 Figure.assumed(
-                        Verdict.PROPER_ENERGY, Unit.RATIO, "the hardest proper shift, and 5 % for rounding; judgement"),
-                "the reported range shift puts " + Words.times(times) + " the slip energy of the hardest proper shift"
+                        ShiftVerdict.PROPER_ENERGY,
+                        Unit.RATIO,
+                        "the hardest proper shift, and 5 % for rounding; judgement"),
+                "the reported range shift puts " + TimesText.times(times)
+                        + " the slip energy of the hardest proper shift"
                         + " into the synchronizer: "
-                        + Verdict.ofEnergy(times.value()).words());
+                        + ShiftVerdict.ofEnergy(times.value()).words());
     }
 }

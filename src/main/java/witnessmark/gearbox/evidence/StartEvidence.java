@@ -13,16 +13,16 @@ import witnessmark.gearbox.evidence.ComputedFinding.Kind;
 import witnessmark.gearbox.evidence.ComputedFinding.State;
 import witnessmark.gearbox.start.AnalyseStart;
 import witnessmark.gearbox.start.Launch;
-import witnessmark.gearbox.start.Start;
+import witnessmark.gearbox.start.StandingStart;
 import witnessmark.gearbox.start.StartQuestion;
 
 /** Findings from a start that somebody reports or a log shows. */
 public final class StartEvidence {
 
     private final TruckProfile truck;
-    private final Start start;
+    private final StandingStart start;
     /** The same load and grade in the lowest gear: what the truck can do, whatever gear was chosen. */
-    private final Start inLowest;
+    private final StandingStart inLowest;
 
     private StartEvidence(TruckProfile truck, StartQuestion question) {
         AnalyseStart analysis = new AnalyseStart(truck);
@@ -85,7 +85,7 @@ public final class StartEvidence {
         };
     }
 
-    private static Figure effort(Start start) {
+    private static Figure effort(StandingStart start) {
         return start.launch() instanceof Launch.LocksUp closes ? closes.slipEnergy() : start.loadAtClutch();
     }
 
@@ -99,7 +99,7 @@ public final class StartEvidence {
         Gear low = inLowest.question().gear();
         return !gear().equals(low) && inLowest.launch() instanceof Launch.LocksUp lowest
                 ? heat + "; "
-                        + Words.times(Figure.computed(
+                        + TimesText.times(Figure.computed(
                                 closes.slipEnergy().value()
                                         / lowest.slipEnergy().value(),
                                 Unit.RATIO,
@@ -129,7 +129,7 @@ public final class StartEvidence {
     }
 
     private ComputedFinding shaftYield() {
-        Start.Mainshaft shaft = start.mainshaft();
+        StandingStart.Mainshaft shaft = start.mainshaft();
         Map<String, Figure> inputs = inputs();
         inputs.put("mainshaft diameter", truck.figure(Parameter.MAINSHAFT_DIAMETER));
         inputs.put("tensile yield", truck.figure(Parameter.YIELD));
@@ -158,7 +158,7 @@ public final class StartEvidence {
     }
 
     /** Yield that only a shock against stuck wheels reaches says nothing of the start in hand. */
-    private static State state(Start.Twist twist) {
+    private static State state(StandingStart.Twist twist) {
         return switch (twist) {
             case REACHED -> State.PRESENT;
             case ONLY_BY_SHOCK -> State.NOT_COUNTED;

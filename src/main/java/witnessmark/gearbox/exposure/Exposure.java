@@ -13,7 +13,7 @@ import witnessmark.gearbox.QuestionRefused;
 import witnessmark.gearbox.Range;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.Unit;
-import witnessmark.gearbox.shift.Verdict;
+import witnessmark.gearbox.shift.ShiftVerdict;
 
 /**
  * How far the floating gears of the front section rub on the mainshaft while the wheels turn it and no gear is in.
@@ -80,7 +80,7 @@ public record Exposure(
         }
 
         static ShaftSpeed of(double timesOrdinary) {
-            return switch (Verdict.ofSpeed(timesOrdinary)) {
+            return switch (ShiftVerdict.ofSpeed(timesOrdinary)) {
                 case PROPER -> ORDINARY;
                 case HARD -> ABOVE_ORDINARY;
                 case DESTRUCTIVE -> DESTRUCTIVE;

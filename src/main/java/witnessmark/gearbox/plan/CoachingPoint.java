@@ -1,8 +1,8 @@
 package witnessmark.gearbox.plan;
 
 import java.util.Map;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.gearbox.Figure;
-import witnessmark.gearbox.Word;
 
 /**
  * One thing to do or not to do in this truck; the words come from elsewhere, by key.
@@ -42,7 +42,7 @@ public record CoachingPoint(Topic topic, Map<String, Figure> figures) {
 
         /** Key of its words. */
         public String key() {
-            return Word.of(this);
+            return EnumWord.of(this);
         }
 
         /** Key of its reason's words. */

@@ -12,7 +12,7 @@ import witnessmark.gearbox.speed.RoadSpeeds;
 import witnessmark.gearbox.speed.ShiftStep;
 import witnessmark.gearbox.speed.Steps;
 import witnessmark.gearbox.start.AnalyseStart;
-import witnessmark.gearbox.start.Start;
+import witnessmark.gearbox.start.StandingStart;
 import witnessmark.gearbox.start.StartQuestion;
 
 /** Plans one upshift after the other, as far as the engine pulls. */
@@ -90,8 +90,10 @@ final class PlanShifts {
 
     /** Goes on from a start in the gear after, as with a deep reduction, which is for crawling. */
     private void startAgain(ShiftStep step) {
-        Start start = new AnalyseStart(truck).of(new StartQuestion(step.to(), load.massKg(), load.gradePercent()));
-        if (start.verdict() != Start.Verdict.SENSIBLE && start.verdict() != Start.Verdict.HOT_AT_PART_THROTTLE) {
+        StandingStart start =
+                new AnalyseStart(truck).of(new StartQuestion(step.to(), load.massKg(), load.gradePercent()));
+        if (start.verdict() != StandingStart.Verdict.SENSIBLE
+                && start.verdict() != StandingStart.Verdict.HOT_AT_PART_THROTTLE) {
             double lands = step.rpmAfter(governed).value();
             end = Optional.of(notPulled(step.to(), step.to(), best(step.to(), lands, lands)));
             return;

@@ -78,7 +78,7 @@ public final class AnalyseRangeShift {
         }
         boolean neutral = question.lever() == LeverTiming.IN_NEUTRAL;
         boolean engaged = question.clutch() == Clutch.ENGAGED;
-        if (rpm > governed * Verdict.PROPER_SPEED) {
+        if (rpm > governed * ShiftVerdict.PROPER_SPEED) {
             return neutral
                     ? RangeShift.Outcome.INPUT_WOULD_BE_OVERSPED
                     : engaged ? RangeShift.Outcome.ENGINE_OVERSPED : RangeShift.Outcome.DISC_OVERSPED;
@@ -93,10 +93,10 @@ public final class AnalyseRangeShift {
 
     private static List<Reason> reasons(RangeShiftQuestion question, RangeShift.Cone cone, RangeShift.Engine engine) {
         List<Reason> reasons = new ArrayList<>();
-        if (cone.timesHardestProper().value() > Verdict.PROPER_ENERGY) {
+        if (cone.timesHardestProper().value() > ShiftVerdict.PROPER_ENERGY) {
             reasons.add(Reason.ENERGY_ABOVE_PROPER);
         }
-        if (engine.timesGoverned().value() > Verdict.PROPER_SPEED) {
+        if (engine.timesGoverned().value() > ShiftVerdict.PROPER_SPEED) {
             reasons.add(Reason.SPEED_ABOVE_GOVERNED);
         }
         if (engine.outcome() == RangeShift.Outcome.BELOW_IDLE) {
@@ -116,9 +116,9 @@ public final class AnalyseRangeShift {
         return List.copyOf(reasons);
     }
 
-    private static Verdict verdict(RangeShift.Cone cone, RangeShift.Engine engine, List<Reason> reasons) {
-        Verdict byFigures = Verdict.ofEnergy(cone.timesHardestProper().value())
-                .orWorse(Verdict.ofSpeed(engine.timesGoverned().value()));
-        return reasons.isEmpty() ? byFigures : byFigures.orWorse(Verdict.HARD);
+    private static ShiftVerdict verdict(RangeShift.Cone cone, RangeShift.Engine engine, List<Reason> reasons) {
+        ShiftVerdict byFigures = ShiftVerdict.ofEnergy(cone.timesHardestProper().value())
+                .orWorse(ShiftVerdict.ofSpeed(engine.timesGoverned().value()));
+        return reasons.isEmpty() ? byFigures : byFigures.orWorse(ShiftVerdict.HARD);
     }
 }

@@ -75,7 +75,7 @@ public record InRangeShift(
         if (rpm == 0) {
             return Outcome.STANDING;
         }
-        if (rpm > truck.value(Parameter.GOVERNED_RPM) * Verdict.PROPER_SPEED) {
+        if (rpm > truck.value(Parameter.GOVERNED_RPM) * ShiftVerdict.PROPER_SPEED) {
             return clutch == Clutch.ENGAGED ? Outcome.ENGINE_OVERSPED : Outcome.DISC_OVERSPED;
         }
         if (rpm < truck.value(Parameter.IDLE_RPM)) {
@@ -85,8 +85,8 @@ public record InRangeShift(
     }
 
     /** By the speed that the gear after gives engine or disc; an engine that labours below idle hammers the gears. */
-    public Verdict verdict() {
-        return outcome == Outcome.BELOW_IDLE ? Verdict.HARD : Verdict.ofSpeed(timesGoverned.value());
+    public ShiftVerdict verdict() {
+        return outcome == Outcome.BELOW_IDLE ? ShiftVerdict.HARD : ShiftVerdict.ofSpeed(timesGoverned.value());
     }
 
     public boolean down() {

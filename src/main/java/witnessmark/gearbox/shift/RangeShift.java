@@ -20,7 +20,7 @@ public record RangeShift(
         Figure properCeiling,
         Cone cone,
         Engine engine,
-        Verdict verdict,
+        ShiftVerdict verdict,
         List<Reason> reasons) {
 
     /**

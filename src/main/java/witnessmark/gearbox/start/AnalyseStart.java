@@ -20,16 +20,16 @@ public record AnalyseStart(TruckProfile truck) {
     private static final String RADIUS = "r = 1000 / (2 pi N_km)";
     private static final String TRUCK_INERTIA = "J_v = m r^2 / (i_gear i_axle)^2, w = 2 pi n_start / 60, " + RADIUS;
 
-    public Start of(StartQuestion question) {
+    public StandingStart of(StartQuestion question) {
         Gear gear = question.gear();
         double overall = gear.ratio() * truck.value(Parameter.AXLE_RATIO);
         double wheelTorque =
                 question.massKg() * GRAVITY * resistance(question.gradePercent()) * truck.wheelRadiusMetres();
         double clutchTorque = clutchTorque();
         Launch launch = launch(question, overall, clutchTorque, wheelTorque / overall);
-        Start.Mainshaft mainshaft = mainshaft(gear, wheelTorque);
-        Start.Reach reach = reach(question.massKg(), overall, clutchTorque);
-        return new Start(
+        StandingStart.Mainshaft mainshaft = mainshaft(gear, wheelTorque);
+        StandingStart.Reach reach = reach(question.massKg(), overall, clutchTorque);
+        return new StandingStart(
                 question,
                 Figure.computed(
                         wheelTorque,
@@ -53,11 +53,11 @@ public record AnalyseStart(TruckProfile truck) {
         return Math.min(truck.value(Parameter.CLUTCH_CAPACITY), truck.torque().atRpm(truck.value(Parameter.START_RPM)));
     }
 
-    private Start.Reach reach(double massKg, double overall, double clutchTorque) {
+    private StandingStart.Reach reach(double massKg, double overall, double clutchTorque) {
         double byTorque = steepestByTorque(massKg, overall, clutchTorque);
         double friction = truck.value(Parameter.ROLLING_RESISTANCE);
         double byGrip = 100 * (truck.value(Parameter.GRIP) * truck.value(Parameter.DRIVE_SHARE) - friction);
-        return new Start.Reach(
+        return new StandingStart.Reach(
                 Figure.computed(
                         byTorque,
                         Unit.PERCENT,
@@ -76,7 +76,7 @@ public record AnalyseStart(TruckProfile truck) {
         return 100 * Math.tan(Math.min(angle, Math.toRadians(80)));
     }
 
-    private Start.Mainshaft mainshaft(Gear gear, double wheelTorque) {
+    private StandingStart.Mainshaft mainshaft(Gear gear, double wheelTorque) {
         double diameter = truck.value(Parameter.MAINSHAFT_DIAMETER);
         double needed = wheelTorque / (truck.value(Parameter.AXLE_RATIO) * gear.auxiliaryRatio());
         double ceiling =
@@ -84,7 +84,7 @@ public record AnalyseStart(TruckProfile truck) {
         Figure neededStress = stress(needed, diameter, "T_main");
         Figure ceilingStress = stress(ceiling, diameter, "T_most");
         Figure yield = ShaftTorsion.shearYield(truck.value(Parameter.YIELD));
-        return new Start.Mainshaft(
+        return new StandingStart.Mainshaft(
                 Figure.computed(needed, Unit.NEWTON_METRE, "T_main = T_wheel / (i_axle i_auxiliary)"),
                 neededStress,
                 Figure.computed(ceiling, Unit.NEWTON_METRE, "T_most = clutch_capacity i_main shock"),
@@ -98,11 +98,11 @@ public record AnalyseStart(TruckProfile truck) {
         return Figure.computed(stress.value(), stress.unit(), "16000 abs(" + symbol + ") / (pi d^3)");
     }
 
-    private static Start.Twist twist(double needed, double ceiling, double yield) {
+    private static StandingStart.Twist twist(double needed, double ceiling, double yield) {
         if (ceiling < yield) {
-            return Start.Twist.NOT_REACHED;
+            return StandingStart.Twist.NOT_REACHED;
         }
-        return needed < yield ? Start.Twist.ONLY_BY_SHOCK : Start.Twist.REACHED;
+        return needed < yield ? StandingStart.Twist.ONLY_BY_SHOCK : StandingStart.Twist.REACHED;
     }
 
     private Launch launch(StartQuestion question, double overall, double clutchTorque, double load) {
@@ -135,27 +135,33 @@ public record AnalyseStart(TruckProfile truck) {
                         "v = 3.6 (2 pi n_start / 60) r / (i_gear i_axle) where " + RADIUS));
     }
 
-    private Start.Verdict verdict(
-            StartQuestion question, Start.Reach reach, Launch launch, Start.Mainshaft mainshaft, double load) {
+    private StandingStart.Verdict verdict(
+            StartQuestion question,
+            StandingStart.Reach reach,
+            Launch launch,
+            StandingStart.Mainshaft mainshaft,
+            double load) {
         if (!(launch instanceof Launch.LocksUp closes)) {
-            return Start.Verdict.DOES_NOT_START;
+            return StandingStart.Verdict.DOES_NOT_START;
         }
         if (question.gradePercent() > reach.byGrip().value()) {
-            return Start.Verdict.SPINS;
+            return StandingStart.Verdict.SPINS;
         }
         if (load < -truck.value(Parameter.CLUTCH_CAPACITY)) {
-            return Start.Verdict.RUNS_AWAY;
+            return StandingStart.Verdict.RUNS_AWAY;
         }
-        if (mainshaft.twist() == Start.Twist.REACHED) {
-            return Start.Verdict.TWISTS_SHAFT;
+        if (mainshaft.twist() == StandingStart.Twist.REACHED) {
+            return StandingStart.Verdict.TWISTS_SHAFT;
         }
         if (truck.hasRange() && question.gear().range() == Range.HIGH) {
-            return Start.Verdict.HIGH_RANGE;
+            return StandingStart.Verdict.HIGH_RANGE;
         }
         double bound = truck.value(Parameter.CLUTCH_START_ENERGY);
         if (closes.slipEnergy().value() > bound) {
-            return Start.Verdict.CLUTCH_OVERHEATED;
+            return StandingStart.Verdict.CLUTCH_OVERHEATED;
         }
-        return closes.mostSlipEnergy().value() > bound ? Start.Verdict.HOT_AT_PART_THROTTLE : Start.Verdict.SENSIBLE;
+        return closes.mostSlipEnergy().value() > bound
+                ? StandingStart.Verdict.HOT_AT_PART_THROTTLE
+                : StandingStart.Verdict.SENSIBLE;
     }
 }

@@ -21,7 +21,7 @@ import witnessmark.gearbox.TruckProfile;
  * @param starts every candidate, slowest first
  */
 public record StartGears(
-        Load load, Optional<Gear> lowest, Optional<Gear> highest, Optional<Gear> tallest, List<Start> starts) {
+        Load load, Optional<Gear> lowest, Optional<Gear> highest, Optional<Gear> tallest, List<StandingStart> starts) {
 
     public enum Load {
         EMPTY,
@@ -44,22 +44,22 @@ public record StartGears(
     /** For a mass of one's own, counted as empty or loaded. */
     public static StartGears of(TruckProfile truck, Load load, double massKg, double gradePercent) {
         AnalyseStart analysis = new AnalyseStart(truck);
-        List<Start> starts = candidates(truck).stream()
+        List<StandingStart> starts = candidates(truck).stream()
                 .map(gear -> analysis.of(new StartQuestion(gear, massKg, gradePercent)))
                 .toList();
         List<Gear> sensible = starts.stream()
-                .filter(start -> start.verdict() == Start.Verdict.SENSIBLE)
+                .filter(start -> start.verdict() == StandingStart.Verdict.SENSIBLE)
                 .map(start -> start.question().gear())
                 .toList();
         return new StartGears(
                 load,
                 lowest(sensible, load),
-                last(starts, EnumSet.of(Start.Verdict.SENSIBLE)),
-                last(starts, EnumSet.of(Start.Verdict.SENSIBLE, Start.Verdict.HOT_AT_PART_THROTTLE)),
+                last(starts, EnumSet.of(StandingStart.Verdict.SENSIBLE)),
+                last(starts, EnumSet.of(StandingStart.Verdict.SENSIBLE, StandingStart.Verdict.HOT_AT_PART_THROTTLE)),
                 starts);
     }
 
-    private static Optional<Gear> last(List<Start> starts, Set<Start.Verdict> verdicts) {
+    private static Optional<Gear> last(List<StandingStart> starts, Set<StandingStart.Verdict> verdicts) {
         return starts.stream()
                 .filter(start -> verdicts.contains(start.verdict()))
                 .reduce((earlier, later) -> later)

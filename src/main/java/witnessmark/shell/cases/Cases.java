@@ -21,7 +21,7 @@ import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.casefile.yaml.CaseReader;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
-import witnessmark.shell.settings.Shop;
+import witnessmark.shell.settings.ShopSettings;
 import witnessmark.yaml.Nearest;
 
 /** Where commands find cases: a YAML file on disk, or the store, which is opened when first needed. */
@@ -31,15 +31,15 @@ public class Cases implements DisposableBean {
     private static final int MOST_COMPARED = 2000;
 
     private final CaseStore store;
-    private final Shop shop;
+    private final ShopSettings shop;
 
-    Cases(Environment environment, Shop shop) {
+    Cases(Environment environment, ShopSettings shop) {
         store = new CaseStore(location(environment), Clock.systemUTC());
         this.shop = shop;
         store.login().ifPresent(login -> refuseOther(login, shop));
     }
 
-    private static void refuseOther(String login, Shop shop) {
+    private static void refuseOther(String login, ShopSettings shop) {
         shop.named().filter(name -> !name.equals(login)).ifPresent(name -> {
             throw new Refused(
                     "the entries of a shared store bear the name of the database login, '" + login + "', not '"

@@ -14,8 +14,8 @@ import org.springframework.shell.core.command.completion.CompletionProvider;
 import org.springframework.stereotype.Component;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.FindingState;
+import witnessmark.diagnosis.CheckKnown;
 import witnessmark.diagnosis.Diagnosis;
-import witnessmark.diagnosis.KnownWords;
 import witnessmark.diagnosis.OpenCase;
 import witnessmark.diagnosis.RankedCause;
 import witnessmark.gearbox.Unit;
@@ -111,7 +111,7 @@ class CompleteCase implements CompletionProvider {
                     ? Cases.read(Path.of(name)).present()
                     : cases.getObject().stored(name);
             Diagnosis judge = diagnosis.getObject();
-            try (OpenCase open = judge.open(KnownWords.toJudge(file, judge.knowledge()))) {
+            try (OpenCase open = judge.open(CheckKnown.toJudge(file, judge.knowledge()))) {
                 return open.pointsNowhere()
                         ? List.of()
                         : open.standing().causesFrom(WORTH_OFFERING).stream()

@@ -41,7 +41,7 @@ import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.shell.run.TypedFigure;
-import witnessmark.shell.settings.Shop;
+import witnessmark.shell.settings.ShopSettings;
 
 /** The commands that add entries to a case. On a case that was signed off each needs a reason and becomes a correction. */
 @Component
@@ -50,9 +50,9 @@ class EntryCommands {
 
     private final ObjectProvider<Cases> cases;
     private final ObjectProvider<KnowledgeBase> knowledge;
-    private final Shop shop;
+    private final ShopSettings shop;
 
-    EntryCommands(ObjectProvider<Cases> cases, ObjectProvider<KnowledgeBase> knowledge, Shop shop) {
+    EntryCommands(ObjectProvider<Cases> cases, ObjectProvider<KnowledgeBase> knowledge, ShopSettings shop) {
         this.shop = shop;
         this.cases = cases;
         this.knowledge = knowledge;

@@ -5,7 +5,7 @@ import java.util.Map;
 import java.util.OptionalInt;
 import java.util.Set;
 import witnessmark.gearbox.Layout;
-import witnessmark.gearbox.LayoutWords;
+import witnessmark.gearbox.LayoutFeatures;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
 
@@ -27,7 +27,7 @@ final class LayoutOption {
             String pump,
             String cooler,
             String pto) {
-        Map<String, String> words = new LinkedHashMap<>(LayoutWords.words(now));
+        Map<String, String> words = new LinkedHashMap<>(LayoutFeatures.words(now));
         put(words, "range", range);
         put(words, "splitter", splitter);
         put(words, "countershafts", countershafts);
@@ -35,7 +35,7 @@ final class LayoutOption {
         put(words, "oil-pump", pump);
         put(words, "oil-cooler", cooler);
         put(words, "pto", pto);
-        return LayoutWords.layout(
+        return LayoutFeatures.layout(
                 ratios.isEmpty() ? now.forwardRatios() : OptionalInt.of(number("ratios", ratios)), words);
     }
 
@@ -43,7 +43,7 @@ final class LayoutOption {
         if (word.isEmpty()) {
             return;
         }
-        Set<String> allowed = LayoutWords.allowed(feature).keySet();
+        Set<String> allowed = LayoutFeatures.allowed(feature).keySet();
         if (!allowed.contains(word)) {
             throw new WrongUsage(
                     "--" + feature + " '" + Terminal.harmless(word) + "' is not known", String.join(", ", allowed));

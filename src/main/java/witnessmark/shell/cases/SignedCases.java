@@ -8,8 +8,8 @@ import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.logged.CombinedEvidence;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.AfterSignOff;
+import witnessmark.diagnosis.CheckKnown;
 import witnessmark.diagnosis.Diagnosis;
-import witnessmark.diagnosis.KnownWords;
 import witnessmark.diagnosis.OpenCase;
 import witnessmark.diagnosis.Verdict;
 import witnessmark.knowledge.KnowledgeBase;
@@ -38,7 +38,7 @@ public class SignedCases {
             return Optional.empty();
         }
         Diagnosis today = diagnosis.getObject();
-        CaseFile known = KnownWords.toJudge(document.present(), today.knowledge());
+        CaseFile known = CheckKnown.toJudge(document.present(), today.knowledge());
         try (OpenCase open = today.open(known, evidence.asOf(known))) {
             return after(document, open.verdict(), today.knowledge());
         }

@@ -62,7 +62,7 @@ record AnswerLine(
         if (request.isPresent()) {
             return new AnswerLine(request.get(), null, 0, null, Optional.empty(), "");
         }
-        Optional<SaidInWords> said = SaidInWords.of(whole);
+        Optional<SpokenAnswer> said = SpokenAnswer.of(whole);
         if (said.isPresent()) {
             return new AnswerLine(
                     Request.SAID,

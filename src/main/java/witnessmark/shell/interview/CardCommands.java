@@ -23,8 +23,8 @@ import witnessmark.casefile.history.Change;
 import witnessmark.casefile.history.Opened;
 import witnessmark.gearbox.Layout;
 import witnessmark.gearbox.Unit;
+import witnessmark.jobcard.CardReading;
 import witnessmark.jobcard.Proposal;
-import witnessmark.jobcard.Reading;
 import witnessmark.jobcard.Sureness;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.language.Texts;
@@ -35,7 +35,7 @@ import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
-import witnessmark.shell.settings.Shop;
+import witnessmark.shell.settings.ShopSettings;
 
 /** The command that takes a job card's own sentences into a case. */
 @Component
@@ -47,15 +47,15 @@ class CardCommands {
     private final ObjectProvider<Cases> cases;
     private final ObjectProvider<KnowledgeBase> knowledge;
     private final ObjectProvider<org.jline.terminal.Terminal> terminal;
-    private final Shop shop;
-    private final SpokenWords words;
+    private final ShopSettings shop;
+    private final UnderstandSpeech words;
 
     CardCommands(
             ObjectProvider<Cases> cases,
             ObjectProvider<KnowledgeBase> knowledge,
             ObjectProvider<org.jline.terminal.Terminal> terminal,
-            Shop shop,
-            SpokenWords words) {
+            ShopSettings shop,
+            UnderstandSpeech words) {
         this.shop = shop;
         this.words = words;
         this.cases = cases;
@@ -91,7 +91,7 @@ class CardCommands {
         try (Asker asker =
                 asks ? new TerminalAsker(terminal.getObject(), context.outputWriter()) : new NobodyAnswers()) {
             String card = card(file, asker, page, wording);
-            Reading reading = words.reader(knowledge.getObject())
+            CardReading reading = words.reader(knowledge.getObject())
                     .read(card, now.gearbox(), page.units().shown(Unit.KILOMETRE));
             Optional<List<Proposal>> taken = asks
                     ? new CardDialog(spoken, words.search(knowledge.getObject()), asker, page, wording)
@@ -117,7 +117,7 @@ class CardCommands {
     }
 
     /** Only what can hardly mean anything else, and contradicts nothing on record. */
-    private static List<Proposal> sure(Reading reading, CaseFile now) {
+    private static List<Proposal> sure(CardReading reading, CaseFile now) {
         return reading.proposals().stream()
                 .filter(p -> p.sureness() == Sureness.SURE)
                 .filter(p -> !isOnRecord(p, now))
@@ -192,7 +192,7 @@ class CardCommands {
             String name,
             CaseFile now,
             String card,
-            Reading reading,
+            CardReading reading,
             List<Proposal> taken,
             Optional<LimitDialog> limits,
             String reason) {
@@ -220,7 +220,7 @@ class CardCommands {
             Page page,
             Texts wording,
             Optional<String> stored,
-            Reading reading,
+            CardReading reading,
             List<Proposal> taken,
             CaseFile now,
             boolean asked) {

@@ -7,13 +7,13 @@ import java.util.stream.IntStream;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.FindingState;
 import witnessmark.gearbox.Unit;
+import witnessmark.jobcard.CardReading;
 import witnessmark.jobcard.Proposal;
-import witnessmark.jobcard.Reading;
 import witnessmark.jobcard.Sureness;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
-import witnessmark.knowledge.search.FindWords;
+import witnessmark.knowledge.search.FindEntries;
 import witnessmark.knowledge.search.Hit;
 import witnessmark.language.Texts;
 import witnessmark.shell.print.Page;
@@ -26,13 +26,13 @@ final class CardDialog {
     private static final int OTHERS_SHOWN = 6;
 
     private final KnowledgeBase knowledge;
-    private final FindWords search;
+    private final FindEntries search;
     private final Asker asker;
     private final Page page;
     private final Texts wording;
     private final CardText text;
 
-    CardDialog(KnowledgeBase knowledge, FindWords search, Asker asker, Page page, Texts wording) {
+    CardDialog(KnowledgeBase knowledge, FindEntries search, Asker asker, Page page, Texts wording) {
         this.knowledge = knowledge;
         this.search = search;
         this.asker = asker;
@@ -42,7 +42,7 @@ final class CardDialog {
     }
 
     /** What was accepted, as it stands after the changes; empty if whoever answers has gone. */
-    Optional<List<Proposal>> confirmed(Reading reading) {
+    Optional<List<Proposal>> confirmed(CardReading reading) {
         List<Proposal> proposals = reading.proposals();
         List<Optional<Proposal>> decided = new ArrayList<>();
         page.indented("", "", wording.text("card.keys"));

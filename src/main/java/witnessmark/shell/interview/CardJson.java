@@ -3,9 +3,9 @@ package witnessmark.shell.interview;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
+import witnessmark.jobcard.CardReading;
 import witnessmark.jobcard.Proposal;
-import witnessmark.jobcard.Reading;
 import witnessmark.jobcard.Sureness;
 import witnessmark.shell.print.Json;
 
@@ -15,7 +15,7 @@ import witnessmark.shell.print.Json;
  * @param id the case; null where nothing was stored
  */
 record CardJson(@Json.Name("case") @Nullable String id, List<One> proposals, List<String> notUnderstood) {
-    static CardJson of(Optional<String> stored, Reading reading, List<Proposal> taken) {
+    static CardJson of(Optional<String> stored, CardReading reading, List<Proposal> taken) {
         return new CardJson(
                 stored.orElse(null),
                 reading.proposals().stream()
@@ -26,14 +26,14 @@ record CardJson(@Json.Name("case") @Nullable String id, List<One> proposals, Lis
 
     private static Record read(Proposal proposal) {
         if (proposal instanceof Proposal.OfMeasure read) {
-            return new Value(read.id(), read.value(), read.unit().symbol(), Word.of(read.belief()));
+            return new Value(read.id(), read.value(), read.unit().symbol(), EnumWord.of(read.belief()));
         }
         if (proposal instanceof Proposal.OfOdometer odometer) {
             return new Odometer(odometer.value(), odometer.unit().symbol());
         }
         Proposal.OfFinding said = (Proposal.OfFinding) proposal;
         return new Finding(
-                said.id(), said.state().word(), said.saidBy().map(Word::of).orElse(null), said.when());
+                said.id(), said.state().word(), said.saidBy().map(EnumWord::of).orElse(null), said.when());
     }
 
     /** @param read a value, an odometer or a finding */

@@ -80,7 +80,7 @@ final class ConflictDialog {
     /** Nothing said, or said that it cannot be told; any other words are asked about again, not taken for that. */
     private static boolean isUnsure(String answer) {
         return answer.isEmpty()
-                || SaidInWords.of(answer)
+                || SpokenAnswer.of(answer)
                         .filter(s -> s.state() == FindingState.UNSURE || s.state() == FindingState.NOT_LOOKED_AT)
                         .isPresent();
     }

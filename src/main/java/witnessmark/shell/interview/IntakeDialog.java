@@ -32,14 +32,19 @@ final class IntakeDialog {
 
     private final Interview interview;
     private final KnowledgeBase knowledge;
-    private final SpokenWords words;
+    private final UnderstandSpeech words;
     private final Asker asker;
     private final Page page;
     private final Texts wording;
     private final LimitDialog limits;
 
     IntakeDialog(
-            Interview interview, KnowledgeBase knowledge, SpokenWords words, Asker asker, Page page, Texts wording) {
+            Interview interview,
+            KnowledgeBase knowledge,
+            UnderstandSpeech words,
+            Asker asker,
+            Page page,
+            Texts wording) {
         this.interview = interview;
         this.knowledge = knowledge;
         this.words = words;

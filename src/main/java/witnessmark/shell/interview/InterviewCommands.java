@@ -22,8 +22,8 @@ import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.Opened;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.AfterSignOff;
+import witnessmark.diagnosis.CheckKnown;
 import witnessmark.diagnosis.Judgement;
-import witnessmark.diagnosis.KnownWords;
 import witnessmark.diagnosis.OpenCase;
 import witnessmark.gearbox.Layout;
 import witnessmark.interview.Interview;
@@ -52,7 +52,7 @@ class InterviewCommands {
     private final ObjectProvider<org.jline.terminal.Terminal> terminal;
     private final Environment environment;
     private final SignedCases signedCases;
-    private final SpokenWords words;
+    private final UnderstandSpeech words;
 
     InterviewCommands(
             Tongue.Choice tongues,
@@ -60,7 +60,7 @@ class InterviewCommands {
             ObjectProvider<org.jline.terminal.Terminal> terminal,
             Environment environment,
             SignedCases signedCases,
-            SpokenWords words) {
+            UnderstandSpeech words) {
         this.signedCases = signedCases;
         this.words = words;
         this.tongues = tongues;
@@ -130,7 +130,7 @@ class InterviewCommands {
         Format form = Format.of(format);
         Tongue tongue = tongues.of(language);
         CaseDocument document = cases.getObject().find(name);
-        CaseFile file = KnownWords.toJudge(document.present(), tongue.knowledge());
+        CaseFile file = CheckKnown.toJudge(document.present(), tongue.knowledge());
         try (OpenCase open = tongue.diagnosis().open(file)) {
             Judgement judgement = open.judgement();
             Optional<AfterSignOff> after = signedCases.after(document, judgement.verdict(), tongue.knowledge());

@@ -277,7 +277,7 @@ final class InterviewDialog {
                                 "value.doubtful", read, BelievedRange.of(measure.plausible(), measure, page.units())));
                 String sure = asker.ask("value.sure", wording.text("value.sure") + " ", List.of("yes", "no"))
                         .orElse("");
-                boolean kept = SaidInWords.of(sure)
+                boolean kept = SpokenAnswer.of(sure)
                         .filter(s -> s.state() == FindingState.PRESENT)
                         .isPresent();
                 if (!kept) {

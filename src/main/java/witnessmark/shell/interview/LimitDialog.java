@@ -48,7 +48,7 @@ final class LimitDialog {
             String line = asker.ask("limit.line", wording.text("limit.line", unit.symbol(), typical) + " ", List.of())
                     .orElse("")
                     .strip();
-            if (line.isEmpty() || SaidInWords.of(line).isPresent()) {
+            if (line.isEmpty() || SpokenAnswer.of(line).isPresent()) {
                 return Optional.empty();
             }
             try {

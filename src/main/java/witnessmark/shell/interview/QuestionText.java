@@ -4,7 +4,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import witnessmark.diagnosis.NextCheck;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.interview.Question;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.language.Texts;
@@ -63,7 +63,7 @@ final class QuestionText {
                                 workMinutes == 0 ? "0 min" : ScreenFigures.minutes(workMinutes))
                         + knowledge
                                 .waitsFor(asksAt)
-                                .map(wait -> " " + wording.text("waits", Word.of(wait)))
+                                .map(wait -> " " + wording.text("waits", EnumWord.of(wait)))
                                 .orElse(""));
         question.measure()
                 .ifPresent(m -> detail(

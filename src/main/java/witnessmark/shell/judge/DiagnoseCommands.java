@@ -10,8 +10,8 @@ import org.springframework.stereotype.Component;
 import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.AfterSignOff;
+import witnessmark.diagnosis.CheckKnown;
 import witnessmark.diagnosis.Judgement;
-import witnessmark.diagnosis.KnownWords;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.cases.MadeWithJson;
 import witnessmark.shell.cases.SignedCases;
@@ -58,7 +58,7 @@ class DiagnoseCommands {
         Format form = Format.of(format);
         Tongue tongue = tongues.of(language);
         CaseDocument document = cases.getObject().find(name);
-        Judgement judgement = tongue.diagnosis().judge(KnownWords.toJudge(document.present(), tongue.knowledge()));
+        Judgement judgement = tongue.diagnosis().judge(CheckKnown.toJudge(document.present(), tongue.knowledge()));
         Optional<AfterSignOff> after = signedCases.after(document, judgement.verdict(), tongue.knowledge());
         if (form == Format.JSON) {
             MadeWithJson with = MadeWithJson.of(made.getObject());

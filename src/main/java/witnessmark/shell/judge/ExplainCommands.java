@@ -14,7 +14,7 @@ import org.springframework.stereotype.Component;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.Accounts;
-import witnessmark.diagnosis.KnownWords;
+import witnessmark.diagnosis.CheckKnown;
 import witnessmark.diagnosis.OpenCase;
 import witnessmark.explain.CarryingFindings;
 import witnessmark.explain.WhatIf;
@@ -56,7 +56,7 @@ class ExplainCommands {
             @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         Format form = Format.of(format);
         Tongue tongue = tongues.of(language);
-        CaseFile file = KnownWords.toJudge(cases.getObject().find(name).present(), tongue.knowledge());
+        CaseFile file = CheckKnown.toJudge(cases.getObject().find(name).present(), tongue.knowledge());
         ExplainText text = new ExplainText(tongue.knowledge(), new Page(context.outputWriter()), tongue.wording());
         if (causeId.isEmpty()) {
             CarryingFindings carrying = CarryingFindings.of(tongue.diagnosis(), file);
@@ -94,7 +94,7 @@ class ExplainCommands {
         if (words.size() < 2) {
             throw new WrongUsage("whatif needs a case and at least one FINDING=state", "see: help whatif");
         }
-        CaseFile file = KnownWords.toJudge(cases.getObject().find(words.get(0)).present(), tongue.knowledge());
+        CaseFile file = CheckKnown.toJudge(cases.getObject().find(words.get(0)).present(), tongue.knowledge());
         Map<String, FindingState> findings = new LinkedHashMap<>();
         words.subList(1, words.size()).forEach(word -> suppose(word, tongue.knowledge(), findings));
         WhatIf whatIf = WhatIf.of(tongue.diagnosis(), file, findings);
@@ -133,7 +133,7 @@ class ExplainCommands {
             @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
         Format form = Format.of(format);
         Tongue tongue = tongues.of(language);
-        CaseFile file = KnownWords.toJudge(cases.getObject().find(name).present(), tongue.knowledge());
+        CaseFile file = CheckKnown.toJudge(cases.getObject().find(name).present(), tongue.knowledge());
         Cause one = cause(first, tongue.knowledge());
         Cause other = cause(second, tongue.knowledge());
         if (one.id().equals(other.id())) {

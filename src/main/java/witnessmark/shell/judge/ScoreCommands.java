@@ -25,7 +25,7 @@ import witnessmark.diagnosis.score.Scored;
 import witnessmark.diagnosis.score.ShakeKnowledge;
 import witnessmark.diagnosis.score.Shaken;
 import witnessmark.diagnosis.score.Tally;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.OptionText;
@@ -119,7 +119,7 @@ class ScoreCommands {
                                             + String.join(
                                                     " or ", scored.expected().first()))
                             + (scored.withinThree() ? "" : "; not all within three")
-                            + "; " + Word.of(scored.answer()).replace('-', ' ')
+                            + "; " + EnumWord.of(scored.answer()).replace('-', ' ')
                             + (scored.contradictionRight() ? "" : "; contradiction not as expected"));
         }
         page.blank().line("By expected verdict          cases  first  in three  verdict  wrong blame");
@@ -128,7 +128,7 @@ class ScoreCommands {
         page.blank().line("What was said of the class        how many");
         tally.answers()
                 .forEach((answer, n) -> page.line(String.format(
-                        Locale.ROOT, "  %-30s %9d", Word.of(answer).replace('-', ' '), n)));
+                        Locale.ROOT, "  %-30s %9d", EnumWord.of(answer).replace('-', ' '), n)));
         tally.brier()
                 .ifPresent(b -> page.line(String.format(Locale.ROOT, "%nBrier score of the leading cause: %.3f", b)));
         page.blank().line("Calibration: causes given a probability of    how many   mean   came true");

@@ -11,7 +11,7 @@ import witnessmark.diagnosis.NextCheck;
 import witnessmark.diagnosis.NextVisit;
 import witnessmark.diagnosis.RankedCause;
 import witnessmark.diagnosis.Verdict;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.interview.Ending;
 import witnessmark.knowledge.Advice;
 import witnessmark.knowledge.KnowledgeBase;
@@ -239,7 +239,7 @@ public final class StandText {
     private void waits(String access) {
         knowledge
                 .waitsFor(access)
-                .ifPresent(wait -> page.indented("    ", "    ", wording.text("waits", Word.of(wait))));
+                .ifPresent(wait -> page.indented("    ", "    ", wording.text("waits", EnumWord.of(wait))));
     }
 
     private String share(double probability, String title) {

@@ -6,7 +6,7 @@ import witnessmark.diagnosis.Diagnosis;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.language.Language;
 import witnessmark.language.Texts;
-import witnessmark.shell.settings.Shop;
+import witnessmark.shell.settings.ShopSettings;
 
 /**
  * In which language an answer is given: judged and worded alike.
@@ -23,9 +23,9 @@ public record Tongue(Diagnosis diagnosis, Texts wording) {
     @Component
     public static class Choice {
         private final ObjectProvider<Diagnosis> diagnosis;
-        private final Shop shop;
+        private final ShopSettings shop;
 
-        Choice(ObjectProvider<Diagnosis> diagnosis, Shop shop) {
+        Choice(ObjectProvider<Diagnosis> diagnosis, ShopSettings shop) {
             this.diagnosis = diagnosis;
             this.shop = shop;
         }

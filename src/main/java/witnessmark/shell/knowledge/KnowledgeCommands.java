@@ -10,10 +10,10 @@ import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.knowledge.CheckKnowledge;
 import witnessmark.knowledge.KnowledgeBase;
-import witnessmark.knowledge.search.FindWords;
+import witnessmark.knowledge.search.FindEntries;
 import witnessmark.knowledge.search.Hit;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
@@ -50,7 +50,7 @@ class KnowledgeCommands {
             throw new WrongUsage(
                     "no words given", "knowledge find WORDS, such as: knowledge find jumps out going uphill");
         }
-        List<Hit> hits = new FindWords(knowledge.getObject()).find(String.join(" ", words), Math.min(100, most));
+        List<Hit> hits = new FindEntries(knowledge.getObject()).find(String.join(" ", words), Math.min(100, most));
         if (Format.of(format) == Format.JSON) {
             context.outputWriter()
                     .println(Json.of(Map.of("hits", hits.stream().map(Found::of).toList())));
@@ -61,7 +61,7 @@ class KnowledgeCommands {
             page.line("Nothing fits these words; try others, or fewer.");
         }
         hits.forEach(hit -> page.indented(
-                String.format("%-8s ", Word.of(hit.kind())), "         ", hit.title() + " (" + hit.id() + ")"));
+                String.format("%-8s ", EnumWord.of(hit.kind())), "         ", hit.title() + " (" + hit.id() + ")"));
         page.flush();
     }
 

@@ -3,7 +3,7 @@ package witnessmark.shell.knowledge;
 import java.util.Collection;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.FindingEntry;
-import witnessmark.diagnosis.KnownWords;
+import witnessmark.diagnosis.CheckKnown;
 import witnessmark.gearbox.LoadPath;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.print.Refused;
@@ -19,12 +19,12 @@ public final class KnownIds {
     }
 
     public void check(CaseFile file) {
-        KnownWords.check(file, knowledge);
+        CheckKnown.check(file, knowledge);
     }
 
     /** Refuses unknown words of a case that is open; one that was signed stands as it is, with what is known elsewhere. */
     public void checkOpen(CaseFile file) {
-        KnownWords.check(file.isSignedOff() ? KnownWords.knownPart(file, knowledge) : file, knowledge);
+        CheckKnown.check(file.isSignedOff() ? CheckKnown.knownPart(file, knowledge) : file, knowledge);
     }
 
     public void finding(String id) {
@@ -37,7 +37,7 @@ public final class KnownIds {
 
     /** Refuses the two gears of a rail for a finding that is not of one. */
     public void gear(FindingEntry entry) {
-        if (!KnownWords.takesGear(entry, knowledge)) {
+        if (!CheckKnown.takesGear(entry, knowledge)) {
             throw new Refused(
                     "finding '" + entry.finding() + "' is not of a rail: gear '"
                             + entry.gear().orElse("") + "' names two",

@@ -16,7 +16,7 @@ import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
 import witnessmark.triplog.TruckResult;
 import witnessmark.triplog.evidence.LogEvidence;
-import witnessmark.triplog.summary.Verdict;
+import witnessmark.triplog.summary.LogVerdict;
 
 /**
  * Logs that were stored in a case.
@@ -114,8 +114,8 @@ record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<L
     }
 
     private void blind(Page page) {
-        List<Verdict> blind = logs.summary().verdicts().stream()
-                .filter(v -> v.state() == Verdict.State.CANNOT_BE_SEEN)
+        List<LogVerdict> blind = logs.summary().verdicts().stream()
+                .filter(v -> v.state() == LogVerdict.State.CANNOT_BE_SEEN)
                 .toList();
         if (!blind.isEmpty()) {
             page.heading(
@@ -174,7 +174,7 @@ record LogAdded(CaseHistory history, Evidence evidence, TruckResult logs, List<L
                 evidence.record().map(r -> r.doubts()).orElse(List.of()),
                 said.stream().map(Said::of).toList(),
                 logs.summary().verdicts().stream()
-                        .filter(v -> v.state() == Verdict.State.CANNOT_BE_SEEN)
+                        .filter(v -> v.state() == LogVerdict.State.CANNOT_BE_SEEN)
                         .map(v -> v.kind().id())
                         .toList(),
                 files);

@@ -6,7 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
@@ -123,7 +123,7 @@ record LogChange(TruckResult before, TruckResult after, List<Change> changes) {
     private static OfKind form(Change change) {
         return new OfKind(
                 change.kind().id(),
-                Word.of(change.kind().chance()),
+                EnumWord.of(change.kind().chance()),
                 change.outcome(),
                 change.rates().isEmpty() ? Optional.of(change.obstacle()) : Optional.empty(),
                 change.rates().map(LogChange::form));

@@ -3,7 +3,7 @@ package witnessmark.shell.log;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Optional;
-import witnessmark.document.chart.ChartWords;
+import witnessmark.document.chart.ChartLabels;
 import witnessmark.document.chart.SpeedMapChart;
 import witnessmark.document.chart.TripTimelineChart;
 import witnessmark.shell.print.NewFile;
@@ -51,7 +51,7 @@ public record LogChart(Kind kind, Path out, boolean replace) {
     }
 
     /** The timeline of the one log read. */
-    public static String timeline(LogJob.Done done, ChartWords words) {
+    public static String timeline(LogJob.Done done, ChartLabels words) {
         return timeline(only(done), words);
     }
 
@@ -72,11 +72,11 @@ public record LogChart(Kind kind, Path out, boolean replace) {
                     truck.trips().get(0).factor().factor(),
                     WIDTH,
                     HEIGHT);
-            case TIMELINE -> timeline(truck, ChartWords.PLAIN);
+            case TIMELINE -> timeline(truck, ChartLabels.PLAIN);
         };
     }
 
-    private static String timeline(TruckResult truck, ChartWords words) {
+    private static String timeline(TruckResult truck, ChartLabels words) {
         if (truck.trips().size() != 1) {
             throw new Refused(truck.trips().size() + " logs were read", "a timeline shows one, name that one");
         }

@@ -31,7 +31,7 @@ import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.ScreenFigures;
 import witnessmark.shell.print.WrongUsage;
-import witnessmark.shell.run.ManyWords;
+import witnessmark.shell.run.ValueList;
 import witnessmark.shell.truck.TruckText;
 import witnessmark.triplog.TripResult;
 import witnessmark.triplog.TruckResult;
@@ -254,8 +254,8 @@ class LogEvidenceCommands {
     void compare(
             CommandContext context,
             @Argument(index = 0, description = "truck or file") String truck,
-            @Option(longName = "before", description = "logs of the first period") ManyWords before,
-            @Option(longName = "after", description = "logs of the second period") ManyWords after,
+            @Option(longName = "before", description = "logs of the first period") ValueList before,
+            @Option(longName = "after", description = "logs of the second period") ValueList after,
             @Option(longName = "mapping", defaultValue = "", description = OptionText.MAPPING) String mapping,
             @Option(longName = "load", defaultValue = "", description = OptionText.LOAD) String load,
             @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
@@ -283,7 +283,7 @@ class LogEvidenceCommands {
 
     private record Period(LogJob.Done done, TruckResult logs) {}
 
-    private Period period(String name, String truck, ManyWords places, String mapping, HabitLimits.Load load) {
+    private Period period(String name, String truck, ValueList places, String mapping, HabitLimits.Load load) {
         LogJob.Done done =
                 jobs.getObject().run(new LogJob.Order(truck, places.words(), mapping, load, LogJob.Hashes.LEFT_OUT));
         if (done.stopped()) {

@@ -5,15 +5,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.shell.print.Json;
 import witnessmark.triplog.TripResult;
 import witnessmark.triplog.TruckResult;
 import witnessmark.triplog.event.HabitEvent;
 import witnessmark.triplog.event.Severity;
 import witnessmark.triplog.summary.CountInterval;
+import witnessmark.triplog.summary.LogVerdict;
 import witnessmark.triplog.summary.TripSummary;
-import witnessmark.triplog.summary.Verdict;
 
 /** What logs came to, for a program. */
 record LogJson(boolean partial, List<Truck> trucks, String caution) {
@@ -90,7 +90,7 @@ record LogJson(boolean partial, List<Truck> trucks, String caution) {
     /** What the logs show of one kind of event; a rate with its interval where it could be seen. */
     record OfKind(
             String kind,
-            Verdict.State state,
+            LogVerdict.State state,
             Number count,
             double chances,
             String chanceOf,
@@ -98,14 +98,14 @@ record LogJson(boolean partial, List<Truck> trucks, String caution) {
             Optional<Double> per100km,
             Optional<Double> lower95,
             Optional<Double> upper95) {
-        static OfKind of(TripSummary s, Verdict v) {
+        static OfKind of(TripSummary s, LogVerdict v) {
             Optional<CountInterval> rate = Optional.ofNullable(s.per100km().get(v.kind()));
             return new OfKind(
                     v.kind().id(),
                     v.state(),
                     v.count(),
                     v.chances(),
-                    Word.of(v.kind().chance()),
+                    EnumWord.of(v.kind().chance()),
                     v.reason(),
                     rate.map(CountInterval::rate),
                     rate.map(CountInterval::lower),
@@ -166,7 +166,7 @@ record LogJson(boolean partial, List<Truck> trucks, String caution) {
         static Log of(TripResult trip) {
             return new Log(
                     trip.report().file().toString(),
-                    Word.of(trip.report().format()),
+                    EnumWord.of(trip.report().format()),
                     trip.report().bytes(),
                     trip.report().rows(),
                     trip.summary().km(),

@@ -12,8 +12,8 @@ import witnessmark.triplog.TripResult;
 import witnessmark.triplog.TruckResult;
 import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.event.HabitEvent;
+import witnessmark.triplog.summary.LogVerdict;
 import witnessmark.triplog.summary.TripSummary;
-import witnessmark.triplog.summary.Verdict;
 
 /** What logs came to, as text: the trip, the events seen, and for each other kind whether it could have been seen. */
 final class LogText {
@@ -87,7 +87,7 @@ final class LogText {
         TripSummary s = truck.summary();
         String distance = EventKind.Chance.DISTANCE.words(s.km() / 100);
         long blind = s.verdicts().stream()
-                .filter(v -> v.state() == Verdict.State.CANNOT_BE_SEEN)
+                .filter(v -> v.state() == LogVerdict.State.CANNOT_BE_SEEN)
                 .count();
         String events = s.events() == 0 ? "No event" : s.events() == 1 ? "1 event" : s.events() + " events";
         long acts = truck.trips().stream().mapToLong(TripResult::acts).sum();

@@ -9,9 +9,9 @@ import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
 import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.summary.CountInterval;
+import witnessmark.triplog.summary.LogVerdict;
 import witnessmark.triplog.summary.ShareInterval;
 import witnessmark.triplog.summary.TripSummary;
-import witnessmark.triplog.summary.Verdict;
 
 /** For each kind of event: seen, not seen though it could have been, or not to be seen in the log, as text. */
 final class LogVerdicts {
@@ -30,7 +30,7 @@ final class LogVerdicts {
     }
 
     private void seen() {
-        List<Verdict> seen = in(Verdict.State.SEEN);
+        List<LogVerdict> seen = in(LogVerdict.State.SEEN);
         if (seen.isEmpty()) {
             return;
         }
@@ -41,7 +41,7 @@ final class LogVerdicts {
         page.line(LogText.NAMES_A_TRUCK);
     }
 
-    private String rate(Verdict v) {
+    private String rate(LogVerdict v) {
         boolean counted = v.kind().chance() != EventKind.Chance.DISTANCE && v.chances() >= 1;
         if (counted && v.count() <= Math.round(v.chances())) {
             long of = Math.round(v.chances());
@@ -62,40 +62,40 @@ final class LogVerdicts {
     }
 
     private void notSeen() {
-        List<Verdict> none = in(Verdict.State.NOT_SEEN_THOUGH_POSSIBLE);
+        List<LogVerdict> none = in(LogVerdict.State.NOT_SEEN_THOUGH_POSSIBLE);
         if (none.isEmpty()) {
             return;
         }
         page.heading("Not seen, though it could have been");
-        Map<String, List<Verdict>> byBasis = none.stream()
+        Map<String, List<LogVerdict>> byBasis = none.stream()
                 .collect(Collectors.groupingBy(LogVerdicts::basis, LinkedHashMap::new, Collectors.toList()));
         byBasis.forEach((basis, kinds) -> page.item(basis + ": " + words(kinds)));
     }
 
     /** What "not seen" rests on; over a distance with the exact upper limit, for none seen leaves room for some. */
-    private static String basis(Verdict v) {
+    private static String basis(LogVerdict v) {
         return v.kind().chance() == EventKind.Chance.DISTANCE
                 ? v.reason() + ", so at most "
                         + ScreenFigures.figure(CountInterval.of(0, v.chances()).upper()) + " per 100 km (95 %)"
                 : v.reason();
     }
 
-    private static String words(List<Verdict> verdicts) {
+    private static String words(List<LogVerdict> verdicts) {
         return verdicts.stream().map(v -> v.kind().words()).collect(Collectors.joining("; "));
     }
 
     private void cannotBeSeen() {
-        List<Verdict> blind = in(Verdict.State.CANNOT_BE_SEEN);
+        List<LogVerdict> blind = in(LogVerdict.State.CANNOT_BE_SEEN);
         if (blind.isEmpty()) {
             return;
         }
         page.heading("Cannot be seen in this log; it says nothing for or against");
-        Map<String, List<Verdict>> byReason =
-                blind.stream().collect(Collectors.groupingBy(Verdict::reason, LinkedHashMap::new, Collectors.toList()));
+        Map<String, List<LogVerdict>> byReason = blind.stream()
+                .collect(Collectors.groupingBy(LogVerdict::reason, LinkedHashMap::new, Collectors.toList()));
         byReason.forEach((reason, kinds) -> page.item(reason + ": " + words(kinds)));
     }
 
-    private List<Verdict> in(Verdict.State state) {
+    private List<LogVerdict> in(LogVerdict.State state) {
         return summary.verdicts().stream().filter(v -> v.state() == state).toList();
     }
 }

@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Locale;
 import witnessmark.shell.print.CsvTable;
 import witnessmark.triplog.summary.CountInterval;
+import witnessmark.triplog.summary.LogVerdict;
 import witnessmark.triplog.summary.TripSummary;
-import witnessmark.triplog.summary.Verdict;
 
 /** Summaries as CSV rows. */
 public final class SummaryTable {
@@ -29,9 +29,9 @@ public final class SummaryTable {
                 .toList();
     }
 
-    private static String row(String truck, boolean partial, TripSummary s, Verdict v) {
+    private static String row(String truck, boolean partial, TripSummary s, LogVerdict v) {
         CountInterval rate = s.per100km().get(v.kind());
-        boolean possible = v.state() == Verdict.State.NOT_SEEN_THOUGH_POSSIBLE && s.km() > 0;
+        boolean possible = v.state() == LogVerdict.State.NOT_SEEN_THOUGH_POSSIBLE && s.km() > 0;
         CountInterval interval = rate == null && possible ? CountInterval.of(0, s.km() / 100) : rate;
         return CsvTable.line(List.of(
                 truck,

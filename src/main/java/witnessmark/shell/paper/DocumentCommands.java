@@ -28,7 +28,7 @@ import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
-import witnessmark.shell.settings.Shop;
+import witnessmark.shell.settings.ShopSettings;
 
 /** The commands that write documents. */
 @Component
@@ -38,9 +38,9 @@ class DocumentCommands {
 
     private final GatherDossier dossiers;
     private final ShopKey shopKey;
-    private final Shop shop;
+    private final ShopSettings shop;
 
-    DocumentCommands(GatherDossier dossiers, ShopKey shopKey, Shop shop) {
+    DocumentCommands(GatherDossier dossiers, ShopKey shopKey, ShopSettings shop) {
         this.shop = shop;
         this.dossiers = dossiers;
         this.shopKey = shopKey;

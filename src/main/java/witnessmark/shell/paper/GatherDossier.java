@@ -21,11 +21,11 @@ import witnessmark.casefile.logged.WeighOnce;
 import witnessmark.casefile.store.CaseStore;
 import witnessmark.casefile.store.StoreUnavailable;
 import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.diagnosis.CheckKnown;
 import witnessmark.diagnosis.Diagnosis;
-import witnessmark.diagnosis.KnownWords;
 import witnessmark.diagnosis.OpenCase;
 import witnessmark.document.Dossier;
-import witnessmark.document.chart.ChartWords;
+import witnessmark.document.chart.ChartLabels;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.language.Language;
 import witnessmark.language.Texts;
@@ -33,7 +33,7 @@ import witnessmark.shell.cases.Cases;
 import witnessmark.shell.log.LogChart;
 import witnessmark.shell.log.LogJob;
 import witnessmark.shell.print.WrongUsage;
-import witnessmark.shell.settings.Shop;
+import witnessmark.shell.settings.ShopSettings;
 import witnessmark.shell.truck.Trucks;
 import witnessmark.triplog.event.HabitLimits;
 
@@ -47,7 +47,7 @@ class GatherDossier {
     private final ObjectProvider<Trucks> trucks;
     private final ObjectProvider<LogJob> jobs;
     private final ObjectProvider<MadeWith> made;
-    private final Shop shop;
+    private final ShopSettings shop;
 
     GatherDossier(
             ObjectProvider<Diagnosis> diagnosis,
@@ -55,7 +55,7 @@ class GatherDossier {
             ObjectProvider<Trucks> trucks,
             ObjectProvider<LogJob> jobs,
             ObjectProvider<MadeWith> made,
-            Shop shop) {
+            ShopSettings shop) {
         this.diagnosis = diagnosis;
         this.cases = cases;
         this.trucks = trucks;
@@ -81,7 +81,7 @@ class GatherDossier {
         CaseFile file = document.present();
         Kept kept = kept(name, file);
         Diagnosis inLanguage = diagnosis.getObject().in(language);
-        CaseFile known = KnownWords.toJudge(file, inLanguage.knowledge());
+        CaseFile known = CheckKnown.toJudge(file, inLanguage.knowledge());
         WeighOnce weigh = new WeighOnce();
         try (OpenCase open = inLanguage.open(known, CombinedEvidence.of(known, weigh))) {
             return new Dossier(
@@ -107,7 +107,7 @@ class GatherDossier {
         return new Dossier.Figure(
                 texts.text("chart-log", Path.of(log).getFileName()),
                 texts.text("chart-log-says"),
-                LogChart.timeline(done, new ChartWords(texts, shop.units())));
+                LogChart.timeline(done, new ChartLabels(texts, shop.units())));
     }
 
     /** What was kept of the files of a case. */

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
 import tools.jackson.core.JsonGenerator;
 import tools.jackson.core.ObjectWriteContext;
 import tools.jackson.core.json.JsonFactory;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 
 /**
  * Writes records, maps, lists, texts, numbers, truth values and words of closed sets as one line of JSON. A record is an
@@ -82,7 +82,7 @@ public final class Json {
         } else if (value instanceof Boolean truth) {
             json.writeBoolean(truth);
         } else {
-            json.writeString(value instanceof Enum<?> word ? Word.of(word) : String.valueOf(value));
+            json.writeString(value instanceof Enum<?> word ? EnumWord.of(word) : String.valueOf(value));
         }
     }
 

@@ -104,9 +104,9 @@ public final class LineParser implements CommandParser {
             value = word.substring(equals + 1);
         } else if (flag) {
             value = "true";
-        } else if (known.type() == ManyWords.class) {
+        } else if (known.type() == ValueList.class) {
             List<String> list = upToNextOption(words, i + 1);
-            value = ManyWords.joined(list);
+            value = ValueList.joined(list);
             used = list.size();
         } else if (i + 1 < words.size()) {
             value = words.get(i + 1);

@@ -109,7 +109,7 @@ final class Usage {
         if (type == boolean.class || type == Boolean.class) {
             return "";
         }
-        if (type == ManyWords.class) {
+        if (type == ValueList.class) {
             return "FILE|FOLDER ...";
         }
         return type == Integer.class || type == int.class ? "N" : VALUES.get(option.longName());

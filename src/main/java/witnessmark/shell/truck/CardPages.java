@@ -17,7 +17,7 @@ import witnessmark.shell.print.FileForm;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
-import witnessmark.shell.settings.Shop;
+import witnessmark.shell.settings.ShopSettings;
 
 /** Writes the driver's card of a truck as a page to hand over. */
 @Component
@@ -26,9 +26,9 @@ class CardPages {
     private static final List<String> FORMS = List.of("pdf", "html", "md");
 
     private final ObjectProvider<KnowledgeBase> knowledge;
-    private final Shop shop;
+    private final ShopSettings shop;
 
-    CardPages(ObjectProvider<KnowledgeBase> knowledge, Shop shop) {
+    CardPages(ObjectProvider<KnowledgeBase> knowledge, ShopSettings shop) {
         this.knowledge = knowledge;
         this.shop = shop;
     }

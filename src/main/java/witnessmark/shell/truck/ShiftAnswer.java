@@ -22,7 +22,7 @@ import witnessmark.gearbox.shift.RangeShiftQuestion.Rolling;
 import witnessmark.gearbox.shift.RangeShiftQuestion.SplitterMove;
 import witnessmark.gearbox.shift.Reason;
 import witnessmark.gearbox.shift.ShiftSymbols;
-import witnessmark.gearbox.shift.Verdict;
+import witnessmark.gearbox.shift.ShiftVerdict;
 import witnessmark.shell.print.FigureJson;
 import witnessmark.shell.print.FigureText;
 import witnessmark.shell.print.Json;
@@ -177,7 +177,7 @@ final class ShiftAnswer {
     private void print(Page page, InRangeShift shift, List<Symbol> symbols) {
         heading(page);
         page.strong("Verdict: "
-                + (shift.verdict() == Verdict.PROPER
+                + (shift.verdict() == ShiftVerdict.PROPER
                         ? shift.outcome().words()
                         : shift.verdict().words() + ": " + shift.outcome().words()));
         page.item("engine speed " + rpm(shift.engineBefore()) + " before, " + rpm(shift.engineAfter()) + " after, "

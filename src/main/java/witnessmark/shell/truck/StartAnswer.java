@@ -16,7 +16,7 @@ import witnessmark.gearbox.evidence.ComputedFinding;
 import witnessmark.gearbox.evidence.StartEvidence;
 import witnessmark.gearbox.start.AnalyseStart;
 import witnessmark.gearbox.start.Launch;
-import witnessmark.gearbox.start.Start;
+import witnessmark.gearbox.start.StandingStart;
 import witnessmark.gearbox.start.StartGears;
 import witnessmark.gearbox.start.StartQuestion;
 import witnessmark.gearbox.start.StartSymbols;
@@ -49,7 +49,7 @@ final class StartAnswer {
 
     private TruckAnswer one(Gear gear, boolean formulas) {
         StartQuestion question = new StartQuestion(gear, mass.value(), grade.value());
-        Start start = new AnalyseStart(truck).of(question);
+        StandingStart start = new AnalyseStart(truck).of(question);
         List<Symbol> symbols = StartSymbols.of(truck, question);
         One json = new One(
                 asked(),
@@ -68,11 +68,12 @@ final class StartAnswer {
                 id.toLowerCase(Locale.ROOT));
     }
 
-    private void print(Page page, Start start, List<ComputedFinding> findings, List<Symbol> symbols, boolean formulas) {
+    private void print(
+            Page page, StandingStart start, List<ComputedFinding> findings, List<Symbol> symbols, boolean formulas) {
         heading(page, "start in gear " + start.question().gear().id());
         page.strong("Verdict: " + start.verdict().words());
         findings.forEach(finding -> page.item(finding.summary()));
-        if (truck.hasRange() && start.verdict() == Start.Verdict.HIGH_RANGE) {
+        if (truck.hasRange() && start.verdict() == StandingStart.Verdict.HIGH_RANGE) {
             page.item("the same pull in low range puts " + ScreenFigures.times(1 / truck.rangeRatio())
                     + " this torque on the mainshaft");
         }
@@ -122,7 +123,7 @@ final class StartAnswer {
                                 + highest.get().id();
     }
 
-    private static String heat(Start start, Units units) {
+    private static String heat(StandingStart start, Units units) {
         if (!(start.launch() instanceof Launch.LocksUp closes)) {
             return "no end";
         }
@@ -169,7 +170,7 @@ final class StartAnswer {
             FigureJson steepest,
             Optional<FigureJson> slipEnergy,
             Optional<FigureJson> mostSlipEnergy) {
-        static StartForm of(Start start) {
+        static StartForm of(StandingStart start) {
             Optional<Launch.LocksUp> closes =
                     start.launch() instanceof Launch.LocksUp locks ? Optional.of(locks) : Optional.empty();
             return new StartForm(

@@ -11,7 +11,7 @@ import witnessmark.gearbox.exposure.Exposure.Mode;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.WrongUsage;
-import witnessmark.shell.settings.Shop;
+import witnessmark.shell.settings.ShopSettings;
 
 /** The commands that check a story against a truck's numbers; with a case named, the answer becomes its evidence. */
 @Component
@@ -21,9 +21,9 @@ class TruckQuestionCommands {
     private final ObjectProvider<Trucks> trucks;
 
     private final ObjectProvider<GiveAnswer> answers;
-    private final Shop shop;
+    private final ShopSettings shop;
 
-    TruckQuestionCommands(ObjectProvider<Trucks> trucks, ObjectProvider<GiveAnswer> answers, Shop shop) {
+    TruckQuestionCommands(ObjectProvider<Trucks> trucks, ObjectProvider<GiveAnswer> answers, ShopSettings shop) {
         this.shop = shop;
         this.trucks = trucks;
         this.answers = answers;

@@ -12,7 +12,7 @@ import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
 import witnessmark.document.chart.Chart;
-import witnessmark.document.chart.ChartWords;
+import witnessmark.document.chart.ChartLabels;
 import witnessmark.document.chart.DrawSvg;
 import witnessmark.document.chart.ShiftPlanChart;
 import witnessmark.document.chart.SlipEnergyChart;
@@ -36,7 +36,7 @@ import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.TerminalChart;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.shell.run.TypedFigure;
-import witnessmark.shell.settings.Shop;
+import witnessmark.shell.settings.ShopSettings;
 
 /** The commands that show what belongs to a truck: road speeds, shift plan, coaching card, charts. */
 @Component
@@ -48,10 +48,10 @@ class TruckTableCommands {
     private static final int MOST_COLUMNS = 20;
 
     private final ObjectProvider<Trucks> trucks;
-    private final Shop shop;
+    private final ShopSettings shop;
     private final ObjectProvider<CardPages> pages;
 
-    TruckTableCommands(ObjectProvider<Trucks> trucks, Shop shop, ObjectProvider<CardPages> pages) {
+    TruckTableCommands(ObjectProvider<Trucks> trucks, ShopSettings shop, ObjectProvider<CardPages> pages) {
         this.pages = pages;
         this.shop = shop;
         this.trucks = trucks;
@@ -192,7 +192,7 @@ class TruckTableCommands {
             @Option(longName = "out", defaultValue = "", description = OptionText.DRAWING) String out,
             @Option(longName = "replace", description = OptionText.REPLACE) boolean replace) {
         TruckProfile truck = trucks.getObject().find(name);
-        Chart chart = chart(truck, what, gear, new ChartWords(ChartWords.PLAIN.texts(), shop.units()));
+        Chart chart = chart(truck, what, gear, new ChartLabels(ChartLabels.PLAIN.texts(), shop.units()));
         Page page = new Page(context.outputWriter());
         TruckText.questions(page, truck);
         if (out.isEmpty()) {
@@ -206,7 +206,7 @@ class TruckTableCommands {
         page.flush();
     }
 
-    private static Chart chart(TruckProfile truck, String what, String gear, ChartWords words) {
+    private static Chart chart(TruckProfile truck, String what, String gear, ChartLabels words) {
         return switch (what) {
             case "plan" -> {
                 if (!gear.isEmpty()) {

@@ -145,9 +145,9 @@ final class ClutchDropEvents implements Detector {
                         HabitEvent.Gears.into(gear),
                         torque / SERIOUS_NM,
                         0.85,
-                        Figures.of(Figure.FALL_RPM, fall.rpm())
-                                .and(Figure.FALL_RPM_PER_SECOND, fall.rpmPerSecond())
-                                .and(Figure.INERTIA_TORQUE_NM, torque),
+                        EventFigures.of(EventFigure.FALL_RPM, fall.rpm())
+                                .and(EventFigure.FALL_RPM_PER_SECOND, fall.rpmPerSecond())
+                                .and(EventFigure.INERTIA_TORQUE_NM, torque),
                         Drive.words(
                                 "Clutch took hold at one blow at a start in %s: engine from %.0f to %.0f rpm within %.1f s,"
                                         + " about %.0f Nm from its own inertia (3.5 kg m2 assumed). A clutch that grabs"

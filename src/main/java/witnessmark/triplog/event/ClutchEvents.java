@@ -26,9 +26,9 @@ final class ClutchEvents implements Detector {
     private final Drive drive;
     private final StartEvents starts;
     private final OnePress press;
-    private final Spell riding;
-    private final Spell holding;
-    private final Spell floored;
+    private final LastingCondition riding;
+    private final LastingCondition holding;
+    private final LastingCondition floored;
     private boolean brakeKnown;
     /** Whether the truck moved off from where it was held. */
     private boolean movedOff;
@@ -38,9 +38,9 @@ final class ClutchEvents implements Detector {
         this.starts = starts;
         this.press = new OnePress(drive, gears);
         double least = drive.limits().ridingSeconds();
-        this.riding = new Spell(least, 0.5, this::rode);
-        this.holding = new Spell(least, 0.3, this::held);
-        this.floored = new Spell(FLOOR_SECONDS, 0.15, this::floored);
+        this.riding = new LastingCondition(least, 0.5, this::rode);
+        this.holding = new LastingCondition(least, 0.3, this::held);
+        this.floored = new LastingCondition(FLOOR_SECONDS, 0.15, this::floored);
     }
 
     @Override
@@ -69,7 +69,7 @@ final class ClutchEvents implements Detector {
                         && (m.get(Signal.CLUTCH_FLOOR) > 0.5 || m.get(Signal.CLUTCH_PEDAL) >= FLOOR_PERCENT));
     }
 
-    private static void look(Spell spell, Moment m, boolean holds) {
+    private static void look(LastingCondition spell, Moment m, boolean holds) {
         if (holds || spell.isOpen()) {
             spell.look(m, holds, 0);
         }
@@ -108,7 +108,7 @@ final class ClutchEvents implements Detector {
         press.interrupted();
     }
 
-    private void rode(Spell spell) {
+    private void rode(LastingCondition spell) {
         String gear = press.gear().orElseGet(() -> InHand.word(drive.table(), spell.gear));
         press.keep(HabitEvent.of(
                 EventKind.RIDING_CLUTCH,
@@ -116,14 +116,14 @@ final class ClutchEvents implements Detector {
                 HabitEvent.Gears.in(gear),
                 spell.seconds() / 20,
                 0.9,
-                Figures.NONE,
+                EventFigures.NONE,
                 Drive.words(
                         "Pedal pressed for %.1f s while the gear still drove: foot on the clutch, free travel gone, or the"
                                 + " switch set wrong.",
                         spell.seconds())));
     }
 
-    private void held(Spell spell) {
+    private void held(LastingCondition spell) {
         double takeUp = movedOff ? TAKE_UP_SECONDS : 0;
         double least = brakeKnown ? drive.limits().ridingSeconds() : UNKNOWN_BRAKE_SECONDS;
         if (spell.seconds() < least + takeUp) {
@@ -135,21 +135,21 @@ final class ClutchEvents implements Detector {
                 HabitEvent.Gears.NONE,
                 spell.seconds() / 10,
                 brakeKnown ? 0.85 : 0.65,
-                Figures.NONE,
+                EventFigures.NONE,
                 Drive.words(
                         "Pedal pressed and accelerator on for %.1f s at a stand%s: held by a clutch that slips, or the"
                                 + " engine raised with the pedal down.",
                         spell.seconds(), brakeKnown ? ", brakes off" : " (the log has no brake signal)")));
     }
 
-    private void floored(Spell spell) {
+    private void floored(LastingCondition spell) {
         drive.found(
                 EventKind.CLUTCH_FLOORED_ROLLING,
                 spell,
                 HabitEvent.Gears.NONE,
                 spell.highestKmh / 30,
                 0.9,
-                Figures.NONE,
+                EventFigures.NONE,
                 Drive.words(
                         "Pedal at the floor for %.1f s at up to %.0f km/h: the clutch brake bites there.",
                         spell.seconds(), spell.highestKmh));

@@ -133,7 +133,7 @@ final class DiscEvents implements Detector {
                         new HabitEvent.Gears(name, name),
                         times * times / (LIMIT * LIMIT),
                         byShaft || leverKnown ? 0.9 : 0.75,
-                        Figures.of(Figure.DISC_RPM, peakRpm).and(Figure.GOVERNED_MULTIPLE, times),
+                        EventFigures.of(EventFigure.DISC_RPM, peakRpm).and(EventFigure.GOVERNED_MULTIPLE, times),
                         Drive.words(
                                 "Pedal down%s at up to %.0f km/h: the road turned the clutch disc at %.0f rpm, %.2f times"
                                         + " governed speed, for %.1f s, with the engine at %.0f rpm%s.",

@@ -3,8 +3,8 @@ package witnessmark.triplog.event;
 import java.util.Locale;
 import java.util.function.Consumer;
 import java.util.function.DoubleSupplier;
-import witnessmark.triplog.gear.Gear;
 import witnessmark.triplog.gear.GearTable;
+import witnessmark.triplog.gear.KnobGear;
 
 /**
  * What all detectors of one log share.
@@ -30,12 +30,12 @@ record Drive(
     }
 
     /** Engine speed in rpm that this gear needs at this road speed. */
-    double engineRpm(Gear gear, double kmh) {
+    double engineRpm(KnobGear gear, double kmh) {
         return kmh * perKmh() * gear.ratio();
     }
 
     /** Road speed in km/h at which this gear would turn the engine at governed speed. */
-    double ceilingKmh(Gear gear) {
+    double ceilingKmh(KnobGear gear) {
         return table.governedRpm() / (gear.ratio() * perKmh());
     }
 
@@ -46,11 +46,11 @@ record Drive(
     /** Hands on an event that is a spell. */
     void found(
             EventKind kind,
-            Spell spell,
+            LastingCondition spell,
             HabitEvent.Gears gears,
             double severity,
             double confidence,
-            Figures figures,
+            EventFigures figures,
             String sentence) {
         found.accept(HabitEvent.of(kind, spell.stretch(), gears, severity, confidence, figures, sentence));
     }
@@ -62,7 +62,7 @@ record Drive(
             GearRun after,
             double severity,
             double confidence,
-            Figures figures,
+            EventFigures figures,
             String sentence) {
         return HabitEvent.of(
                 kind,

@@ -17,8 +17,8 @@ final class EngineEvents implements Detector {
 
     private final Drive drive;
     private final LastGears gears;
-    private final Spell overspeed;
-    private final Spell lugging;
+    private final LastingCondition overspeed;
+    private final LastingCondition lugging;
     private long inGearSince;
     private int gear = InHand.CANNOT_TELL;
     private boolean inOneGear;
@@ -28,8 +28,8 @@ final class EngineEvents implements Detector {
     EngineEvents(Drive drive, LastGears gears) {
         this.drive = drive;
         this.gears = gears;
-        this.overspeed = new Spell(OVERSPEED_SECONDS, 0.5, this::oversped);
-        this.lugging = new Spell(drive.limits().lugSeconds(), 0.4, this::lugged);
+        this.overspeed = new LastingCondition(OVERSPEED_SECONDS, 0.5, this::oversped);
+        this.lugging = new LastingCondition(drive.limits().lugSeconds(), 0.4, this::lugged);
     }
 
     @Override
@@ -79,7 +79,7 @@ final class EngineEvents implements Detector {
         gear = InHand.CANNOT_TELL;
     }
 
-    private void oversped(Spell spell) {
+    private void oversped(LastingCondition spell) {
         double share = spell.highestRpm / drive.table().governedRpm();
         @Nullable GearRun last = gears.previous;
         Optional<String> before = inOneGear || last == null
@@ -101,20 +101,21 @@ final class EngineEvents implements Detector {
                         new HabitEvent.Gears(before, gearAtSpeed),
                         (share - 1) / 0.1,
                         0.95,
-                        Figures.of(Figure.GOVERNED_MULTIPLE, share).and(Figure.IN_ONE_GEAR, inOneGear ? 1 : 0),
+                        EventFigures.of(EventFigure.GOVERNED_MULTIPLE, share)
+                                .and(EventFigure.IN_ONE_GEAR, inOneGear ? 1 : 0),
                         Drive.words(
                                 "Engine at %.0f rpm, %.2f times governed speed, for %.1f s %s.",
                                 spell.highestRpm, share, spell.seconds(), how)));
     }
 
     /** Whether the engine only picked up speed after a shift that landed low. */
-    private boolean isLanding(Spell spell) {
+    private boolean isLanding(LastingCondition spell) {
         return spell.seconds() < LONGEST_LANDING_SECONDS
                 && spell.lowestRpm > LANDED_LOW * drive.table().lowestPullingRpm()
                 && spell.endRpm - spell.startRpm > GAINING_RPM_PER_SECOND * spell.seconds();
     }
 
-    private void lugged(Spell spell) {
+    private void lugged(LastingCondition spell) {
         if (isLanding(spell)) {
             return;
         }
@@ -125,7 +126,7 @@ final class EngineEvents implements Detector {
                 HabitEvent.Gears.in(name),
                 spell.peak / 0.15 * Math.min(1, 0.5 + spell.seconds() / 20),
                 0.9,
-                Figures.of(Figure.LOWEST_RPM, spell.lowestRpm),
+                EventFigures.of(EventFigure.LOWEST_RPM, spell.lowestRpm),
                 Drive.words(
                         "Pulled hard in %s down to %.0f rpm for %.1f s; %.0f rpm is the lowest pulling speed.",
                         name, spell.lowestRpm, spell.seconds(), drive.table().lowestPullingRpm()));

@@ -20,7 +20,7 @@ public final class FindEvents implements TrackedRows {
     private final Chances chances = new Chances();
     private final Trust trust;
     private final Moment moment;
-    private final Pull pull = new Pull();
+    private final TorqueAndLever pull = new TorqueAndLever();
     private final LastGears gears = new LastGears();
     private final Presses presses = new Presses();
     private final ShiftEvents shifts;
@@ -199,7 +199,7 @@ public final class FindEvents implements TrackedRows {
                         HabitEvent.Gears.NONE,
                         0.5,
                         0.95,
-                        Figures.of(Figure.FROM_KMH, fromKmh).and(Figure.TO_KMH, toKmh),
+                        EventFigures.of(EventFigure.FROM_KMH, fromKmh).and(EventFigure.TO_KMH, toKmh),
                         Drive.words(
                                 "Road speed went from %.0f to %.0f km/h within %.1f s: sensor or data, not the truck.",
                                 fromKmh, toKmh, seconds)));

@@ -117,7 +117,7 @@ public final class GroupActs {
 
     private static boolean isOneAct(HabitEvent act, HabitEvent other) {
         boolean own =
-                other.kind() == EventKind.ENGINE_OVERSPEED && other.figures().is(Figure.IN_ONE_GEAR);
+                other.kind() == EventKind.ENGINE_OVERSPEED && other.figures().is(EventFigure.IN_ONE_GEAR);
         return !own
                 && other.startMicros() >= act.startMicros() - BEFORE_MICROS
                 && other.startMicros() <= act.stretch().endMicros() + AFTER_MICROS;

@@ -20,7 +20,7 @@ public record HabitEvent(
         Gears gears,
         double severity,
         double confidence,
-        Figures figures,
+        EventFigures figures,
         String sentence,
         Act act) {
     /**
@@ -79,7 +79,7 @@ public record HabitEvent(
             Gears gears,
             double severity,
             double confidence,
-            Figures figures,
+            EventFigures figures,
             String sentence) {
         return new HabitEvent(kind, stretch, gears, severity, confidence, figures, sentence, Act.UNKNOWN);
     }
@@ -88,7 +88,7 @@ public record HabitEvent(
         return new HabitEvent(kind, stretch, gears, severity, confidence, figures, sentence, known);
     }
 
-    HabitEvent with(Figures other) {
+    HabitEvent with(EventFigures other) {
         return new HabitEvent(kind, stretch, gears, severity, confidence, other, sentence, act);
     }
 

@@ -13,14 +13,14 @@ final class IdleEvents implements Detector {
     private static final double SERIOUS_SHARE = 0.1;
 
     private final Drive drive;
-    private final Spell idling;
-    private final Spell low;
+    private final LastingCondition idling;
+    private final LastingCondition low;
 
     IdleEvents(Drive drive) {
         this.drive = drive;
-        this.idling = new Spell(
+        this.idling = new LastingCondition(
                 LEAST_SECONDS, PATIENCE_SECONDS, spell -> drive.chances().count(EventKind.Chance.IDLING));
-        this.low = new Spell(LEAST_SECONDS, PATIENCE_SECONDS, this::idledLow);
+        this.low = new LastingCondition(LEAST_SECONDS, PATIENCE_SECONDS, this::idledLow);
     }
 
     @Override
@@ -62,7 +62,7 @@ final class IdleEvents implements Detector {
         low.end();
     }
 
-    private void idledLow(Spell spell) {
+    private void idledLow(LastingCondition spell) {
         double mean = spell.integral / spell.seconds();
         double specified = drive.table().idleRpm();
         drive.found(
@@ -71,7 +71,7 @@ final class IdleEvents implements Detector {
                 HabitEvent.Gears.NONE,
                 (1 - mean / specified) / SERIOUS_SHARE,
                 0.9,
-                Figures.of(Figure.MEAN_RPM, mean),
+                EventFigures.of(EventFigure.MEAN_RPM, mean),
                 Drive.words(
                         "Engine idled at %.0f rpm on average for %.0f s at rest; the truck's profile says %.0f rpm. A matter"
                                 + " of the engine, not of the driver.",

@@ -69,7 +69,7 @@ final class KnobEvents implements Detector {
         boolean stands = m.inHand() == InHand.STANDING;
         if (out || stands || position > 0 || m.micros() - event.startMicros() > LONGEST_WAIT_MICROS) {
             boolean rolling = out && !stands && kmh > ROLLING_KMH;
-            drive.found().accept(event.with(event.figures().and(Figure.LEVER_OUT, rolling ? 1 : 0)));
+            drive.found().accept(event.with(event.figures().and(EventFigure.LEVER_OUT, rolling ? 1 : 0)));
             waiting = null;
         }
     }
@@ -89,7 +89,7 @@ final class KnobEvents implements Detector {
                             kmh / HARD_BACK_KMH,
                             "neutral after reverse, rolling back,")
                     : event(EventKind.RANGE_MOVED_IN_NEUTRAL, m, knob, Math.pow(kmh / HARD_KMH, 2), "neutral");
-            drive.found().accept(event.with(toward(knob).and(Figure.LEVER_OUT, 1)));
+            drive.found().accept(event.with(toward(knob).and(EventFigure.LEVER_OUT, 1)));
         } else if (position < 0 && kmh > ROLLING_BACK_KMH) {
             end();
             waiting = event(EventKind.RANGE_MOVED_IN_REVERSE, m, knob, kmh / HARD_BACK_KMH, "reverse");
@@ -118,8 +118,8 @@ final class KnobEvents implements Detector {
         kmh = Double.NaN;
     }
 
-    private static Figures toward(double knob) {
-        return Figures.of(Figure.KNOB_TO_HIGH, knob > 0.5 ? 1 : 0);
+    private static EventFigures toward(double knob) {
+        return EventFigures.of(EventFigure.KNOB_TO_HIGH, knob > 0.5 ? 1 : 0);
     }
 
     private HabitEvent event(EventKind kind, Moment m, double knob, double severity, String where) {

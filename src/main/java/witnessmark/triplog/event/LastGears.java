@@ -1,8 +1,8 @@
 package witnessmark.triplog.event;
 
 import org.jspecify.annotations.Nullable;
-import witnessmark.triplog.gear.Gear;
 import witnessmark.triplog.gear.GearTable;
+import witnessmark.triplog.gear.KnobGear;
 
 /** The three last settled runs, for detectors that ask what was in hand a moment ago. */
 final class LastGears {
@@ -31,8 +31,8 @@ final class LastGears {
         if (beforeThat == null || middle == null || current == null || beforeThat.gear != current.gear) {
             return null;
         }
-        Gear outer = table.gear(current.gear);
-        Gear inner = table.gear(middle.gear);
+        KnobGear outer = table.gear(current.gear);
+        KnobGear inner = table.gear(middle.gear);
         boolean split = outer.lever() == inner.lever() && outer.range() == inner.range();
         return split && inner.ratio() > outer.ratio() ? middle : null;
     }

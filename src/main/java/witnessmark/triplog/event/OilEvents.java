@@ -5,11 +5,11 @@ import witnessmark.triplog.signal.Signal;
 /** Gearbox oil above its limit for a while. */
 final class OilEvents implements Detector {
     private final Drive drive;
-    private final Spell hot;
+    private final LastingCondition hot;
 
     OilEvents(Drive drive) {
         this.drive = drive;
-        this.hot = new Spell(drive.limits().hotOilSeconds(), 30, this::wasHot);
+        this.hot = new LastingCondition(drive.limits().hotOilSeconds(), 30, this::wasHot);
     }
 
     @Override
@@ -31,14 +31,14 @@ final class OilEvents implements Detector {
         hot.end();
     }
 
-    private void wasHot(Spell spell) {
+    private void wasHot(LastingCondition spell) {
         drive.found(
                 EventKind.HOT_OIL,
                 spell,
                 HabitEvent.Gears.NONE,
                 (spell.peak - drive.limits().hotOilCelsius()) / 10,
                 0.95,
-                Figures.of(Figure.HIGHEST_CELSIUS, spell.peak),
+                EventFigures.of(EventFigure.HIGHEST_CELSIUS, spell.peak),
                 Drive.words(
                         "Gearbox oil above %.0f C (%.0f F) for %.0f s, up to %.0f C (%.0f F).",
                         drive.limits().hotOilCelsius(),

@@ -2,7 +2,7 @@ package witnessmark.triplog.event;
 
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import witnessmark.triplog.gear.Gear;
+import witnessmark.triplog.gear.KnobGear;
 
 /**
  * The press of the clutch under way, and what it would mean. A press that goes on for minutes, or through a change of
@@ -75,7 +75,7 @@ final class OnePress {
         if (in == null || !(m.load() >= PULLING_PERCENT)) {
             return false;
         }
-        Gear gear = drive.table().gear(in.gear);
+        KnobGear gear = drive.table().gear(in.gear);
         double ahead = 1 - gear.ratio() * m.outputRpm(drive.perKmh()) / m.rpm();
         return ahead > LEAST_AHEAD && ahead < MOST_AHEAD;
     }

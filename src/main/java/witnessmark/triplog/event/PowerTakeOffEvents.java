@@ -12,11 +12,11 @@ final class PowerTakeOffEvents implements Detector {
     private static final double SERIOUS_KM = 1;
 
     private final Drive drive;
-    private final Spell engaged;
+    private final LastingCondition engaged;
 
     PowerTakeOffEvents(Drive drive) {
         this.drive = drive;
-        this.engaged = new Spell(LEAST_SECONDS, PATIENCE_SECONDS, this::wasEngaged);
+        this.engaged = new LastingCondition(LEAST_SECONDS, PATIENCE_SECONDS, this::wasEngaged);
     }
 
     @Override
@@ -37,14 +37,14 @@ final class PowerTakeOffEvents implements Detector {
         engaged.end();
     }
 
-    private void wasEngaged(Spell spell) {
+    private void wasEngaged(LastingCondition spell) {
         drive.found(
                 EventKind.POWER_TAKE_OFF_ON_ROAD,
                 spell,
                 HabitEvent.Gears.NONE,
                 spell.km / SERIOUS_KM,
                 0.9,
-                Figures.of(Figure.DISTANCE_KM, spell.km),
+                EventFigures.of(EventFigure.DISTANCE_KM, spell.km),
                 Drive.words(
                         "Power take-off on for %.2f km in %.0f s at up to %.0f km/h: left in, or its switch set wrong.",
                         spell.km, spell.seconds(), spell.highestKmh));

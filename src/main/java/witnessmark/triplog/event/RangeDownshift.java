@@ -1,7 +1,7 @@
 package witnessmark.triplog.event;
 
 import java.util.Comparator;
-import witnessmark.triplog.gear.Gear;
+import witnessmark.triplog.gear.KnobGear;
 
 /** One shift from high to low range: whether low range was taken above its ceiling, or straight from an overdrive. */
 final class RangeDownshift {
@@ -10,10 +10,10 @@ final class RangeDownshift {
     private final Drive drive;
     private final GearRun from;
     private final GearRun after;
-    private final Gear old;
-    private final Gear taken;
+    private final KnobGear old;
+    private final KnobGear taken;
     /** Whose ceiling counts: that of the gear taken, or where that was taken later and slower, of the tallest in low range. */
-    private final Gear bounding;
+    private final KnobGear bounding;
 
     /** Road speed at which the range moved: from knob and lever, else the least that it can have been. */
     private final double kmh;
@@ -49,10 +49,10 @@ final class RangeDownshift {
         return Math.max(after.highestRpm, drivenRpm);
     }
 
-    private Gear tallestOfLowRange() {
+    private KnobGear tallestOfLowRange() {
         return drive.table().gears().stream()
-                .filter(g -> g.range() == Gear.Range.LOW && !g.isReverse())
-                .min(Comparator.comparingDouble(Gear::ratio))
+                .filter(g -> g.range() == KnobGear.Range.LOW && !g.isReverse())
+                .min(Comparator.comparingDouble(KnobGear::ratio))
                 .orElse(taken);
     }
 
@@ -79,9 +79,9 @@ final class RangeDownshift {
                 EventKind.LOW_RANGE_ABOVE_CEILING,
                 over * over,
                 sure,
-                Figures.of(Figure.CEILING_KMH, ceiling)
-                        .and(Figure.ENERGY_MULTIPLE, over * over)
-                        .and(Figure.RANGE_MOVED_KMH, kmh),
+                EventFigures.of(EventFigure.CEILING_KMH, ceiling)
+                        .and(EventFigure.ENERGY_MULTIPLE, over * over)
+                        .and(EventFigure.RANGE_MOVED_KMH, kmh),
                 Drive.words(
                         "From %s to %s, the range moved at %s%.0f km/h; the ceiling of %s is %.0f km/h. The range"
                                 + " synchronizer took %s%.1f times the energy of the same shift at the ceiling; engine up"
@@ -105,8 +105,8 @@ final class RangeDownshift {
     private void fromOverdrive() {
         double range = drive.table().rangeStep();
         double split = drive.table().splitterRatio().orElse(1.0);
-        boolean splits = old.splitter() == Gear.Splitter.OVERDRIVE;
-        boolean returning = splits && taken.splitter() != Gear.Splitter.OVERDRIVE;
+        boolean splits = old.splitter() == KnobGear.Splitter.OVERDRIVE;
+        boolean returning = splits && taken.splitter() != KnobGear.Splitter.OVERDRIVE;
         double slip = returning ? (range - split) / (range - 1) : splits ? split : 1;
         double over = kmh / drive.ceilingKmh(taken);
         double energy = slip * slip * over * over;
@@ -114,17 +114,17 @@ final class RangeDownshift {
                 EventKind.OVERDRIVE_TO_LOW,
                 energy,
                 Math.min(from.confidence(), after.confidence()),
-                Figures.of(Figure.SLIP_MULTIPLE, slip)
-                        .and(Figure.ENERGY_MULTIPLE, energy)
-                        .and(Figure.CEILING_MULTIPLE, over)
-                        .and(Figure.SPLITTER_RETURNS, returning ? 1 : 0),
+                EventFigures.of(EventFigure.SLIP_MULTIPLE, slip)
+                        .and(EventFigure.ENERGY_MULTIPLE, energy)
+                        .and(EventFigure.CEILING_MULTIPLE, over)
+                        .and(EventFigure.SPLITTER_RETURNS, returning ? 1 : 0),
                 Drive.words(
                         "From %s, an overdrive, straight to %s, the range moved at %s%.0f km/h: %.2f times the slip of the"
                                 + " same shift from direct, %s%.1f times the energy of a proper one at the ceiling.",
                         old.name(), taken.name(), atLeast(), kmh, slip, atLeast(), energy));
     }
 
-    private void found(EventKind kind, double severity, double confidence, Figures figures, String sentence) {
+    private void found(EventKind kind, double severity, double confidence, EventFigures figures, String sentence) {
         if (confidence >= Drive.LEAST_CONFIDENCE) {
             drive.found().accept(drive.shift(kind, from, after, severity, confidence, figures, sentence));
         }

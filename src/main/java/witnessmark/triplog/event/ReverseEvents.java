@@ -88,7 +88,7 @@ final class ReverseEvents implements Detector {
                         HabitEvent.Gears.NONE,
                         kmh / SERIOUS_KMH,
                         0.9,
-                        Figures.of(Figure.INTO_REVERSE, now < 0 ? 1 : 0),
+                        EventFigures.of(EventFigure.INTO_REVERSE, now < 0 ? 1 : 0),
                         Drive.words(
                                 "%s taken at %.0f km/h while the truck still rolled %s.",
                                 now < 0 ? "Reverse" : "A forward gear", kmh, now < 0 ? "forward" : "back")));

@@ -3,8 +3,8 @@ package witnessmark.triplog.event;
 import java.util.Comparator;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import witnessmark.triplog.gear.Gear;
 import witnessmark.triplog.gear.InHand;
+import witnessmark.triplog.gear.KnobGear;
 import witnessmark.triplog.signal.Signal;
 
 /** Long rolls out of gear at idle, and wheels turning with the engine stopped. */
@@ -28,8 +28,8 @@ final class RollingEvents implements Detector {
 
     private final Drive drive;
     private final LastGears gears;
-    private final Spell coast;
-    private final Spell stopped;
+    private final LastingCondition coast;
+    private final LastingCondition stopped;
     private boolean pedalKnown;
     private boolean leverOut;
     private boolean parked;
@@ -38,8 +38,8 @@ final class RollingEvents implements Detector {
     RollingEvents(Drive drive, LastGears gears) {
         this.drive = drive;
         this.gears = gears;
-        this.coast = new Spell(drive.limits().coastSeconds(), PATIENCE_SECONDS, this::coasted);
-        this.stopped = new Spell(STOPPED_SECONDS, 3, this::rolledStopped);
+        this.coast = new LastingCondition(drive.limits().coastSeconds(), PATIENCE_SECONDS, this::coasted);
+        this.stopped = new LastingCondition(STOPPED_SECONDS, 3, this::rolledStopped);
     }
 
     @Override
@@ -95,7 +95,7 @@ final class RollingEvents implements Detector {
     /** How many times faster than the output the mainshaft turns in the range last seen. */
     private double rangeRatio() {
         GearRun last = gears.current;
-        return last != null && drive.table().gear(last.gear).range() == Gear.Range.LOW
+        return last != null && drive.table().gear(last.gear).range() == KnobGear.Range.LOW
                 ? drive.table().rangeStep()
                 : 1;
     }
@@ -114,7 +114,7 @@ final class RollingEvents implements Detector {
                 .orElse(1.0);
     }
 
-    private void coasted(Spell spell) {
+    private void coasted(LastingCondition spell) {
         if (spell.km < COAST_KM || !pedalKnown && !leverOut && mayBeHeld(spell)) {
             return;
         }
@@ -129,9 +129,9 @@ final class RollingEvents implements Detector {
                 new HabitEvent.Gears(gear, gear),
                 spell.seconds() / 60,
                 pedalKnown || leverOut ? 0.95 : 0.75,
-                Figures.of(Figure.DISTANCE_KM, spell.km)
-                        .and(Figure.SLIDING_TURNS, spell.integral / 60)
-                        .and(Figure.SLIDING_M, metres),
+                EventFigures.of(EventFigure.DISTANCE_KM, spell.km)
+                        .and(EventFigure.SLIDING_TURNS, spell.integral / 60)
+                        .and(EventFigure.SLIDING_M, metres),
                 Drive.words(
                         "Rolled %.2f km in %.0f s at up to %.0f km/h, engine at idle, no gear fits%s. The lowest forward"
                                 + " gear slid about %.0f m on its seat (radius 40 mm assumed).",
@@ -146,12 +146,12 @@ final class RollingEvents implements Detector {
                         metres));
     }
 
-    private static boolean mayBeHeld(Spell spell) {
+    private static boolean mayBeHeld(LastingCondition spell) {
         double slowing = (spell.startKmh - spell.endKmh) / spell.seconds();
         return spell.seconds() < UNKNOWN_SECONDS || spell.seconds() < HELD_SECONDS && slowing > BRAKED_KMH_PER_SECOND;
     }
 
-    private void rolledStopped(Spell spell) {
+    private void rolledStopped(LastingCondition spell) {
         if (spell.km < STOPPED_KM) {
             return;
         }
@@ -161,9 +161,9 @@ final class RollingEvents implements Detector {
                 HabitEvent.Gears.NONE,
                 spell.km,
                 parked ? 0.5 : byShaft ? 0.9 : 0.6,
-                Figures.of(Figure.DISTANCE_KM, spell.km)
-                        .and(Figure.MAINSHAFT_TURNS, spell.integral / 60)
-                        .and(Figure.BY_OUTPUT_SHAFT, byShaft ? 1 : 0),
+                EventFigures.of(EventFigure.DISTANCE_KM, spell.km)
+                        .and(EventFigure.MAINSHAFT_TURNS, spell.integral / 60)
+                        .and(EventFigure.BY_OUTPUT_SHAFT, byShaft ? 1 : 0),
                 Drive.words(
                         "Wheels turned for %.2f km in %.0f s at up to %.0f km/h with the engine stopped%s",
                         spell.km,

@@ -1,8 +1,8 @@
 package witnessmark.triplog.event;
 
 import org.jspecify.annotations.Nullable;
-import witnessmark.triplog.gear.Gear;
 import witnessmark.triplog.gear.InHand;
+import witnessmark.triplog.gear.KnobGear;
 import witnessmark.triplog.signal.Signal;
 
 /** Looks at each change from one settled gear to another on the move. */
@@ -25,7 +25,7 @@ final class ShiftEvents implements Detector {
 
     private final Drive drive;
     private final Presses presses;
-    private final Pull pull;
+    private final TorqueAndLever pull;
     private @Nullable GearRun before;
     private long lastStanding = Long.MIN_VALUE;
     private final Gap gap;
@@ -41,7 +41,7 @@ final class ShiftEvents implements Detector {
 
     private record FewPresses(GearRun after, int pressed, HabitEvent event) {}
 
-    ShiftEvents(Drive drive, Presses presses, Pull pull) {
+    ShiftEvents(Drive drive, Presses presses, TorqueAndLever pull) {
         this.gap = new Gap(drive.table().governedRpm(), drive.limits().overspeedMargin());
         this.drive = drive;
         this.pull = pull;
@@ -107,8 +107,8 @@ final class ShiftEvents implements Detector {
         }
         shifts++;
         double pause = (after.startMicros - from.endMicros) / 1e6;
-        Gear old = drive.table().gear(from.gear);
-        Gear taken = drive.table().gear(after.gear);
+        KnobGear old = drive.table().gear(from.gear);
+        KnobGear taken = drive.table().gear(after.gear);
         boolean lever = old.lever() != taken.lever() || old.range() != taken.range();
         leverShifts += lever ? 1 : 0;
         rangeShifts += old.range() != taken.range() ? 1 : 0;
@@ -116,7 +116,7 @@ final class ShiftEvents implements Detector {
         if (pause > Math.max(LONGEST_PAUSE_SECONDS, longest) || !(after.startKmh >= LEAST_KMH)) {
             return;
         }
-        if (old.range() == Gear.Range.HIGH && taken.range() == Gear.Range.LOW) {
+        if (old.range() == KnobGear.Range.HIGH && taken.range() == KnobGear.Range.LOW) {
             drive.chances().count(EventKind.Chance.RANGE_DOWNSHIFT);
             new RangeDownshift(drive, from, after, gap, pause > Math.max(SHORT_SECONDS, longest)).look();
         }
@@ -130,7 +130,7 @@ final class ShiftEvents implements Detector {
         uncertain.drop();
     }
 
-    private void clutchUse(GearRun from, GearRun after, Gear old, Gear taken) {
+    private void clutchUse(GearRun from, GearRun after, KnobGear old, KnobGear taken) {
         // A press when the old gear had just come belongs to the shift into it.
         long begin = Math.max(
                 from.endMicros - (long) (BEFORE_SECONDS * 1e6),
@@ -163,7 +163,13 @@ final class ShiftEvents implements Detector {
                         ? "A shift matched so well leaves no mark."
                         : "A well-matched shift would leave no mark; this one may have.");
         HabitEvent event = drive.shift(
-                kind, from, after, mismatch / 300, confidence, Figures.of(Figure.MISMATCH_RPM, mismatch), sentence);
+                kind,
+                from,
+                after,
+                mismatch / 300,
+                confidence,
+                EventFigures.of(EventFigure.MISMATCH_RPM, mismatch),
+                sentence);
         waiting = new FewPresses(after, pressed, event);
     }
 

@@ -2,8 +2,8 @@ package witnessmark.triplog.event;
 
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import witnessmark.triplog.gear.Gear;
 import witnessmark.triplog.gear.InHand;
+import witnessmark.triplog.gear.KnobGear;
 import witnessmark.triplog.signal.Signal;
 
 /**
@@ -23,8 +23,8 @@ final class SlipEvents implements Detector {
     private final Drive drive;
     private final LastGears gears;
     private final StartEvents starts;
-    private final Pull pull;
-    private final Spell slip;
+    private final TorqueAndLever pull;
+    private final LastingCondition slip;
     private boolean loadKnown;
     /** Whether the row, or the slip so far, may also be a shift at full throttle; it is slip if the gear comes back. */
     private boolean rowDoubtful;
@@ -36,12 +36,12 @@ final class SlipEvents implements Detector {
     /** Slip that is told only if the gear comes back. */
     private @Nullable HabitEvent waiting;
 
-    SlipEvents(Drive drive, LastGears gears, StartEvents starts, Pull pull) {
+    SlipEvents(Drive drive, LastGears gears, StartEvents starts, TorqueAndLever pull) {
         this.drive = drive;
         this.gears = gears;
         this.starts = starts;
         this.pull = pull;
-        this.slip = new Spell(drive.limits().slipSeconds(), PATIENCE_SECONDS, this::slipped);
+        this.slip = new LastingCondition(drive.limits().slipSeconds(), PATIENCE_SECONDS, this::slipped);
     }
 
     @Override
@@ -99,8 +99,8 @@ final class SlipEvents implements Detector {
     }
 
     private boolean isSplit(int one, int other) {
-        Gear a = drive.table().gear(one);
-        Gear b = drive.table().gear(other);
+        KnobGear a = drive.table().gear(one);
+        KnobGear b = drive.table().gear(other);
         return a.lever() == b.lever() && a.range() == b.range();
     }
 
@@ -112,7 +112,7 @@ final class SlipEvents implements Detector {
                         / drive.table().gear(run.gear).ratio();
     }
 
-    private void slipped(Spell spell) {
+    private void slipped(LastingCondition spell) {
         HabitEvent event = event(
                 spell,
                 Drive.words(
@@ -126,7 +126,7 @@ final class SlipEvents implements Detector {
         }
     }
 
-    private HabitEvent event(Spell spell, String sentence) {
+    private HabitEvent event(LastingCondition spell, String sentence) {
         GearRun run = gears.current;
         Optional<String> gear = run == null
                 ? Optional.empty()
@@ -137,7 +137,7 @@ final class SlipEvents implements Detector {
                 new HabitEvent.Gears(gear, gear),
                 spell.integral / 0.5,
                 0.85,
-                Figures.of(Figure.HIGHEST_SLIP_PERCENT, 100 * spell.peak),
+                EventFigures.of(EventFigure.HIGHEST_SLIP_PERCENT, 100 * spell.peak),
                 sentence);
     }
 
@@ -170,7 +170,7 @@ final class SlipEvents implements Detector {
             return;
         }
         double seconds = (after.startMicros - middle.startMicros) / 1e6;
-        Gear gear = drive.table().gear(after.gear);
+        KnobGear gear = drive.table().gear(after.gear);
         double share = 1 - gear.ratio() / drive.table().gear(middle.gear).ratio();
         drive.found()
                 .accept(HabitEvent.of(
@@ -185,7 +185,7 @@ final class SlipEvents implements Detector {
                         HabitEvent.Gears.in(gear.name()),
                         share * seconds / 0.5,
                         0.7,
-                        Figures.of(Figure.HIGHEST_SLIP_PERCENT, 100 * share),
+                        EventFigures.of(EventFigure.HIGHEST_SLIP_PERCENT, 100 * share),
                         Drive.words(
                                 "Clutch slipped under load for %.1f s by about %.0f %%, pedal not pressed: as much as a"
                                         + " split, but %s came back with the engine pulling on.",

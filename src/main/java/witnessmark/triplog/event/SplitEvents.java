@@ -2,8 +2,8 @@ package witnessmark.triplog.event;
 
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import witnessmark.triplog.gear.Gear;
 import witnessmark.triplog.gear.InHand;
+import witnessmark.triplog.gear.KnobGear;
 import witnessmark.triplog.signal.RowBlock;
 import witnessmark.triplog.signal.Signal;
 
@@ -87,8 +87,8 @@ final class SplitEvents implements Detector {
         if (!hasSplitter || !loadKnown || from == null || lastStanding > from.endMicros) {
             return;
         }
-        Gear old = drive.table().gear(from.gear);
-        Gear taken = drive.table().gear(after.gear);
+        KnobGear old = drive.table().gear(from.gear);
+        KnobGear taken = drive.table().gear(after.gear);
         double pause = (after.startMicros - from.endMicros) / 1e6;
         boolean splitOnly = old.lever() == taken.lever()
                 && old.range() == taken.range()
@@ -131,7 +131,7 @@ final class SplitEvents implements Detector {
         return false;
     }
 
-    private HabitEvent event(GearRun from, GearRun after, Gear old, Gear taken, double sure) {
+    private HabitEvent event(GearRun from, GearRun after, KnobGear old, KnobGear taken, double sure) {
         double step = Math.abs(1 - Math.min(old.ratio(), taken.ratio()) / Math.max(old.ratio(), taken.ratio()));
         double dogRpm = step * after.startKmh * drive.perKmh();
         return HabitEvent.of(
@@ -146,7 +146,7 @@ final class SplitEvents implements Detector {
                 new HabitEvent.Gears(Optional.of(old.name()), Optional.of(taken.name())),
                 dogRpm / 200,
                 sure,
-                Figures.of(Figure.DOG_SPEED_DIFFERENCE_RPM, dogRpm),
+                EventFigures.of(EventFigure.DOG_SPEED_DIFFERENCE_RPM, dogRpm),
                 Drive.words(
                         "Split from %s to %s at %.0f km/h with the engine pulling all through it, pedal up; the dogs"
                                 + " met about %.0f rpm apart. %s",

@@ -2,9 +2,9 @@ package witnessmark.triplog.event;
 
 import java.util.List;
 import java.util.Optional;
-import witnessmark.triplog.gear.Gear;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.gear.InHand;
+import witnessmark.triplog.gear.KnobGear;
 import witnessmark.triplog.signal.Signal;
 
 /** Looks at the first settled gear after each standstill. */
@@ -160,7 +160,7 @@ final class StartEvents implements Detector {
         }
         starting = false;
         double took = (run.startMicros - movedMicros) / 1e6;
-        Gear gear = drive.table().gear(run.gear);
+        KnobGear gear = drive.table().gear(run.gear);
         boolean slipped = pedalGiven && (apart <= SURE_SECONDS || upSeconds < UP_SECONDS);
         if (took > (slipped ? LONGEST_SLIP_SECONDS : LONGEST_START_SECONDS) || gear.isReverse()) {
             return;
@@ -171,13 +171,13 @@ final class StartEvents implements Detector {
                 withoutPedal.run();
             }
         }
-        boolean high = gear.range() == Gear.Range.HIGH || tooHigh(gear);
+        boolean high = gear.range() == KnobGear.Range.HIGH || tooHigh(gear);
         if (changed && high) {
             // The first gear was a shorter one, but which cannot be told.
             return;
         }
         drive.chances().count(EventKind.Chance.START);
-        if (gear.range() == Gear.Range.HIGH) {
+        if (gear.range() == KnobGear.Range.HIGH) {
             found(EventKind.START_IN_HIGH_RANGE, run, gear, drive.table().rangeStep() / 2, took, highRangeWords(gear));
         } else if (tooHigh(gear)) {
             double heat = Math.pow(limit().ratio() / gear.ratio(), 2);
@@ -185,14 +185,14 @@ final class StartEvents implements Detector {
         }
     }
 
-    private String highRangeWords(Gear gear) {
+    private String highRangeWords(KnobGear gear) {
         return Drive.words(
                 "Start from rest in %s, a high-range gear: the mainshaft carries %.1f times the torque of the same start in"
                         + " low range.",
                 gear.name(), drive.table().rangeStep());
     }
 
-    private String tooHighWords(Gear gear, double heat) {
+    private String tooHighWords(KnobGear gear, double heat) {
         return Drive.words(
                 "Start from rest in %s; %s is the tallest start gear (%s). The clutch took about %.1f times the heat.",
                 gear.name(),
@@ -205,15 +205,15 @@ final class StartEvents implements Detector {
                 heat);
     }
 
-    private boolean tooHigh(Gear gear) {
+    private boolean tooHigh(KnobGear gear) {
         return gear.ratio() < limit().ratio() * 0.999;
     }
 
     /** The tallest proper start gear: given for the truck, or the second main-box gear of low range loaded, third empty. */
-    private Gear limit() {
+    private KnobGear limit() {
         GearTable table = drive.table();
         boolean loaded = drive.limits().load() == HabitLimits.Load.LOADED;
-        Optional<Gear> given = table.highestStartGear()
+        Optional<KnobGear> given = table.highestStartGear()
                 .map(s -> loaded ? s.loaded() : s.empty())
                 .flatMap(name -> table.gears().stream()
                         .filter(g -> g.name().equals(name))
@@ -222,18 +222,18 @@ final class StartEvents implements Detector {
             return given.get();
         }
         List<Integer> levers = table.gears().stream()
-                .filter(g -> g.range() != Gear.Range.HIGH && !g.isReverse())
-                .map(Gear::lever)
+                .filter(g -> g.range() != KnobGear.Range.HIGH && !g.isReverse())
+                .map(KnobGear::lever)
                 .distinct()
                 .toList();
         int tallest = levers.get(Math.min(loaded ? 1 : 2, levers.size() - 1));
         return table.gears().stream()
-                .filter(g -> g.range() != Gear.Range.HIGH && g.lever() == tallest)
+                .filter(g -> g.range() != KnobGear.Range.HIGH && g.lever() == tallest)
                 .reduce((a, b) -> b)
                 .orElseThrow();
     }
 
-    private void found(EventKind kind, GearRun run, Gear gear, double severity, double took, String sentence) {
+    private void found(EventKind kind, GearRun run, KnobGear gear, double severity, double took, String sentence) {
         double confidence = run.confidence()
                 * (drive.limits().load() == HabitLimits.Load.UNKNOWN ? 0.95 : 1)
                 * (apart > SURE_SECONDS ? PASSED_UNSEEN : 1);
@@ -248,8 +248,9 @@ final class StartEvents implements Detector {
                         severity,
                         confidence,
                         Double.isNaN(mass)
-                                ? Figures.of(Figure.SLIP_SECONDS, took)
-                                : Figures.of(Figure.SLIP_SECONDS, took).and(Figure.GROSS_MASS_KG, mass),
+                                ? EventFigures.of(EventFigure.SLIP_SECONDS, took)
+                                : EventFigures.of(EventFigure.SLIP_SECONDS, took)
+                                        .and(EventFigure.GROSS_MASS_KG, mass),
                         sentence));
     }
 }

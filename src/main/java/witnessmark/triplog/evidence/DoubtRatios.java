@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
-import witnessmark.triplog.gear.Gear;
 import witnessmark.triplog.gear.GearTable;
+import witnessmark.triplog.gear.KnobGear;
 import witnessmark.triplog.gear.SpeedFactor;
 
 /** Whether a log may have been read with the numbers of another gearbox, axle or tyre. */
@@ -56,7 +56,7 @@ public final class DoubtRatios {
     private static Optional<String> splitsAlone(String name, GearTable table, Map<String, Double> hoursInHand) {
         int alone = 0;
         int whole = 0;
-        for (Gear split : table.gears()) {
+        for (KnobGear split : table.gears()) {
             OptionalInt before = wholeOf(split, table);
             if (before.isEmpty()) {
                 continue;
@@ -81,13 +81,14 @@ public final class DoubtRatios {
     }
 
     /** The gear of the same lever position and range without the split; empty for a gear that is no split. */
-    private static OptionalInt wholeOf(Gear split, GearTable table) {
-        boolean isSplit = split.splitter() == Gear.Splitter.OVERDRIVE || split.splitter() == Gear.Splitter.UNDERDRIVE;
+    private static OptionalInt wholeOf(KnobGear split, GearTable table) {
+        boolean isSplit =
+                split.splitter() == KnobGear.Splitter.OVERDRIVE || split.splitter() == KnobGear.Splitter.UNDERDRIVE;
         if (!isSplit || split.isReverse()) {
             return OptionalInt.empty();
         }
         return IntStream.range(0, table.gears().size())
-                .filter(i -> table.gear(i).splitter() == Gear.Splitter.DIRECT
+                .filter(i -> table.gear(i).splitter() == KnobGear.Splitter.DIRECT
                         && table.gear(i).lever() == split.lever()
                         && table.gear(i).range() == split.range())
                 .findFirst();

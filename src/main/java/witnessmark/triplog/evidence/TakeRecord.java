@@ -4,14 +4,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import witnessmark.triplog.event.EventFigure;
 import witnessmark.triplog.event.EventKind;
-import witnessmark.triplog.event.Figure;
 import witnessmark.triplog.event.HabitEvent;
 import witnessmark.triplog.gear.GearTable;
+import witnessmark.triplog.summary.LogVerdict;
 import witnessmark.triplog.summary.RecordedTimes;
 import witnessmark.triplog.summary.RecordedTimes.Odometer;
 import witnessmark.triplog.summary.TripSummary;
-import witnessmark.triplog.summary.Verdict;
 
 /** Takes from the logs of one truck what their weight needs. */
 public final class TakeRecord {
@@ -30,9 +30,9 @@ public final class TakeRecord {
     public static LogRecord of(TripSummary sum, List<HabitEvent> events, GearTable table, List<RecordedTimes> times) {
         Map<String, LogRecord.Tally> tallies = new LinkedHashMap<>();
         for (LogFinding finding : LogFindings.shipped().rows()) {
-            Verdict verdict = sum.verdict(finding.kind());
+            LogVerdict verdict = sum.verdict(finding.kind());
             // A log too short to say anything still adds to others.
-            if (verdict.state() != Verdict.State.CANNOT_BE_SEEN || verdict.chances() > 0) {
+            if (verdict.state() != LogVerdict.State.CANNOT_BE_SEEN || verdict.chances() > 0) {
                 tallies.put(finding.id(), tally(finding, verdict, events, table));
             }
         }
@@ -46,7 +46,7 @@ public final class TakeRecord {
                 rounded(sum.fittingHours()),
                 rounded(events.stream()
                         .filter(e -> e.kind() == EventKind.COAST_IN_NEUTRAL)
-                        .mapToDouble(e -> e.figures().get(Figure.DISTANCE_KM))
+                        .mapToDouble(e -> e.figures().get(EventFigure.DISTANCE_KM))
                         .sum()),
                 tallies,
                 List.of());
@@ -54,7 +54,7 @@ public final class TakeRecord {
 
     /** What neither speaks for a finding nor may be held against it takes the chances away. */
     private static LogRecord.Tally tally(
-            LogFinding finding, Verdict verdict, List<HabitEvent> events, GearTable table) {
+            LogFinding finding, LogVerdict verdict, List<HabitEvent> events, GearTable table) {
         Map<LogFinding.Fit, List<HabitEvent>> byFit = events.stream()
                 .filter(e -> e.kind() == finding.kind())
                 .collect(Collectors.groupingBy(e -> finding.fit(e, table)));

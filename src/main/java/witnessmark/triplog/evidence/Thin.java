@@ -1,7 +1,7 @@
 package witnessmark.triplog.evidence;
 
 import java.util.Locale;
-import witnessmark.gearbox.Word;
+import witnessmark.gearbox.EnumWord;
 
 /**
  * Why what logs show is not enough to rest a conclusion on.
@@ -25,7 +25,7 @@ public record Thin(Reason reason, double figure) {
         SHORT;
 
         public String word() {
-            return Word.of(this);
+            return EnumWord.of(this);
         }
     }
 

@@ -143,7 +143,7 @@ final class FindSpeedFactor {
         /** Takes bins within {@code reach} (in the logarithm) of a gear, each once, weighed by a bell curve if asked. */
         GearComb(GearTable table, double factor, double reach, boolean bell) {
             int next = BINS;
-            for (Gear gear : table.gears()) {
+            for (KnobGear gear : table.gears()) {
                 if (gear.isReverse()) {
                     continue;
                 }

@@ -19,7 +19,7 @@ import java.util.Optional;
  * @param highestStartGear tallest gear for a start from rest, loaded and empty; empty where only the trade's rule is known
  */
 public record GearTable(
-        List<Gear> gears,
+        List<KnobGear> gears,
         double revsPerKm,
         double axleRatio,
         double governedRpm,
@@ -38,7 +38,7 @@ public record GearTable(
     public GearTable {
         List<String> faults = new ArrayList<>();
         gears = gears.stream()
-                .sorted(Comparator.comparingDouble(Gear::ratio).reversed())
+                .sorted(Comparator.comparingDouble(KnobGear::ratio).reversed())
                 .toList();
         if (gears.isEmpty() || gears.size() > MOST_GEARS) {
             faults.add("gears: " + gears.size() + " ratios given; 1 to " + MOST_GEARS + " are needed");
@@ -63,7 +63,7 @@ public record GearTable(
         }
     }
 
-    public Gear gear(int index) {
+    public KnobGear gear(int index) {
         return gears.get(index);
     }
 
@@ -91,37 +91,37 @@ public record GearTable(
     }
 
     /** Road speed in km/h at which the engine would turn at governed speed in this gear. */
-    public double ceilingKmh(Gear gear) {
+    public double ceilingKmh(KnobGear gear) {
         return governedRpm / (gear.ratio() * outputRpmPerKmh());
     }
 
     public boolean hasRange() {
-        return gears.stream().anyMatch(g -> g.range() == Gear.Range.LOW)
-                && gears.stream().anyMatch(g -> g.range() == Gear.Range.HIGH);
+        return gears.stream().anyMatch(g -> g.range() == KnobGear.Range.LOW)
+                && gears.stream().anyMatch(g -> g.range() == KnobGear.Range.HIGH);
     }
 
     /** Whether it has an overdrive, by the splitter or by the lever. */
     public boolean hasOverdrive() {
-        return gears.stream().anyMatch(Gear::isOverdrive);
+        return gears.stream().anyMatch(KnobGear::isOverdrive);
     }
 
     public boolean hasOverdriveSplit() {
-        return gears.stream().anyMatch(g -> g.splitter() == Gear.Splitter.OVERDRIVE);
+        return gears.stream().anyMatch(g -> g.splitter() == KnobGear.Splitter.OVERDRIVE);
     }
 
     /** Highest road speed at which any gear of low range may be taken; empty without a range. */
     public Optional<Double> lowRangeCeilingKmh() {
         return gears.stream()
-                .filter(g -> hasRange() && g.range() == Gear.Range.LOW && !g.isReverse())
+                .filter(g -> hasRange() && g.range() == KnobGear.Range.LOW && !g.isReverse())
                 .map(this::ceilingKmh)
                 .max(Comparator.naturalOrder());
     }
 
     /** Ratio of the front section in this gear. */
-    public double mainRatio(Gear gear) {
-        double split = gear.splitter() == Gear.Splitter.OVERDRIVE || gear.splitter() == Gear.Splitter.UNDERDRIVE
+    public double mainRatio(KnobGear gear) {
+        double split = gear.splitter() == KnobGear.Splitter.OVERDRIVE || gear.splitter() == KnobGear.Splitter.UNDERDRIVE
                 ? splitterRatio.orElse(1.0)
                 : 1;
-        return gear.ratio() / split / (gear.range() == Gear.Range.LOW ? rangeStep : 1);
+        return gear.ratio() / split / (gear.range() == KnobGear.Range.LOW ? rangeStep : 1);
     }
 }

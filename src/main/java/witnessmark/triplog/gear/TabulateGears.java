@@ -16,7 +16,7 @@ public final class TabulateGears {
 
     /** Gears by their short names; start gears by the physics where both masses are given, else left to the trade's rule. */
     public static GearTable of(TruckProfile truck) {
-        List<Gear> gears =
+        List<KnobGear> gears =
                 truck.gears().all().stream().map(gear -> gear(truck, gear)).toList();
         return new GearTable(
                 gears,
@@ -30,28 +30,28 @@ public final class TabulateGears {
                 startGears(truck));
     }
 
-    private static Gear gear(TruckProfile truck, witnessmark.gearbox.Gear gear) {
-        return new Gear(
+    private static KnobGear gear(TruckProfile truck, witnessmark.gearbox.Gear gear) {
+        return new KnobGear(
                 gear.id(), gear.ratio(), range(truck, gear), splitter(truck, gear.split()), lever(gear.lever()));
     }
 
-    private static Gear.Range range(TruckProfile truck, witnessmark.gearbox.Gear gear) {
+    private static KnobGear.Range range(TruckProfile truck, witnessmark.gearbox.Gear gear) {
         if (!truck.hasRange()) {
-            return Gear.Range.NONE;
+            return KnobGear.Range.NONE;
         }
         return switch (gear.range()) {
-            case LOW -> Gear.Range.LOW;
-            case HIGH -> Gear.Range.HIGH;
+            case LOW -> KnobGear.Range.LOW;
+            case HIGH -> KnobGear.Range.HIGH;
         };
     }
 
-    private static Gear.Splitter splitter(TruckProfile truck, Split split) {
+    private static KnobGear.Splitter splitter(TruckProfile truck, Split split) {
         return switch (split) {
-            case NONE -> Gear.Splitter.NONE;
-            case DIRECT -> Gear.Splitter.DIRECT;
+            case NONE -> KnobGear.Splitter.NONE;
+            case DIRECT -> KnobGear.Splitter.DIRECT;
             case SPLIT -> truck.splitter().orElseThrow().overdrive()
-                    ? Gear.Splitter.OVERDRIVE
-                    : Gear.Splitter.UNDERDRIVE;
+                    ? KnobGear.Splitter.OVERDRIVE
+                    : KnobGear.Splitter.UNDERDRIVE;
         };
     }
 

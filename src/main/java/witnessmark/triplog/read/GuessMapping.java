@@ -61,7 +61,7 @@ public final class GuessMapping {
     private final List<String> notes = new ArrayList<>();
     private List<String> header = List.of();
     private List<List<String>> rows = List.of();
-    private List<HeaderWords.Heading> headings = List.of();
+    private List<ColumnMeanings.Heading> headings = List.of();
     private final Map<String, Signal> doubts = new LinkedHashMap<>();
 
     private GuessMapping(String file) {
@@ -136,8 +136,8 @@ public final class GuessMapping {
             boolean names = line.size() == usual
                     && line.stream().noneMatch(f -> f.matches("-?\\d+([.,]\\d+)?"))
                     && line.stream()
-                            .map(HeaderWords::heading)
-                            .anyMatch(h -> HeaderWords.isTime(h) || HeaderWords.isDate(h));
+                            .map(ColumnMeanings::heading)
+                            .anyMatch(h -> ColumnMeanings.isTime(h) || ColumnMeanings.isDate(h));
             if (names) {
                 return i;
             }
@@ -206,17 +206,17 @@ public final class GuessMapping {
 
     private static boolean isUnitLine(List<String> line) {
         return line.stream().noneMatch(f -> f.matches(".*\\d{2,}.*|\\d"))
-                && line.stream().anyMatch(f -> HeaderWords.unit(f.replaceAll("[\\[\\]()]", ""))
+                && line.stream().anyMatch(f -> ColumnMeanings.unit(f.replaceAll("[\\[\\]()]", ""))
                         .isPresent());
     }
 
-    private List<HeaderWords.Heading> headings(List<String> unitLine) {
-        List<HeaderWords.Heading> list = new ArrayList<>();
+    private List<ColumnMeanings.Heading> headings(List<String> unitLine) {
+        List<ColumnMeanings.Heading> list = new ArrayList<>();
         for (int i = 0; i < header.size(); i++) {
-            HeaderWords.Heading own = HeaderWords.heading(header.get(i));
+            ColumnMeanings.Heading own = ColumnMeanings.heading(header.get(i));
             String below = i < unitLine.size() ? unitLine.get(i).replaceAll("[\\[\\]()]", "") : "";
             boolean take = own.unit().isEmpty() && !below.isBlank();
-            list.add(take ? new HeaderWords.Heading(own.plain(), Optional.of(below)) : own);
+            list.add(take ? new ColumnMeanings.Heading(own.plain(), Optional.of(below)) : own);
         }
         return list;
     }
@@ -239,8 +239,8 @@ public final class GuessMapping {
     }
 
     private ColumnMapping.Time time(char decimal) {
-        int at = first(HeaderWords::isTime);
-        int date = first(HeaderWords::isDate);
+        int at = first(ColumnMeanings::isTime);
+        int date = first(ColumnMeanings::isDate);
         if (at < 0 && date >= 0) {
             at = date;
             date = -1;
@@ -261,7 +261,7 @@ public final class GuessMapping {
                 ZoneOffset.UTC);
     }
 
-    private int first(Predicate<HeaderWords.Heading> test) {
+    private int first(Predicate<ColumnMeanings.Heading> test) {
         for (int i = 0; i < headings.size(); i++) {
             if (test.test(headings.get(i))) {
                 return i;
@@ -354,10 +354,10 @@ public final class GuessMapping {
     private Map<Signal, ColumnMapping.Column> columns(ColumnMapping.Time time, char decimal) {
         Map<Signal, ColumnMapping.Column> columns = new EnumMap<>(Signal.class);
         for (int i = 0; i < header.size(); i++) {
-            HeaderWords.Heading heading = headings.get(i);
+            ColumnMeanings.Heading heading = headings.get(i);
             boolean isTime = header.get(i).equals(time.column())
                     || time.dateColumn().filter(header.get(i)::equals).isPresent();
-            Optional<HeaderTokens.Meaning> meant = isTime ? Optional.empty() : HeaderWords.meaning(heading);
+            Optional<HeaderTokens.Meaning> meant = isTime ? Optional.empty() : ColumnMeanings.meaning(heading);
             if (meant.isEmpty()) {
                 continue;
             }
@@ -390,14 +390,14 @@ public final class GuessMapping {
                 + "; write it into a mapping if it is");
     }
 
-    private ColumnMapping.Column column(int at, Signal signal, HeaderWords.Heading heading, char decimal) {
+    private ColumnMapping.Column column(int at, Signal signal, ColumnMeanings.Heading heading, char decimal) {
         if (signal.unit().isEmpty()) {
             return ColumnMapping.Column.plain(header.get(at));
         }
         Unit own = signal.unit().get();
         Optional<Unit> given = heading.unit()
                 .or(() -> Optional.of(heading.plain()).filter(p -> p.matches("mph|kph|km h|rpm")))
-                .flatMap(HeaderWords::unit)
+                .flatMap(ColumnMeanings::unit)
                 .filter(u -> u.quantity() == own.quantity());
         if (given.isEmpty() && own != Unit.RPM) {
             notes.add(signal.id() + ": column '" + header.get(at) + "' gives no unit; " + own.symbol() + " was taken");

@@ -196,7 +196,7 @@ final class HeaderTokens {
     }
 
     /** The unit tells a speed from a state where the name does not. */
-    static Optional<Meaning> of(HeaderWords.Heading heading) {
+    static Optional<Meaning> of(ColumnMeanings.Heading heading) {
         Set<String> concepts = new HashSet<>();
         boolean sure = true;
         for (String word : heading.plain().split(" ")) {

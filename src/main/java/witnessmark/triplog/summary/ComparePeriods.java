@@ -54,7 +54,7 @@ public final class ComparePeriods {
         return changes;
     }
 
-    private static Change compare(EventKind kind, Verdict before, Verdict after) {
+    private static Change compare(EventKind kind, LogVerdict before, LogVerdict after) {
         Optional<String> obstacle = obstacle("before", before).or(() -> obstacle("after", after));
         if (obstacle.isPresent()) {
             return new Change(kind, Outcome.NOT_COMPARED, Optional.empty(), obstacle.get());
@@ -63,8 +63,8 @@ public final class ComparePeriods {
         return new Change(kind, outcome(rates), Optional.of(rates), "");
     }
 
-    private static Optional<String> obstacle(String period, Verdict verdict) {
-        boolean blind = verdict.state() == Verdict.State.CANNOT_BE_SEEN || !(verdict.chances() > 0);
+    private static Optional<String> obstacle(String period, LogVerdict verdict) {
+        boolean blind = verdict.state() == LogVerdict.State.CANNOT_BE_SEEN || !(verdict.chances() > 0);
         return blind ? Optional.of("the period " + period + " cannot show it: " + verdict.reason()) : Optional.empty();
     }
 

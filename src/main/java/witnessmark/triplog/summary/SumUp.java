@@ -34,7 +34,7 @@ public final class SumUp implements TrackedRows {
     private final double[] inHandSeconds;
     private final Map<EventKind, Long> counts = new EnumMap<>(EventKind.class);
     private final List<HabitEvent> worst = new ArrayList<>();
-    private final Coverage coverage = new Coverage();
+    private final EventCoverage coverage = new EventCoverage();
     private final Chances chances = new Chances();
 
     private double engineSeconds;

@@ -46,9 +46,9 @@ public record TripSummary(
         Map<EventKind, Long> eventCounts,
         Map<EventKind, CountInterval> per100km,
         List<HabitEvent> worst,
-        List<Verdict> verdicts) {
+        List<LogVerdict> verdicts) {
 
-    public Verdict verdict(EventKind kind) {
+    public LogVerdict verdict(EventKind kind) {
         return verdicts.get(kind.ordinal());
     }
 

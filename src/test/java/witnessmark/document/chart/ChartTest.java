@@ -27,7 +27,7 @@ class ChartTest {
     private static final TruckProfile TRUCK = ReadyTrucks.named("thirteen-ratio");
 
     private static Chart plan() {
-        return ShiftPlanChart.of(TRUCK, ShiftPlan.of(TRUCK), ChartWords.PLAIN);
+        return ShiftPlanChart.of(TRUCK, ShiftPlan.of(TRUCK), ChartLabels.PLAIN);
     }
 
     private static Document parsed(String svg) throws Exception {
@@ -82,7 +82,7 @@ class ChartTest {
 
     @Test
     void slip_energy_grows_with_the_square_and_the_ceilings_stand_under_it() {
-        Chart chart = SlipEnergyChart.of(TRUCK, TRUCK.gears().named("4"), ChartWords.PLAIN);
+        Chart chart = SlipEnergyChart.of(TRUCK, TRUCK.gears().named("4"), ChartLabels.PLAIN);
         List<Point> points = chart.series().get(0).points();
 
         assertThat(chart.series())
@@ -102,7 +102,7 @@ class ChartTest {
     void from_an_underdrive_the_cone_takes_more() {
         TruckProfile under = SampleTrucks.splitHigh().splitter(1.18, false).build();
 
-        Chart chart = SlipEnergyChart.of(under, under.gears().named("4"), ChartWords.PLAIN);
+        Chart chart = SlipEnergyChart.of(under, under.gears().named("4"), ChartLabels.PLAIN);
 
         assertThat(chart.series())
                 .extracting(Series::name)
@@ -117,7 +117,7 @@ class ChartTest {
                 .hasMessage("chart: 'Empty' has no series; give one or more");
         assertThatThrownBy(() -> new Series("none", Style.MARKS, List.of()))
                 .hasMessage("chart: series 'none' has no points; leave it out");
-        assertThatThrownBy(() -> SlipEnergyChart.of(TRUCK, TRUCK.gears().named("6d"), ChartWords.PLAIN))
+        assertThatThrownBy(() -> SlipEnergyChart.of(TRUCK, TRUCK.gears().named("6d"), ChartLabels.PLAIN))
                 .hasMessage("chart: gear 6d is not a forward gear of low range; give one that is");
     }
 
@@ -150,7 +150,7 @@ class ChartTest {
                 .set(Parameter.GOVERNED_RPM, 2000)
                 .build();
 
-        Chart chart = ShiftPlanChart.of(truck, ShiftPlan.of(truck), ChartWords.PLAIN);
+        Chart chart = ShiftPlanChart.of(truck, ShiftPlan.of(truck), ChartLabels.PLAIN);
 
         assertThat(chart.series().get(0).points()).hasSize(2 + 2 * 7);
         assertThat(chart.notes()).first().isEqualTo("Gear L and below are for crawling and not drawn; start in 1");

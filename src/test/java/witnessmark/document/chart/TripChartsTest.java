@@ -35,7 +35,7 @@ class TripChartsTest {
     }
 
     private String timeline() {
-        return TripTimelineChart.svg("Trip", trip.timeline(), trip.events(), ChartWords.PLAIN, 900, 420);
+        return TripTimelineChart.svg("Trip", trip.timeline(), trip.events(), ChartLabels.PLAIN, 900, 420);
     }
 
     private String map() {

@@ -28,7 +28,7 @@ import witnessmark.gearbox.shift.RangeShiftQuestion.Clutch;
 import witnessmark.gearbox.shift.RangeShiftQuestion.LeverTiming;
 import witnessmark.gearbox.shift.RangeShiftQuestion.Rolling;
 import witnessmark.gearbox.shift.RangeShiftQuestion.SplitterMove;
-import witnessmark.gearbox.shift.Verdict;
+import witnessmark.gearbox.shift.ShiftVerdict;
 import witnessmark.gearbox.start.StartQuestion;
 import witnessmark.knowledge.KnowledgeBase;
 
@@ -259,7 +259,7 @@ class EvidenceTest {
         "137.4, ENGINE_OVERSPED, DESTRUCTIVE"
     })
     void a_shift_within_a_range_is_judged_by_the_engine_after_it(
-            double kmh, RangeShift.Outcome outcome, Verdict verdict) {
+            double kmh, RangeShift.Outcome outcome, ShiftVerdict verdict) {
         InRangeShift shift =
                 InRangeShift.of(TRUCK, TRUCK.gears().named("8o"), TRUCK.gears().named("8d"), kmh, Clutch.ENGAGED);
 
@@ -318,7 +318,7 @@ class EvidenceTest {
     @Test
     void times_are_said_with_the_digits_that_tell() {
         assertThat(Stream.of(0.05, 0.1, 99.9, 100.0)
-                        .map(value -> Words.times(Figure.computed(value, Unit.RATIO, "a / b"))))
+                        .map(value -> TimesText.times(Figure.computed(value, Unit.RATIO, "a / b"))))
                 .containsExactly("0.05 times", "0.1 times", "99.9 times", "100 times");
     }
 

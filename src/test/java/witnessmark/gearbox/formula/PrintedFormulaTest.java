@@ -37,7 +37,7 @@ import witnessmark.gearbox.shift.RangeShiftQuestion.Rolling;
 import witnessmark.gearbox.shift.RangeShiftQuestion.SplitterMove;
 import witnessmark.gearbox.shift.ShiftSymbols;
 import witnessmark.gearbox.start.AnalyseStart;
-import witnessmark.gearbox.start.Start;
+import witnessmark.gearbox.start.StandingStart;
 import witnessmark.gearbox.start.StartQuestion;
 import witnessmark.gearbox.start.StartSymbols;
 
@@ -179,7 +179,7 @@ class PrintedFormulaTest {
         for (Gear gear : truck.gears().all()) {
             for (double grade : List.of(-2.0, 0.0, 3.0, 14.0)) {
                 StartQuestion question = new StartQuestion(gear, 31_000, grade);
-                Start start = new AnalyseStart(truck).of(question);
+                StandingStart start = new AnalyseStart(truck).of(question);
                 holds(StartSymbols.of(truck, question), start.figures());
             }
         }

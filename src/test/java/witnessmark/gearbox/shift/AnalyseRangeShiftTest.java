@@ -58,7 +58,7 @@ class AnalyseRangeShiftTest {
     void a_downshift_at_its_ceiling_is_proper() {
         RangeShift shift = proper("5d", "4", CEILING);
 
-        assertThat(shift.verdict()).isEqualTo(Verdict.PROPER);
+        assertThat(shift.verdict()).isEqualTo(ShiftVerdict.PROPER);
         assertThat(shift.reasons()).isEmpty();
         assertThat(shift.properCeiling().value()).isCloseTo(CEILING, within(1e-9));
         assertThat(shift.engine().inputAfter().value()).isCloseTo(2000, within(1e-6));
@@ -96,7 +96,7 @@ class AnalyseRangeShiftTest {
 
         assertThat(engaged.engine().timesGoverned().value()).isCloseTo(1.6, within(1e-9));
         assertThat(engaged.cone().timesSameShiftProper().value()).isCloseTo(2.56, within(1e-9));
-        assertThat(engaged.verdict()).isEqualTo(Verdict.DESTRUCTIVE);
+        assertThat(engaged.verdict()).isEqualTo(ShiftVerdict.DESTRUCTIVE);
         assertThat(engaged.engine().outcome()).isEqualTo(RangeShift.Outcome.ENGINE_OVERSPED);
         assertThat(pedalDown.engine().outcome()).isEqualTo(RangeShift.Outcome.DISC_OVERSPED);
         assertThat(neutral.engine().outcome()).isEqualTo(RangeShift.Outcome.INPUT_WOULD_BE_OVERSPED);
@@ -192,7 +192,7 @@ class AnalyseRangeShiftTest {
         assertThat(third.cone().inertia().value()).isCloseTo((0.12 + 3.3 * 1.96) * 11.56, within(1e-9));
         assertThat(engaged.cone().slipEnergy().value())
                 .isCloseTo(28.5 * proper.cone().slipEnergy().value(), within(1e-9));
-        assertThat(engaged.verdict()).isEqualTo(Verdict.DESTRUCTIVE);
+        assertThat(engaged.verdict()).isEqualTo(ShiftVerdict.DESTRUCTIVE);
         assertThat(engaged.reasons()).contains(Reason.LEVER_HOME_FIRST);
     }
 
@@ -208,7 +208,7 @@ class AnalyseRangeShiftTest {
         assertThat(shift.engine().inputAfter().value()).isCloseTo(-output * 3.4 * 2.744, within(1e-9));
         assertThat(shift.engine().outcome()).isEqualTo(RangeShift.Outcome.TURNED_BACKWARDS);
         assertThat(shift.reasons()).contains(Reason.SPEEDS_ADD);
-        assertThat(shift.verdict()).isNotEqualTo(Verdict.PROPER);
+        assertThat(shift.verdict()).isNotEqualTo(ShiftVerdict.PROPER);
     }
 
     /** In neutral the mainshaft turns with the output already, so that the cone's work is that of going forward. */
@@ -220,8 +220,8 @@ class AnalyseRangeShiftTest {
 
             assertThat(energy(back)).isEqualTo(energy(forward));
             assertThat(back.reasons()).containsExactly(Reason.ROLLING_AGAINST);
-            assertThat(back.verdict()).isEqualTo(Verdict.HARD);
-            assertThat(forward.verdict()).isEqualTo(Verdict.PROPER);
+            assertThat(back.verdict()).isEqualTo(ShiftVerdict.HARD);
+            assertThat(forward.verdict()).isEqualTo(ShiftVerdict.PROPER);
         }
         assertThat(shift("5d", "1", 5, Clutch.ENGAGED, LeverTiming.IN_NEUTRAL, Rolling.BACK)
                         .engine()
@@ -237,7 +237,7 @@ class AnalyseRangeShiftTest {
         assertThat(shift.engine().inputAfter().value()).isNegative();
         assertThat(shift.engine().outcome()).isEqualTo(RangeShift.Outcome.TURNED_BACKWARDS);
         assertThat(shift.reasons()).containsExactly(Reason.ROLLING_AGAINST);
-        assertThat(shift.verdict()).isEqualTo(Verdict.HARD);
+        assertThat(shift.verdict()).isEqualTo(ShiftVerdict.HARD);
         assertThat(proper("Rl", "Rhd", 3).reasons()).containsExactly(Reason.BELOW_IDLE, Reason.ROLLING_BACK);
     }
 
@@ -248,7 +248,7 @@ class AnalyseRangeShiftTest {
         assertThat(shift.engine().inputAfter().value()).isPositive();
         // "Never move range rolling back: stop first": common practice, no source.
         assertThat(shift.reasons()).containsExactly(Reason.BELOW_IDLE, Reason.ROLLING_BACK);
-        assertThat(shift.verdict()).isEqualTo(Verdict.HARD);
+        assertThat(shift.verdict()).isEqualTo(ShiftVerdict.HARD);
     }
 
     @Test
@@ -264,7 +264,7 @@ class AnalyseRangeShiftTest {
 
         assertThat(shift.cone().time()).isEmpty();
         assertThat(shift.reasons()).containsExactly(Reason.CONE_CANNOT_FINISH);
-        assertThat(shift.verdict()).isEqualTo(Verdict.HARD);
+        assertThat(shift.verdict()).isEqualTo(ShiftVerdict.HARD);
     }
 
     /**
@@ -274,18 +274,18 @@ class AnalyseRangeShiftTest {
      */
     @ParameterizedTest
     @CsvSource({"1.0099, PROPER", "1.0246, PROPER", "1.0248, HARD", "1.7320, HARD", "1.7321, DESTRUCTIVE"})
-    void an_upshift_is_judged_by_its_energy(double timesCeiling, Verdict verdict) {
+    void an_upshift_is_judged_by_its_energy(double timesCeiling, ShiftVerdict verdict) {
         assertThat(proper("4", "6d", timesCeiling * CEILING).verdict()).isEqualTo(verdict);
     }
 
     /** Judgement: governed speed and 1 % for reading a dial; 1.25 of it, beyond which valves and discs give way. */
     @ParameterizedTest
     @CsvSource({"1.0099, PROPER", "1.0101, HARD", "1.2499, HARD", "1.2501, DESTRUCTIVE"})
-    void a_downshift_is_judged_by_the_speed_of_the_input_too(double timesCeiling, Verdict verdict) {
+    void a_downshift_is_judged_by_the_speed_of_the_input_too(double timesCeiling, ShiftVerdict verdict) {
         RangeShift shift = proper("5d", "4", timesCeiling * CEILING);
 
         assertThat(shift.verdict()).isEqualTo(verdict);
-        assertThat(shift.reasons().contains(Reason.SPEED_ABOVE_GOVERNED)).isEqualTo(verdict != Verdict.PROPER);
+        assertThat(shift.reasons().contains(Reason.SPEED_ABOVE_GOVERNED)).isEqualTo(verdict != ShiftVerdict.PROPER);
     }
 
     /** Idle 600 rpm by default; at the ceiling the input turns at 2000. */
@@ -301,7 +301,7 @@ class AnalyseRangeShiftTest {
 
         assertThat(shift.cone().slipEnergy().value()).isZero();
         assertThat(shift.engine().outcome()).isEqualTo(RangeShift.Outcome.STANDING);
-        assertThat(shift.verdict()).isEqualTo(Verdict.PROPER);
+        assertThat(shift.verdict()).isEqualTo(ShiftVerdict.PROPER);
     }
 
     @Test

@@ -36,7 +36,7 @@ class InRangeShiftTest {
         assertThat(shift.ceiling().value()).isCloseTo(2000 / (2.744 * 3.5 * 312 / 60), within(1e-9));
         assertThat(shift.down()).isTrue();
         assertThat(shift.outcome()).isEqualTo(RangeShift.Outcome.ENGINE_OVERSPED);
-        assertThat(shift.verdict()).isEqualTo(Verdict.DESTRUCTIVE);
+        assertThat(shift.verdict()).isEqualTo(ShiftVerdict.DESTRUCTIVE);
         assertThat(InRangeShift.of(TRUCK, gear("6d"), gear("5d"), 60, Clutch.PEDAL_DOWN)
                         .outcome())
                 .isEqualTo(RangeShift.Outcome.DISC_OVERSPED);
@@ -49,7 +49,7 @@ class InRangeShiftTest {
 
         assertThat(shift.engineAfter().value()).isCloseTo(1070.16, within(1e-6));
         assertThat(shift.down()).isFalse();
-        assertThat(shift.verdict()).isEqualTo(Verdict.PROPER);
+        assertThat(shift.verdict()).isEqualTo(ShiftVerdict.PROPER);
         assertThat(shift.figures().keySet())
                 .containsExactly(
                         "engine speed before",
@@ -72,11 +72,11 @@ class InRangeShiftTest {
     @Test
     void below_idle_an_engine_that_is_let_in_labours_and_a_disc_alone_does_not() {
         assertThat(shift("5d", "8d", 30).outcome()).isEqualTo(RangeShift.Outcome.BELOW_IDLE);
-        assertThat(shift("5d", "8d", 30).verdict()).isEqualTo(Verdict.HARD);
+        assertThat(shift("5d", "8d", 30).verdict()).isEqualTo(ShiftVerdict.HARD);
 
         InRangeShift pressed = InRangeShift.of(TRUCK, gear("5d"), gear("8d"), 30, Clutch.PEDAL_DOWN);
         assertThat(pressed.outcome()).isEqualTo(RangeShift.Outcome.DISC_BELOW_IDLE);
-        assertThat(pressed.verdict()).isEqualTo(Verdict.PROPER);
+        assertThat(pressed.verdict()).isEqualTo(ShiftVerdict.PROPER);
     }
 
     @Test
@@ -107,10 +107,10 @@ class InRangeShiftTest {
     /** The bounds belong to the better word: judgement. */
     @Test
     void a_figure_just_at_its_bound_is_not_beyond_it() {
-        assertThat(Verdict.ofEnergy(1.05)).isEqualTo(Verdict.PROPER);
-        assertThat(Verdict.ofEnergy(3)).isEqualTo(Verdict.HARD);
-        assertThat(Verdict.ofSpeed(1.01)).isEqualTo(Verdict.PROPER);
-        assertThat(Verdict.ofSpeed(1.25)).isEqualTo(Verdict.HARD);
+        assertThat(ShiftVerdict.ofEnergy(1.05)).isEqualTo(ShiftVerdict.PROPER);
+        assertThat(ShiftVerdict.ofEnergy(3)).isEqualTo(ShiftVerdict.HARD);
+        assertThat(ShiftVerdict.ofSpeed(1.01)).isEqualTo(ShiftVerdict.PROPER);
+        assertThat(ShiftVerdict.ofSpeed(1.25)).isEqualTo(ShiftVerdict.HARD);
     }
 
     @Test
@@ -124,8 +124,8 @@ class InRangeShiftTest {
 
     @Test
     void words_are_said_of_every_verdict_outcome_and_reason() {
-        assertThat(Verdict.values())
-                .extracting(Verdict::words)
+        assertThat(ShiftVerdict.values())
+                .extracting(ShiftVerdict::words)
                 .doesNotHaveDuplicates()
                 .doesNotContain("");
         assertThat(RangeShift.Outcome.values())

@@ -36,7 +36,7 @@ class AnalyseStartTest {
                 .build();
     }
 
-    private static Start start(double ratio, double mass, double grade) {
+    private static StandingStart start(double ratio, double mass, double grade) {
         TruckProfile truck = truck(ratio);
         return new AnalyseStart(truck).of(new StartQuestion(truck.gears().top(), mass, grade));
     }
@@ -87,10 +87,10 @@ class AnalyseStartTest {
 
     @Test
     void a_clutch_that_does_not_beat_the_load_never_closes() {
-        Start start = start(3.0, 36_000, 12);
+        StandingStart start = start(3.0, 36_000, 12);
 
         assertThat(start.launch()).isInstanceOf(Launch.NoLockUp.class);
-        assertThat(start.verdict()).isEqualTo(Start.Verdict.DOES_NOT_START);
+        assertThat(start.verdict()).isEqualTo(StandingStart.Verdict.DOES_NOT_START);
         assertThat(((Launch.NoLockUp) start.launch()).shortfall().value())
                 .isCloseTo(start.loadAtClutch().value() - 1200, within(1e-9))
                 .isPositive();
@@ -114,7 +114,7 @@ class AnalyseStartTest {
         "28.79, HOT_AT_PART_THROTTLE",
         "28.78, CLUTCH_OVERHEATED"
     })
-    void heat_is_judged_by_its_upper_end_and_named_by_its_least(double bound, Start.Verdict verdict) {
+    void heat_is_judged_by_its_upper_end_and_named_by_its_least(double bound, StandingStart.Verdict verdict) {
         // Most heat 28.7818 x (1 + 33.6343 / 1200) = 29.5885 kJ; by hand.
         TruckProfile truck = TruckDraft.named("one-gear")
                 .mainRatios(List.of(12.0))
@@ -128,7 +128,8 @@ class AnalyseStartTest {
                 .torqueCurve(Map.of(900.0, 1500.0, 1900.0, 1500.0))
                 .build();
 
-        Start start = new AnalyseStart(truck).of(new StartQuestion(truck.gears().top(), 36_000, 0));
+        StandingStart start =
+                new AnalyseStart(truck).of(new StartQuestion(truck.gears().top(), 36_000, 0));
 
         assertThat(start.verdict()).isEqualTo(verdict);
     }
@@ -161,13 +162,14 @@ class AnalyseStartTest {
     /** Grip 0.7 (dry tarmac) on 0.4 of the weight, less rolling 0.008: 27.2 %, defaults from memory. */
     @ParameterizedTest
     @CsvSource({"27.19, SENSIBLE", "27.21, SPINS"})
-    void beyond_the_grip_of_the_drive_wheels_nothing_starts(double grade, Start.Verdict verdict) {
+    void beyond_the_grip_of_the_drive_wheels_nothing_starts(double grade, StandingStart.Verdict verdict) {
         TruckProfile truck = SampleTrucks.splitHigh()
                 .set(Parameter.MAINSHAFT_DIAMETER, 200)
                 .set(Parameter.CLUTCH_START_ENERGY, 5000)
                 .build();
 
-        Start start = new AnalyseStart(truck).of(new StartQuestion(truck.gears().named("1"), 36_000, grade));
+        StandingStart start =
+                new AnalyseStart(truck).of(new StartQuestion(truck.gears().named("1"), 36_000, grade));
 
         assertThat(start.reach().byGrip().value()).isCloseTo(27.2, within(1e-9));
         assertThat(start.verdict()).isEqualTo(verdict);
@@ -178,7 +180,8 @@ class AnalyseStartTest {
     void torque_to_spare_does_not_promise_a_wall() {
         TruckProfile truck = SampleTrucks.splitHigh().build();
 
-        Start start = new AnalyseStart(truck).of(new StartQuestion(truck.gears().named("1"), 8_000, 0));
+        StandingStart start =
+                new AnalyseStart(truck).of(new StartQuestion(truck.gears().named("1"), 8_000, 0));
 
         assertThat(start.reach().byTorque().value()).isGreaterThan(200);
         assertThat(start.reach().steepest().value()).isCloseTo(27.2, within(1e-9));
@@ -187,21 +190,22 @@ class AnalyseStartTest {
     /** Shear yield 0.58 x 900 = 522 MPa; 16 T / (pi d^3) of the let-in clutch, 1200 x 12 x 2 Nm, is that at 65.50 mm. */
     @ParameterizedTest
     @CsvSource({"65.51, NOT_REACHED", "65.49, ONLY_BY_SHOCK"})
-    void a_shaft_just_stout_enough_for_a_let_in_clutch(double diameter, Start.Twist twist) {
+    void a_shaft_just_stout_enough_for_a_let_in_clutch(double diameter, StandingStart.Twist twist) {
         assertThat(ofShaft(diameter, 36_000, 0).mainshaft().twist()).isEqualTo(twist);
     }
 
     /** Holding 36 t on 10 % asks 36000 x 9.81 x 0.107464 x 0.5 / 3.5 = 5421.7 Nm: yield at 37.54 mm; by hand. */
     @ParameterizedTest
     @CsvSource({"37.55, ONLY_BY_SHOCK", "37.53, REACHED"})
-    void a_shaft_just_stout_enough_for_the_load(double diameter, Start.Twist twist) {
-        Start start = ofShaft(diameter, 36_000, 10);
+    void a_shaft_just_stout_enough_for_the_load(double diameter, StandingStart.Twist twist) {
+        StandingStart start = ofShaft(diameter, 36_000, 10);
 
         assertThat(start.mainshaft().twist()).isEqualTo(twist);
-        assertThat(start.verdict() == Start.Verdict.TWISTS_SHAFT).isEqualTo(twist == Start.Twist.REACHED);
+        assertThat(start.verdict() == StandingStart.Verdict.TWISTS_SHAFT)
+                .isEqualTo(twist == StandingStart.Twist.REACHED);
     }
 
-    private static Start ofShaft(double diameter, double mass, double grade) {
+    private static StandingStart ofShaft(double diameter, double mass, double grade) {
         TruckProfile truck = TruckDraft.named("one-gear")
                 .mainRatios(List.of(12.0))
                 .set(Parameter.AXLE_RATIO, 3.5)
@@ -253,14 +257,14 @@ class AnalyseStartTest {
         TruckProfile truck = SampleTrucks.splitHigh().build();
         AnalyseStart analysis = new AnalyseStart(truck);
 
-        Start low = analysis.of(new StartQuestion(truck.gears().named("1"), 36_000, 2));
-        Start high = analysis.of(new StartQuestion(truck.gears().named("5d"), 36_000, 2));
+        StandingStart low = analysis.of(new StartQuestion(truck.gears().named("1"), 36_000, 2));
+        StandingStart high = analysis.of(new StartQuestion(truck.gears().named("5d"), 36_000, 2));
 
         assertThat(high.mainshaft().needed().value() / low.mainshaft().needed().value())
                 .isCloseTo(3.4, within(1e-9));
         assertThat(high.mainshaft().ceiling().value())
                 .isCloseTo(low.mainshaft().ceiling().value(), within(1e-9));
-        assertThat(high.verdict()).isEqualTo(Start.Verdict.HIGH_RANGE);
+        assertThat(high.verdict()).isEqualTo(StandingStart.Verdict.HIGH_RANGE);
     }
 
     @Test
@@ -268,8 +272,8 @@ class AnalyseStartTest {
         TruckProfile truck = SampleTrucks.splitHigh().build();
         AnalyseStart analysis = new AnalyseStart(truck);
 
-        Start first = analysis.of(new StartQuestion(truck.gears().named("1"), 36_000, 2));
-        Start third = analysis.of(new StartQuestion(truck.gears().named("3"), 36_000, 2));
+        StandingStart first = analysis.of(new StartQuestion(truck.gears().named("1"), 36_000, 2));
+        StandingStart third = analysis.of(new StartQuestion(truck.gears().named("3"), 36_000, 2));
 
         assertThat(third.mainshaft().needed().value())
                 .isCloseTo(first.mainshaft().needed().value(), within(1e-9));
@@ -284,11 +288,11 @@ class AnalyseStartTest {
         TruckProfile stout =
                 SampleTrucks.splitHigh().set(Parameter.MAINSHAFT_DIAMETER, 90).build();
 
-        assertThat(twist(thin)).isEqualTo(Start.Twist.ONLY_BY_SHOCK);
-        assertThat(twist(stout)).isEqualTo(Start.Twist.NOT_REACHED);
+        assertThat(twist(thin)).isEqualTo(StandingStart.Twist.ONLY_BY_SHOCK);
+        assertThat(twist(stout)).isEqualTo(StandingStart.Twist.NOT_REACHED);
     }
 
-    private static Start.Twist twist(TruckProfile truck) {
+    private static StandingStart.Twist twist(TruckProfile truck) {
         return new AnalyseStart(truck)
                 .of(new StartQuestion(truck.gears().named("1"), 36_000, 2))
                 .mainshaft()

@@ -32,7 +32,7 @@ import witnessmark.shell.print.Refused;
 /** Whole interviews from prepared answers, on the shipped knowledge. */
 class InterviewDialogTest {
     private static final Diagnosis DIAGNOSIS = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());
-    private static final SpokenWords WORDS = new SpokenWords();
+    private static final UnderstandSpeech WORDS = new UnderstandSpeech();
     private static final String LOW_AIR =
             """
             # truck, odometer, ratios, range, splitter, countershafts, linkage

@@ -129,30 +129,42 @@ class SettingsUsedTest {
 
     static Stream<Arguments> settings() {
         return Stream.of(
-                Arguments.of("who", "Anna", "Bert", "Cleo", (Function<Shop, Object>) Shop::who, "Cleo"),
+                Arguments.of("who", "Anna", "Bert", "Cleo", (Function<ShopSettings, Object>) ShopSettings::who, "Cleo"),
                 Arguments.of(
                         "role",
                         "a",
                         "b",
                         "c",
-                        (Function<Shop, Object>) s -> s.role().orElse(""),
+                        (Function<ShopSettings, Object>) s -> s.role().orElse(""),
                         "c"),
-                Arguments.of("shop", "X", "Y", "Z", (Function<Shop, Object>) Shop::name, "Z"),
-                Arguments.of("language", "en", "en", "es", (Function<Shop, Object>) Shop::language, Language.SPANISH),
-                Arguments.of("paper", "a4", "a4", "letter", (Function<Shop, Object>) Shop::paper, Paper.LETTER),
+                Arguments.of("shop", "X", "Y", "Z", (Function<ShopSettings, Object>) ShopSettings::name, "Z"),
+                Arguments.of(
+                        "language",
+                        "en",
+                        "en",
+                        "es",
+                        (Function<ShopSettings, Object>) ShopSettings::language,
+                        Language.SPANISH),
+                Arguments.of(
+                        "paper",
+                        "a4",
+                        "a4",
+                        "letter",
+                        (Function<ShopSettings, Object>) ShopSettings::paper,
+                        Paper.LETTER),
                 Arguments.of(
                         "units",
                         "metric",
                         "metric",
                         "us",
-                        (Function<Shop, Object>) s -> s.units().shown(Unit.KILOMETRE),
+                        (Function<ShopSettings, Object>) s -> s.units().shown(Unit.KILOMETRE),
                         Unit.MILE),
                 Arguments.of(
                         "units",
                         "us",
                         "us",
                         "metric",
-                        (Function<Shop, Object>) s -> s.units().shown(Unit.INCH),
+                        (Function<ShopSettings, Object>) s -> s.units().shown(Unit.INCH),
                         Unit.MILLIMETRE));
     }
 
@@ -163,7 +175,7 @@ class SettingsUsedTest {
             String inFile,
             String inVariable,
             String asOption,
-            Function<Shop, Object> read,
+            Function<ShopSettings, Object> read,
             Object expected)
             throws Exception {
         Path file = SettingsFile.of(Map.of(), folder.toString()).path();
@@ -179,7 +191,8 @@ class SettingsUsedTest {
                 .isEqualTo(expected);
     }
 
-    private Object shop(Map<String, Object> options, Map<String, String> variables, Function<Shop, Object> read) {
-        return read.apply(new Shop(SettingSources.of(options, variables, folder.toString())));
+    private Object shop(
+            Map<String, Object> options, Map<String, String> variables, Function<ShopSettings, Object> read) {
+        return read.apply(new ShopSettings(SettingSources.of(options, variables, folder.toString())));
     }
 }

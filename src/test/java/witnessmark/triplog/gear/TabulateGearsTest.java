@@ -43,12 +43,12 @@ class TabulateGearsTest {
         GearTable byHand = InventedTrucks.thirteen();
 
         assertThat(drawn.gears()).hasSize(16);
-        for (Gear gear : byHand.gears()) {
+        for (KnobGear gear : byHand.gears()) {
             assertThat(drawn.gears())
                     .filteredOn(g -> g.lever() == gear.lever()
                             && g.range() == gear.range()
-                            && (g.splitter() == Gear.Splitter.OVERDRIVE)
-                                    == (gear.splitter() == Gear.Splitter.OVERDRIVE))
+                            && (g.splitter() == KnobGear.Splitter.OVERDRIVE)
+                                    == (gear.splitter() == KnobGear.Splitter.OVERDRIVE))
                     .singleElement()
                     .satisfies(g -> assertThat(g.ratio()).isCloseTo(gear.ratio(), within(1e-9)));
         }
@@ -78,7 +78,7 @@ class TabulateGearsTest {
                 .singleElement()
                 .satisfies(g -> {
                     assertThat(g.ratio()).isCloseTo(1.00 * 4.00 * 1.25, within(1e-9));
-                    assertThat(g.splitter()).isEqualTo(Gear.Splitter.UNDERDRIVE);
+                    assertThat(g.splitter()).isEqualTo(KnobGear.Splitter.UNDERDRIVE);
                     assertThat(table.mainRatio(g)).isCloseTo(1.00, within(1e-9));
                 });
         assertThat(table.hasOverdriveSplit()).isFalse();
@@ -90,8 +90,8 @@ class TabulateGearsTest {
 
         assertThat(table.hasRange()).isFalse();
         assertThat(table.rangeStep()).isEqualTo(1);
-        assertThat(table.gears()).extracting(Gear::range).containsOnly(Gear.Range.NONE);
-        assertThat(table.gears().stream().filter(Gear::isReverse).map(Gear::name))
+        assertThat(table.gears()).extracting(KnobGear::range).containsOnly(KnobGear.Range.NONE);
+        assertThat(table.gears().stream().filter(KnobGear::isReverse).map(KnobGear::name))
                 .containsExactly("R");
     }
 }

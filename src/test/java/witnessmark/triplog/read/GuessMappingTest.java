@@ -196,7 +196,7 @@ class GuessMappingTest {
                         "Posicion embrague (%)", Signal.CLUTCH_PEDAL,
                         "Marcha atras", Signal.REVERSE_SWITCH)
                 .entrySet()) {
-            assertThat(HeaderWords.meaning(HeaderWords.heading(name.getKey())))
+            assertThat(ColumnMeanings.meaning(ColumnMeanings.heading(name.getKey())))
                     .as(name.getKey())
                     .hasValueSatisfying(m -> {
                         assertThat(m.signal()).isEqualTo(name.getValue());

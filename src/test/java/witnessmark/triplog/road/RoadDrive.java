@@ -3,7 +3,7 @@ package witnessmark.triplog.road;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
-import witnessmark.triplog.gear.Gear;
+import witnessmark.triplog.gear.KnobGear;
 
 /** The truck on its road, in steps of a hundredth of a second, and the pedals and levers to move it with. */
 class RoadDrive {
@@ -62,7 +62,7 @@ class RoadDrive {
         return Math.abs(speed) * 3.6;
     }
 
-    Gear gear(int index) {
+    KnobGear gear(int index) {
         return truck.table().gear(index);
     }
 

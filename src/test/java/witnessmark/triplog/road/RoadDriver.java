@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
 import witnessmark.triplog.event.EventKind;
-import witnessmark.triplog.gear.Gear;
 import witnessmark.triplog.gear.GearTable;
+import witnessmark.triplog.gear.KnobGear;
 import witnessmark.triplog.signal.Signal;
 
 /** Drives the truck as a driver does who knows his trade: starts, shifts, cruises and stops, with small errors. */
@@ -37,25 +37,25 @@ class RoadDriver extends RoadDrive {
         truths.add(new RoadTruth(kind, from, t, Set.of(needs), hertz, 99, what));
     }
 
-    int find(Gear.Range range, int leverPosition, boolean over) {
+    int find(KnobGear.Range range, int leverPosition, boolean over) {
         return IntStream.range(0, table.gears().size())
                 .filter(i -> gear(i).range() == range
                         && gear(i).lever() == leverPosition
-                        && (gear(i).splitter() == Gear.Splitter.OVERDRIVE) == over)
+                        && (gear(i).splitter() == KnobGear.Splitter.OVERDRIVE) == over)
                 .findFirst()
                 .orElseThrow();
     }
 
     int levers() {
-        return table.gears().stream().mapToInt(Gear::lever).max().orElseThrow();
+        return table.gears().stream().mapToInt(KnobGear::lever).max().orElseThrow();
     }
 
     int low(int leverPosition) {
-        return find(Gear.Range.LOW, leverPosition, false);
+        return find(KnobGear.Range.LOW, leverPosition, false);
     }
 
     int high(int leverPosition) {
-        return find(Gear.Range.HIGH, leverPosition, false);
+        return find(KnobGear.Range.HIGH, leverPosition, false);
     }
 
     int top() {
@@ -63,7 +63,7 @@ class RoadDriver extends RoadDrive {
     }
 
     private int knobOf(int index) {
-        return gear(index).range() == Gear.Range.HIGH ? 1 : 0;
+        return gear(index).range() == KnobGear.Range.HIGH ? 1 : 0;
     }
 
     void into(int index) {
@@ -126,7 +126,7 @@ class RoadDriver extends RoadDrive {
     /** What took longer than a clutch should is told from shifts only by the clutch signal. */
     private void label(int index, double from, boolean slow) {
         Signal[] needs = slow ? new Signal[] {Signal.CLUTCH} : new Signal[0];
-        if (gear(index).range() == Gear.Range.HIGH) {
+        if (gear(index).range() == KnobGear.Range.HIGH) {
             truth(EventKind.START_IN_HIGH_RANGE, from, 1, gear(index).name(), needs);
         } else if (gear(index).lever() > tallestStart()) {
             truth(EventKind.START_GEAR_TOO_HIGH, from, 1, gear(index).name(), needs);
@@ -312,8 +312,8 @@ class RoadDriver extends RoadDrive {
     private int next(int last) {
         double here = gear(gear).ratio();
         for (int i = 0; i < last; i++) {
-            Gear g = gear(i);
-            boolean whole = g.splitter() != Gear.Splitter.OVERDRIVE && !g.isReverse();
+            KnobGear g = gear(i);
+            boolean whole = g.splitter() != KnobGear.Splitter.OVERDRIVE && !g.isReverse();
             if (whole && here / g.ratio() > (chance(0.25) ? 1.6 : 1.15)) {
                 return i;
             }
@@ -325,7 +325,7 @@ class RoadDriver extends RoadDrive {
     int fitting(double leastRpm) {
         for (int i = top(); i >= 0; i--) {
             if (!gear(i).isReverse()
-                    && gear(i).splitter() != Gear.Splitter.OVERDRIVE
+                    && gear(i).splitter() != KnobGear.Splitter.OVERDRIVE
                     && lockedRpm(i) > leastRpm
                     && lockedRpm(i) < 0.93 * table.governedRpm()) {
                 return i;
@@ -343,7 +343,7 @@ class RoadDriver extends RoadDrive {
                     && down < gear
                     && kmh() < 0.9 * kmhAt(down, table.governedRpm())
                     && kmh() > 9
-                    && !(isOverdrive(gear) && gear(down).range() == Gear.Range.LOW);
+                    && !(isOverdrive(gear) && gear(down).range() == KnobGear.Range.LOW);
             if (proper && pedal < 10) {
                 shift(down);
                 hold(uniform(0.5, 2));
@@ -358,7 +358,8 @@ class RoadDriver extends RoadDrive {
     }
 
     boolean isOverdrive(int index) {
-        return gear(index).splitter() == Gear.Splitter.OVERDRIVE || gear(index).ratio() < 1;
+        return gear(index).splitter() == KnobGear.Splitter.OVERDRIVE
+                || gear(index).ratio() < 1;
     }
 
     /** How far above its ceiling this gear would be. */

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.Consumer;
 import witnessmark.triplog.event.EventKind;
-import witnessmark.triplog.gear.Gear;
+import witnessmark.triplog.gear.KnobGear;
 import witnessmark.triplog.signal.Signal;
 
 /** The acts that wear a gearbox or a clutch, each in several ways. */
@@ -125,7 +125,7 @@ final class RoadHabits {
     void overdriveToLow() {
         int low = lowTop();
         int over = d.top();
-        underWay(d.table.hasOverdriveSplit() ? d.find(Gear.Range.HIGH, 1, true) : d.high(d.levers() - 1));
+        underWay(d.table.hasOverdriveSplit() ? d.find(KnobGear.Range.HIGH, 1, true) : d.high(d.levers() - 1));
         if (!d.isOverdrive(over) && !d.isOverdrive(d.gear)) {
             d.comeToRest();
             return;
@@ -177,7 +177,7 @@ final class RoadHabits {
         d.hold(d.uniform(10, 50));
         d.grade = 0;
         int back = d.fitting(d.table.lowestPullingRpm());
-        if (back != RoadDrive.NEUTRAL && d.gear(back).range() == Gear.Range.HIGH) {
+        if (back != RoadDrive.NEUTRAL && d.gear(back).range() == KnobGear.Range.HIGH) {
             takeBack(back);
         }
         d.comeToRest();
@@ -498,7 +498,7 @@ final class RoadHabits {
         if (!d.table.hasOverdriveSplit()) {
             return;
         }
-        int over = d.find(Gear.Range.HIGH, d.levers() - 1, true);
+        int over = d.find(KnobGear.Range.HIGH, d.levers() - 1, true);
         underWay(d.high(d.levers() - 1));
         if (d.gear != d.high(d.levers() - 1)) {
             // On a hill that gear was not reached; another lever position would come with the split.

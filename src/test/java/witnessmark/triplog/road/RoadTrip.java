@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import witnessmark.triplog.InventedTrucks;
-import witnessmark.triplog.gear.Gear;
 import witnessmark.triplog.gear.GearTable;
+import witnessmark.triplog.gear.KnobGear;
 
 /** A whole drive, made up at random by its number: which truck, which acts, which near misses, in which order. */
 final class RoadTrip {
@@ -15,13 +15,13 @@ final class RoadTrip {
 
     /** Five lever positions in each range, the last of them an overdrive: 10 forward ratios. */
     static GearTable leverOverdrive() {
-        List<Gear> gears = new ArrayList<>();
+        List<KnobGear> gears = new ArrayList<>();
         double[] main = {2.43, 1.81, 1.35, 1.00, 0.745};
         for (int i = 0; i < main.length; i++) {
-            gears.add(new Gear("" + (i + 1), main[i] * 4.4, Gear.Range.LOW, Gear.Splitter.NONE, i + 1));
-            gears.add(new Gear("" + (i + 6), main[i], Gear.Range.HIGH, Gear.Splitter.NONE, i + 1));
+            gears.add(new KnobGear("" + (i + 1), main[i] * 4.4, KnobGear.Range.LOW, KnobGear.Splitter.NONE, i + 1));
+            gears.add(new KnobGear("" + (i + 6), main[i], KnobGear.Range.HIGH, KnobGear.Splitter.NONE, i + 1));
         }
-        gears.add(new Gear("R", 10.9, Gear.Range.LOW, Gear.Splitter.NONE, -1));
+        gears.add(new KnobGear("R", 10.9, KnobGear.Range.LOW, KnobGear.Splitter.NONE, -1));
         return new GearTable(gears, 315, 4.1, 1900, 620, 1050, 4.4, Optional.empty(), Optional.empty());
     }
 
