@@ -86,7 +86,9 @@ public final class CaseStoreBenchmark {
     private CaseSheet sheet(int number) {
         CaseSheet sheet = new CaseSheet(id(number))
                 .text(TextField.TITLE, words(4))
-                .text(TextField.COMPLAINT, words(12) + (number % 1_000 == 0 ? " whistling" : ""))
+                .text(
+                        TextField.COMPLAINT,
+                        words(12) + (number % 1_000 == 0 ? " whistling" : "") + (number % 50_000 == 7 ? " qa" : ""))
                 .vehicle(Vehicle.named("Tractor " + number % 700));
         for (int i = 0; i < findings; i++) {
             FindingState state = FindingState.values()[random.nextInt(3)];
@@ -124,14 +126,41 @@ public final class CaseStoreBenchmark {
         time(
                 "list by a word of two letters that is nowhere",
                 i -> store.list(all.withText("q" + (char) ('b' + i % 20))));
+        time("list by two letters, rare", i -> store.list(all.withText("qa")));
+        time("list by two letters, common", i -> store.list(all.withText(WORDS[i % WORDS.length].substring(0, 2))));
+        time("list by one letter", i -> store.list(all.withText(WORDS[i % WORDS.length].substring(0, 1))));
         time(
-                "count by a common word, as lists do",
-                i -> store.countUpTo(10_001, all.withText(WORDS[i % WORDS.length])));
-        time("count of open cases, as lists do", i -> store.countUpTo(10_001, all.withSignedOff(false)));
+                "list by one letter that is nowhere",
+                i -> store.list(all.withText("zxyjkuvn".substring(i % 8, i % 8 + 1))));
+        time("list by two letters and a word", i -> store.list(all.withText("qa grinds")));
+        time(
+                "list by two letters, open cases",
+                i -> store.list(all.withText("qa").withSignedOff(false)));
+        time(
+                "list by two letters that are nowhere, and finding",
+                i -> store.list(
+                        all.withFinding("finding-" + i, FindingState.PRESENT).withText("qb")));
+        time(
+                "list by common two letters and finding",
+                i -> store.list(
+                        all.withFinding("finding-" + i, FindingState.PRESENT).withText("gr")));
+        time(
+                "list of 1000 by two letters, 9,000 left out",
+                i -> store.list(all.withText("gr").withPage(1_000, 9_000 + i)));
+        time("list by signs that are nowhere", i -> store.list(all.withText("--" + "+*/".charAt(i % 3))));
+        time("count by two letters, nowhere, as lists do", i -> store.countUpTo(1_001, all.withText("qb")));
+        time("count by two letters, common, as lists do", i -> store.countUpTo(1_001, all.withText("gr")));
+        time(
+                "count by common two letters and finding, as lists do",
+                i -> store.countUpTo(
+                        1_001,
+                        all.withFinding("finding-" + i, FindingState.PRESENT).withText("gr")));
+        time("count by a common word, as lists do", i -> store.countUpTo(1_001, all.withText(WORDS[i % WORDS.length])));
+        time("count of open cases, as lists do", i -> store.countUpTo(1_001, all.withSignedOff(false)));
         time(
                 "count by finding and word, as lists do",
                 i -> store.countUpTo(
-                        10_001,
+                        1_001,
                         all.withFinding("finding-" + i, FindingState.PRESENT).withText("whistling")));
         time("closed cases", i -> store.list(all.withSignedOff(true)));
         time("count by a common word", i -> store.count(all.withText(WORDS[i % WORDS.length])));
@@ -176,7 +205,7 @@ public final class CaseStoreBenchmark {
         Arrays.sort(wall);
         Arrays.sort(busy);
         System.out.printf(
-                "%-46s first %7.1f   median %7.1f   slowest %7.1f ms   processor: median %7.1f   most %7.1f ms%n",
+                "%-54s first %7.1f   median %7.1f   slowest %7.1f ms   processor: median %7.1f   most %7.1f ms%n",
                 what, first, wall[RUNS / 2], wall[RUNS - 1], busy[RUNS / 2], busy[RUNS - 1]);
     }
 

@@ -61,7 +61,7 @@ import witnessmark.shell.run.TypedFigure;
 class CaseCommands {
     private static final String GROUP = "Cases";
     /** Among a million cases it takes longer to count those that fit than to list the first. */
-    private static final long MOST_COUNTED = 10_000;
+    private static final long MOST_COUNTED = 1_000;
 
     private static final int LONGEST_COMPLAINT = 120;
     private static final int MOST_ENTRIES_OF_AN_EMPTY_CASE = 40;

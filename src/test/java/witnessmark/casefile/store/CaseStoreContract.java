@@ -28,6 +28,8 @@ import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.springframework.jdbc.core.JdbcTemplate;
+import org.springframework.jdbc.datasource.SingleConnectionDataSource;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseRefused;
@@ -230,6 +232,40 @@ abstract class CaseStoreContract {
         assertThat(found("ut")).isEmpty();
         assertThat(found("_")).isEmpty();
         assertThat(found("rind")).containsExactly("case-2");
+    }
+
+    @Test
+    void one_or_two_letters_that_only_old_cases_have_are_found_behind_those_walked_and_in_order() throws Exception {
+        for (int i = 0; i < 70; i++) {
+            boolean marked = i < 45 && i % 3 == 0;
+            store.open(opened(new CaseId("case-%02d".formatted(i)), marked ? "Grinds in t4" : "Grinds"), "anna");
+        }
+        store.append(new CaseId("case-42"), new SignedOff(), "anna");
+        store.close();
+        CaseQuery marked = CaseQuery.all().withText("t4");
+        try (Connection connection = raw()) {
+            // twenty for each case of a page are walked, so these are behind them
+            CaseSearch search = new CaseSearch(new JdbcTemplate(new SingleConnectionDataSource(connection, true)), 0);
+
+            assertThat(ids(search.list(marked.withPage(1, 0)))).containsExactly("case-42");
+            assertThat(ids(search.list(marked.withPage(1, 1)))).containsExactly("case-39");
+            assertThat(ids(search.list(marked.withPage(2, 0).withSignedOff(false))))
+                    .containsExactly("case-39", "case-36");
+            assertThat(ids(search.list(marked.withPage(2, 0).after(new CaseId("case-40")))))
+                    .containsExactly("case-39", "case-36");
+            assertThat(ids(search.list(
+                            marked.withPage(1, 0).after(new CaseId("case-03")).turnedRound())))
+                    .containsExactly("case-06");
+            assertThat(ids(search.list(marked.withText("in t4").withPage(3, 13))))
+                    .containsExactly("case-03", "case-00");
+            assertThat(search.list(marked.withText("qb").withPage(1, 0))).isEmpty();
+            assertThat(search.countUpTo(4, marked)).isEqualTo(4);
+            assertThat(search.count(marked)).isEqualTo(15);
+        }
+    }
+
+    private static List<String> ids(List<CaseSummary> cases) {
+        return cases.stream().map(s -> s.id().text()).toList();
     }
 
     private List<String> found(String words) {
