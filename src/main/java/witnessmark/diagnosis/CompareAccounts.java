@@ -84,7 +84,7 @@ final class CompareAccounts {
 
     /** ln P(findings | this cause at work and that one not, the others as they may be). */
     private double logLikelihood(int present, int absent) {
-        GivenEvidence evidence = reading.evidence().withCause(present, true).withCause(absent, false);
+        GivenEvidence evidence = reading.evidence().withPresent(present).withAbsent(absent);
         return reading.inference().logEvidence(evidence) - Math.log(prior(present)) - Math.log1p(-prior(absent));
     }
 

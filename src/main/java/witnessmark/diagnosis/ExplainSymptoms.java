@@ -34,7 +34,7 @@ final class ExplainSymptoms {
      */
     List<PartSeen.Explained> by(Cause cause) {
         int index = reading.network().cause(cause.id());
-        GivenEvidence there = reading.evidence().withCause(index, true);
+        GivenEvidence there = reading.evidence().withPresent(index);
         double all = symptoms.isEmpty() ? 0 : reading.inference().logEvidence(there);
         return symptoms.stream()
                 .map(symptom ->

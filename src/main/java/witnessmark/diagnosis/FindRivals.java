@@ -198,7 +198,7 @@ final class FindRivals {
             // A look that only this cause explains would leave nothing to compare: it counts as a mark here.
             reports.put(index, speaksForIt && finding.kind() == Finding.Kind.LOOK ? new Report(1, atMost) : report);
         });
-        return new GivenEvidence(reports, reading.evidence().knownCauses()).withCause(network.cause(cause.id()), false);
+        return new GivenEvidence(reports, reading.evidence().knownCauses()).withAbsent(network.cause(cause.id()));
     }
 
     private boolean isClosed(Cause cause, Cause other) {

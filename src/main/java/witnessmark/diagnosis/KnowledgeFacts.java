@@ -117,11 +117,11 @@ final class KnowledgeFacts {
     private static Set<SpoiledBy> spoilers(
             Finding finding, KnowledgeBase knowledge, Map<String, List<SpoiledBy>> byOthers) {
         Set<SpoiledBy> spoilers = new LinkedHashSet<>();
-        finding.spoiledBy().forEach(by -> spoilers.add(new SpoiledBy(finding.id(), by, false)));
+        finding.spoiledBy().forEach(by -> spoilers.add(SpoiledBy.whatever(finding.id(), by)));
         finding.needs().stream()
                 .flatMap(need -> knowledge.findings().get(need).spoiledBy().stream())
                 .filter(by -> !by.equals(finding.id()))
-                .forEach(by -> spoilers.add(new SpoiledBy(finding.id(), by, false)));
+                .forEach(by -> spoilers.add(SpoiledBy.whatever(finding.id(), by)));
         spoilers.addAll(byOthers.getOrDefault(finding.id(), List.of()));
         return spoilers;
     }
@@ -133,11 +133,11 @@ final class KnowledgeFacts {
             if (other.voids().isPresent()) {
                 for (Finding finding : knowledge.findings().values()) {
                     if (finding.kind() == other.voids().get()) {
-                        about(spoiled, finding.id(), new SpoiledBy(finding.id(), other.id(), false));
+                        about(spoiled, finding.id(), SpoiledBy.whatever(finding.id(), other.id()));
                     }
                 }
             }
-            other.renews().forEach(part -> about(spoiled, part, new SpoiledBy(part, other.id(), true)));
+            other.renews().forEach(part -> about(spoiled, part, SpoiledBy.ifSound(part, other.id())));
         }
         return spoiled;
     }

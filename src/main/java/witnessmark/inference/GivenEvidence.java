@@ -41,6 +41,16 @@ public record GivenEvidence(Map<Integer, Report> reports, Map<Integer, Boolean> 
         return new GivenEvidence(changed, knownCauses);
     }
 
+    /** This evidence with a cause known to be present. */
+    public GivenEvidence withPresent(int cause) {
+        return withCause(cause, true);
+    }
+
+    /** This evidence with a cause known to be absent. */
+    public GivenEvidence withAbsent(int cause) {
+        return withCause(cause, false);
+    }
+
     /** This evidence with a cause known to be present or absent. */
     public GivenEvidence withCause(int cause, boolean present) {
         var changed = new TreeMap<>(knownCauses);

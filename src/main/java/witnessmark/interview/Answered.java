@@ -18,6 +18,14 @@ import witnessmark.casefile.history.MeasurementSet;
 final class Answered {
     /** One answer: a finding or a measurement, by id. */
     record Answer(boolean measured, String id) {
+        static Answer ofFinding(String finding) {
+            return new Answer(false, finding);
+        }
+
+        static Answer ofMeasure(String measure) {
+            return new Answer(true, measure);
+        }
+
         Change takenBack() {
             return measured ? new MeasurementCleared(id) : new FindingCleared(id);
         }
@@ -48,13 +56,13 @@ final class Answered {
     private void take(Entry entry, boolean checking) {
         Change change = entry.change();
         if (change instanceof FindingSet set) {
-            moveToEnd(new Answer(false, set.to().finding()), checking);
+            moveToEnd(Answer.ofFinding(set.to().finding()), checking);
         } else if (change instanceof MeasurementSet set) {
-            moveToEnd(new Answer(true, set.to().measure()), checking);
+            moveToEnd(Answer.ofMeasure(set.to().measure()), checking);
         } else if (change instanceof FindingCleared cleared) {
-            answers.remove(new Answer(false, cleared.finding()));
+            answers.remove(Answer.ofFinding(cleared.finding()));
         } else if (change instanceof MeasurementCleared cleared) {
-            answers.remove(new Answer(true, cleared.measure()));
+            answers.remove(Answer.ofMeasure(cleared.measure()));
         }
     }
 

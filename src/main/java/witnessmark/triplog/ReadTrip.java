@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import witnessmark.triplog.event.FindEvents;
 import witnessmark.triplog.event.GroupActs;
 import witnessmark.triplog.event.HabitEvent;
+import witnessmark.triplog.gear.Threads;
 import witnessmark.triplog.gear.TrackGears;
 import witnessmark.triplog.gear.TrackedRows;
 import witnessmark.triplog.read.BrokenLines;
@@ -49,9 +50,9 @@ public final class ReadTrip implements TrackedRows {
     private final List<HabitEvent> events = new ArrayList<>();
     private long leftOut;
 
-    private ReadTrip(TripRequest request, boolean aside) {
+    private ReadTrip(TripRequest request, Threads threads) {
         this.request = request;
-        this.tracker = new TrackGears(request.table(), this, aside);
+        this.tracker = new TrackGears(request.table(), this, threads);
         this.finder = new FindEvents(request.table(), request.limits(), tracker::outputRpmPerKmh, this::found);
         this.sums = new SumUp(request.table());
         this.seconds = request.seconds().map(s -> new GearSeconds(request.table(), tracker::outputRpmPerKmh, s));
@@ -62,7 +63,8 @@ public final class ReadTrip implements TrackedRows {
      *     truncated log is read as far as it goes
      */
     public static TripResult read(TripRequest request, Progress progress) {
-        return read(request, progress, Runtime.getRuntime().availableProcessors() > 1 && isLong(request));
+        boolean worthIt = Runtime.getRuntime().availableProcessors() > 1 && isLong(request);
+        return read(request, progress, worthIt ? Threads.THEIR_OWN : Threads.THE_READERS);
     }
 
     /** Whether the file is so long that it is worth other threads. */
@@ -70,18 +72,17 @@ public final class ReadTrip implements TrackedRows {
         return request.file().toFile().length() > SHORT_BYTES;
     }
 
-    /** @param aside whether to track gears and to find events on threads of their own while the file is read */
-    static TripResult read(TripRequest request, Progress progress, boolean aside) {
-        return read(request, LogHead.of(request.file()), progress, aside);
+    static TripResult read(TripRequest request, Progress progress, Threads threads) {
+        return read(request, LogHead.of(request.file()), progress, threads);
     }
 
     /** The same, on the caller's thread, of bytes that need not be a file of this machine; the request's file names them. */
     public static TripResult read(TripRequest request, LogBytes bytes, Progress progress) {
-        return read(request, LogHead.of(request.file(), bytes), progress, false);
+        return read(request, LogHead.of(request.file(), bytes), progress, Threads.THE_READERS);
     }
 
-    private static TripResult read(TripRequest request, LogHead head, Progress progress, boolean aside) {
-        ReadTrip trip = new ReadTrip(request, aside);
+    private static TripResult read(TripRequest request, LogHead head, Progress progress, Threads threads) {
+        ReadTrip trip = new ReadTrip(request, threads);
         try {
             return trip.read(head, progress);
         } finally {

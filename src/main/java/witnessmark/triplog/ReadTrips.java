@@ -15,6 +15,7 @@ import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicLong;
 import witnessmark.triplog.gear.GearTable;
+import witnessmark.triplog.gear.Threads;
 import witnessmark.triplog.read.Progress;
 import witnessmark.triplog.read.UnreadableLog;
 import witnessmark.triplog.summary.SumUp;
@@ -89,9 +90,9 @@ public final class ReadTrips {
             return new Outcome(log, Optional.empty(), Optional.of(log.request().file() + ": not read, stopped before"));
         }
         try {
-            boolean aside = coresLeft && ReadTrip.isLong(log.request());
+            Threads threads = coresLeft && ReadTrip.isLong(log.request()) ? Threads.THEIR_OWN : Threads.THE_READERS;
             return new Outcome(
-                    log, Optional.of(ReadTrip.read(log.request(), shared.ofOneFile(), aside)), Optional.empty());
+                    log, Optional.of(ReadTrip.read(log.request(), shared.ofOneFile(), threads)), Optional.empty());
         } catch (UnreadableLog e) {
             return new Outcome(log, Optional.empty(), Optional.of(e.getMessage()));
         }

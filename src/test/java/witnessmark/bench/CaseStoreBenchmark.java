@@ -118,7 +118,7 @@ public final class CaseStoreBenchmark {
         time("list after a case in its middle", i -> store.list(all.after(id(cases / 2 + i))));
         time("list, as many left out as may be", i -> store.list(all.withPage(20, 10_000L - i)));
         time("count of all", i -> store.count(all));
-        time("count of open cases", i -> store.count(all.withSignedOff(false)));
+        time("count of open cases", i -> store.count(all.openOnly()));
         time("list by a common word", i -> store.list(all.withText(WORDS[i % WORDS.length])));
         time("list by a rare word", i -> store.list(all.withText("whistling")));
         time("list by a word that is nowhere", i -> store.list(all.withText("nowhere" + i)));
@@ -135,7 +135,7 @@ public final class CaseStoreBenchmark {
         time("list by two letters and a word", i -> store.list(all.withText("qa grinds")));
         time(
                 "list by two letters, open cases",
-                i -> store.list(all.withText("qa").withSignedOff(false)));
+                i -> store.list(all.withText("qa").openOnly()));
         time(
                 "list by two letters that are nowhere, and finding",
                 i -> store.list(
@@ -156,13 +156,13 @@ public final class CaseStoreBenchmark {
                         1_001,
                         all.withFinding("finding-" + i, FindingState.PRESENT).withText("gr")));
         time("count by a common word, as lists do", i -> store.countUpTo(1_001, all.withText(WORDS[i % WORDS.length])));
-        time("count of open cases, as lists do", i -> store.countUpTo(1_001, all.withSignedOff(false)));
+        time("count of open cases, as lists do", i -> store.countUpTo(1_001, all.openOnly()));
         time(
                 "count by finding and word, as lists do",
                 i -> store.countUpTo(
                         1_001,
                         all.withFinding("finding-" + i, FindingState.PRESENT).withText("whistling")));
-        time("closed cases", i -> store.list(all.withSignedOff(true)));
+        time("closed cases", i -> store.list(all.closedOnly()));
         time("count by a common word", i -> store.count(all.withText(WORDS[i % WORDS.length])));
         time("count by a rare word", i -> store.count(all.withText("whistling")));
         time("list by a truck", i -> store.list(all.withText("tractor " + i)));

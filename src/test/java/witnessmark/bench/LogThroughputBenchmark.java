@@ -29,8 +29,8 @@ public final class LogThroughputBenchmark {
             for (int run = 0; run < RUNS; run++) {
                 Clock clock = new Clock();
                 double[] sum = new double[1];
-                ReadReport report = ReadLog.read(
-                        LogHead.of(path), Optional.empty(), false, Progress.SILENT, row -> sum[0] += row.at(0));
+                ReadReport report =
+                        ReadLog.read(LogHead.of(path), Optional.empty(), Progress.SILENT, row -> sum[0] += row.at(0));
                 System.out.printf(
                         "read only  %s run %d: %,d rows, %d broken, %s%n",
                         path.getFileName(), run, report.rows(), report.brokenLines(), clock.speed(report.bytes()));

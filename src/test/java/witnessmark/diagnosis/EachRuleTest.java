@@ -196,15 +196,15 @@ class EachRuleTest {
                         .miss("done properly", notProper, new Reported("proper", FindingState.PRESENT))
                         .miss("nobody says", notProper));
         Reported washed = new Reported("washed", FindingState.PRESENT);
-        SpoiledBy spoiled = new SpoiledBy("f", "washed", false);
+        SpoiledBy spoiled = SpoiledBy.whatever("f", "washed");
         all.put(
                 "spoiled before the look",
                 hit(good, spoiled, washed)
                         .miss("unsure already", good, new Reported("f", FindingState.UNSURE))
-                        .miss("another finding", spoiled, new SpoiledBy("g", "washed", false))
-                        .miss("only what is sound is in doubt", spoiled, new SpoiledBy("f", "washed", true))
+                        .miss("another finding", spoiled, SpoiledBy.whatever("g", "washed"))
+                        .miss("only what is sound is in doubt", spoiled, SpoiledBy.ifSound("f", "washed"))
                         .miss("not washed", washed, new Reported("washed", FindingState.ABSENT)));
-        SpoiledBy renewed = new SpoiledBy("f", "washed", true);
+        SpoiledBy renewed = SpoiledBy.ifSound("f", "washed");
         all.put(
                 "renewed before the look",
                 hit(good, renewed, washed)

@@ -42,7 +42,7 @@ public final class DetectionScore {
             }
         });
         finder[0] = new FindEvents(table, HabitLimits.usual(), tracker::outputRpmPerKmh, events::add);
-        ReadLog.read(LogHead.of(file), Optional.empty(), false, Progress.SILENT, tracker);
+        ReadLog.read(LogHead.of(file), Optional.empty(), Progress.SILENT, tracker);
         tracker.end();
         finder[0].end();
         return events;

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 import witnessmark.triplog.SimulatedDrive.Recording;
 import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.gear.GearTable;
+import witnessmark.triplog.gear.Threads;
 import witnessmark.triplog.read.Progress;
 import witnessmark.triplog.read.UnreadableLog;
 import witnessmark.triplog.summary.ComparePeriods;
@@ -125,8 +126,8 @@ class ReadTripsTest {
         write("a.csv", DriveScripts.habits(table, 45));
         TripRequest request = TripRequest.of(folder.resolve("a.csv"), table);
 
-        TripResult oneByOne = ReadTrip.read(request, Progress.SILENT, false);
-        TripResult sideBySide = ReadTrip.read(request, Progress.SILENT, true);
+        TripResult oneByOne = ReadTrip.read(request, Progress.SILENT, Threads.THE_READERS);
+        TripResult sideBySide = ReadTrip.read(request, Progress.SILENT, Threads.THEIR_OWN);
 
         assertThat(oneByOne.events()).hasSizeGreaterThan(10);
         assertThat(sideBySide.events()).isEqualTo(oneByOne.events());
@@ -144,7 +145,7 @@ class ReadTripsTest {
                     throw new IllegalStateException("no room for " + second.inHand());
                 }));
 
-        assertThatThrownBy(() -> ReadTrip.read(request, Progress.SILENT, true))
+        assertThatThrownBy(() -> ReadTrip.read(request, Progress.SILENT, Threads.THEIR_OWN))
                 .isInstanceOf(IllegalStateException.class)
                 .hasMessageContaining("no room for");
     }

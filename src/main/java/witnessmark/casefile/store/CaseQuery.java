@@ -62,8 +62,14 @@ public record CaseQuery(
         return new CaseQuery(text, more, signedOff, limit, offset, after, oldestFirst);
     }
 
-    public CaseQuery withSignedOff(boolean closed) {
-        return new CaseQuery(text, findings, Optional.of(closed), limit, offset, after, oldestFirst);
+    /** Those that are signed off alone. */
+    public CaseQuery closedOnly() {
+        return new CaseQuery(text, findings, Optional.of(true), limit, offset, after, oldestFirst);
+    }
+
+    /** Those that are not signed off alone. */
+    public CaseQuery openOnly() {
+        return new CaseQuery(text, findings, Optional.of(false), limit, offset, after, oldestFirst);
     }
 
     public CaseQuery withPage(int count, long from) {

@@ -5,4 +5,14 @@ package witnessmark.diagnosis.fact;
  *
  * @param soundOnly whether only the answer "sound" cannot: the part was renewed or set before anybody looked
  */
-public record SpoiledBy(String finding, String spoiler, boolean soundOnly) {}
+public record SpoiledBy(String finding, String spoiler, boolean soundOnly) {
+    /** Any answer cannot be trusted. */
+    public static SpoiledBy whatever(String finding, String spoiler) {
+        return new SpoiledBy(finding, spoiler, false);
+    }
+
+    /** Only the answer "sound" cannot. */
+    public static SpoiledBy ifSound(String finding, String spoiler) {
+        return new SpoiledBy(finding, spoiler, true);
+    }
+}

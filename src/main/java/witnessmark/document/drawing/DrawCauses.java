@@ -54,8 +54,10 @@ public final class DrawCauses {
         names.setCategoryLabelPositionOffset(22);
         names.setCategoryMargin(0.3);
         CombinedDomainCategoryPlot both = new CombinedDomainCategoryPlot(names);
-        both.add(plot(chances(causes), chanceAxis(words), false), 2);
-        both.add(plot(weights(causes), weightAxis(words), true), 3);
+        CategoryPlot weights = plot(weights(causes), weightAxis(words));
+        weights.setRangeZeroBaselineVisible(true);
+        both.add(plot(chances(causes), chanceAxis(words)), 2);
+        both.add(weights, 3);
         both.setOrientation(PlotOrientation.HORIZONTAL);
         both.setGap(18);
         both.setBackgroundPaint(Color.WHITE);
@@ -70,7 +72,7 @@ public final class DrawCauses {
                 words.text("causes.described"));
     }
 
-    private static CategoryPlot plot(DefaultCategoryDataset data, NumberAxis axis, boolean twoSides) {
+    private static CategoryPlot plot(DefaultCategoryDataset data, NumberAxis axis) {
         StackedBarRenderer bars = new StackedBarRenderer() {
             @Override
             public Paint getItemPaint(int row, int column) {
@@ -91,7 +93,6 @@ public final class DrawCauses {
         plot.setBackgroundPaint(Color.WHITE);
         plot.setRangeGridlinePaint(Color.LIGHT_GRAY);
         plot.setRangeAxisLocation(AxisLocation.BOTTOM_OR_LEFT);
-        plot.setRangeZeroBaselineVisible(twoSides);
         return plot;
     }
 

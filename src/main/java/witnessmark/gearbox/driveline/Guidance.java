@@ -8,20 +8,21 @@ import java.util.List;
  * for the limit of the line at hand, which decides.
  */
 public enum Guidance {
-    RIPPLE(true, "more unevenness is left at the driven end than driveshaft makers advise, a ripple of 0.0027"),
+    RIPPLE(Weight.HARM, "more unevenness is left at the driven end than driveshaft makers advise, a ripple of 0.0027"),
     DRIVE_SIDE(
-            true,
+            Weight.HARM,
             "the joint at the gearbox shakes the shaft behind it with more than 1000 rad/s2, whatever the other joint"
                     + " does"),
     DRIVEN_SIDE(
-            true,
+            Weight.HARM,
             "the joint at the axle shakes the shaft before it with more than 1000 rad/s2, whatever the other joint does"),
-    LARGE_ANGLE(false, "a joint works at more than 3 degrees: see the maker's table of angle against speed"),
+    LARGE_ANGLE(
+            Weight.RULE_OF_THUMB, "a joint works at more than 3 degrees: see the maker's table of angle against speed"),
     STRAIGHT_JOINT(
-            false,
+            Weight.RULE_OF_THUMB,
             "a joint works at less than half a degree: its needles do not roll and mark the cross, so give it half a"
                     + " degree to one at least"),
-    UNEQUAL_ANGLES(false, "the two angles are more than a degree apart");
+    UNEQUAL_ANGLES(Weight.RULE_OF_THUMB, "the two angles are more than a degree apart");
 
     /** Where the bounds come from, in a sentence. */
     public static final String SOURCE =
@@ -45,11 +46,16 @@ public enum Guidance {
     /** For angles that a protractor tells to a quarter of a degree, a figure typed just on a bound is within it. */
     private static final double SLACK = 1e-9;
 
-    private final boolean harmful;
+    private enum Weight {
+        HARM,
+        RULE_OF_THUMB
+    }
+
+    private final Weight weight;
     private final String words;
 
-    Guidance(boolean harmful, String words) {
-        this.harmful = harmful;
+    Guidance(Weight weight, String words) {
+        this.weight = weight;
         this.words = words;
     }
 
@@ -59,7 +65,7 @@ public enum Guidance {
 
     /** Whether the line runs beyond what it bears, or only off a rule of thumb that its maker's table may settle. */
     public boolean harmful() {
-        return harmful;
+        return weight == Weight.HARM;
     }
 
     static List<Guidance> ofJoint(UniversalJoint joint, double rpm, Guidance side) {

@@ -182,7 +182,7 @@ class CaseCommands {
             query = query.withFinding(finding, state(state));
         }
         if (open || closed) {
-            query = query.withSignedOff(closed);
+            query = closed ? query.closedOnly() : query.openOnly();
         }
         List<CaseSummary> list = cases.getObject().store().list(query);
         long all = cases.getObject().store().countUpTo(MOST_COUNTED + 1, query);

@@ -179,7 +179,11 @@ final class InterviewDialog {
     }
 
     private void check(Question question) {
-        text.print(question, interview.wasLeft(question.finding().access()), interview.workMinutes());
+        if (interview.wasLeft(question.finding().access())) {
+            text.printGoingBack(question, interview.workMinutes());
+        } else {
+            text.print(question, interview.workMinutes());
+        }
         boolean answered = false;
         while (!answered && !gone) {
             Optional<String> line = asker.ask(question.finding().id(), "> ", WORDS);
@@ -205,7 +209,7 @@ final class InterviewDialog {
                 case WHY -> shown(() -> text.why(question));
                 case WHERE -> shown(() -> {
                     stand.print(interview.present(), interview.judgement(), interview.plan());
-                    text.print(question, false, interview.workMinutes());
+                    text.print(question, interview.workMinutes());
                 });
                 case HELP -> shown(() -> text.keys(question));
             };

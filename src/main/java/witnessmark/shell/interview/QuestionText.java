@@ -32,21 +32,38 @@ final class QuestionText {
     /**
      * The question, under its place where that is another one than before.
      *
-     * @param again whether the place was left before, so that it is said why the hands go back
      * @param workMinutes work done for the questions before it
      */
-    void print(Question question, boolean again, double workMinutes) {
+    void print(Question question, double workMinutes) {
+        goTo(question);
+        ask(question, workMinutes);
+    }
+
+    /** The same where the place was left before: it is said why the hands go back. */
+    void printGoingBack(Question question, double workMinutes) {
+        if (goTo(question)) {
+            page.indented(
+                    "  ", "  ", wording.text("place.again", question.check().why()));
+        }
+        ask(question, workMinutes);
+    }
+
+    /** Whether that is another place than before. */
+    private boolean goTo(Question question) {
+        String place = question.finding().access();
+        boolean moves = !place.equals(lastPlace);
+        if (moves) {
+            place(question);
+        } else {
+            page.blank();
+        }
+        lastPlace = place;
+        return moves;
+    }
+
+    private void ask(Question question, double workMinutes) {
         NextCheck check = question.check();
         String asksAt = question.finding().access();
-        if (asksAt.equals(lastPlace)) {
-            page.blank();
-        } else {
-            place(question);
-            if (again) {
-                page.indented("  ", "  ", wording.text("place.again", check.why()));
-            }
-        }
-        lastPlace = asksAt;
         page.indented(
                 wording.text("question", question.number()) + " ",
                 "   ",

@@ -128,7 +128,15 @@ record SpokenAnswer(FindingState state, String note) {
             "no se puede",
             "no puedo");
 
-    private record Phrase(String words, FindingState state, boolean cannot) {}
+    private record Phrase(String words, FindingState state, boolean cannot) {
+        static Phrase saying(String words, FindingState state) {
+            return new Phrase(words, state, false);
+        }
+
+        static Phrase thatItCannotBeDone(String words) {
+            return new Phrase(words, FindingState.NOT_LOOKED_AT, true);
+        }
+    }
 
     /** Longest first, so that "no idea" is not taken for a no. */
     private static final List<Phrase> PHRASES = phrases();
@@ -140,8 +148,8 @@ record SpokenAnswer(FindingState state, String note) {
                         FindingState.PRESENT, YES,
                         FindingState.ABSENT, NO,
                         FindingState.NOT_LOOKED_AT, NOT_LOOKED)
-                .forEach((state, words) -> words.forEach(w -> phrases.add(new Phrase(w, state, false))));
-        CANNOT.forEach(w -> phrases.add(new Phrase(w, FindingState.NOT_LOOKED_AT, true)));
+                .forEach((state, words) -> words.forEach(w -> phrases.add(Phrase.saying(w, state))));
+        CANNOT.forEach(w -> phrases.add(Phrase.thatItCannotBeDone(w)));
         phrases.sort(Comparator.comparingInt((Phrase p) -> -p.words().length()));
         return List.copyOf(phrases);
     }

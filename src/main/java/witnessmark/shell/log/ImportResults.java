@@ -114,7 +114,7 @@ class ImportResults {
     /** The ids of the open cases by the plain name of their unit. */
     private Map<String, List<String>> openCases() {
         Map<String, List<String>> byUnit = new HashMap<>();
-        CaseQuery open = CaseQuery.all().withSignedOff(false).withPage(PAGE, 0);
+        CaseQuery open = CaseQuery.all().openOnly().withPage(PAGE, 0);
         List<CaseSummary> page = cases.getObject().store().list(open);
         while (!page.isEmpty()) {
             page.stream().filter(c -> !plain(c.unit()).isEmpty()).forEach(c -> byUnit.computeIfAbsent(

@@ -54,11 +54,11 @@ public final class TrackGears implements RowSink, AutoCloseable {
 
     /** Does all its work within the calls. */
     public TrackGears(GearTable table, TrackedRows listener) {
-        this(table, listener, false);
+        this(table, listener, Threads.THE_READERS);
     }
 
-    /** @param aside whether the tracking and the listener work on threads of their own, while the caller goes on reading */
-    public TrackGears(GearTable table, TrackedRows listener, boolean aside) {
+    public TrackGears(GearTable table, TrackedRows listener, Threads threads) {
+        boolean aside = threads == Threads.THEIR_OWN;
         this.table = table;
         this.listener = listener;
         this.tracker = new GearTracker(table, CAPACITY);

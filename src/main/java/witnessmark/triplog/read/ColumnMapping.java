@@ -38,12 +38,17 @@ public record ColumnMapping(char separator, char decimal, int headerLines, Time 
      * @param inverted whether a switch is written the other way round (0 for pressed)
      */
     public record Column(String column, Optional<Unit> unit, double factor, boolean inverted) {
+        /** With a switch, if it is one, the usual way round. */
+        static Column upright(String column, Optional<Unit> unit, double factor) {
+            return new Column(column, unit, factor, false);
+        }
+
         public static Column plain(String column) {
-            return new Column(column, Optional.empty(), 1, false);
+            return upright(column, Optional.empty(), 1);
         }
 
         public static Column in(String column, Unit unit) {
-            return new Column(column, Optional.of(unit), 1, false);
+            return upright(column, Optional.of(unit), 1);
         }
 
         /** Multiplier and addend that turn the column's number into the signal's own unit. */

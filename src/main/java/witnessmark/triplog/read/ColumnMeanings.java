@@ -110,9 +110,7 @@ final class ColumnMeanings {
 
     /** By the usual names as a whole, else by their single words. */
     static Optional<HeaderTokens.Meaning> meaning(Heading heading) {
-        return signal(heading)
-                .map(s -> new HeaderTokens.Meaning(s, false, true))
-                .or(() -> HeaderTokens.of(heading));
+        return signal(heading).map(HeaderTokens.Meaning::sure).or(() -> HeaderTokens.of(heading));
     }
 
     private static Optional<Signal> signal(Heading heading) {

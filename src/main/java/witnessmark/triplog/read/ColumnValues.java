@@ -36,10 +36,10 @@ final class ColumnValues {
     Optional<HeaderTokens.Meaning> fitting(HeaderTokens.Meaning meant, Optional<String> unit) {
         Signal signal = meant.signal();
         if (signal == Signal.CLUTCH && !isSwitch && numbers && highest <= 100) {
-            return Optional.of(new HeaderTokens.Meaning(Signal.CLUTCH_PEDAL, false, meant.sure()));
+            return Optional.of(meant.turnedTo(Signal.CLUTCH_PEDAL));
         }
         if (signal == Signal.REVERSE_SWITCH && !isSwitch && highest > 300) {
-            return Optional.of(new HeaderTokens.Meaning(Signal.ENGINE_SPEED, false, false));
+            return Optional.of(HeaderTokens.Meaning.likely(Signal.ENGINE_SPEED));
         }
         if (SWITCHES.contains(signal)) {
             return isSwitch ? Optional.of(meant) : Optional.empty();
@@ -47,7 +47,7 @@ final class ColumnValues {
         boolean pedal = signal == Signal.CLUTCH_PEDAL && unit.isEmpty();
         if (pedal && isSwitch && numbers && highest == 1) {
             // 0 and 1 may be a switch or shares of the travel; both read the same.
-            return Optional.of(new HeaderTokens.Meaning(Signal.CLUTCH, false, meant.sure()));
+            return Optional.of(meant.turnedTo(Signal.CLUTCH));
         }
         return numbers || !isSwitch || signal == Signal.LEVER || signal == Signal.CURRENT_GEAR
                 ? Optional.of(meant)

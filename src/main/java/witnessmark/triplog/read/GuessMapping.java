@@ -412,7 +412,7 @@ public final class GuessMapping {
         if (fraction) {
             notes.add(signal.id() + ": values up to 1 were taken as shares, 1 as 100 %");
         }
-        return new ColumnMapping.Column(header.get(at), Optional.of(given.orElse(own)), fraction ? 100 : 1, false);
+        return ColumnMapping.Column.upright(header.get(at), Optional.of(given.orElse(own)), fraction ? 100 : 1);
     }
 
     private double highest(int at, char decimal) {

@@ -16,7 +16,20 @@ import witnessmark.triplog.signal.Signal;
  */
 final class HeaderTokens {
     /** A meaning, whether the switch is written the other way round, and whether every word of the name was known. */
-    record Meaning(Signal signal, boolean inverted, boolean sure) {}
+    record Meaning(Signal signal, boolean inverted, boolean sure) {
+        static Meaning sure(Signal signal) {
+            return new Meaning(signal, false, true);
+        }
+
+        static Meaning likely(Signal signal) {
+            return new Meaning(signal, false, false);
+        }
+
+        /** As sure, of another signal the usual way round. */
+        Meaning turnedTo(Signal other) {
+            return new Meaning(other, false, sure);
+        }
+    }
 
     private record Rule(Signal signal, boolean inverted, Set<String> all, Set<String> none) {}
 

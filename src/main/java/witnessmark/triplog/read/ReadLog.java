@@ -28,6 +28,11 @@ public final class ReadLog {
         this.digest = hash ? Optional.of(sha256()) : Optional.empty();
     }
 
+    /** The same without the file's SHA-256. */
+    public static ReadReport read(LogHead head, Optional<ColumnMapping> mapping, Progress progress, RowSink sink) {
+        return read(head, mapping, false, progress, sink);
+    }
+
     /**
      * @param head of the file, as found by {@link LogHead#of}
      * @param mapping of the columns; without one, a CSV log is read by the guessed mapping

@@ -161,7 +161,7 @@ public final class ReadMapping {
     private static ColumnMapping.Column column(Signal signal, YamlNode node) {
         String where = "columns." + signal.id();
         if (node.isText()) {
-            return new ColumnMapping.Column(node.written(where).orElse(""), signal.unit(), 1, false);
+            return ColumnMapping.Column.upright(node.written(where).orElse(""), signal.unit(), 1);
         }
         YamlMap yaml = node.map(where, COLUMN_KEYS);
         OptionalDouble factor = yaml.numberIfGiven("factor");

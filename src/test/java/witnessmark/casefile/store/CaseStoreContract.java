@@ -204,7 +204,7 @@ abstract class CaseStoreContract {
         assertThat(store.count(CaseQuery.all().withText("% _"))).isEqualTo(2);
         assertThat(store.count(CaseQuery.all().withText("'; drop table case_file; --")))
                 .isZero();
-        assertThat(store.list(CaseQuery.all().withSignedOff(true)))
+        assertThat(store.list(CaseQuery.all().closedOnly()))
                 .containsExactly(new CaseSummary(
                         new CaseId("case-1"),
                         "100% _grinds_",
@@ -213,7 +213,7 @@ abstract class CaseStoreContract {
                         Instant.parse("2026-03-02T08:05:00Z"),
                         Optional.of(Instant.parse("2026-03-02T08:05:00Z")),
                         2));
-        assertThat(store.list(CaseQuery.all().withSignedOff(false).withText("grinds")))
+        assertThat(store.list(CaseQuery.all().openOnly().withText("grinds")))
                 .extracting(s -> s.id().text())
                 .containsExactly("case-3");
         assertThat(store.ids("case-", 2)).extracting(CaseId::text).containsExactly("case-0", "case-1");
@@ -249,8 +249,7 @@ abstract class CaseStoreContract {
 
             assertThat(ids(search.list(marked.withPage(1, 0)))).containsExactly("case-42");
             assertThat(ids(search.list(marked.withPage(1, 1)))).containsExactly("case-39");
-            assertThat(ids(search.list(marked.withPage(2, 0).withSignedOff(false))))
-                    .containsExactly("case-39", "case-36");
+            assertThat(ids(search.list(marked.withPage(2, 0).openOnly()))).containsExactly("case-39", "case-36");
             assertThat(ids(search.list(marked.withPage(2, 0).after(new CaseId("case-40")))))
                     .containsExactly("case-39", "case-36");
             assertThat(ids(search.list(
@@ -293,7 +292,7 @@ abstract class CaseStoreContract {
         assertThat(store.list(both.withText("slips")))
                 .extracting(s -> s.id().text())
                 .containsExactly("case-4", "case-2");
-        assertThat(store.list(both.withText("slips").withSignedOff(false)))
+        assertThat(store.list(both.withText("slips").openOnly()))
                 .extracting(s -> s.id().text())
                 .containsExactly("case-2");
         assertThat(store.count(both.withPage(1, 1))).isEqualTo(3);

@@ -61,7 +61,7 @@ class SteadyRowsTest {
             }
         });
         finder[0] = new FindEvents(TABLE, HabitLimits.usual(), tracker::outputRpmPerKmh, events::add);
-        ReadLog.read(LogHead.of(log), Optional.empty(), false, Progress.SILENT, tracker);
+        ReadLog.read(LogHead.of(log), Optional.empty(), Progress.SILENT, tracker);
         tracker.end();
         finder[0].end();
         return events;

@@ -31,7 +31,7 @@ class GuessMappingTest {
 
     private void read(String text, Optional<ColumnMapping> mapping) throws IOException {
         Path file = Files.writeString(folder.resolve("log.csv"), text);
-        ReadLog.read(LogHead.of(file), mapping, false, Progress.SILENT, this::keep);
+        ReadLog.read(LogHead.of(file), mapping, Progress.SILENT, this::keep);
     }
 
     @Test
