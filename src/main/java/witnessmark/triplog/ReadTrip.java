@@ -38,8 +38,11 @@ public final class ReadTrip implements TrackedRows {
     /** A shorter file is read before other threads are under way. */
     private static final long SHORT_BYTES = 2_000_000;
 
-    /** Share of rows older than the one before them from which a log runs backwards. */
-    private static final double NEWEST_FIRST = 0.9;
+    /** Share of rows at which the time goes far back from which on they stand in no order. */
+    private static final double NO_ORDER = 0.1;
+
+    /** The same of rows that go back by however little: such a log runs backwards. */
+    private static final double BACKWARDS = 0.9;
 
     private final TripRequest request;
     private final TrackGears tracker;
@@ -98,7 +101,7 @@ public final class ReadTrip implements TrackedRows {
         ReadReport report = ReadLog.read(head, mapping, request.hash(), progress, tracker);
         tracker.end();
         refuseEmpty(report);
-        refuseNewestFirst(report);
+        refuseMixedOrder(report);
         if (tracker.speedFactor().misfit()) {
             finder.doubtGears(String.format(
                     Locale.ROOT,
@@ -107,7 +110,7 @@ public final class ReadTrip implements TrackedRows {
                     100 * tracker.speedFactor().share()));
         }
         finder.end();
-        events.sort(Comparator.comparingLong(HabitEvent::firstLine));
+        events.sort(Comparator.comparingLong(e -> report.newestFirst() ? -e.firstLine() : e.firstLine()));
         seconds.ifPresent(GearSeconds::end);
         Map<Signal, Long> valid = new EnumMap<>(Signal.class);
         report.signals().forEach((signal, counts) -> valid.put(signal, counts.valid()));
@@ -121,7 +124,7 @@ public final class ReadTrip implements TrackedRows {
                 tracker.frozen(),
                 times.times(),
                 sums.summary(),
-                GroupActs.of(events),
+                GroupActs.of(events).stream().map(HabitEvent::withLinesInOrder).toList(),
                 leftOut,
                 sums.timeline().bins(),
                 sums.speedMap(),
@@ -143,12 +146,20 @@ public final class ReadTrip implements TrackedRows {
                 "look at its beginning with log look, and give a mapping if its columns are misread");
     }
 
-    private void refuseNewestFirst(ReadReport report) {
+    /** Rows a little late, as where two sources write one log, are left out; only those that go far back tell of no order. */
+    private void refuseMixedOrder(ReadReport report) {
         ClockFaults clock = tracker.clockFaults();
-        if (report.rows() > 20 && clock.backward() + clock.setBack() > NEWEST_FIRST * report.rows()) {
+        long back = clock.setBack() + clock.backward();
+        boolean mixed = clock.setBack() > NO_ORDER * report.rows() || back > BACKWARDS * report.rows();
+        if (report.rows() > 20 && mixed) {
             throw new UnreadableLog(
-                    report.file() + ": the newest row comes first",
-                    "turn the rows round, so that time goes on, and read it again");
+                    String.format(
+                            Locale.ROOT,
+                            "%s: its rows stand in no order of time: it goes back at %d of %d",
+                            report.file(),
+                            back,
+                            report.rows()),
+                    "sort the rows by time and read it again");
         }
     }
 

@@ -78,7 +78,7 @@ public final class WriteSampleLogs {
         for (int i = 0; i < 3; i++) {
             through(drive, "1", "2", "3", "4", "5", "6").driveTo(36 + i, 0.5).drive(6, 0, 30);
             drive.shift("4", Style.DOUBLE).stop();
-            through(drive, "1", "2", "3", "4", "5", "5-over").driveTo(24, 0.5).drive(6, 0, 30);
+            through(drive, "1", "2", "3", "4", "5", "5-over").driveTo(27, 0.5).drive(6, 0, 30);
             drive.shift("4", Style.DOUBLE).stop();
         }
         return drive;

@@ -245,7 +245,8 @@ public final class DriveScripts {
         boolean split = table.hasOverdriveSplit();
         upTo(split ? high(1, true) : directHigh(1));
         KnobGear target = table.gear(index(low(levers())));
-        drive.driveTo(uniform(0.7, 0.95) * table.ceilingKmh(target), 0.5).drive(3, 0, 30);
+        double share = split ? uniform(0.995, 1.01) : uniform(0.7, 0.95);
+        drive.driveTo(share * table.ceilingKmh(target), 0.5).drive(3, 0, 30);
         drive.shift(target.name(), Style.DOUBLE).drive(3, 0, 20);
     }
 

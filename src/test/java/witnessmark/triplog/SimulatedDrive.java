@@ -254,12 +254,16 @@ public final class SimulatedDrive {
     }
 
     private void record(KnobGear old, KnobGear taken, boolean leverMoves, Style style, double from) {
+        double over = locked(gear) / table.governedRpm();
         drive(1.2, 0.1, 20);
         if (old.range() == KnobGear.Range.HIGH && taken.range() == KnobGear.Range.LOW) {
             if (locked(gear) > table.governedRpm() * 1.05) {
                 truth(EventKind.LOW_RANGE_ABOVE_CEILING, from);
             }
-            if (old.splitter() == KnobGear.Splitter.OVERDRIVE) {
+            double split = table.splitterRatio().orElse(1.0);
+            // The splitter returns: slip is R - s instead of R - 1, to be more than at the ceiling with 3 % to spare.
+            double slip = (table.rangeStep() - split) / (table.rangeStep() - 1);
+            if (old.splitter() == KnobGear.Splitter.OVERDRIVE && slip * over > 1.03) {
                 truth(EventKind.OVERDRIVE_TO_LOW, from);
             }
         }

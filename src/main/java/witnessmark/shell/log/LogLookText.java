@@ -63,6 +63,9 @@ final class LogLookText {
                                     : c)
                             .collect(Collectors.joining(", ")));
         }
+        if (peek.report().newestFirst()) {
+            page.line("The newest row comes first: the log is read from its end.");
+        }
         if (!peek.notes().isEmpty()) {
             page.heading("Look at these");
             page.items(peek.notes());

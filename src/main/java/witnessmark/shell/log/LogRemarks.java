@@ -18,6 +18,9 @@ final class LogRemarks {
         if (trip.isPartial()) {
             remarks.add("stopped before its end");
         }
+        if (trip.report().newestFirst()) {
+            remarks.add("its newest row comes first: read from its end");
+        }
         trip.mappingNotes().forEach(n -> remarks.add("columns guessed: " + n));
         trip.report().broken().forEach(b -> remarks.add(b.sentence()));
         trip.frozen().forEach(f -> remarks.add(frozen(f)));

@@ -1,12 +1,13 @@
 package witnessmark.triplog.event;
 
 import java.util.Optional;
+import witnessmark.triplog.gear.KnobGear;
 import witnessmark.triplog.signal.Signal;
 
 /**
  * Rolling fast with a low gear in and the pedal down: the road turns the clutch disc above any engine speed. An input shaft
  * speed shows it by itself. Else the gear is taken from the ratio before the press and must be in hand again after it, or
- * the lever must say that it stayed in.
+ * the lever must say that it stayed in; where the lever went through neutral it says which gear it took there.
  */
 final class DiscEvents implements Detector {
     /** Beyond this multiple of governed speed a disc may burst; the clutch maker's own limit goes before it. */
@@ -20,8 +21,12 @@ final class DiscEvents implements Detector {
 
     private final Drive drive;
     private final LastGears gears;
+    private final LeverGears levers;
     private boolean pressed;
     private boolean byShaft;
+    /** The gear that the lever took while the pedal was down. */
+    private Optional<KnobGear> taken = Optional.empty();
+
     private int gear = NONE;
     private boolean wentToNeutral;
     private boolean leverKnown;
@@ -35,9 +40,10 @@ final class DiscEvents implements Detector {
     private long releasedMicros;
     private int rowsAgain;
 
-    DiscEvents(Drive drive, LastGears gears) {
+    DiscEvents(Drive drive, LastGears gears, LeverGears levers) {
         this.drive = drive;
         this.gears = gears;
+        this.levers = levers;
     }
 
     @Override
@@ -47,7 +53,7 @@ final class DiscEvents implements Detector {
             press(m);
         }
         double shaft = m.get(Signal.INPUT_SHAFT_SPEED);
-        if (now && (gear != NONE || shaft > 0)) {
+        if (now) {
             roll(m, shaft);
         }
         if (!now && isAfoot()) {
@@ -71,7 +77,8 @@ final class DiscEvents implements Detector {
                 && !drive.table().gear(run.gear).isReverse()
                 && (m.micros() - run.endMicros) / 1e6 < IN_HAND_SECONDS;
         gear = inHand ? run.gear : NONE;
-        wentToNeutral = false;
+        taken = Optional.empty();
+        wentToNeutral = !inHand;
         leverKnown = false;
         byShaft = false;
         peakRpm = 0;
@@ -85,11 +92,16 @@ final class DiscEvents implements Detector {
         wentToNeutral |= position == 0;
         releasedMicros = m.micros();
         boolean told = shaft > 0;
-        double disc = told ? shaft : drive.table().gear(gear).ratio() * m.outputRpm(drive.perKmh());
-        if (!(disc > LIMIT * drive.table().governedRpm()) || wentToNeutral && !told) {
+        Optional<KnobGear> now =
+                wentToNeutral ? levers.least() : Optional.of(drive.table().gear(gear));
+        double disc = told
+                ? shaft
+                : now.map(g -> g.ratio() * m.outputRpm(drive.perKmh())).orElse(0.0);
+        if (!(disc > LIMIT * drive.table().governedRpm())) {
             return;
         }
         byShaft |= told;
+        taken = wentToNeutral && !told ? now : taken;
         if (firstLine == 0) {
             firstLine = m.line();
             overFrom = m.micros();
@@ -104,7 +116,8 @@ final class DiscEvents implements Detector {
     }
 
     private void afterwards(Moment m) {
-        boolean worthIt = firstLine > 0 && (overTo - overFrom) / 1e6 >= LEAST_SECONDS && (byShaft || !wentToNeutral);
+        boolean shown = byShaft || taken.isPresent() || !wentToNeutral;
+        boolean worthIt = firstLine > 0 && (overTo - overFrom) / 1e6 >= LEAST_SECONDS && shown;
         rowsAgain += m.inHand() == gear ? 1 : 0;
         boolean again = rowsAgain >= AGAIN_ROWS;
         if (worthIt && (byShaft || again || leverKnown)) {
@@ -121,9 +134,8 @@ final class DiscEvents implements Detector {
     }
 
     private void found() {
-        Optional<String> name = Optional.of(gear)
-                .filter(g -> g != NONE && !wentToNeutral)
-                .map(g -> drive.table().gear(g).name());
+        Optional<String> name =
+                (wentToNeutral ? taken : Optional.of(drive.table().gear(gear))).map(KnobGear::name);
         double times = peakRpm / drive.table().governedRpm();
         drive.found()
                 .accept(HabitEvent.of(
@@ -143,11 +155,17 @@ final class DiscEvents implements Detector {
                                 times,
                                 (overTo - overFrom) / 1e6,
                                 engineRpm,
-                                byShaft
-                                        ? ", by the input shaft"
-                                        : leverKnown
-                                                ? ""
-                                                : " (the same gear before and after; the log has no lever)")));
+                                how())));
+    }
+
+    private String how() {
+        if (byShaft) {
+            return ", by the input shaft";
+        }
+        if (taken.isPresent()) {
+            return "; the lever took the gear with the pedal down";
+        }
+        return leverKnown ? "" : " (the same gear before and after; the log has no lever)";
     }
 
     @Override

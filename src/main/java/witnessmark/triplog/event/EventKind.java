@@ -9,7 +9,7 @@ import witnessmark.triplog.signal.Signal;
 /** The kinds of habit events, with what a log must have for each to be seen. Rates and limits are common practice. */
 public enum EventKind {
     LOW_RANGE_ABOVE_CEILING("low range taken above its ceiling", 2, true, Chance.RANGE_DOWNSHIFT),
-    OVERDRIVE_TO_LOW("overdrive straight to low range", 2, true, Chance.RANGE_DOWNSHIFT),
+    OVERDRIVE_TO_LOW("overdrive straight to low range, too fast", 2, true, Chance.RANGE_DOWNSHIFT),
     START_IN_HIGH_RANGE("start from rest in high range", 1, true, Chance.START),
     START_GEAR_TOO_HIGH("start from rest in too high a gear", 1, true, Chance.START),
     COAST_IN_NEUTRAL("long roll at idle, out of gear", 0.5, false, Chance.DISTANCE),

@@ -35,6 +35,10 @@ public record HabitEvent(
      */
     public record Stretch(
             long startMicros, double seconds, long firstLine, long lastLine, double roadKmh, double engineRpm) {
+        Stretch upsideDown() {
+            return new Stretch(startMicros, seconds, lastLine, firstLine, roadKmh, engineRpm);
+        }
+
         long endMicros() {
             return startMicros + (long) (seconds * 1e6);
         }
@@ -90,6 +94,13 @@ public record HabitEvent(
 
     HabitEvent with(EventFigures other) {
         return new HabitEvent(kind, stretch, gears, severity, confidence, other, sentence, act);
+    }
+
+    /** The same with the lines as they stand in the file, where it was read from its end. */
+    public HabitEvent withLinesInOrder() {
+        return firstLine() <= lastLine()
+                ? this
+                : new HabitEvent(kind, stretch.upsideDown(), gears, severity, confidence, figures, sentence, act);
     }
 
     /** Whether it follows from another event of the same act and so is no witness of its own. */

@@ -3,7 +3,10 @@ package witnessmark.triplog.event;
 import java.util.Comparator;
 import witnessmark.triplog.gear.KnobGear;
 
-/** One shift from high to low range: whether low range was taken above its ceiling, or straight from an overdrive. */
+/**
+ * One shift from high to low range: whether low range was taken above its ceiling, or from an overdrive so fast that the
+ * range synchronizer took more than the same shift from direct costs at the ceiling.
+ */
 final class RangeDownshift {
     private static final long BEFORE_MICROS = 2_000_000;
 
@@ -102,6 +105,10 @@ final class RangeDownshift {
         return exact ? "" : "at least ";
     }
 
+    /**
+     * A slow shift down from an overdrive is driving as any other. It is an act where the slip, as a multiple of that of the
+     * same shift from direct at the ceiling, goes beyond what is let pass of the ceiling itself.
+     */
     private void fromOverdrive() {
         double range = drive.table().rangeStep();
         double split = drive.table().splitterRatio().orElse(1.0);
@@ -109,6 +116,9 @@ final class RangeDownshift {
         boolean returning = splits && taken.splitter() != KnobGear.Splitter.OVERDRIVE;
         double slip = returning ? (range - split) / (range - 1) : splits ? split : 1;
         double over = kmh / drive.ceilingKmh(taken);
+        if (!(slip * over > drive.limits().ceilingMargin())) {
+            return;
+        }
         double energy = slip * slip * over * over;
         found(
                 EventKind.OVERDRIVE_TO_LOW,

@@ -14,6 +14,7 @@ final class RareEvents implements Detector {
     private final IdleEvents idle;
     private final DiscEvents disc;
     private final ReverseEvents reverse;
+    private final LeverGears levers;
     private long lastStanding = Long.MIN_VALUE / 2;
     private boolean nearRest;
     private boolean isMoving;
@@ -21,7 +22,8 @@ final class RareEvents implements Detector {
     RareEvents(Drive drive, LastGears gears) {
         this.drops = new ClutchDropEvents(drive);
         this.idle = new IdleEvents(drive);
-        this.disc = new DiscEvents(drive, gears);
+        this.levers = new LeverGears(drive.table());
+        this.disc = new DiscEvents(drive, gears, levers);
         this.reverse = new ReverseEvents(drive);
     }
 
@@ -36,10 +38,14 @@ final class RareEvents implements Detector {
             drops.row(m);
             idle.row(m);
         }
+        boolean leverTold = !Double.isNaN(m.direction());
+        if (leverTold) {
+            levers.row(m);
+        }
         if (m.isPedalPressed() || disc.isWatching()) {
             disc.row(m);
         }
-        if (!Double.isNaN(m.direction())) {
+        if (leverTold) {
             reverse.row(m);
         }
     }
@@ -59,6 +65,7 @@ final class RareEvents implements Detector {
 
     void settled(GearRun run) {
         drops.settled(run);
+        levers.settled(run);
     }
 
     @Override
@@ -66,5 +73,6 @@ final class RareEvents implements Detector {
         lastStanding = Long.MIN_VALUE / 2;
         nearRest = false;
         List.of(drops, idle, disc, reverse).forEach(Detector::interrupted);
+        levers.interrupted();
     }
 }

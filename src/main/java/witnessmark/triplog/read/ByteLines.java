@@ -29,8 +29,11 @@ final class ByteLines implements Closeable {
     int start;
     /** One past its last byte, line end characters left out. */
     int end;
-    /** Number of the present line, from 1. */
+    /** Number of the present line in the file, from 1. */
     long line;
+
+    /** By how much the number goes on from line to line. */
+    private int step = 1;
 
     private final InputStream in;
     private final BrokenLines broken;
@@ -44,6 +47,12 @@ final class ByteLines implements Closeable {
         this.in = in;
         this.broken = broken;
         this.goOn = goOn;
+    }
+
+    /** From the next line on the lines come from the end of the file: that line has this number, the one after it one less. */
+    void countDownFrom(long last) {
+        line = last + 1;
+        step = -1;
     }
 
     static long word(byte[] bytes, int at) {
@@ -101,7 +110,7 @@ final class ByteLines implements Closeable {
             return false;
         }
         next = following;
-        line++;
+        line += step;
         return true;
     }
 
@@ -114,7 +123,7 @@ final class ByteLines implements Closeable {
         start = next;
         end = newline > start && buffer[newline - 1] == '\r' ? newline - 1 : newline;
         next = following;
-        line++;
+        line += step;
     }
 
     private boolean lastLine() {
@@ -157,7 +166,7 @@ final class ByteLines implements Closeable {
     }
 
     private boolean skipLongLine() throws IOException {
-        line++;
+        line += step;
         broken.add(BrokenKind.LINE_TOO_LONG, line);
         next = limit;
         while (fill()) {
@@ -195,7 +204,7 @@ final class ByteLines implements Closeable {
             return in.read(buffer, limit, buffer.length - SLACK - limit);
         } catch (EOFException | ZipException cut) {
             // A truncated or damaged gzip file still gave good lines before the break.
-            broken.add(BrokenKind.CUT_OFF, line + 1);
+            broken.add(BrokenKind.CUT_OFF, line + step);
             return -1;
         }
     }

@@ -40,11 +40,29 @@ final class CsvReader {
     }
 
     void readAll() throws IOException {
+        if (skipHeader()) {
+            readRows();
+        }
+    }
+
+    /** The same where the lines come {@link TurnedRound}, of a file with so many of them. */
+    void readAllTurned(long linesOfFile) throws IOException {
+        if (skipHeader()) {
+            lines.countDownFrom(linesOfFile);
+            readRows();
+        }
+    }
+
+    private boolean skipHeader() throws IOException {
         for (int i = 0; i < plan.mapping.headerLines(); i++) {
             if (!lines.next()) {
-                return;
+                return false;
             }
         }
+        return true;
+    }
+
+    private void readRows() throws IOException {
         readUsualLines();
         while (lines.next()) {
             if (lines.end > lines.start) {

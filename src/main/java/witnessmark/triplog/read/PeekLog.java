@@ -69,7 +69,7 @@ public final class PeekLog {
         List<Map<Signal, Double>> rows = new ArrayList<>();
         AtomicInteger fills = new AtomicInteger();
         ReadReport report =
-                ReadLog.read(head, mapping, (done, total) -> fills.incrementAndGet() <= 1, row -> keep(row, rows));
+                ReadLog.asWritten(head, mapping, (done, total) -> fills.incrementAndGet() <= 1, row -> keep(row, rows));
         List<Map<String, String>> written = mapping.map(m -> written(head, m)).orElse(List.of());
         List<String> unused = mapping.map(m -> unused(head, m)).orElse(List.of());
         return new Peek(head, mapping, guessed, notes, unused, written, List.copyOf(rows), report, couldBe);

@@ -21,6 +21,8 @@ public final class ReadLog {
     private final Optional<MessageDigest> digest;
     private final BrokenLines broken = new BrokenLines();
     private final ReadCounts counts = new ReadCounts();
+    private boolean mayTurn = true;
+    private boolean newestFirst;
 
     private ReadLog(LogHead head, Progress progress, boolean hash) {
         this.head = head;
@@ -44,6 +46,13 @@ public final class ReadLog {
         return new ReadLog(head, progress, hash).read(mapping, sink);
     }
 
+    /** The same in the order in which the rows stand, though the newest came first: for a look at the beginning. */
+    static ReadReport asWritten(LogHead head, Optional<ColumnMapping> mapping, Progress progress, RowSink sink) {
+        ReadLog log = new ReadLog(head, progress, false);
+        log.mayTurn = false;
+        return log.read(mapping, sink);
+    }
+
     private ReadReport read(Optional<ColumnMapping> mapping, RowSink sink) {
         Optional<CsvPlan> plan = head.format() == LogFormat.CSV
                 ? Optional.of(head.plan(mapping.orElseGet(() -> head.guess().mapping())))
@@ -53,6 +62,10 @@ public final class ReadLog {
             InputStream unpacked = head.compressed() ? new GZIPInputStream(file, 64 * 1024) : file;
             InputStream text = digest.<InputStream>map(d -> new DigestInputStream(unpacked, d))
                     .orElse(unpacked);
+            newestFirst = plan.isPresent() && NewestFirst.is(head, plan.get());
+            if (newestFirst && mayTurn) {
+                return readTurned(text, plan.get(), sink);
+            }
             ByteLines lines = new ByteLines(text, broken, () -> progress.goOn(file.done, head.size()));
             if (plan.isPresent()) {
                 new CsvReader(lines, broken, counts, sink, plan.get()).readAll();
@@ -63,6 +76,17 @@ public final class ReadLog {
         } catch (IOException e) {
             throw new UnreadableLog(
                     head.file() + ": reading failed (" + e.getMessage() + ")", "copy it anew and read it again");
+        }
+    }
+
+    private ReadReport readTurned(InputStream text, CsvPlan plan, RowSink sink) throws IOException {
+        try (TurnedRound turned = new TurnedRound(text, plan.mapping.headerLines())) {
+            if (turned.isCutOff()) {
+                broken.add(BrokenKind.CUT_OFF, turned.lines());
+            }
+            ByteLines lines = new ByteLines(turned, broken, () -> progress.goOn(head.size(), head.size()));
+            new CsvReader(lines, broken, counts, sink, plan).readAllTurned(turned.lines());
+            return report(lines.stopped());
         }
     }
 
@@ -87,6 +111,7 @@ public final class ReadLog {
                 counts.reordered,
                 broken.tallies(),
                 signals,
+                newestFirst,
                 stopped);
     }
 

@@ -18,6 +18,7 @@ import witnessmark.triplog.signal.Signal;
  * @param reordered frames a little older than the frame before them, taken as simultaneous
  * @param broken broken lines by kind
  * @param signals for each signal that appeared: how many values were valid, not available, in error
+ * @param newestFirst whether the newest row stands first in the file, which was read from its end
  * @param partial whether the reading was stopped before the end
  */
 public record ReadReport(
@@ -30,6 +31,7 @@ public record ReadReport(
         long reordered,
         List<BrokenLines.Tally> broken,
         Map<Signal, SignalCounts> signals,
+        boolean newestFirst,
         boolean partial) {
 
     /** Values of one signal. */

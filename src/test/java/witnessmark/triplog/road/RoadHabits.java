@@ -94,7 +94,7 @@ final class RoadHabits {
         double over = d.over(low);
         d.truth(EventKind.LOW_RANGE_ABOVE_CEILING, from, over > 1.06 ? 2 : RoadDriver.NEVER, "over " + over);
         if (overdrive) {
-            d.truth(EventKind.OVERDRIVE_TO_LOW, from, RoadDriver.NEVER, "too fast");
+            fromOverdrive(from, over);
         }
         d.hold(1);
         d.comeToRest();
@@ -134,7 +134,7 @@ final class RoadHabits {
             d.shift(over);
         }
         d.grade = 0;
-        d.slowTo(d.uniform(0.7, 0.93) * d.kmhAt(low, d.table.governedRpm()));
+        d.slowTo(d.uniform(0.7, 1.1) * d.kmhAt(low, d.table.governedRpm()));
         d.pedalTo(0, 0.15);
         d.throttle = 0.3;
         d.hold(2.5);
@@ -144,9 +144,25 @@ final class RoadHabits {
             return;
         }
         d.shift(low, RoadDriver.Feet.DOUBLE, d.chance(0.4) ? d.uniform(4, 14) : 0, 0);
-        d.truth(EventKind.OVERDRIVE_TO_LOW, from, 2, "");
+        fromOverdrive(from, d.over(low));
+        if (d.over(low) > 1) {
+            d.truth(EventKind.LOW_RANGE_ABOVE_CEILING, from, RoadDriver.NEVER, "from overdrive");
+        }
         d.hold(1);
         d.comeToRest();
+    }
+
+    /**
+     * An act where the range synchronizer slips more than in the same shift from direct at the ceiling: (R - s)/(R - 1) times
+     * as much with the splitter returning. What is near that may be told or not.
+     */
+    private void fromOverdrive(double from, double over) {
+        double range = d.table.rangeStep();
+        double split = d.table.hasOverdriveSplit() ? d.table.splitterRatio().orElse(1.0) : 1;
+        double slip = over * (range - split) / (range - 1);
+        if (slip > 0.97) {
+            d.truth(EventKind.OVERDRIVE_TO_LOW, from, slip > 1.1 ? 2 : RoadDriver.NEVER, "slip " + slip);
+        }
     }
 
     void startInHighRange() {

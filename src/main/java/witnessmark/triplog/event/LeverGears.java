@@ -1,0 +1,72 @@
+package witnessmark.triplog.event;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import witnessmark.triplog.gear.GearTable;
+import witnessmark.triplog.gear.KnobGear;
+import witnessmark.triplog.signal.Signal;
+
+/**
+ * The gear that lever and range knob show where no ratio does, as with the pedal down. Loggers number the lever's positions
+ * each in its own way; which is which is learnt from the gears that were in hand there. The range follows its knob while
+ * the lever is out.
+ */
+final class LeverGears {
+    private static final int ENOUGH = 2;
+    private static final double MOSTLY = 0.8;
+
+    private final GearTable table;
+    /** For each number of a lever position the table's lever of each gear that was in hand there. */
+    private final Map<Double, List<Integer>> seen = new HashMap<>();
+
+    private double lever = Double.NaN;
+    private Optional<KnobGear.Range> range = Optional.empty();
+
+    LeverGears(GearTable table) {
+        this.table = table;
+    }
+
+    /** To be asked for every row that is looked at. */
+    void row(Moment m) {
+        lever = m.get(Signal.LEVER);
+        double knob = m.get(Signal.RANGE_KNOB);
+        if (m.leverPosition() == 0 && !Double.isNaN(knob)) {
+            range = Optional.of(knob > 0.5 ? KnobGear.Range.HIGH : KnobGear.Range.LOW);
+        }
+    }
+
+    void settled(GearRun run) {
+        if (lever > 0) {
+            seen.computeIfAbsent(lever, l -> new ArrayList<>())
+                    .add(table.gear(run.gear).lever());
+        }
+    }
+
+    /**
+     * The gear in which the lever stands now: of those that range and splitter may make of it, the one that turns the input
+     * least. Empty in neutral, in reverse, and where the position was never seen with a gear in hand.
+     */
+    Optional<KnobGear> least() {
+        return learnt().flatMap(position -> table.gears().stream()
+                .filter(g -> !g.isReverse() && g.lever() == position)
+                .filter(g -> range.isEmpty() || g.range() == range.get() || g.range() == KnobGear.Range.NONE)
+                .min(Comparator.comparingDouble(KnobGear::ratio)));
+    }
+
+    private Optional<Integer> learnt() {
+        List<Integer> levers = lever > 0 ? seen.getOrDefault(lever, List.of()) : List.of();
+        return levers.stream()
+                .filter(l -> levers.size() >= ENOUGH
+                        && levers.stream().filter(l::equals).count() >= MOSTLY * levers.size())
+                .findFirst();
+    }
+
+    void interrupted() {
+        range = Optional.empty();
+        lever = Double.NaN;
+    }
+}
