@@ -43,6 +43,8 @@ class JobCardCorpusTest {
         "held-apart.txt, 0.9, 0.75",
         "held-apart-later.txt, 0.9, 0.7",
         "held-apart-fresh.txt, 0.9, 0.75",
+        "held-apart-terse.txt, 0.9, 0.85",
+        "held-apart-last.txt, 0.9, 0.8",
         "tuning-qualified.txt, 0.95, 0.85",
         "tuning-qualified-later.txt, 0.9, 0.7",
         "held-apart-qualified.txt, 0.9, 0.6"
