@@ -12,6 +12,8 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Lazy;
 import org.springframework.context.support.GenericApplicationContext;
+import org.springframework.core.convert.converter.Converter;
+import org.springframework.core.convert.support.ConfigurableConversionService;
 import org.springframework.core.env.Environment;
 import org.springframework.shell.core.ShellRunner;
 import org.springframework.shell.core.command.CommandRegistry;
@@ -25,6 +27,7 @@ import witnessmark.shell.run.CompleteCommand;
 import witnessmark.shell.run.InteractiveShell;
 import witnessmark.shell.run.LineParser;
 import witnessmark.shell.run.OneShot;
+import witnessmark.shell.run.OptionValues;
 import witnessmark.shell.run.Refusals;
 import witnessmark.shell.run.RunCommand;
 import witnessmark.shell.settings.SettingsFile;
@@ -65,6 +68,13 @@ class ShellSetup {
     @Bean
     CommandRegistry commandRegistry(GenericApplicationContext context) {
         return new CommandsOfRooms(context);
+    }
+
+    /** Not under the name by which the context itself would take it. */
+    @Bean
+    @Lazy
+    ConfigurableConversionService optionValues(ObjectProvider<Converter<?, ?>> ofRooms) {
+        return new OptionValues(ofRooms.stream());
     }
 
     @Bean

@@ -48,13 +48,13 @@ import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.refusal.Refusal;
 import witnessmark.shell.knowledge.KnownIds;
 import witnessmark.shell.print.Format;
+import witnessmark.shell.print.GivenPath;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
-import witnessmark.shell.run.TypedFigure;
 
 /** The commands that open, find, close, check and move whole cases. */
 @Component
@@ -97,7 +97,8 @@ class CaseCommands {
             @Option(longName = "title", defaultValue = "", description = "short title") String title,
             @Option(longName = "complaint", defaultValue = "", description = "the customer's words") String complaint,
             @Option(longName = "unit", defaultValue = "", description = "the fleet's name for the truck") String unit,
-            @Option(longName = "odometer-km", defaultValue = "", description = OptionText.ODOMETER) String odometer,
+            @Option(longName = "odometer-km", defaultValue = "", description = OptionText.ODOMETER)
+                    OptionalDouble odometer,
             @Option(longName = "ratios", defaultValue = "", description = OptionText.RATIOS) String ratios,
             @Option(longName = "range", defaultValue = "", description = OptionText.RANGE) String range,
             @Option(longName = "splitter", defaultValue = "", description = OptionText.SPLITTER) String splitter,
@@ -105,14 +106,7 @@ class CaseCommands {
                     String shafts,
             @Option(longName = "linkage", defaultValue = "", description = "direct, remote") String linkage) {
         Layout layout = LayoutOption.changed(Layout.unknown(), ratios, range, splitter, shafts, linkage, "", "", "");
-        Vehicle vehicle = new Vehicle(
-                unit,
-                "",
-                "",
-                TypedFigure.maybe("--odometer-km", odometer),
-                OptionalDouble.empty(),
-                OptionalDouble.empty(),
-                "");
+        Vehicle vehicle = new Vehicle(unit, "", "", odometer, OptionalDouble.empty(), OptionalDouble.empty(), "");
         Cases from = cases.getObject();
         CaseHistory history =
                 from.store().open(new Opened(new CaseId(id), title, complaint, vehicle, layout), from.who());
@@ -132,9 +126,9 @@ class CaseCommands {
     void show(
             CommandContext context,
             @Argument(index = 0, description = "case id or file") String name,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format) {
         CaseDocument document = cases.getObject().find(name);
-        if (Format.of(format) == Format.JSON) {
+        if (format == Format.JSON) {
             context.outputWriter().println(Json.of(CaseJson.of(document, signedCases.after(document))));
             return;
         }
@@ -170,7 +164,7 @@ class CaseCommands {
                             description = "go on after this case, however deep in the list")
                     String after,
             @Option(longName = "oldest", description = "the oldest first") boolean oldest,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format) {
         CaseQuery query = CaseQuery.all().withText(words).withPage(most, from);
         if (oldest) {
             query = query.turnedRound();
@@ -186,7 +180,7 @@ class CaseCommands {
         }
         List<CaseSummary> list = cases.getObject().store().list(query);
         long all = cases.getObject().store().countUpTo(MOST_COUNTED + 1, query);
-        if (Format.of(format) == Format.JSON) {
+        if (format == Format.JSON) {
             context.outputWriter()
                     .println(Json.of(CaseJson.Listed.of(
                             list,
@@ -407,7 +401,7 @@ class CaseCommands {
     void export(
             CommandContext context,
             @Argument(index = 0, description = "case id") String id,
-            @Option(longName = "out", defaultValue = "", description = "file to write; must not exist") String out) {
+            @Option(longName = "out", defaultValue = "", description = "file to write; must not exist") GivenPath out) {
         String text = new CaseWriter().write(cases.getObject().store().export(new CaseId(id)));
         if (out.isEmpty()) {
             context.outputWriter().print(text);
@@ -415,13 +409,13 @@ class CaseCommands {
             return;
         }
         try {
-            Files.writeString(Path.of(out), text, StandardOpenOption.CREATE_NEW);
+            Files.writeString(out.path(), text, StandardOpenOption.CREATE_NEW);
         } catch (FileAlreadyExistsException e) {
             throw new Refused("'" + out + "' exists", "give another name, nothing was written");
         } catch (IOException e) {
             throw new Refused("'" + out + "' cannot be written: " + e.getMessage(), "give another name");
         }
-        context.outputWriter().println("Case " + id + " is written to " + Terminal.harmless(out) + ".");
+        context.outputWriter().println("Case " + id + " is written to " + Terminal.harmless(out.typed()) + ".");
     }
 
     static FindingState state(String word) {

@@ -144,8 +144,8 @@ class EntryCommands {
             @Argument(index = 1, description = "measure") String measure,
             @Argument(index = 2, description = "value") String value,
             @Argument(index = 3, description = "unit") String unit,
-            @Option(longName = "low", defaultValue = "", description = "low limit") String low,
-            @Option(longName = "high", defaultValue = "", description = "high limit") String high,
+            @Option(longName = "low", defaultValue = "", description = "low limit") OptionalDouble low,
+            @Option(longName = "high", defaultValue = "", description = "high limit") OptionalDouble high,
             @Option(longName = "limit-unit", defaultValue = "", description = "unit of the limits") String limitUnit,
             @Option(longName = "limit-from", defaultValue = "", description = "whose limit it is") String limitFrom,
             @Option(longName = "note", defaultValue = "", description = OptionText.NOTE) String note,
@@ -161,8 +161,8 @@ class EntryCommands {
         }
         double number = TypedFigure.number("value", value);
         refuseUnbelieved(knowledge.getObject().measures().get(measure), number, read, sure);
-        OptionalDouble from = TypedFigure.maybe("--low", low);
-        OptionalDouble to = TypedFigure.maybe("--high", high);
+        OptionalDouble from = low;
+        OptionalDouble to = high;
         Optional<Limits> limits = from.isEmpty() && to.isEmpty()
                 ? Optional.empty()
                 : Optional.of(
@@ -230,9 +230,12 @@ class EntryCommands {
             @Option(longName = "unit", defaultValue = "", description = "the fleet's name for it") String unit,
             @Option(longName = "serial", defaultValue = "", description = "serial number") String serial,
             @Option(longName = "duty", defaultValue = "", description = "what it does") String duty,
-            @Option(longName = "odometer-km", defaultValue = "", description = OptionText.ODOMETER) String odometer,
-            @Option(longName = "km-since-new", defaultValue = "", description = "gearbox km since new") String sinceNew,
-            @Option(longName = "km-since-repair", defaultValue = "", description = "km since its repair") String since,
+            @Option(longName = "odometer-km", defaultValue = "", description = OptionText.ODOMETER)
+                    OptionalDouble odometer,
+            @Option(longName = "km-since-new", defaultValue = "", description = "gearbox km since new")
+                    OptionalDouble sinceNew,
+            @Option(longName = "km-since-repair", defaultValue = "", description = "km since its repair")
+                    OptionalDouble since,
             @Option(longName = "repair-note", defaultValue = "", description = "what was repaired") String repair,
             @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         Vehicle now = cases.getObject().store().read(new CaseId(id)).present().vehicle();
@@ -240,9 +243,9 @@ class EntryCommands {
                 or(unit, now.unit()),
                 or(serial, now.serial()),
                 or(duty, now.duty()),
-                or(TypedFigure.maybe("--odometer-km", odometer), now.odometerKm()),
-                or(TypedFigure.maybe("--km-since-new", sinceNew), now.kmSinceNew()),
-                or(TypedFigure.maybe("--km-since-repair", since), now.kmSinceRepair()),
+                or(odometer, now.odometerKm()),
+                or(sinceNew, now.kmSinceNew()),
+                or(since, now.kmSinceRepair()),
                 or(repair, now.repairNote()));
         stored(context, enter(id, List.of(new VehicleSet(now, changed)), reason));
     }

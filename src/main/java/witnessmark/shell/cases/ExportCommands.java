@@ -2,7 +2,6 @@ package witnessmark.shell.cases;
 
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -32,6 +31,7 @@ import witnessmark.diagnosis.Verdict;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.print.CsvTable;
+import witnessmark.shell.print.GivenPath;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.OptionText;
@@ -76,7 +76,7 @@ class ExportCommands {
             @Argument(index = 0, description = "one case; without it all that are stored", defaultValue = "")
                     String name,
             @Option(longName = "as", defaultValue = "csv", description = OptionText.TABLE) String as,
-            @Option(longName = "out", defaultValue = "", description = OptionText.OUT) String out,
+            @Option(longName = "out", defaultValue = "", description = OptionText.OUT) GivenPath out,
             @Option(longName = "replace", defaultValue = "false", description = OptionText.REPLACE) Boolean replace) {
         Rows rows = new Rows(as, CASE_COLUMNS);
         each(name, document -> {
@@ -97,7 +97,7 @@ class ExportCommands {
             @Argument(index = 0, description = "one case; without it all that are stored", defaultValue = "")
                     String name,
             @Option(longName = "as", defaultValue = "csv", description = OptionText.TABLE) String as,
-            @Option(longName = "out", defaultValue = "", description = OptionText.OUT) String out,
+            @Option(longName = "out", defaultValue = "", description = OptionText.OUT) GivenPath out,
             @Option(longName = "replace", defaultValue = "false", description = OptionText.REPLACE) Boolean replace) {
         Rows rows = new Rows(as, FINDING_COLUMNS);
         each(name, document -> findingRows(document.present())
@@ -216,13 +216,13 @@ class ExportCommands {
         return named;
     }
 
-    private static void give(CommandContext context, Rows rows, String out, boolean replace) {
+    private static void give(CommandContext context, Rows rows, GivenPath out, boolean replace) {
         String text = rows.text();
         if (out.isEmpty()) {
             // A spreadsheet gets what was written; a terminal gets nothing that could steer it.
             context.outputWriter().print(Terminal.canAsk() ? Terminal.harmless(text) : text);
         } else {
-            NewFile.write(Path.of(out), text.getBytes(StandardCharsets.UTF_8), NewFile.Older.of(replace));
+            NewFile.write(out.path(), text.getBytes(StandardCharsets.UTF_8), NewFile.Older.of(replace));
             Terminal.line(context.outputWriter(), rows.count + " rows written: " + out);
         }
         context.outputWriter().flush();

@@ -1,7 +1,6 @@
 package witnessmark.shell.cases;
 
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
@@ -12,6 +11,7 @@ import witnessmark.casefile.CaseId;
 import witnessmark.casefile.history.CanonicalText;
 import witnessmark.casefile.history.HeadMark;
 import witnessmark.casefile.history.SignedHead;
+import witnessmark.shell.print.GivenPath;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Terminal;
@@ -52,14 +52,14 @@ class KeyCommands {
     void head(
             CommandContext context,
             @Argument(index = 0, description = "case id") String id,
-            @Option(longName = "out", defaultValue = "", description = OptionText.OUT) String out,
+            @Option(longName = "out", defaultValue = "", description = OptionText.OUT) GivenPath out,
             @Option(longName = "replace", defaultValue = "false", description = OptionText.REPLACE) Boolean replace) {
         HeadMark mark = HeadMark.of(cases.getObject().store().read(new CaseId(id)));
         String text = shopKey.sign(mark).map(SignedHead::text).orElse(mark.text() + "\n");
         if (out.isEmpty()) {
             context.outputWriter().print(text);
         } else {
-            NewFile.write(Path.of(out), text.getBytes(StandardCharsets.UTF_8), NewFile.Older.of(replace));
+            NewFile.write(out.path(), text.getBytes(StandardCharsets.UTF_8), NewFile.Older.of(replace));
             Terminal.line(context.outputWriter(), "The end of the chain of case " + id + " is written to " + out + ".");
         }
         context.outputWriter().flush();

@@ -29,10 +29,10 @@ class VersionCommands {
             exitStatusExceptionMapper = "refusals")
     void version(
             CommandContext context,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format) {
         MadeWith with = made.getObject();
         String java = Runtime.version().toString();
-        if (Format.of(format) == Format.JSON) {
+        if (format == Format.JSON) {
             context.outputWriter()
                     .println(Json.of(
                             new Version(MadeWithJson.of(with), CaseStore.SCHEMA, CaseStore.SHARED_SCHEMA, java)));

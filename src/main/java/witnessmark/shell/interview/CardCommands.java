@@ -27,6 +27,7 @@ import witnessmark.jobcard.CardReading;
 import witnessmark.jobcard.Proposal;
 import witnessmark.jobcard.Sureness;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.language.Language;
 import witnessmark.language.Texts;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.print.Format;
@@ -77,12 +78,11 @@ class CardCommands {
             @Argument(index = 1, description = "text file, or - for standard input", defaultValue = "") String file,
             @Option(longName = "accept-sure", defaultValue = "false", description = "take what is sure, list the rest")
                     Boolean acceptSure,
-            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) String language,
+            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) Language language,
             @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
-        Format form = Format.of(format);
-        boolean asks = Terminal.canAsk() && !acceptSure && form == Format.TEXT && !file.equals(STANDARD_INPUT);
-        Texts wording = Texts.of("interview", shop.language(language));
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format) {
+        boolean asks = Terminal.canAsk() && !acceptSure && format == Format.TEXT && !file.equals(STANDARD_INPUT);
+        Texts wording = Texts.of("interview", language);
         KnowledgeBase spoken = knowledge.getObject().in(wording.language());
         Page page = new Page(context.outputWriter());
         CaseFile now = name.equals(NEW)
@@ -108,7 +108,7 @@ class CardCommands {
                             asks ? Optional.of(new LimitDialog(spoken, asker, page, wording)) : Optional.empty(),
                             reason))
                     : Optional.empty();
-            if (form == Format.JSON) {
+            if (format == Format.JSON) {
                 context.outputWriter().println(Json.of(CardJson.of(stored, reading, taken.orElse(List.of()))));
             } else {
                 tell(page, wording, stored, reading, taken.orElse(List.of()), now, asks);

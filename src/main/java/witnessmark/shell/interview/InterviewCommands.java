@@ -7,7 +7,6 @@ import java.io.InputStreamReader;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.Optional;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.core.env.Environment;
@@ -28,6 +27,7 @@ import witnessmark.diagnosis.OpenCase;
 import witnessmark.gearbox.Layout;
 import witnessmark.interview.Interview;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.language.Language;
 import witnessmark.language.Texts;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.cases.SignedCases;
@@ -35,6 +35,7 @@ import witnessmark.shell.judge.JudgementJson;
 import witnessmark.shell.judge.StandText;
 import witnessmark.shell.judge.Tongue;
 import witnessmark.shell.print.Format;
+import witnessmark.shell.print.GivenPath;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
@@ -80,10 +81,10 @@ class InterviewCommands {
     void interview(
             CommandContext context,
             @Argument(index = 0, description = "new, or the id of a case", defaultValue = NEW) String name,
-            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) String language,
+            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) Language language,
             @Option(longName = "as", defaultValue = "", description = "id of the new case") String as,
             @Option(longName = "answers", defaultValue = "", description = "file with one answer a line")
-                    String answers) {
+                    GivenPath answers) {
         Tongue tongue = tongues.of(language);
         if (Cases.isFile(name)) {
             throw new Refused(
@@ -125,16 +126,15 @@ class InterviewCommands {
     void stand(
             CommandContext context,
             @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
-            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) String language,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
-        Format form = Format.of(format);
+            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) Language language,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format) {
         Tongue tongue = tongues.of(language);
         CaseDocument document = cases.getObject().find(name);
         CaseFile file = CheckKnown.toJudge(document.present(), tongue.knowledge());
         try (OpenCase open = tongue.diagnosis().open(file)) {
             Judgement judgement = open.judgement();
             Optional<AfterSignOff> after = signedCases.after(document, judgement.verdict(), tongue.knowledge());
-            if (form == Format.JSON) {
+            if (format == Format.JSON) {
                 context.outputWriter()
                         .println(Json.of(JudgementJson.OfCase.of(document, judgement, after, Optional.empty())));
                 return;
@@ -157,13 +157,13 @@ class InterviewCommands {
     }
 
     /** Who answers: a file, a terminal, or what is piped in. */
-    private Asker asker(String answers, PrintWriter out, Texts wording) {
+    private Asker asker(GivenPath answers, PrintWriter out, Texts wording) {
         if (!answers.isEmpty()) {
             try {
-                return new PreparedAnswers(reader(Files.newInputStream(Path.of(answers))), out);
+                return new PreparedAnswers(reader(Files.newInputStream(answers.path())), out);
             } catch (IOException e) {
                 throw new Refused(
-                        "answers '" + Terminal.harmless(answers) + "' cannot be read",
+                        "answers '" + Terminal.harmless(answers.typed()) + "' cannot be read",
                         "give the path of a text file with one answer a line");
             }
         }

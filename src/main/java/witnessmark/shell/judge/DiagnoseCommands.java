@@ -12,6 +12,7 @@ import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.AfterSignOff;
 import witnessmark.diagnosis.CheckKnown;
 import witnessmark.diagnosis.Judgement;
+import witnessmark.language.Language;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.cases.MadeWithJson;
 import witnessmark.shell.cases.SignedCases;
@@ -50,17 +51,16 @@ class DiagnoseCommands {
     void diagnose(
             CommandContext context,
             @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
-            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) String language,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format,
+            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) Language language,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format,
             @Option(longName = "top", defaultValue = "3", description = "how many causes to show") Integer top,
             @Option(longName = "full", description = "all of it, not only one screen") boolean full,
             @Option(longName = "figures", description = "the same with strengths as figures") boolean figures) {
-        Format form = Format.of(format);
         Tongue tongue = tongues.of(language);
         CaseDocument document = cases.getObject().find(name);
         Judgement judgement = tongue.diagnosis().judge(CheckKnown.toJudge(document.present(), tongue.knowledge()));
         Optional<AfterSignOff> after = signedCases.after(document, judgement.verdict(), tongue.knowledge());
-        if (form == Format.JSON) {
+        if (format == Format.JSON) {
             MadeWithJson with = MadeWithJson.of(made.getObject());
             context.outputWriter()
                     .println(Json.of(JudgementJson.OfCase.of(document, judgement, after, Optional.of(with))));

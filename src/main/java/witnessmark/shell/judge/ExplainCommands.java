@@ -20,6 +20,7 @@ import witnessmark.explain.CarryingFindings;
 import witnessmark.explain.WhatIf;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.language.Language;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
@@ -52,15 +53,14 @@ class ExplainCommands {
             CommandContext context,
             @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
             @Argument(index = 1, description = "id of a cause", defaultValue = "") String causeId,
-            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) String language,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
-        Format form = Format.of(format);
+            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) Language language,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format) {
         Tongue tongue = tongues.of(language);
         CaseFile file = CheckKnown.toJudge(cases.getObject().find(name).present(), tongue.knowledge());
         ExplainText text = new ExplainText(tongue.knowledge(), new Page(context.outputWriter()), tongue.wording());
         if (causeId.isEmpty()) {
             CarryingFindings carrying = CarryingFindings.of(tongue.diagnosis(), file);
-            if (form == Format.JSON) {
+            if (format == Format.JSON) {
                 context.outputWriter()
                         .println(Json.of(ExplainJson.Carried.of(file.id().text(), carrying)));
             } else {
@@ -70,7 +70,7 @@ class ExplainCommands {
         }
         Cause cause = cause(causeId, tongue.knowledge());
         var judgement = tongue.diagnosis().judge(file);
-        if (form == Format.JSON) {
+        if (format == Format.JSON) {
             context.outputWriter().println(Json.of(ExplainJson.Why.of(cause, judgement)));
         } else {
             text.cause(cause, judgement);
@@ -87,9 +87,8 @@ class ExplainCommands {
     void whatIf(
             CommandContext context,
             @Arguments List<String> words,
-            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) String language,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
-        Format form = Format.of(format);
+            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) Language language,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format) {
         Tongue tongue = tongues.of(language);
         if (words.size() < 2) {
             throw new WrongUsage("whatif needs a case and at least one FINDING=state", "see: help whatif");
@@ -98,7 +97,7 @@ class ExplainCommands {
         Map<String, FindingState> findings = new LinkedHashMap<>();
         words.subList(1, words.size()).forEach(word -> suppose(word, tongue.knowledge(), findings));
         WhatIf whatIf = WhatIf.of(tongue.diagnosis(), file, findings);
-        if (form == Format.JSON) {
+        if (format == Format.JSON) {
             context.outputWriter().println(Json.of(ExplainJson.Supposed.of(findings, whatIf)));
         } else {
             new ComparisonText(new Page(context.outputWriter()), tongue.wording())
@@ -129,9 +128,8 @@ class ExplainCommands {
             @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
             @Argument(index = 1, description = "id of the first cause") String first,
             @Argument(index = 2, description = "id of the second cause") String second,
-            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) String language,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
-        Format form = Format.of(format);
+            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) Language language,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format) {
         Tongue tongue = tongues.of(language);
         CaseFile file = CheckKnown.toJudge(cases.getObject().find(name).present(), tongue.knowledge());
         Cause one = cause(first, tongue.knowledge());
@@ -141,7 +139,7 @@ class ExplainCommands {
         }
         try (OpenCase open = tongue.diagnosis().open(file)) {
             Accounts accounts = open.accounts(one.id(), other.id());
-            if (form == Format.JSON) {
+            if (format == Format.JSON) {
                 context.outputWriter()
                         .println(Json.of(ExplainJson.Held.of(file.id().text(), accounts)));
             } else {

@@ -52,12 +52,11 @@ class ScoreCommands {
     void score(
             CommandContext context,
             @Argument(index = 0, description = "folder with YAML case files that have 'expected'") String folder,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format,
             @Option(longName = "shake", description = "also move strengths and priors") boolean shake) {
-        Format form = Format.of(format);
         List<CaseDocument> documents = documents(Path.of(folder));
         Tally tally = new ScoreCases(diagnosis.getObject()).score(documents);
-        if (form == Format.JSON) {
+        if (format == Format.JSON) {
             context.outputWriter().println(Json.of(TallyJson.of(tally)));
             return;
         }

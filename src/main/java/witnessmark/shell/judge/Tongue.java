@@ -6,7 +6,6 @@ import witnessmark.diagnosis.Diagnosis;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.language.Language;
 import witnessmark.language.Texts;
-import witnessmark.shell.settings.ShopSettings;
 
 /**
  * In which language an answer is given: judged and worded alike.
@@ -19,24 +18,17 @@ public record Tongue(Diagnosis diagnosis, Texts wording) {
         return diagnosis.knowledge();
     }
 
-    /** Finds the language of a run: the command's option, else the shop's setting. */
+    /** Makes the tongue of a language. */
     @Component
     public static class Choice {
         private final ObjectProvider<Diagnosis> diagnosis;
-        private final ShopSettings shop;
 
-        Choice(ObjectProvider<Diagnosis> diagnosis, ShopSettings shop) {
+        Choice(ObjectProvider<Diagnosis> diagnosis) {
             this.diagnosis = diagnosis;
-            this.shop = shop;
         }
 
-        /**
-         * The language of an answer.
-         *
-         * @param option as typed, empty for the shop's
-         */
-        public Tongue of(String option) {
-            Language language = shop.language(option);
+        /** What judges and words in the language. */
+        public Tongue of(Language language) {
             return new Tongue(diagnosis.getObject().in(language), Texts.of("interview", language));
         }
     }

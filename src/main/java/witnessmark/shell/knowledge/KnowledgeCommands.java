@@ -45,13 +45,13 @@ class KnowledgeCommands {
             CommandContext context,
             @Arguments List<String> words,
             @Option(longName = "most", defaultValue = "12", description = "how many to show") Integer most,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format) {
         if (words.isEmpty()) {
             throw new WrongUsage(
                     "no words given", "knowledge find WORDS, such as: knowledge find jumps out going uphill");
         }
         List<Hit> hits = new FindEntries(knowledge.getObject()).find(String.join(" ", words), Math.min(100, most));
-        if (Format.of(format) == Format.JSON) {
+        if (format == Format.JSON) {
             context.outputWriter()
                     .println(Json.of(Map.of("hits", hits.stream().map(Found::of).toList())));
             return;

@@ -16,6 +16,7 @@ import witnessmark.fleet.FleetResult;
 import witnessmark.fleet.FleetTable;
 import witnessmark.shell.print.CsvTable;
 import witnessmark.shell.print.Format;
+import witnessmark.shell.print.GivenPath;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.OptionText;
@@ -46,28 +47,27 @@ class FleetCommands {
     void fleet(
             CommandContext context,
             @Argument(index = 0, description = "folder of the fleet's logs") String folder,
-            @Option(longName = "out", defaultValue = "", description = "folder to write the tables into") String out,
+            @Option(longName = "out", defaultValue = "", description = "folder to write the tables into") GivenPath out,
             @Option(longName = "truck", defaultValue = "", description = "profile of trucks without their own")
                     String truck,
             @Option(longName = "profiles", defaultValue = "", description = "folder of profiles, one file a truck")
-                    String profiles,
+                    GivenPath profiles,
             @Option(longName = "mapping", defaultValue = "", description = "mapping file of all CSV logs")
-                    String mapping,
-            @Option(longName = "load", defaultValue = "", description = OptionText.LOAD) String load,
+                    GivenPath mapping,
+            @Option(longName = "load", defaultValue = "", description = OptionText.LOAD) HabitLimits.Load load,
             @Option(longName = "replace", description = "overwrite the tables") boolean replace,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
-        Format form = Format.of(format);
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format) {
         if (folder.isEmpty() || out.isEmpty()) {
             throw new WrongUsage("name the logs and where the tables go: log fleet FOLDER --out FOLDER");
         }
-        HabitLimits.Load known = LogCommands.load(load);
-        Path tables = free(Path.of(out), replace);
-        FleetResult result = jobs.getObject().run(new FleetJob.Order(Path.of(folder), truck, profiles, mapping, known));
+
+        Path tables = free(out.path(), replace);
+        FleetResult result = jobs.getObject().run(new FleetJob.Order(Path.of(folder), truck, profiles, mapping, load));
         for (FleetTable table : FleetTable.values()) {
             NewFile.write(file(tables, table), csv(table, result.rows(table)), NewFile.Older.of(replace));
         }
-        FleetText text = new FleetText(result, out);
-        if (form == Format.JSON) {
+        FleetText text = new FleetText(result, out.typed());
+        if (format == Format.JSON) {
             context.outputWriter().println(Json.of(text.form()));
         } else {
             text.print(new Page(context.outputWriter()));
@@ -123,8 +123,7 @@ class FleetCommands {
                             description = "why records are taken that seem not to be of the case's truck or time")
                     String nevertheless,
             @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
-        Format form = Format.of(format);
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format) {
         if (table.isEmpty()) {
             throw new WrongUsage("name the table: log import-results DAYS.csv");
         }
@@ -134,7 +133,7 @@ class FleetCommands {
         ImportResults.Order order =
                 new ImportResults.Order(Path.of(table), caseId, truck, DayRange.of(from, to), nevertheless, reason);
         List<ImportResults.Taken> taken = imports.getObject().run(order);
-        if (form == Format.JSON) {
+        if (format == Format.JSON) {
             context.outputWriter().println(Json.of(ImportResults.AllForms.of(taken)));
         } else {
             ImportResults.print(new Page(context.outputWriter()), taken);

@@ -24,6 +24,7 @@ import witnessmark.fleet.FleetResult;
 import witnessmark.fleet.FleetTerms;
 import witnessmark.fleet.ReadFleetLog;
 import witnessmark.fleet.ReadOutcome;
+import witnessmark.shell.print.GivenPath;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.truck.Trucks;
 import witnessmark.triplog.event.HabitLimits;
@@ -48,7 +49,7 @@ class FleetJob {
      * @param profiles folder of the trucks' own profiles; empty for those kept beside the cases
      * @param mapping file for all CSV logs; empty for those beside the logs, or to guess
      */
-    record Order(Path folder, String truck, String profiles, String mapping, HabitLimits.Load load) {}
+    record Order(Path folder, String truck, GivenPath profiles, GivenPath mapping, HabitLimits.Load load) {}
 
     /** Reads it all; throws {@link Refused} if there is no log, or if it was stopped. */
     FleetResult run(Order order) {
@@ -105,7 +106,7 @@ class FleetJob {
     private FleetTerms terms(Order order, List<FleetFile> files) {
         TruckFolder own = order.profiles().isEmpty()
                 ? trucks.getObject().kept()
-                : new TruckFolder(existing(Path.of(order.profiles())));
+                : new TruckFolder(existing(order.profiles().path()));
         Map<String, String> profiles = files.stream()
                 .map(FleetFile::truck)
                 .distinct()
@@ -121,7 +122,7 @@ class FleetJob {
                 profiles,
                 order.truck().isEmpty() ? null : trucks.getObject().yaml(checked(order.truck())),
                 mappings,
-                order.mapping().isEmpty() ? null : text(Path.of(order.mapping())),
+                order.mapping().isEmpty() ? null : text(order.mapping().path()),
                 order.load());
     }
 

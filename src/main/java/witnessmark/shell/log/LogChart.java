@@ -6,6 +6,7 @@ import java.util.Optional;
 import witnessmark.document.chart.ChartLabels;
 import witnessmark.document.chart.SpeedMapChart;
 import witnessmark.document.chart.TripTimelineChart;
+import witnessmark.shell.print.GivenPath;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
@@ -29,7 +30,7 @@ public record LogChart(Kind kind, Path out, boolean replace) {
     }
 
     /** The chart that the words ask for; empty if they ask for none. */
-    static Optional<LogChart> wanted(String kind, String out, boolean replace) {
+    static Optional<LogChart> wanted(String kind, GivenPath out, boolean replace) {
         if (kind.isEmpty() != out.isEmpty()) {
             throw new WrongUsage("--chart and --out belong together: --chart timeline|map --out FILE.svg");
         }
@@ -38,8 +39,8 @@ public record LogChart(Kind kind, Path out, boolean replace) {
         }
         return Optional.of(
                 switch (kind) {
-                    case "timeline" -> new LogChart(Kind.TIMELINE, Path.of(out), replace);
-                    case "map" -> new LogChart(Kind.MAP, Path.of(out), replace);
+                    case "timeline" -> new LogChart(Kind.TIMELINE, out.path(), replace);
+                    case "map" -> new LogChart(Kind.MAP, out.path(), replace);
                     default -> throw new WrongUsage(
                             "--chart '" + Terminal.harmless(kind) + "' is not known", "timeline or map");
                 });

@@ -12,12 +12,12 @@ import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
+import witnessmark.shell.print.GivenPath;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
-import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.triplog.event.HabitLimits;
 import witnessmark.triplog.read.ColumnMapping;
@@ -44,15 +44,15 @@ class LogCommands {
     void look(
             CommandContext context,
             @Argument(index = 0, description = "log file: CSV or candump text, plain or gzip") String file,
-            @Option(longName = "mapping", defaultValue = "", description = "mapping file to try") String mapping,
+            @Option(longName = "mapping", defaultValue = "", description = "mapping file to try") GivenPath mapping,
             @Option(longName = "save-mapping", defaultValue = "", description = "file to write the mapping to")
-                    String saveTo,
+                    GivenPath saveTo,
             @Option(longName = "replace", description = OptionText.REPLACE) boolean replace) {
         if (file.isEmpty()) {
             throw new WrongUsage("name the log: log look FILE");
         }
         Optional<ColumnMapping> given =
-                mapping.isEmpty() ? Optional.empty() : Optional.of(ReadMapping.from(Path.of(mapping)));
+                mapping.isEmpty() ? Optional.empty() : Optional.of(ReadMapping.from(mapping.path()));
         PeekLog.Peek peek = PeekLog.at(Path.of(file), given);
         if (!saveTo.isEmpty() && peek.mapping().isEmpty()) {
             throw new Refused("'" + file + "' is a candump log", "it needs no mapping, leave --save-mapping out");
@@ -61,7 +61,7 @@ class LogCommands {
         new LogLookText(page).print(peek);
         if (!saveTo.isEmpty()) {
             NewFile.write(
-                    Path.of(saveTo), MappingText.of(peek).getBytes(StandardCharsets.UTF_8), NewFile.Older.of(replace));
+                    saveTo.path(), MappingText.of(peek).getBytes(StandardCharsets.UTF_8), NewFile.Older.of(replace));
             page.line("The mapping is written to " + saveTo + ".");
         }
         page.flush();
@@ -78,37 +78,33 @@ class LogCommands {
     void read(
             CommandContext context,
             @Arguments List<String> words,
-            @Option(longName = "mapping", defaultValue = "", description = OptionText.MAPPING) String mapping,
-            @Option(longName = "load", defaultValue = "", description = OptionText.LOAD) String load,
+            @Option(longName = "mapping", defaultValue = "", description = OptionText.MAPPING) GivenPath mapping,
+            @Option(longName = "load", defaultValue = "", description = OptionText.LOAD) HabitLimits.Load load,
             @Option(longName = "events", description = "every event, not only the hardest") boolean events,
-            @Option(longName = "format", defaultValue = "text", description = "text, json or csv") String format,
+            @Option(longName = "format", defaultValue = "text", description = "text, json or csv") TripForm format,
             @Option(longName = "chart", defaultValue = "", description = "timeline or map, to draw as SVG")
                     String chart,
-            @Option(longName = "out", defaultValue = "", description = OptionText.DRAWING) String out,
+            @Option(longName = "out", defaultValue = "", description = OptionText.DRAWING) GivenPath out,
             @Option(longName = "replace", description = OptionText.REPLACE) boolean replace) {
-        if (!List.of("text", "json", "csv").contains(format)) {
-            throw new WrongUsage("--format '" + format + "' is not known", "text, json or csv");
-        }
         Optional<LogChart> wanted = LogChart.wanted(chart, out, replace);
         LogJob.Done done = jobs.getObject().run(order(words, mapping, load));
         wanted.ifPresent(w -> w.write(done));
         PrintWriter writer = context.outputWriter();
         WhichEvents which = WhichEvents.of(events);
         switch (format) {
-            case "json" -> writer.println(Json.of(LogJson.of(done, which)));
-            case "csv" -> LogCsv.print(writer, done, which);
-            default -> print(new Page(writer), done, which, wanted);
+            case JSON -> writer.println(Json.of(LogJson.of(done, which)));
+            case CSV -> LogCsv.print(writer, done, which);
+            case TEXT -> print(new Page(writer), done, which, wanted);
         }
         writer.flush();
         refuseUnfinished(done);
     }
 
-    private static LogJob.Order order(List<String> words, String mapping, String load) {
+    private static LogJob.Order order(List<String> words, GivenPath mapping, HabitLimits.Load load) {
         if (words.size() < 2) {
             throw new WrongUsage("name the truck and at least one log: log read TRUCK FILE|FOLDER ...");
         }
-        return new LogJob.Order(
-                words.get(0), words.subList(1, words.size()), mapping, load(load), LogJob.Hashes.LEFT_OUT);
+        return new LogJob.Order(words.get(0), words.subList(1, words.size()), mapping, load, LogJob.Hashes.LEFT_OUT);
     }
 
     private static void print(Page page, LogJob.Done done, WhichEvents which, Optional<LogChart> chart) {
@@ -130,14 +126,5 @@ class LogCommands {
         if (!done.failures().isEmpty()) {
             throw new Refused(String.join("\n", done.failures()));
         }
-    }
-
-    static HabitLimits.Load load(String word) {
-        return switch (word) {
-            case "" -> HabitLimits.Load.UNKNOWN;
-            case "empty" -> HabitLimits.Load.EMPTY;
-            case "loaded" -> HabitLimits.Load.LOADED;
-            default -> throw new WrongUsage("--load '" + Terminal.harmless(word) + "' is not known", "empty or loaded");
-        };
     }
 }

@@ -25,6 +25,7 @@ import witnessmark.shell.cases.Cases;
 import witnessmark.shell.cases.EnterEvidence;
 import witnessmark.shell.cases.EnterEvidence.Entered;
 import witnessmark.shell.print.Format;
+import witnessmark.shell.print.GivenPath;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
@@ -72,8 +73,8 @@ class LogEvidenceCommands {
     void add(
             CommandContext context,
             @Arguments List<String> words,
-            @Option(longName = "mapping", defaultValue = "", description = OptionText.MAPPING) String mapping,
-            @Option(longName = "load", defaultValue = "", description = OptionText.LOAD) String load,
+            @Option(longName = "mapping", defaultValue = "", description = OptionText.MAPPING) GivenPath mapping,
+            @Option(longName = "load", defaultValue = "", description = OptionText.LOAD) HabitLimits.Load load,
             @Option(longName = "as", defaultValue = "", description = "id of the evidence in the case") String as,
             @Option(
                             longName = "nevertheless",
@@ -81,20 +82,18 @@ class LogEvidenceCommands {
                             description = "why logs are added that seem not to be of this truck or time")
                     String nevertheless,
             @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
-        Format form = Format.of(format);
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format) {
         if (words.size() < 3) {
             throw new WrongUsage("name the case, the truck and at least one log: log add CASE TRUCK FILE|FOLDER ...");
         }
         CaseHistory before = cases.getObject().history(words.get(0));
-        HabitLimits.Load known = LogCommands.load(load);
         LogJob.Done done = jobs.getObject()
                 .run(new LogJob.Order(
-                        words.get(1), words.subList(2, words.size()), mapping, known, LogJob.Hashes.TAKEN));
+                        words.get(1), words.subList(2, words.size()), mapping, load, LogJob.Hashes.TAKEN));
         TruckResult logs = whole(done);
         String name = as.isEmpty() ? evidenceId(logs) : as;
         LogRecord record = taken(logs);
-        Map<String, String> inputs = inputs(done.truck(), logs, mapping, known);
+        Map<String, String> inputs = inputs(done.truck(), logs, mapping, load);
         WeighOnce weigh = new WeighOnce();
         Entered entered = enter.enter(
                 before,
@@ -125,7 +124,7 @@ class LogEvidenceCommands {
                 logs,
                 CombinedEvidence.of(entered.history().present(), weigh).logs(),
                 isAlone(entered.history(), name, logs));
-        if (form == Format.JSON) {
+        if (format == Format.JSON) {
             context.outputWriter().println(Json.of(added.form()));
         } else {
             added.print(new Page(context.outputWriter()), knowledge.getObject());
@@ -225,7 +224,7 @@ class LogEvidenceCommands {
     }
 
     private static Map<String, String> inputs(
-            TruckProfile truck, TruckResult logs, String mapping, HabitLimits.Load load) {
+            TruckProfile truck, TruckResult logs, GivenPath mapping, HabitLimits.Load load) {
         Map<String, String> inputs = new LinkedHashMap<>();
         inputs.put("truck", truck.id());
         inputs.put(
@@ -256,23 +255,21 @@ class LogEvidenceCommands {
             @Argument(index = 0, description = "truck or file") String truck,
             @Option(longName = "before", description = "logs of the first period") ValueList before,
             @Option(longName = "after", description = "logs of the second period") ValueList after,
-            @Option(longName = "mapping", defaultValue = "", description = OptionText.MAPPING) String mapping,
-            @Option(longName = "load", defaultValue = "", description = OptionText.LOAD) String load,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
-        Format form = Format.of(format);
+            @Option(longName = "mapping", defaultValue = "", description = OptionText.MAPPING) GivenPath mapping,
+            @Option(longName = "load", defaultValue = "", description = OptionText.LOAD) HabitLimits.Load load,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format) {
         if (before == null
                 || after == null
                 || before.words().isEmpty()
                 || after.words().isEmpty()) {
             throw new WrongUsage("give the logs of both periods: log compare TRUCK --before FILE ... --after FILE ...");
         }
-        HabitLimits.Load known = LogCommands.load(load);
-        Period first = period("before", truck, before, mapping, known);
-        Period second = period("after", truck, after, mapping, known);
+        Period first = period("before", truck, before, mapping, load);
+        Period second = period("after", truck, after, mapping, load);
         List<ComparePeriods.Change> changes =
                 ComparePeriods.compare(first.logs().summary(), second.logs().summary());
         LogChange change = new LogChange(first.logs(), second.logs(), changes);
-        if (form == Format.JSON) {
+        if (format == Format.JSON) {
             context.outputWriter().println(Json.of(change.form()));
         } else {
             change.print(
@@ -283,7 +280,7 @@ class LogEvidenceCommands {
 
     private record Period(LogJob.Done done, TruckResult logs) {}
 
-    private Period period(String name, String truck, ValueList places, String mapping, HabitLimits.Load load) {
+    private Period period(String name, String truck, ValueList places, GivenPath mapping, HabitLimits.Load load) {
         LogJob.Done done =
                 jobs.getObject().run(new LogJob.Order(truck, places.words(), mapping, load, LogJob.Hashes.LEFT_OUT));
         if (done.stopped()) {

@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import witnessmark.gearbox.TruckProfile;
+import witnessmark.shell.print.GivenPath;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.truck.TruckText;
 import witnessmark.shell.truck.Trucks;
@@ -38,7 +39,7 @@ public class LogJob {
      * @param load what is known of the load
      * @param hashes whether the files' hashes are wanted
      */
-    public record Order(String truck, List<String> places, String mapping, HabitLimits.Load load, Hashes hashes) {}
+    public record Order(String truck, List<String> places, GivenPath mapping, HabitLimits.Load load, Hashes hashes) {}
 
     /** Whether each file's SHA-256 is taken while it is read. */
     public enum Hashes {
@@ -74,8 +75,9 @@ public class LogJob {
     /** Reads it all; throws {@link Refused} where not one log could be read. */
     public Done run(Order order) {
         TruckProfile named = trucks.getObject().find(order.truck());
-        Optional<ColumnMapping> mapping =
-                order.mapping().isEmpty() ? Optional.empty() : Optional.of(ReadMapping.from(Path.of(order.mapping())));
+        Optional<ColumnMapping> mapping = order.mapping().isEmpty()
+                ? Optional.empty()
+                : Optional.of(ReadMapping.from(order.mapping().path()));
         Map<String, TruckProfile> profiles = new LinkedHashMap<>();
         TripTerms terms = new TripTerms(
                 name -> TabulateGears.of(profiles.computeIfAbsent(name, n -> profile(n, named))),

@@ -23,6 +23,7 @@ import witnessmark.document.write.WriteDocument;
 import witnessmark.language.Language;
 import witnessmark.shell.cases.ShopKey;
 import witnessmark.shell.print.FileForm;
+import witnessmark.shell.print.GivenPath;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Refused;
@@ -64,14 +65,14 @@ class DocumentCommands {
                             defaultValue = "",
                             description = "html, pdf or md; a packet also zip; left out: as --out ends")
                     String as,
-            @Option(longName = "out", defaultValue = "", description = OptionText.OUT) String out,
+            @Option(longName = "out", defaultValue = "", description = OptionText.OUT) GivenPath out,
             @Option(longName = "replace", defaultValue = "false", description = OptionText.REPLACE) Boolean replace,
-            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) String language,
+            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) Language language,
             @Option(
                             longName = "paper",
                             defaultValue = "",
                             description = "a4 or letter, for PDF; left out: as set, else a4")
-                    String paper,
+                    Paper paper,
             @Option(longName = "truck", defaultValue = "", description = "profile of the truck, for its figures")
                     String truck,
             @Option(longName = "log", defaultValue = "", description = "trip log of that truck, for its timeline")
@@ -82,27 +83,25 @@ class DocumentCommands {
                             description = "how the truck will be moved, for the towing sheet: " + TOW)
                     String tow,
             @Option(longName = "templates", defaultValue = "", description = "folder of the shop's own templates")
-                    String templates) {
+                    GivenPath templates) {
         Kind what = Kind.parse(kind).orElseThrow(() -> WrongUsage.unknown("document", kind, "one of " + Kind.WORDS));
-        Language tongue = shop.language(language);
-        Paper sheet = shop.paper(paper);
         List<String> forms = what == Kind.PACKET ? List.of(ZIP, "pdf", "html", "md") : List.of("html", "pdf", "md");
-        String ending = FileForm.of(as, out, forms, forms.get(0));
+        String ending = FileForm.of(as, out.typed(), forms, forms.get(0));
         boolean zip = what == Kind.PACKET && ending.equals(ZIP);
         Form form = zip
                 ? Form.PDF
                 : Form.parse(ending)
                         .orElseThrow(() -> WrongUsage.unknown("--as", ending, "one of " + String.join(", ", forms)));
         WriteDocument write = new WriteDocument(
-                templates.isEmpty() ? TemplateFolder.shipped() : TemplateFolder.of(Path.of(templates)),
-                sheet,
+                templates.isEmpty() ? TemplateFolder.shipped() : TemplateFolder.of(templates.path()),
+                paper,
                 tow.isEmpty()
                         ? Optional.empty()
                         : Optional.of(TowWay.parse(tow)
                                 .orElseThrow(() -> WrongUsage.unknown("--tow", tow, "one of " + TowWay.WORDS))));
-        Dossier dossier = dossiers.find(name, truck, log, tongue);
+        Dossier dossier = dossiers.find(name, truck, log, language);
         byte[] bytes = zip ? packed(write, dossier) : write.write(dossier, what, form);
-        Path target = Path.of(!out.isEmpty() ? out : usualName(dossier, what, tongue, ending));
+        Path target = out.isEmpty() ? Path.of(usualName(dossier, what, language, ending)) : out.path();
         NewFile.write(target, bytes, NewFile.Older.of(replace));
         Terminal.line(context.outputWriter(), what.title() + " written: " + target + " (" + bytes.length + " bytes)");
         context.outputWriter().flush();

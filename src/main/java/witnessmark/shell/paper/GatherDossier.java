@@ -32,6 +32,7 @@ import witnessmark.language.Texts;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.log.LogChart;
 import witnessmark.shell.log.LogJob;
+import witnessmark.shell.print.GivenPath;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.shell.settings.ShopSettings;
 import witnessmark.shell.truck.Trucks;
@@ -103,7 +104,8 @@ class GatherDossier {
     private Dossier.Figure timeline(String truck, String log, Language language) {
         Texts texts = Texts.of("document", language);
         LogJob.Done done = jobs.getObject()
-                .run(new LogJob.Order(truck, List.of(log), "", HabitLimits.Load.UNKNOWN, LogJob.Hashes.LEFT_OUT));
+                .run(new LogJob.Order(
+                        truck, List.of(log), GivenPath.NONE, HabitLimits.Load.UNKNOWN, LogJob.Hashes.LEFT_OUT));
         return new Dossier.Figure(
                 texts.text("chart-log", Path.of(log).getFileName()),
                 texts.text("chart-log-says"),

@@ -4,6 +4,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
 import org.springframework.shell.core.command.Command;
@@ -49,15 +50,15 @@ public final class LineParser implements CommandParser {
         return input.build();
     }
 
-    /** A text option left out counts as given with its default: the framework would hand over null for an empty one. */
+    /** An option left out counts as given with its default: the framework would hand over null for an empty one. */
     private static void addLeftOut(Command command, Set<String> given, ParsedInput.Builder input) {
         command.getOptions().stream()
-                .filter(o -> o.type() == String.class && !given.contains(o.longName()))
+                .filter(o -> !isFlag(o) && o.type() != ValueList.class && !given.contains(o.longName()))
                 .filter(o -> !Boolean.TRUE.equals(o.required()))
                 .forEach(o -> input.addOption(CommandOption.with()
                         .longName(o.longName())
                         .value(o.defaultValue() == null ? "" : o.defaultValue())
-                        .type(String.class)
+                        .type(o.type())
                         .build()));
     }
 
@@ -97,12 +98,11 @@ public final class LineParser implements CommandParser {
         int equals = word.indexOf('=');
         String name = nameOf(word);
         CommandOption known = option(command, name);
-        boolean flag = known.type() == boolean.class || known.type() == Boolean.class;
         int used = 0;
         String value;
         if (equals >= 0) {
             value = word.substring(equals + 1);
-        } else if (flag) {
+        } else if (isFlag(known)) {
             value = "true";
         } else if (known.type() == ValueList.class) {
             List<String> list = upToNextOption(words, i + 1);
@@ -119,12 +119,20 @@ public final class LineParser implements CommandParser {
                     "--" + name + " '" + Terminal.harmless(Terminal.shortened(value)) + "' is no whole number",
                     "give digits, as in --" + name + " 10");
         }
+        if (known.type() == OptionalDouble.class) {
+            // Said here with the option's name, which what makes the value is not told.
+            TypedFigure.maybe("--" + name, value);
+        }
         input.addOption(CommandOption.with()
                 .longName(name)
                 .value(value)
                 .type(known.type())
                 .build());
         return used;
+    }
+
+    private static boolean isFlag(CommandOption option) {
+        return option.type() == boolean.class || option.type() == Boolean.class;
     }
 
     private static List<String> upToNextOption(List<String> words, int from) {

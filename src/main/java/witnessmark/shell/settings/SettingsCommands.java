@@ -37,8 +37,8 @@ class SettingsCommands {
             exitStatusExceptionMapper = "refusals")
     void show(
             CommandContext context,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
-        if (Format.of(format) == Format.JSON) {
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format) {
+        if (format == Format.JSON) {
             context.outputWriter().println(Json.of(json()));
             return;
         }

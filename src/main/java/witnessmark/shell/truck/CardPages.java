@@ -14,6 +14,7 @@ import witnessmark.gearbox.TruckProfile;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.language.Language;
 import witnessmark.shell.print.FileForm;
+import witnessmark.shell.print.GivenPath;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
@@ -33,19 +34,19 @@ class CardPages {
         this.shop = shop;
     }
 
-    /** What was asked for, as it was typed; an empty text leaves it to the settings. */
-    record Order(String as, String out, boolean replace, String paper, String language) {}
+    /** @param as the form, as it was typed; empty where the file's ending says it */
+    record Order(String as, GivenPath out, boolean replace, Paper paper, Language language) {}
 
     void write(CommandContext context, TruckProfile truck, Order order) {
-        String ending = FileForm.of(order.as(), order.out(), FORMS, FORMS.get(0));
+        String ending = FileForm.of(order.as(), order.out().typed(), FORMS, FORMS.get(0));
         Form form = Form.parse(ending)
                 .orElseThrow(() -> WrongUsage.unknown("--as", ending, "one of " + String.join(", ", FORMS)));
-        Language language = shop.language(order.language());
-        Paper paper = shop.paper(order.paper());
-        byte[] page = new WriteDocument(TemplateFolder.shipped(), paper)
+        Language language = order.language();
+        byte[] page = new WriteDocument(TemplateFolder.shipped(), order.paper())
                 .card(truck, knowledge.getObject(), shop.onPaper(), form, language);
-        Path target = Path.of(
-                order.out().isEmpty() ? truck.id() + "-card-" + language.tag() + "." + form.extension() : order.out());
+        Path target = order.out().isEmpty()
+                ? Path.of(truck.id() + "-card-" + language.tag() + "." + form.extension())
+                : order.out().path();
         NewFile.write(target, page, NewFile.Older.of(order.replace()));
         Terminal.line(context.outputWriter(), "Coaching card written: " + target + " (" + page.length + " bytes)");
         context.outputWriter().flush();

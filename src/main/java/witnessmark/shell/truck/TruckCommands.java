@@ -12,6 +12,7 @@ import org.springframework.stereotype.Component;
 import witnessmark.gearbox.Basis;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.shell.print.Format;
+import witnessmark.shell.print.GivenPath;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.OptionText;
@@ -40,11 +41,10 @@ class TruckCommands {
             exitStatusExceptionMapper = "refusals")
     void list(
             CommandContext context,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
-        Format form = Format.of(format);
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format) {
         List<String> ready = ReadyTrucks.names();
         List<String> kept = trucks.getObject().kept().names();
-        if (form == Format.JSON) {
+        if (format == Format.JSON) {
             context.outputWriter().println(Json.of(new Listed(ready, kept)));
             return;
         }
@@ -93,10 +93,9 @@ class TruckCommands {
     void show(
             CommandContext context,
             @Argument(index = 0, description = "truck or file") String name,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
-        Format form = Format.of(format);
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format) {
         TruckProfile truck = trucks.getObject().find(name);
-        if (form == Format.JSON) {
+        if (format == Format.JSON) {
             context.outputWriter().println(Json.of(TruckJson.Profile.of(truck)));
         } else {
             new TruckText(new Page(context.outputWriter())).print(truck);
@@ -141,7 +140,7 @@ class TruckCommands {
     void export(
             CommandContext context,
             @Argument(index = 0, description = "truck") String name,
-            @Option(longName = "out", defaultValue = "", description = OptionText.OUT) String out,
+            @Option(longName = "out", defaultValue = "", description = OptionText.OUT) GivenPath out,
             @Option(longName = "replace", description = OptionText.REPLACE) boolean replace) {
         String yaml = trucks.getObject().yaml(name);
         if (out.isEmpty()) {
@@ -149,9 +148,9 @@ class TruckCommands {
             context.outputWriter().flush();
             return;
         }
-        NewFile.write(Path.of(out), yaml.getBytes(StandardCharsets.UTF_8), NewFile.Older.of(replace));
+        NewFile.write(out.path(), yaml.getBytes(StandardCharsets.UTF_8), NewFile.Older.of(replace));
         context.outputWriter()
-                .println("Truck " + Terminal.harmless(name) + " is written to " + Terminal.harmless(out) + ".");
+                .println("Truck " + Terminal.harmless(name) + " is written to " + Terminal.harmless(out.typed()) + ".");
     }
 
     @Command(

@@ -53,7 +53,7 @@ class TruckQuestionCommands {
                             description = "moves first, last, or stays split into low range")
                     String splitter,
             @Option(longName = "formulas", description = OptionText.FORMULAS) boolean formulas,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format,
             @Option(longName = "case", defaultValue = "", description = OptionText.CASE) String caseId,
             @Option(longName = "guessed", description = OptionText.GUESSED) boolean guessed,
             @Option(longName = "as", defaultValue = "", description = OptionText.EVIDENCE) String as,
@@ -78,7 +78,7 @@ class TruckQuestionCommands {
             @Option(longName = "mass", defaultValue = "loaded", description = OptionText.MASS) String mass,
             @Option(longName = "grade", defaultValue = "", description = OptionText.GRADE) String grade,
             @Option(longName = "formulas", description = OptionText.FORMULAS) boolean formulas,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format,
             @Option(longName = "case", defaultValue = "", description = OptionText.CASE) String caseId,
             @Option(longName = "guessed", description = OptionText.GUESSED) boolean guessed,
             @Option(longName = "as", defaultValue = "", description = OptionText.EVIDENCE) String as,
@@ -107,7 +107,7 @@ class TruckQuestionCommands {
             @Option(longName = "distance", defaultValue = "", description = OptionText.DISTANCE) String distance,
             @Option(longName = "minutes", defaultValue = "", description = "minutes") String minutes,
             @Option(longName = "formulas", description = OptionText.FORMULAS) boolean formulas,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format,
             @Option(longName = "case", defaultValue = "", description = OptionText.CASE) String caseId,
             @Option(longName = "guessed", description = OptionText.GUESSED) boolean guessed,
             @Option(longName = "as", defaultValue = "", description = OptionText.EVIDENCE) String as,
@@ -136,7 +136,7 @@ class TruckQuestionCommands {
             @Option(longName = "distance", defaultValue = "", description = OptionText.DISTANCE) String distance,
             @Option(longName = "minutes", defaultValue = "", description = "minutes") String minutes,
             @Option(longName = "formulas", description = OptionText.FORMULAS) boolean formulas,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format,
             @Option(longName = "case", defaultValue = "", description = OptionText.CASE) String caseId,
             @Option(longName = "guessed", description = OptionText.GUESSED) boolean guessed,
             @Option(longName = "as", defaultValue = "", description = OptionText.EVIDENCE) String as,
@@ -161,7 +161,7 @@ class TruckQuestionCommands {
             @Option(longName = "phase", defaultValue = "", description = "yokes out of phase by, degrees") String phase,
             @Option(longName = "rpm", defaultValue = "1500", description = "driveline speed") String rpm,
             @Option(longName = "formulas", description = OptionText.FORMULAS) boolean formulas,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format,
             @Option(longName = "case", defaultValue = "", description = OptionText.CASE) String caseId,
             @Option(longName = "guessed", description = OptionText.GUESSED) boolean guessed,
             @Option(longName = "as", defaultValue = "", description = OptionText.EVIDENCE) String as,
@@ -184,11 +184,11 @@ class TruckQuestionCommands {
     }
 
     private static GiveAnswer.Destination destination(
-            String format, String caseId, String as, boolean guessed, String reason) {
+            Format format, String caseId, String as, boolean guessed, String reason) {
         if (caseId.isEmpty() && (guessed || !as.isEmpty() || !reason.isEmpty())) {
             throw new WrongUsage(
                     "--as, --guessed and --reason are for an answer that is stored", "name the case: --case CASE");
         }
-        return new GiveAnswer.Destination(Format.of(format), caseId, as, guessed, reason);
+        return new GiveAnswer.Destination(format, caseId, as, guessed, reason);
     }
 }

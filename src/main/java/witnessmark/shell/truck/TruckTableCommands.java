@@ -1,7 +1,6 @@
 package witnessmark.shell.truck;
 
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.DoubleStream;
@@ -11,6 +10,7 @@ import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
+import witnessmark.document.Paper;
 import witnessmark.document.chart.Chart;
 import witnessmark.document.chart.ChartLabels;
 import witnessmark.document.chart.DrawSvg;
@@ -26,7 +26,9 @@ import witnessmark.gearbox.Units;
 import witnessmark.gearbox.plan.CoachingCard;
 import witnessmark.gearbox.plan.DrawUpCoachingCard;
 import witnessmark.gearbox.plan.ShiftPlan;
+import witnessmark.language.Language;
 import witnessmark.shell.print.Format;
+import witnessmark.shell.print.GivenPath;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.OptionText;
@@ -68,16 +70,14 @@ class TruckTableCommands {
             CommandContext context,
             @Argument(index = 0, description = "truck or file") String name,
             @Option(longName = "rpm", defaultValue = "", description = "engine speeds parted by commas") String rpm,
-            @Option(longName = "units", defaultValue = "", description = OptionText.UNITS) String units,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
-        Format form = Format.of(format);
-        Units in = shop.units(units);
+            @Option(longName = "units", defaultValue = "", description = OptionText.UNITS) Units units,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format) {
         TruckProfile truck = trucks.getObject().find(name);
         List<Double> rpms = rpm.isEmpty() ? usual(truck) : engineSpeeds(rpm);
-        if (form == Format.JSON) {
+        if (format == Format.JSON) {
             context.outputWriter().println(Json.of(TruckJson.Speeds.of(truck, rpms)));
         } else {
-            new SpeedsText(new Page(context.outputWriter()).in(in), truck).print(rpms);
+            new SpeedsText(new Page(context.outputWriter()).in(units), truck).print(rpms);
         }
     }
 
@@ -120,21 +120,19 @@ class TruckTableCommands {
             @Option(longName = "mass", defaultValue = "loaded", description = OptionText.MASS) String mass,
             @Option(longName = "grade", defaultValue = "", description = OptionText.GRADE) String grade,
             @Option(longName = "careful", description = "land on the lowest pulling speed or above") boolean careful,
-            @Option(longName = "units", defaultValue = "", description = OptionText.UNITS) String units,
+            @Option(longName = "units", defaultValue = "", description = OptionText.UNITS) Units units,
             @Option(longName = "formulas", description = "show the formulas") boolean formulas,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format) {
-        Format form = Format.of(format);
-        Units in = shop.units(units);
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format) {
         TruckProfile truck = trucks.getObject().find(name);
         ShiftPlan plan = ShiftPlan.of(
                 truck,
                 careful ? ShiftPlan.Floor.LOWEST_PULLING_SPEED : ShiftPlan.Floor.RISING_WITH_THE_GEAR,
                 RoadOptions.mass(truck, mass).value(),
                 RoadOptions.grade(truck, Parameter.PLAN_GRADE, grade).value());
-        if (form == Format.JSON) {
+        if (format == Format.JSON) {
             context.outputWriter().println(Json.of(TruckJson.Plan.of(truck, plan)));
         } else {
-            new ShiftPlanText(new Page(context.outputWriter()).in(in), truck).print(plan, formulas);
+            new ShiftPlanText(new Page(context.outputWriter()).in(units), truck).print(plan, formulas);
         }
     }
 
@@ -148,14 +146,13 @@ class TruckTableCommands {
     void card(
             CommandContext context,
             @Argument(index = 0, description = "truck or file") String name,
-            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) String language,
-            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) String format,
+            @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) Language language,
+            @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format,
             @Option(longName = "as", defaultValue = "", description = "pdf, html or md: a page of its own") String as,
-            @Option(longName = "out", defaultValue = "", description = "file to write the page to") String out,
+            @Option(longName = "out", defaultValue = "", description = "file to write the page to") GivenPath out,
             @Option(longName = "replace", description = OptionText.REPLACE) boolean replace,
             @Option(longName = "paper", defaultValue = "", description = "a4 or letter; left out: as set")
-                    String paper) {
-        Format form = Format.of(format);
+                    Paper paper) {
         if (!as.isEmpty() || !out.isEmpty()) {
             pages.getObject()
                     .write(
@@ -164,10 +161,10 @@ class TruckTableCommands {
                             new CardPages.Order(as, out, replace, paper, language));
             return;
         }
-        CoachingTexts words = CoachingTexts.in(shop.language(language).tag()).orElseThrow();
+        CoachingTexts words = CoachingTexts.in(language.tag()).orElseThrow();
         TruckProfile truck = trucks.getObject().find(name);
         CoachingCard card = new DrawUpCoachingCard(truck).card();
-        if (form == Format.JSON) {
+        if (format == Format.JSON) {
             context.outputWriter().println(Json.of(TruckJson.Card.of(truck, card, words)));
         } else {
             Page page = new Page(context.outputWriter());
@@ -189,7 +186,7 @@ class TruckTableCommands {
             @Argument(index = 0, description = "truck or file") String name,
             @Argument(index = 1, description = "plan or slip") String what,
             @Option(longName = "gear", defaultValue = "", description = "low-range gear of slip") String gear,
-            @Option(longName = "out", defaultValue = "", description = OptionText.DRAWING) String out,
+            @Option(longName = "out", defaultValue = "", description = OptionText.DRAWING) GivenPath out,
             @Option(longName = "replace", description = OptionText.REPLACE) boolean replace) {
         TruckProfile truck = trucks.getObject().find(name);
         Chart chart = chart(truck, what, gear, new ChartLabels(ChartLabels.PLAIN.texts(), shop.units()));
@@ -200,7 +197,7 @@ class TruckTableCommands {
             chart.notes().forEach(note -> page.indented("  ", "    ", note));
         } else {
             String svg = DrawSvg.draw(chart, CHART_WIDTH, CHART_HEIGHT);
-            NewFile.write(Path.of(out), svg.getBytes(StandardCharsets.UTF_8), NewFile.Older.of(replace));
+            NewFile.write(out.path(), svg.getBytes(StandardCharsets.UTF_8), NewFile.Older.of(replace));
             page.line("The chart is written to " + out + ".");
         }
         page.flush();
