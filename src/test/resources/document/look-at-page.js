@@ -36,6 +36,11 @@
         && !(e.getAttribute('aria-label') || '').trim() && !e.querySelector('title'))
       faults.add(`no alternative text: ${name(e)}`);
 
+  for (const t of document.querySelectorAll('svg text')) {
+    const size = parseFloat(getComputedStyle(t).fontSize) * t.getScreenCTM().a;
+    if (size < 9) faults.add(`letters of ${size.toFixed(1)} px in a drawing: ${t.textContent.slice(0, 30)}`);
+  }
+
   const rgb = text => { const m = text.match(/[\d.]+/g); return m ? m.map(Number) : [0, 0, 0, 0]; };
   const luminance = c => {
     const [r, g, b] = c.slice(0, 3).map(v => { v /= 255; return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4; });

@@ -161,8 +161,13 @@ final class ProfileCheck {
                     "this name cannot be used",
                     "use lower-case words and numbers joined by hyphens, at most 60 characters");
         }
-        if (draft.title().isBlank() || draft.title().length() > 120) {
-            fault("title", "this title cannot be used", "give 1 to 120 characters");
+        title("title", draft.title());
+        draft.titles().forEach((language, words) -> title("title-" + language, words));
+    }
+
+    private void title(String where, String words) {
+        if (words.isBlank() || words.length() > 120) {
+            fault(where, "this title cannot be used", "give 1 to 120 characters");
         }
     }
 

@@ -13,6 +13,7 @@ public final class TruckDraft {
 
     private final String id;
     private String title;
+    private final Map<String, String> titles = new TreeMap<>();
     private List<Double> mainRatios = List.of();
     private Optional<Splitter> splitter = Optional.empty();
     private Optional<String> tyreSize = Optional.empty();
@@ -30,6 +31,12 @@ public final class TruckDraft {
 
     public TruckDraft title(String words) {
         title = words;
+        return this;
+    }
+
+    /** The title in another language, by its tag. */
+    public TruckDraft titleIn(String language, String words) {
+        titles.put(language, words);
         return this;
     }
 
@@ -83,7 +90,7 @@ public final class TruckDraft {
             figure(parameter).ifPresent(figure -> all.put(parameter, figure));
         }
         return new TruckProfile(
-                id, title, mainRatios, splitter, tyreSize, torqueCurve(), all, ProfileCheck.questions(this));
+                id, title, titles, mainRatios, splitter, tyreSize, torqueCurve(), all, ProfileCheck.questions(this));
     }
 
     private Optional<Figure> figure(Parameter parameter) {
@@ -115,6 +122,10 @@ public final class TruckDraft {
 
     String id() {
         return id;
+    }
+
+    Map<String, String> titles() {
+        return titles;
     }
 
     String title() {

@@ -10,6 +10,7 @@ import java.util.OptionalInt;
 /**
  * One truck's numbers, each given or assumed; made by {@link TruckDraft}, which checks them.
  *
+ * @param titles the title in other languages, by their tag; {@code title} where there is none
  * @param mainRatios ratios of the front section that repeat in both ranges, highest number first
  * @param splitter empty where the box has none
  * @param tyreSize the size code where the tyre was given by it
@@ -19,6 +20,7 @@ import java.util.OptionalInt;
 public record TruckProfile(
         String id,
         String title,
+        Map<String, String> titles,
         List<Double> mainRatios,
         Optional<Splitter> splitter,
         Optional<String> tyreSize,
@@ -27,9 +29,15 @@ public record TruckProfile(
         List<ProfileFault> questions) {
 
     public TruckProfile {
+        titles = Map.copyOf(titles);
         mainRatios = List.copyOf(mainRatios);
         questions = List.copyOf(questions);
         figures = Collections.unmodifiableMap(new EnumMap<>(figures));
+    }
+
+    /** The title in a language, by its tag. */
+    public String titleIn(String language) {
+        return titles.getOrDefault(language, title);
     }
 
     /** The figure of a parameter; throws where the truck has none (low or range ratio). */

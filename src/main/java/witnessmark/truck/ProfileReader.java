@@ -20,6 +20,11 @@ import witnessmark.yaml.YamlNode;
 /** Fills a draft from one YAML document and notes each fault where it stands. */
 final class ProfileReader {
 
+    private static final String TITLE_IN = "title-";
+
+    /** The languages besides the first in which pages are written. */
+    private static final List<String> TITLED_IN = List.of("es");
+
     private static final String RATIOS = "gearbox.main-ratios";
     private static final String SPLITTER = "gearbox.splitter";
     private static final String SIZE = "tyre.size";
@@ -77,6 +82,10 @@ final class ProfileReader {
         TruckDraft draft =
                 TruckDraft.named(truck.flatMap(node -> text("truck", node)).orElse("unnamed"));
         written.take("title").flatMap(node -> text("title", node)).ifPresent(draft::title);
+        for (String language : TITLED_IN) {
+            String key = TITLE_IN + language;
+            written.take(key).flatMap(node -> text(key, node)).ifPresent(words -> draft.titleIn(language, words));
+        }
         return draft;
     }
 
@@ -192,7 +201,7 @@ final class ProfileReader {
 
     /** The entries of a section, or the sections where it is empty. */
     private static Set<String> known(String section) {
-        Stream<String> plain = Stream.of("truck", "title", RATIOS, SPLITTER, SIZE, CURVE, CURVE_US);
+        Stream<String> plain = Stream.of("truck", "title", TITLE_IN + "es", RATIOS, SPLITTER, SIZE, CURVE, CURVE_US);
         return Stream.concat(plain, PARAMETERS.keySet().stream())
                 .filter(key -> key.startsWith(section))
                 .map(key -> section.isEmpty() ? key.replaceFirst("\\..*", "") : key)

@@ -48,6 +48,7 @@ public final class TruckYaml {
         Map<String, Object> root = new LinkedHashMap<>();
         root.put("truck", truck.id());
         root.put("title", truck.title());
+        truck.titles().forEach((language, words) -> root.put("title-" + language, words));
         section(root, "gearbox").put("main-ratios", truck.mainRatios());
         truck.splitter().ifPresent(splitter -> section(root, "gearbox")
                 .put(

@@ -2,12 +2,14 @@ package witnessmark.document;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import witnessmark.document.template.TemplateFolder;
 import witnessmark.document.write.WriteDocument;
 import witnessmark.language.Language;
@@ -44,6 +46,22 @@ class CardsTest {
     })
     void a_card_is_one_page(Kind kind, String truck, Paper paper, Language language) {
         assertThat(PdfText.of(card(kind, truck, paper, language)).pages()).isEqualTo(1);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"nine-ratio", "ten-ratio", "thirteen-ratio", "eighteen-ratio"})
+    void a_ready_truck_has_a_name_in_the_driver_s_language(String truck) {
+        String card = new String(
+                new WriteDocument(TemplateFolder.shipped(), Paper.A4)
+                        .card(
+                                ReadyTrucks.named(truck),
+                                Cases.DIAGNOSIS.in(Language.SPANISH).knowledge(),
+                                Shop.UNNAMED,
+                                Form.HTML,
+                                Language.SPANISH),
+                StandardCharsets.UTF_8);
+
+        assertThat(card).contains("Tractocamión inventado").doesNotContain("Invented", "ratios");
     }
 
     @ParameterizedTest

@@ -108,9 +108,11 @@ class InBrowserTest {
     void the_look_sees_what_it_looks_for() throws Exception {
         String bad = "<!DOCTYPE html><html><head><title>t</title></head><body><h1>one</h1><h1>two</h1><h3>deep</h3>"
                 + "<p style='color:#999'>pale</p><img src='data:image/gif;base64,R0lGODlhAQABAAAAACw='/>"
-                + "<div style='width:2000px'>wide</div></body></html>";
+                + "<div style='width:2000px'>wide</div><svg width='100' viewBox='0 0 1000 100'><text y='20' "
+                + "font-size='20'>small</text></svg></body></html>";
 
         assertThat(String.join("\n", faults("bad", bad.getBytes(StandardCharsets.UTF_8))))
-                .contains("language", "h1", "heading", "contrast", "alternative", "wide", "beyond");
+                .contains(
+                        "language", "h1", "heading", "contrast", "alternative", "wide", "beyond", "letters of 2.0 px");
     }
 }

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import witnessmark.document.template.TemplateFolder;
 import witnessmark.document.write.WriteDocument;
@@ -51,6 +52,22 @@ class LooseGearboxSheetTest {
                         "ruedas",
                         "ejes",
                         "Velocidad máxima");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "ENGLISH, Sheet for moving a loose gearbox, Towing-prep sheet",
+        "SPANISH, Hoja para mover una caja suelta, Hoja de preparación para remolque"
+    })
+    void a_packet_calls_it_by_its_own_title(Language language, String title, String ofTruck) {
+        Dossier dossier =
+                Cases.in(Cases.stored(Cases.sample("exchange-box-dropped-off-the-pallet"), Map.of()), language);
+        String packet = new String(
+                new WriteDocument(TemplateFolder.shipped(), Paper.A4, Optional.of(TowWay.LOOSE))
+                        .write(dossier, Kind.PACKET, Form.HTML),
+                StandardCharsets.UTF_8);
+
+        assertThat(packet).contains(">" + title + "</a>").doesNotContain(ofTruck);
     }
 
     @ParameterizedTest

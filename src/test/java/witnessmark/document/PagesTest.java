@@ -41,6 +41,9 @@ class PagesTest {
 
     private static final int A_DRAWING = 40;
 
+    /** Down a page, its upper margin counted. */
+    private static final double NEARLY_EMPTY = 0.28;
+
     private static byte[] pdf(Dossier dossier, Kind kind, Paper paper) {
         return new WriteDocument(TemplateFolder.shipped(), paper).write(dossier, kind, Form.PDF);
     }
@@ -69,6 +72,34 @@ class PagesTest {
                 assertThat(end).as("end of page %d", page).noneMatch(Line::bold);
             }
         }
+    }
+
+    static Stream<Arguments> packets() {
+        return Stream.of(
+                        "clash-in-every-gear-all-else-sound",
+                        "jumps-out-several-suspects",
+                        "scored-hubs-after-a-tow",
+                        "range-knob-moved-in-neutral-logged")
+                .flatMap(sample -> Stream.of(Language.values()).flatMap(language -> Stream.of(Paper.values())
+                        .map(paper -> Arguments.of(sample, language, paper))));
+    }
+
+    /** What belongs on one page does so in a packet too, and no sheet bears a few lines, or a code, alone. */
+    @ParameterizedTest
+    @MethodSource("packets")
+    void no_sheet_of_a_packet_is_nearly_empty(String sample, Language language, Paper paper) {
+        Dossier dossier = Cases.in(Cases.stored(Cases.sample(sample), Map.of()), language);
+        List<Line> lines = PdfLines.of(pdf(dossier, Kind.PACKET, paper)).all();
+        int pages = lines.stream().mapToInt(Line::page).max().orElseThrow();
+
+        for (int page = 1; page <= pages; page++) {
+            assertThat(endOf(page, lines).get(0).down())
+                    .as("end of page %d", page)
+                    .isGreaterThan(NEARLY_EMPTY);
+        }
+        // The last four papers are a card and a towing sheet in two languages.
+        List<Integer> onePaper = IntStream.rangeClosed(pages - 3, pages).boxed().toList();
+        assertThat(onePaper).allSatisfy(page -> assertThat(textOf(page, lines)).contains("witnessmark:" + sample));
     }
 
     static Stream<Arguments> explanations() {

@@ -174,7 +174,7 @@ class SpanishWordsTest {
                         Stream.of(
                                 "sin-palabras",
                                 "of a test",
-                                ReadyTrucks.named("thirteen-ratio").title()))
+                                ReadyTrucks.named("thirteen-ratio").titleIn("es")))
                 .flatMap(SpanishWordsTest::words)
                 .forEach(words::add);
         return words;

@@ -81,6 +81,16 @@ class TruckYamlTest {
     }
 
     @Test
+    void a_title_may_be_given_in_spanish_too() {
+        TruckProfile truck = TruckYaml.read("t.yaml", GOOD + "title-es: Camión de prueba\n");
+
+        assertThat(truck.titleIn("es")).isEqualTo("Camión de prueba");
+        assertThat(truck.titleIn("en")).isEqualTo(truck.title());
+        assertThat(TruckYaml.write(truck)).contains("title-es: Camión de prueba");
+        assertThat(TruckYaml.read("t.yaml", GOOD).titleIn("es")).isEqualTo(truck.title());
+    }
+
+    @Test
     void what_is_assumed_is_not_written() {
         assertThat(TruckYaml.write(SampleTrucks.splitHigh().build()))
                 .contains("range-ratio: 3.4")

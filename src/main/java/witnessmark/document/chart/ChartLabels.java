@@ -1,5 +1,6 @@
 package witnessmark.document.chart;
 
+import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.Units;
 import witnessmark.language.Language;
@@ -12,6 +13,11 @@ public record ChartLabels(Texts texts, Units units) {
 
     String say(String key, Object... values) {
         return texts.text("chart-" + key, values);
+    }
+
+    /** What the truck is called in the language of the chart. */
+    String titleOf(TruckProfile truck) {
+        return truck.titleIn(texts.language().tag());
     }
 
     /** The name of an axis with its unit. */

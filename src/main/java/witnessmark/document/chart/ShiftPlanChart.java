@@ -38,7 +38,7 @@ public final class ShiftPlanChart {
                         shift.luggingLimit().value()))
                 .toList();
         return new Chart(
-                truck.title() + ": " + words.say("plan"),
+                words.titleOf(truck) + ": " + words.say("plan"),
                 words.axis("road-speed", Unit.KILOMETRE_PER_HOUR),
                 words.axis("engine-speed", Unit.RPM),
                 List.of(

@@ -61,7 +61,7 @@ public final class SlipEnergyChart {
                 Style.DOTTED_LINE,
                 List.of(new Point(words.speed(ceiling), 0), new Point(words.speed(ceiling), top))));
         return new Chart(
-                truck.title() + ": " + words.say("slip", low.id()),
+                words.titleOf(truck) + ": " + words.say("slip", low.id()),
                 words.axis("road-speed", Unit.KILOMETRE_PER_HOUR),
                 words.axis("slip-energy", Unit.KILOJOULE),
                 series,

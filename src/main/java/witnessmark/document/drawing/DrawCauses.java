@@ -26,14 +26,19 @@ import witnessmark.language.Texts;
  * the right) and against it (white, to the left), one segment a finding.
  */
 public final class DrawCauses {
-    private static final int WIDTH = 640;
-    private static final int ROW = 46;
+    /** Narrow, so that its letters can be read on a phone. */
+    static final int WIDTH = 470;
+
+    private static final int ROW = 62;
+    private static final int LETTERS = 13;
 
     /** Widest name over the width of the drawing. */
-    private static final float NAMES = 0.42f;
+    private static final float NAMES = 0.41f;
 
-    /** Two lines of a name. */
-    private static final int LONGEST_NAME = 440;
+    private static final int LINES = 3;
+
+    /** As much of a name as these lines hold. */
+    private static final int LONGEST_NAME = 450;
 
     private static final int SEGMENTS = 8;
     private static final Color DARK = new Color(0x40, 0x40, 0x40);
@@ -47,8 +52,8 @@ public final class DrawCauses {
             return "";
         }
         CategoryAxis names = new CategoryAxis();
-        names.setTickLabelFont(ShippedFont.REGULAR.sized(13));
-        names.setMaximumCategoryLabelLines(2);
+        names.setTickLabelFont(ShippedFont.REGULAR.sized(LETTERS));
+        names.setMaximumCategoryLabelLines(LINES);
         names.setMaximumCategoryLabelWidthRatio(NAMES);
         // Text is drawn a little wider than the library measures it.
         names.setCategoryLabelPositionOffset(22);
@@ -113,8 +118,8 @@ public final class DrawCauses {
 
     private static NumberAxis axis(String label) {
         NumberAxis axis = new NumberAxis(label);
-        axis.setLabelFont(ShippedFont.REGULAR.sized(13));
-        axis.setTickLabelFont(ShippedFont.REGULAR.sized(12));
+        axis.setLabelFont(ShippedFont.REGULAR.sized(LETTERS));
+        axis.setTickLabelFont(ShippedFont.REGULAR.sized(LETTERS));
         return axis;
     }
 
@@ -143,7 +148,7 @@ public final class DrawCauses {
     private static List<String> names(List<RankedCause> causes) {
         List<String> names = new ArrayList<>();
         for (int c = 0; c < causes.size(); c++) {
-            names.add((c + 1) + "  " + Svg.cut(VisibleText.of(causes.get(c).title()), LONGEST_NAME, 13));
+            names.add((c + 1) + "  " + Svg.cut(VisibleText.of(causes.get(c).title()), LONGEST_NAME, LETTERS));
         }
         return names;
     }

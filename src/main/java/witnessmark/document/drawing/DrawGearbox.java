@@ -10,7 +10,10 @@ import witnessmark.language.Texts;
 
 /** Draws the gearbox of a case as its layout says, with the parts concerned marked by hatching and label. */
 public final class DrawGearbox {
-    private static final double BALLOON = 13;
+    /** As large against the drawing as letters must be that are read on a phone of 360 pixels, where it fills the width. */
+    private static final double LETTERS = 27;
+
+    private static final double BALLOON = 21;
     /** How far a balloon goes out of its way to cover one part less. */
     private static final double COVERING = 18;
     /** Boxes larger than this are sections, hatched wide so that what lies in them can be seen. */
@@ -40,10 +43,10 @@ public final class DrawGearbox {
             airLines();
         }
         parts();
+        captions();
         List<Mark> shown = marks.stream().filter(m -> plan.shows(m.part())).toList();
         shown.forEach(this::shade);
         shown.forEach(this::balloon);
-        captions();
         return svg.finish(words.text("drawing.title"), described(shown));
     }
 
@@ -173,7 +176,7 @@ public final class DrawGearbox {
         boolean inside = place.x() > 0
                 && place.y() > 0
                 && place.x() + place.width() < GearboxPlan.WIDTH
-                && place.y() + place.height() < GearboxPlan.HEIGHT - 24;
+                && place.y() + place.height() < GearboxPlan.HEIGHT;
         return inside && taken.stream().noneMatch(place::meets);
     }
 
@@ -184,32 +187,44 @@ public final class DrawGearbox {
         double nearY = Math.max(box.y(), Math.min(y, box.y() + box.height()));
         svg.line(new Ink("none", colour, 1.4, ""), x, y, nearX, nearY);
         svg.circle(x, y, BALLOON, new Ink("#ffffff", colour, 2, mark.kind() == Mark.Kind.LOOK_NEXT ? "4 2" : ""));
-        svg.text(mark.label(), x, y + 5.5, Lettering.centred(15).bold());
+        svg.text(mark.label(), x, y + 9, Lettering.centred(LETTERS).bold());
     }
 
     private void captions() {
-        svg.text(words.text("drawing.engine"), 41, 398, Lettering.centred(14));
-        svg.text(words.text("drawing.bell-housing"), 155, 450, Lettering.centred(14));
-        svg.text(words.text("drawing.front"), 430, 505, Lettering.centred(15).bold());
+        below("drawing.engine", 2, Lettering.from(LETTERS));
+        caption("drawing.bell-housing", 20, 490, Lettering.from(LETTERS));
+        below("drawing.front", 395, Lettering.centred(LETTERS).bold());
         if (plan.hasAuxiliary()) {
-            svg.text(
-                    words.text("drawing.auxiliary"),
-                    690,
-                    505,
-                    Lettering.centred(15).bold());
+            below("drawing.auxiliary", 690, Lettering.centred(LETTERS).bold());
         }
-        svg.text(words.text("drawing.driveline"), 880, 385, Lettering.centred(14));
+        double y = 406;
+        for (String line : Svg.wrapped(words.text("drawing.driveline"), 160, (float) LETTERS, 2)) {
+            lettered(line, 956, y, Lettering.upTo(LETTERS));
+            y += 1.15 * LETTERS;
+        }
         if (plan.hasAir()) {
-            svg.text(words.text("drawing.air"), 12, 20, Lettering.from(14));
-            svg.text(
-                    words.text(
-                            plan.hasSplitter() && plan.rangeByAir() && plan.hasRange()
-                                    ? "drawing.valves"
-                                    : "drawing.valve"),
-                    742,
-                    113,
-                    Lettering.from(14));
+            caption("drawing.air", 8, 24, Lettering.from(LETTERS));
+            boolean several = plan.hasSplitter() && plan.rangeByAir() && plan.hasRange();
+            caption(several ? "drawing.valves" : "drawing.valve", 956, 56, Lettering.upTo(LETTERS));
         }
-        svg.text(words.text("drawing.lever"), plan.remote() ? 300 : 380, plan.remote() ? 100 : 104, Lettering.from(14));
+        if (plan.remote()) {
+            caption("drawing.lever", 290, 112, Lettering.from(LETTERS));
+        } else {
+            caption("drawing.lever", 348, 112, Lettering.upTo(LETTERS));
+        }
+    }
+
+    private void below(String key, double x, Lettering lettering) {
+        caption(key, x, 458, lettering);
+    }
+
+    private void caption(String key, double x, double y, Lettering lettering) {
+        lettered(words.text(key), x, y, lettering);
+    }
+
+    /** Letters that no balloon covers. */
+    private void lettered(String text, double x, double y, Lettering lettering) {
+        svg.text(text, x, y, lettering);
+        taken.add(lettering.room(text, x, y));
     }
 }

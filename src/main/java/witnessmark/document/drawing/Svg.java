@@ -8,11 +8,6 @@ import witnessmark.document.template.VisibleText;
 
 /** An SVG drawing being put together; it uses no ids, so that several can stand on one page. */
 final class Svg {
-    /** Over the whole width of a sheet, a drawing taller than this would not leave room for its heading. */
-    private static final double TALL = 1.1;
-
-    private static final double TALLER = 1.45;
-
     private final StringBuilder body = new StringBuilder();
     private final double width;
     private final double height;
@@ -40,6 +35,18 @@ final class Svg {
 
         static Lettering centred(double size) {
             return new Lettering(size, "middle", "");
+        }
+
+        /** Ending at the point. */
+        static Lettering upTo(double size) {
+            return new Lettering(size, "end", "");
+        }
+
+        /** Where a line of these letters stands. */
+        Box room(String text, double x, double y) {
+            double wide = (weight.isEmpty() ? ShippedFont.REGULAR : ShippedFont.BOLD).width(text, (float) size);
+            double left = anchor.equals("end") ? x - wide : anchor.equals("middle") ? x - wide / 2 : x;
+            return new Box(left, y - size, wide, 1.25 * size);
         }
 
         Lettering bold() {
@@ -115,21 +122,16 @@ final class Svg {
         return at;
     }
 
-    private static String shape(double heightToWidth) {
-        return heightToWidth > TALLER ? "tall taller" : heightToWidth > TALL ? "tall" : "wide";
-    }
-
     /** The drawing with what it shows in words, for those who cannot see it. */
     String finish(String title, String description) {
         return String.format(
                         Locale.ROOT,
                         "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %.0f %.0f\" width=\"%.0f\" height=\"%.0f\""
-                                + " class=\"%s\" role=\"img\" aria-label=\"%s\" font-family=\"%s, Verdana, sans-serif\">\n",
+                                + " role=\"img\" aria-label=\"%s\" font-family=\"%s, Verdana, sans-serif\">\n",
                         width,
                         height,
                         width,
                         height,
-                        shape(height / width),
                         escaped(title),
                         ShippedFont.FAMILY)
                 + "<title>" + escaped(title) + "</title>\n<desc>" + escaped(description) + "</desc>\n"

@@ -78,7 +78,7 @@ public record CoachingPage(String unit, String note, List<Point> first, List<Poi
     /** The card of a truck alone. */
     public static CoachingPage of(TruckProfile truck, KnowledgeBase knowledge, SpeedUnits units, Language language) {
         return page(
-                truck.title(),
+                truck.titleIn(language.tag()),
                 "",
                 List.of(),
                 new Cab(knowledge, Optional.empty(), Optional.of(truck), units),

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.SignOff;
 import witnessmark.casefile.SignedJudgement;
@@ -17,8 +18,6 @@ import witnessmark.diagnosis.NextCheck;
 import witnessmark.diagnosis.RankedCause;
 import witnessmark.diagnosis.Verdict;
 import witnessmark.document.Dossier;
-import witnessmark.document.drawing.DamageStory;
-import witnessmark.document.drawing.DrawDamage;
 import witnessmark.document.drawing.Mark;
 import witnessmark.gearbox.EnumWord;
 
@@ -29,7 +28,7 @@ import witnessmark.gearbox.EnumWord;
  * @param open what stays open beside a concluded cause
  * @param coaching points that go with a concluded habit; none without
  * @param wouldTell what to look at to know more
- * @param damage drawing of how the damage comes about
+ * @param damage how each cause brings the damage about
  */
 public record ExplanationPage(
         List<Story> stories,
@@ -40,7 +39,7 @@ public record ExplanationPage(
         List<String> coaching,
         List<String> towing,
         List<String> otherSteps,
-        String damage,
+        List<Damage> damage,
         String drawing,
         List<Mark> marks,
         List<Field> glossary) {
@@ -51,6 +50,7 @@ public record ExplanationPage(
     private static final int MOST_HELD = 2;
     private static final int MOST_TELLING = 4;
     private static final int MOST_REASONS = 4;
+    private static final int MOST_MARKS = 6;
 
     /**
      * One cause in plain words.
@@ -66,6 +66,13 @@ public record ExplanationPage(
             List<String> speaksAgainst,
             List<String> notLookedAt,
             List<String> heldBack) {}
+
+    /**
+     * How one cause brings the damage about: what acts, what it does, and what was found of it.
+     *
+     * @param marks what was found that it explains; says so where nothing was
+     */
+    public record Damage(String cause, String standing, String mechanism, List<String> marks) {}
 
     public static ExplanationPage of(Dossier dossier, Glossary glossary) {
         Judgement judgement = dossier.judgement();
@@ -110,7 +117,7 @@ public record ExplanationPage(
                 coaching,
                 towing,
                 otherSteps,
-                damage(dossier, causes, stories, signed),
+                damage(dossier, causes, stories, signed, words),
                 choose.drawn(marks),
                 marks,
                 glossary.wordsIn(printed));
@@ -141,25 +148,37 @@ public record ExplanationPage(
         return judgement.causes().stream().filter(c -> ids.contains(c.id())).toList();
     }
 
-    private static String damage(
-            Dossier dossier, List<RankedCause> causes, List<Story> stories, Optional<SignedJudgement> signed) {
+    private static List<Damage> damage(
+            Dossier dossier,
+            List<RankedCause> causes,
+            List<Story> stories,
+            Optional<SignedJudgement> signed,
+            SayOnPaper words) {
         Set<String> present = dossier.file().findings().values().stream()
                 .filter(f -> f.state() == FindingState.PRESENT)
                 .map(f -> FoundRow.title(dossier, f.finding()))
                 .collect(Collectors.toSet());
-        return DrawDamage.draw(
-                IntStream.range(0, causes.size())
-                        .mapToObj(i -> new DamageStory(
-                                stories.get(i).standing(),
-                                stories.get(i).title(),
-                                stories.get(i).mechanism(),
-                                signed.isPresent()
-                                        ? stories.get(i).speaksFor().stream()
-                                                .filter(present::contains)
-                                                .toList()
-                                        : titles(causes.get(i).evidenceFor(), FindingState.PRESENT)))
-                        .toList(),
-                dossier.texts());
+        return IntStream.range(0, causes.size())
+                .mapToObj(i -> {
+                    Story story = stories.get(i);
+                    List<String> marks = signed.isPresent()
+                            ? story.speaksFor().stream()
+                                    .filter(present::contains)
+                                    .toList()
+                            : titles(causes.get(i).evidenceFor(), FindingState.PRESENT);
+                    return new Damage(story.title(), story.standing(), story.mechanism(), shown(marks, words));
+                })
+                .toList();
+    }
+
+    private static List<String> shown(List<String> marks, SayOnPaper words) {
+        if (marks.isEmpty()) {
+            return List.of(words.say("damage-none-found"));
+        }
+        Stream<String> more = marks.size() > MOST_MARKS
+                ? Stream.of(words.say("damage-more", marks.size() - MOST_MARKS))
+                : Stream.of();
+        return Stream.concat(marks.stream().limit(MOST_MARKS), more).toList();
     }
 
     /** The causes that carry the verdict first, then those that are still worth a word. */

@@ -23,8 +23,10 @@ import witnessmark.language.Language;
 
 /** What the profile of the truck gives for its documents: figures for the driver's card, and charts. */
 public final class TruckFigures {
-    private static final int WIDTH = 800;
-    private static final int HEIGHT = 420;
+    /** Narrow, so that their letters can be read on a phone. */
+    private static final int WIDTH = 440;
+
+    private static final int HEIGHT = 340;
 
     private TruckFigures() {}
 

@@ -15,10 +15,13 @@ import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.Calendar;
 import java.util.GregorianCalendar;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.TimeZone;
-import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import java.util.zip.CRC32;
 import javax.xml.XMLConstants;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -39,8 +42,6 @@ import witnessmark.document.ShippedFont;
  */
 public final class PrintPdf {
     private static final String FONTS = "shipped:";
-    private static final double[] SMALLER = {1, 0.94, 0.88, 0.82, 0.76, 0.7};
-    private static final double[] SLIGHTLY_SMALLER = {0.97, 0.94, 0.91};
 
     private final Paper paper;
     private final Instant dated;
@@ -52,69 +53,62 @@ public final class PrintPdf {
     }
 
     /**
-     * The page as a PDF file: a claim within it on its first sheet, and no last sheet for a few lines, if somewhat
-     * smaller letters spare it; {@link DocumentRefused} if the page is not well formed.
+     * The page as a PDF file, the letters of each piece of it so sized that it lies well on its sheets;
+     * {@link DocumentRefused} if the page is not well formed, or what must stand on one sheet does not fit it.
      */
     public byte[] print(String html) {
+        List<Piece> pieces = Piece.of(parsed(html));
+        Map<Piece, Fitting> fittings = new LinkedHashMap<>();
         try {
-            Printed loose = printed(html, Sizes.FULL, s -> s.claimFits() && !s.endsNearlyEmpty());
-            Printed claim = loose;
-            for (int size = 1; size < SMALLER.length && !claim.sheets().claimFits(); size++) {
-                claim = printed(html, new Sizes(1, SMALLER[size]), s -> s.claimFits() && !s.endsNearlyEmpty());
+            Optional<byte[]> pdf = Optional.empty();
+            while (pdf.isEmpty()) {
+                pdf = printed(html, pieces, fittings);
             }
-            if (claim.pdf().isPresent()) {
-                return claim.pdf().get();
-            }
-            Optional<byte[]> fewer = fewerSheets(html, claim);
-            return fewer.isPresent()
-                    ? fewer.get()
-                    : printed(html, claim.sizes(), s -> true).pdf().orElseThrow();
+            return pdf.get();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
-    private Optional<byte[]> fewerSheets(String html, Printed longer) throws IOException {
-        for (double size : SLIGHTLY_SMALLER) {
-            if (longer.sheets().endsNearlyEmpty()) {
-                Printed shorter = printed(
-                        html,
-                        new Sizes(size, longer.sizes().claim()),
-                        s -> s.count() < longer.sheets().count());
-                if (shorter.pdf().isPresent()) {
-                    return shorter.pdf();
-                }
+    /** The page laid out once; a file where no piece asks for another size. */
+    private Optional<byte[]> printed(String html, List<Piece> pieces, Map<Piece, Fitting> fittings) throws IOException {
+        String sized =
+                withFonts(html, fittings.values().stream().map(Fitting::rule).collect(Collectors.joining()));
+        try (PdfBoxRenderer renderer = renderer(sized)) {
+            renderer.layout();
+            if (anyGoesOn(Sheets.of(renderer), pieces, fittings)) {
+                return Optional.empty();
+            }
+            renderer.createPDFWithoutClosing();
+            return Optional.of(saved(renderer.getPdfDocument(), html));
+        }
+    }
+
+    private boolean anyGoesOn(Sheets sheets, List<Piece> pieces, Map<Piece, Fitting> fittings) {
+        boolean goesOn = false;
+        for (Piece piece : pieces) {
+            Extent extent = sheets.extent(piece);
+            Fitting known = fittings.get(piece);
+            if (known == null) {
+                fittings.put(piece, new Fitting(piece, extent));
+                goesOn |= !fittings.get(piece).rule().isEmpty();
+            } else {
+                goesOn |= known.goesOn(extent);
+                refuse(known.isRefused(extent) && !goesOn);
             }
         }
-        return Optional.empty();
+        return goesOn;
     }
 
-    /** The page on one sheet, its letters made smaller until it fits; {@link DocumentRefused} if it does not. */
-    public byte[] printOnOneSheet(String html) {
-        try {
-            for (double size : SMALLER) {
-                Printed fitting = printed(html, new Sizes(size, 1), s -> s.count() == 1);
-                if (fitting.pdf().isPresent()) {
-                    return fitting.pdf().get();
-                }
-            }
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
+    private void refuse(boolean tooLong) {
+        if (tooLong) {
+            throw new DocumentRefused(
+                    "the page does not fit one sheet of " + paper.word() + " in readable letters",
+                    "shorten the shop's own template or letterhead");
         }
-        throw new DocumentRefused(
-                "the page does not fit one sheet of " + paper.word() + " in readable letters",
-                "shorten the shop's own template or letterhead");
     }
 
-    /** Sizes of letters against those of the style sheet: of all, and once more of a claim within a record. */
-    private record Sizes(double all, double claim) {
-        static final Sizes FULL = new Sizes(1, 1);
-    }
-
-    /** A page laid out; as a file only where it was found fitting. */
-    private record Printed(Sizes sizes, Sheets sheets, Optional<byte[]> pdf) {}
-
-    private Printed printed(String html, Sizes sizes, Predicate<Sheets> fits) throws IOException {
+    private PdfBoxRenderer renderer(String html) {
         XRLog.setLoggingEnabled(false);
         ShippedFontsOnly.use();
         PdfRendererBuilder builder = new PdfRendererBuilder();
@@ -126,16 +120,8 @@ public final class PrintPdf {
         builder.useUnicodeLineBreaker(new UnbrokenNumbers());
         builder.useProtocolsStreamImplementation(ShippedStream::new, "shipped");
         builder.withProducer("witnessmark");
-        builder.withW3cDocument(parsed(withFonts(html, sizes)), "");
-        try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
-            renderer.layout();
-            Sheets sheets = Sheets.of(renderer);
-            if (!fits.test(sheets)) {
-                return new Printed(sizes, sheets, Optional.empty());
-            }
-            renderer.createPDFWithoutClosing();
-            return new Printed(sizes, sheets, Optional.of(saved(renderer.getPdfDocument(), html)));
-        }
+        builder.withW3cDocument(parsed(html), "");
+        return builder.buildPdfRenderer();
     }
 
     private byte[] saved(PDDocument pdf, String html) throws IOException {
@@ -151,7 +137,7 @@ public final class PrintPdf {
         return out.toByteArray();
     }
 
-    private static String withFonts(String html, Sizes sizes) {
+    private static String withFonts(String html, String sizes) {
         StringBuilder rules = new StringBuilder("<style>");
         for (ShippedFont font : ShippedFont.values()) {
             rules.append(String.format(
@@ -162,11 +148,7 @@ public final class PrintPdf {
                     FONTS,
                     font.file()));
         }
-        rules.append(String.format(
-                Locale.ROOT,
-                "body{font-size:%.2fpt}.fitted{font-size:%.2fem}</style></head>",
-                9.5 * sizes.all(),
-                sizes.claim()));
+        rules.append("body{font-size:9.5pt}").append(sizes).append("</style></head>");
         return UnshownSigns.named(html).replaceFirst("</head>", rules.toString());
     }
 

@@ -5,35 +5,32 @@ import com.openhtmltopdf.render.Box;
 import com.openhtmltopdf.render.PageBox;
 import java.util.List;
 
-/**
- * How a page was laid out on sheets of paper.
- *
- * @param claimFits whether what follows a claim begins on the sheet after the one on which the claim begins; so too
- *     where there is no claim within
- * @param endsNearlyEmpty whether the last of several sheets bears a few lines alone
- */
-record Sheets(int count, boolean claimFits, boolean endsNearlyEmpty) {
-    private static final String CLAIM = "claim-within";
-    private static final String AFTER_CLAIM = "after-claim";
+/** The sheets of paper on which a page was laid out. */
+record Sheets(PdfBoxRenderer renderer, List<PageBox> pages) {
 
-    /** Part of a sheet that a legal line takes with its code and the words used, which stay with it. */
-    private static final double FEW_LINES = 0.45;
+    /** What ends on the very edge of a sheet does not reach the next; less than a point in the units of the layout. */
+    private static final int EDGE = 20;
 
     static Sheets of(PdfBoxRenderer renderer) {
-        List<PageBox> pages = renderer.getRootBox().getLayer().getPages();
-        Box claim = renderer.getSharedContext().getBoxById(CLAIM);
-        Box after = renderer.getSharedContext().getBoxById(AFTER_CLAIM);
-        PageBox last = pages.get(pages.size() - 1);
-        double filled = renderer.getRootBox().getAbsY() + renderer.getRootBox().getHeight() - last.getTop();
-        return new Sheets(
-                pages.size(),
-                claim == null || after == null || sheet(pages, after) - sheet(pages, claim) <= 1,
-                pages.size() > 1 && filled < FEW_LINES * (last.getBottom() - last.getTop()));
+        return new Sheets(renderer, renderer.getRootBox().getLayer().getPages());
     }
 
-    private static int sheet(List<PageBox> pages, Box box) {
+    /** How the piece lies on them; one that is not shown takes no room on one sheet. */
+    Extent extent(Piece piece) {
+        Box box = renderer.getSharedContext().getBoxById(piece.id());
+        if (box == null) {
+            return new Extent(1, 0);
+        }
+        int end = Math.max(box.getAbsY(), box.getAbsY() + box.getHeight() - EDGE);
+        int last = sheet(end);
+        PageBox sheet = pages.get(last);
+        double onLast = (double) (end - sheet.getTop()) / (sheet.getBottom() - sheet.getTop());
+        return new Extent(last - sheet(box.getAbsY()) + 1, onLast);
+    }
+
+    private int sheet(int y) {
         int sheet = 0;
-        while (sheet < pages.size() - 1 && pages.get(sheet + 1).getTop() <= box.getAbsY()) {
+        while (sheet < pages.size() - 1 && pages.get(sheet + 1).getTop() <= y) {
             sheet++;
         }
         return sheet;

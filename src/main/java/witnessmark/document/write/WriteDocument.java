@@ -37,6 +37,13 @@ public final class WriteDocument {
     private static final List<Kind> PACKET =
             List.of(Kind.EXPLANATION, Kind.BENCH, Kind.EVIDENCE, Kind.COACHING, Kind.TOWING);
 
+    /** Classes by which a page tells the printer what belongs on one sheet: must, or as far as it fits. */
+    private static final String ONE_SHEET = "one-sheet";
+
+    private static final String FITTED = "fitted";
+
+    private static final String FOOT = "<div class=\"foot\">";
+
     private final TemplateFolder templates;
     private final Paper paper;
     private final Optional<TowWay> tow;
@@ -76,22 +83,23 @@ public final class WriteDocument {
                     .fill(Kind.COACHING.word(), page, around)
                     .getBytes(StandardCharsets.UTF_8);
         }
-        String title = title(Kind.COACHING, language);
         FillTemplate fill = FillTemplate.html(templates);
-        String body = fill.fill(Kind.COACHING.word(), page, around);
+        Part card = part(Kind.COACHING, language);
+        String body = withFoot(fill, fill.fill(Kind.COACHING.word(), page, around), around);
         String html = fill.fill(
                 "page",
-                sheet(title + ": " + truck.title(), language, List.of(body(Kind.COACHING, language, title, body))),
+                sheet(
+                        card.title() + ": " + truck.titleIn(language.tag()),
+                        language,
+                        List.of(piece(card, body, ONE_SHEET))),
                 around);
         return form == Form.PDF
-                ? new PrintPdf(paper, Optional.empty()).printOnOneSheet(html)
+                ? new PrintPdf(paper, Optional.empty()).print(html)
                 : ("<!DOCTYPE html>\n" + html).getBytes(StandardCharsets.UTF_8);
     }
 
     private byte[] pdf(Dossier dossier, Kind kind, Language language) {
-        PrintPdf print = new PrintPdf(paper, dossier.asOf());
-        String html = html(dossier, kind, language);
-        return kind.isOnePage() ? print.printOnOneSheet(html) : print.print(html);
+        return new PrintPdf(paper, dossier.asOf()).print(html(dossier, kind, language));
     }
 
     private String markdown(Dossier dossier, Kind kind, Language language) {
@@ -107,21 +115,30 @@ public final class WriteDocument {
         FillTemplate fill = FillTemplate.html(templates);
         List<Part> parts = parts(dossier, kind);
         List<Map<String, String>> bodies = new ArrayList<>();
+        String onOneSheet = parts.size() > 1 ? FITTED : ONE_SHEET;
         for (Part part : parts) {
-            bodies.add(body(part.kind(), part.language(), part.title(), body(fill, dossier, part)));
+            String body = withFoot(fill, body(fill, dossier, part), around(dossier, part.language()));
+            bodies.add(piece(part, body, part.kind().isOnePage() ? onOneSheet : ""));
         }
         String title = title(kind, language) + ": " + dossier.file().id().text();
         return fill.fill("page", sheet(title, language, bodies), around(dossier, language));
     }
 
-    private static Map<String, String> body(Kind kind, Language language, String title, String body) {
+    /** A shop's own template may leave out the end of the chain; no document does. */
+    private static String withFoot(FillTemplate fill, String body, Map<String, Object> around) {
+        return body.contains(FOOT) ? body : body + fill.fill("foot", Map.of(), around);
+    }
+
+    private static Map<String, String> piece(Part part, String body, String length) {
         return Map.of(
                 "anchor",
-                kind.word() + "-" + language.tag(),
+                part.kind().word() + "-" + part.language().tag(),
+                "length",
+                length,
                 "bodyLanguage",
-                language.tag(),
+                part.language().tag(),
                 "bodyTitle",
-                title,
+                part.title(),
                 "body",
                 body);
     }
@@ -138,8 +155,10 @@ public final class WriteDocument {
 
     private record Part(Kind kind, Language language, String title) {}
 
-    private String title(Kind kind, Language language) {
-        return words(language).get(kind.word() + "Title");
+    /** What the document of this kind is called on paper. */
+    public String title(Kind kind, Language language) {
+        boolean loose = kind == Kind.TOWING && tow.equals(Optional.of(TowWay.LOOSE));
+        return words(language).get(loose ? "looseTitle" : kind.word() + "Title");
     }
 
     /** A packet holds what the driver and the tow operator take along in both languages. */

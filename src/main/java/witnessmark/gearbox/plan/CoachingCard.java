@@ -19,7 +19,6 @@ import witnessmark.gearbox.start.StartGears;
  */
 public record CoachingCard(
         String truck,
-        String title,
         Optional<Ceiling> lowRangeCeiling,
         List<Ceiling> ceilings,
         ShiftPlan plan,

@@ -48,7 +48,6 @@ public final class DrawUpCoachingCard {
         StartGears loaded = StartGears.of(truck, StartGears.Load.LOADED);
         return new CoachingCard(
                 truck.id(),
-                truck.title(),
                 highest,
                 ceilings,
                 plan,

@@ -24,6 +24,11 @@ public record LogChart(Kind kind, Path out, boolean replace) {
     private static final int WIDTH = 900;
     private static final int HEIGHT = 460;
 
+    /** Narrow on a page, so that its letters can be read on a phone. */
+    private static final int WIDTH_ON_PAGE = 440;
+
+    private static final int HEIGHT_ON_PAGE = 380;
+
     enum Kind {
         TIMELINE,
         MAP
@@ -51,9 +56,9 @@ public record LogChart(Kind kind, Path out, boolean replace) {
         NewFile.write(out, svg(truck).getBytes(StandardCharsets.UTF_8), NewFile.Older.of(replace));
     }
 
-    /** The timeline of the one log read. */
+    /** The timeline of the one log read, for a page. */
     public static String timeline(LogJob.Done done, ChartLabels words) {
-        return timeline(only(done), words);
+        return timeline(only(done), words, WIDTH_ON_PAGE, HEIGHT_ON_PAGE);
     }
 
     private static TruckResult only(LogJob.Done done) {
@@ -73,11 +78,11 @@ public record LogChart(Kind kind, Path out, boolean replace) {
                     truck.trips().get(0).factor().factor(),
                     WIDTH,
                     HEIGHT);
-            case TIMELINE -> timeline(truck, ChartLabels.PLAIN);
+            case TIMELINE -> timeline(truck, ChartLabels.PLAIN, WIDTH, HEIGHT);
         };
     }
 
-    private static String timeline(TruckResult truck, ChartLabels words) {
+    private static String timeline(TruckResult truck, ChartLabels words, int width, int height) {
         if (truck.trips().size() != 1) {
             throw new Refused(truck.trips().size() + " logs were read", "a timeline shows one, name that one");
         }
@@ -87,7 +92,7 @@ public record LogChart(Kind kind, Path out, boolean replace) {
                 trip.timeline(),
                 trip.events(),
                 words,
-                WIDTH,
-                HEIGHT);
+                width,
+                height);
     }
 }

@@ -103,7 +103,9 @@ class DocumentCommands {
         byte[] bytes = zip ? packed(write, dossier) : write.write(dossier, what, form);
         Path target = out.isEmpty() ? Path.of(usualName(dossier, what, language, ending)) : out.path();
         NewFile.write(target, bytes, NewFile.Older.of(replace));
-        Terminal.line(context.outputWriter(), what.title() + " written: " + target + " (" + bytes.length + " bytes)");
+        // Which sheet goes with a move depends on the way of it.
+        String title = what == Kind.TOWING ? write.title(what, Language.ENGLISH) : what.title();
+        Terminal.line(context.outputWriter(), title + " written: " + target + " (" + bytes.length + " bytes)");
         context.outputWriter().flush();
     }
 

@@ -17,8 +17,9 @@ final class CoachingCardText {
         this.words = words;
     }
 
-    void print(CoachingCard card) {
-        page.line(words.say("title") + ": " + card.title());
+    /** @param title what the truck is called in the language of the card */
+    void print(String title, CoachingCard card) {
+        page.line(words.say("title") + ": " + title);
         card.lowRangeCeiling().ifPresent(ceiling -> {
             page.blank();
             page.strong(words.say("ceiling") + " " + ceiling.limit());

@@ -169,7 +169,7 @@ class TruckTableCommands {
         } else {
             Page page = new Page(context.outputWriter());
             TruckText.questions(page, truck);
-            new CoachingCardText(page, words).print(card);
+            new CoachingCardText(page, words).print(truck.titleIn(language.tag()), card);
         }
     }
 

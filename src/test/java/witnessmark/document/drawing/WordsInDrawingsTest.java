@@ -23,8 +23,14 @@ class WordsInDrawingsTest {
     private static final Pattern TEXT = Pattern.compile("<text([^>]*)>([^<]*)</text");
     private static final Pattern SIZE = Pattern.compile("font-size(?:=\"|:)([0-9.]+)");
 
+    /** Pixels that a drawing has on a phone of 360, margins taken off. */
+    private static final double ON_A_PHONE = 340;
+
+    /** Pixels of letters that can be read on a phone; common practice. */
+    private static final double LEGIBLE = 9;
+
     /** A line of letters: where it begins and ends. */
-    private record Line(String text, double left, double right, double y) {}
+    private record Line(String text, double size, double left, double right, double y) {}
 
     private static List<Line> lines(String svg) {
         List<Line> lines = new ArrayList<>();
@@ -32,9 +38,11 @@ class WordsInDrawingsTest {
         while (text.find()) {
             String how = text.group(1);
             Matcher size = SIZE.matcher(how);
-            double wide = ShippedFont.REGULAR.width(text.group(2), size.find() ? Float.parseFloat(size.group(1)) : 12);
-            double left = at(how, "x") - (how.contains("middle") ? wide / 2 : 0);
-            lines.add(new Line(text.group(2), left, left + wide, at(how, "y")));
+            double letters = size.find() ? Double.parseDouble(size.group(1)) : 12;
+            double wide = ShippedFont.REGULAR.width(text.group(2), (float) letters);
+            double left = at(how, "x")
+                    - (how.contains("anchor=\"middle") ? wide / 2 : how.contains("anchor=\"end") ? wide : 0);
+            lines.add(new Line(text.group(2), letters, left, left + wide, at(how, "y")));
         }
         return lines;
     }
@@ -75,11 +83,14 @@ class WordsInDrawingsTest {
                 new GearboxPlan(layout, ShippedKnowledge.load().parts()), List.of(), Texts.of("document", language));
 
         holds(lines(svg), GearboxPlan.WIDTH);
+        assertThat(lines(svg)).allSatisfy(l -> assertThat(l.size() * ON_A_PHONE / GearboxPlan.WIDTH)
+                .as("letters of " + l.text())
+                .isGreaterThanOrEqualTo(LEGIBLE));
     }
 
     @ParameterizedTest
     @EnumSource(Language.class)
-    void the_causes_with_names_of_two_lines(Language language) {
+    void the_causes_with_names_of_several_lines(Language language) {
         String name = "Remolcado con las ruedas motrices girando y las flechas puestas";
         List<RankedCause> causes = new ArrayList<>();
         for (int c = 0; c < 4; c++) {
@@ -103,7 +114,7 @@ class WordsInDrawingsTest {
 
         List<Line> lines = lines(DrawCauses.draw(causes, Texts.of("document", language)));
 
-        holds(lines, 640);
+        holds(lines, DrawCauses.WIDTH);
         String said = String.join(" ", lines.stream().map(Line::text).toList());
         assertThat(said).contains("puestas").doesNotContain("…", "...");
     }
