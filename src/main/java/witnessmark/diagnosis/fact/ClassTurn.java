@@ -12,9 +12,9 @@ public record ClassTurn(String cause, String finding, String classId, int order,
     public enum Weight {
         /** How old the unit is: it explains what nothing else does. */
         AGE,
-        /** What is on record or told. */
+        /** What is on record, told, or seen round the gearbox. */
         RECORD,
-        /** What the parts show. */
+        /** What the parts themselves show. */
         SEEN
     }
 
@@ -31,6 +31,6 @@ public record ClassTurn(String cause, String finding, String classId, int order,
         if (finding.age()) {
             return Weight.AGE;
         }
-        return finding.kind().isPhysical() ? Weight.SEEN : Weight.RECORD;
+        return finding.kind() == Finding.Kind.LOOK || finding.kind() == Finding.Kind.MARK ? Weight.SEEN : Weight.RECORD;
     }
 }
