@@ -12,7 +12,6 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Lazy;
 import org.springframework.context.support.GenericApplicationContext;
-import org.springframework.core.convert.converter.Converter;
 import org.springframework.core.convert.support.ConfigurableConversionService;
 import org.springframework.core.env.Environment;
 import org.springframework.shell.core.ShellRunner;
@@ -22,6 +21,7 @@ import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.RuleBase;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.knowledge.KnowledgeFolders;
+import witnessmark.shell.print.RoomOptions;
 import witnessmark.shell.print.Screen;
 import witnessmark.shell.run.CompleteCommand;
 import witnessmark.shell.run.InteractiveShell;
@@ -73,7 +73,7 @@ class ShellSetup {
     /** Not under the name by which the context itself would take it. */
     @Bean
     @Lazy
-    ConfigurableConversionService optionValues(ObjectProvider<Converter<?, ?>> ofRooms) {
+    ConfigurableConversionService optionValues(ObjectProvider<RoomOptions> ofRooms) {
         return new OptionValues(ofRooms.stream());
     }
 

@@ -152,7 +152,7 @@ class CaseCommands {
                                     "words in id, title, unit or complaint; one or two letters where a word begins")
                     String words,
             @Option(longName = "finding", defaultValue = "", description = "cases with this finding") String finding,
-            @Option(longName = "state", defaultValue = "present", description = "in this state") String state,
+            @Option(longName = "state", defaultValue = "present", description = "in this state") FindingState state,
             @Option(longName = "open", description = "only open cases") boolean open,
             @Option(longName = "closed", description = "only closed cases") boolean closed,
             @Option(longName = "voided", description = "voided cases too") boolean voided,
@@ -173,7 +173,7 @@ class CaseCommands {
             query = query.after(cases.getObject().known(after));
         }
         if (!finding.isEmpty()) {
-            query = query.withFinding(finding, state(state));
+            query = query.withFinding(finding, state);
         }
         if (open || closed) {
             query = closed ? query.closedOnly() : query.openOnly();

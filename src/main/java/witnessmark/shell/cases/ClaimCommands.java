@@ -4,6 +4,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
@@ -20,7 +21,6 @@ import witnessmark.casefile.history.ClaimSet;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.WrongUsage;
-import witnessmark.shell.run.TypedFigure;
 
 /** The commands that enter what a warranty claim says besides the findings. */
 @Component
@@ -94,20 +94,19 @@ class ClaimCommands {
             @Argument(index = 0, description = "case id") String id,
             @Argument(index = 1, description = "part taken out", defaultValue = "") String old,
             @Option(longName = "fitted", defaultValue = "", description = "part put in") String fitted,
-            @Option(longName = "quantity", defaultValue = "1", description = "how many") String quantity,
+            @Option(longName = "quantity", defaultValue = "1", description = "how many") double quantity,
             @Option(longName = "whereabouts", defaultValue = "", description = "returned, kept or scrapped")
                     String whereabouts,
             @Option(longName = "tag", defaultValue = "", description = "what stands on its tag") String tag,
             @Option(longName = "remove", defaultValue = "", description = "number of the line to take away")
-                    String remove,
+                    OptionalDouble remove,
             @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         if (old.isEmpty() == remove.isEmpty()) {
             throw new WrongUsage("name the part taken out, or --remove the number of a line");
         }
         Claim changed = remove.isEmpty()
-                ? now(id).with(new PartLine(
-                        old, fitted, TypedFigure.number("--quantity", quantity), whereabouts(whereabouts), tag))
-                : now(id).without((int) TypedFigure.number("--remove", remove));
+                ? now(id).with(new PartLine(old, fitted, quantity, whereabouts(whereabouts), tag))
+                : now(id).without((int) remove.getAsDouble());
         enter(context, id, changed, reason);
     }
 

@@ -119,6 +119,9 @@ public final class LineParser implements CommandParser {
                     "--" + name + " '" + Terminal.harmless(Terminal.shortened(value)) + "' is no whole number",
                     "give digits, as in --" + name + " 10");
         }
+        if (known.type() == double.class) {
+            TypedFigure.number("--" + name, value);
+        }
         if (known.type() == OptionalDouble.class) {
             // Said here with the option's name, which what makes the value is not told.
             TypedFigure.maybe("--" + name, value);

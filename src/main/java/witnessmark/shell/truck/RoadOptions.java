@@ -2,14 +2,13 @@ package witnessmark.shell.truck;
 
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Parameter;
-import witnessmark.gearbox.Range;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.Unit;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.shell.run.TypedFigure;
 
-/** Reads the words by which commands tell of a truck on the road: its speed, mass, grade and range. */
+/** Reads the words by which commands tell of a truck on the road: its speed, mass and grade. */
 final class RoadOptions {
     private RoadOptions() {}
 
@@ -49,13 +48,5 @@ final class RoadOptions {
         return word.isEmpty()
                 ? truck.figure(usual)
                 : Figure.given(TypedFigure.quantity("--grade", word, Unit.PERCENT, Unit.PERCENT), Unit.PERCENT);
-    }
-
-    static Range range(String word) {
-        return switch (word) {
-            case "high" -> Range.HIGH;
-            case "low" -> Range.LOW;
-            default -> throw new WrongUsage("--range '" + Terminal.harmless(word) + "' is not known", "high or low");
-        };
     }
 }

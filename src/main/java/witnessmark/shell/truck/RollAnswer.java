@@ -28,7 +28,7 @@ final class RollAnswer {
 
     /** The roll as typed; one of distance and minutes is given. */
     record Words(
-            String range,
+            Range range,
             String speed,
             String unit,
             String distance,
@@ -39,14 +39,14 @@ final class RollAnswer {
     private RollAnswer() {}
 
     static TruckAnswer of(TruckProfile truck, Mode mode, Words words) {
-        Exposure exposure = Exposure.of(truck, mode, RoadOptions.range(words.range()), journey(words));
+        Exposure exposure = Exposure.of(truck, mode, words.range(), journey(words));
         List<Symbol> symbols = ExposureSymbols.of(truck, exposure);
         ComputedFinding finding = RollingEvidence.of(truck, exposure);
         String id = String.format(
                 Locale.ROOT,
                 "%s-%s-range-%.0f-km",
                 word(mode),
-                words.range(),
+                words.range().name().toLowerCase(Locale.ROOT),
                 exposure.journey().km());
         return new TruckAnswer(
                 Optional.of(truck),

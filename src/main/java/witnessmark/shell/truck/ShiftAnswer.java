@@ -28,7 +28,6 @@ import witnessmark.shell.print.FigureText;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
-import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
 
 /** Works out a shift that somebody tells of, in words of a command. */
@@ -44,10 +43,10 @@ final class ShiftAnswer {
             String to,
             String speed,
             String unit,
-            String clutch,
-            String lever,
+            Clutch clutch,
+            LeverTiming lever,
             boolean rollingBack,
-            String splitter,
+            SplitterMove splitter,
             boolean formulas) {}
 
     private static final String NOT_A_CHARGE =
@@ -66,47 +65,13 @@ final class ShiftAnswer {
         this.from = GearOption.of(truck, "--from", words.from());
         this.to = GearOption.of(truck, "--to", words.to());
         this.speed = RoadOptions.speed("--speed", words.speed(), words.unit());
-        this.clutch = clutch(words.clutch());
+        this.clutch = words.clutch();
     }
 
     /** Range shifts by the cone, others by the driver's match of speeds. */
     static TruckAnswer of(TruckProfile truck, Words words) {
         ShiftAnswer answer = new ShiftAnswer(truck, words);
         return answer.from.range() == answer.to.range() ? answer.inRange() : answer.range();
-    }
-
-    private static Clutch clutch(String word) {
-        return switch (word) {
-            case "engaged" -> Clutch.ENGAGED;
-            case "down" -> Clutch.PEDAL_DOWN;
-            default -> throw new WrongUsage(
-                    "--clutch '" + Terminal.harmless(word) + "' is not known",
-                    "engaged (pedal up) or down (pedal down)");
-        };
-    }
-
-    private static LeverTiming lever(String word) {
-        return switch (word) {
-            case "preselected" -> LeverTiming.PRESELECTED;
-            case "neutral" -> LeverTiming.IN_NEUTRAL;
-            case "home" -> LeverTiming.LEVER_HOME_FIRST;
-            default -> throw new WrongUsage(
-                    "--lever '" + Terminal.harmless(word) + "' is not known",
-                    "preselected, neutral (range moved with the lever in neutral) or home (lever home"
-                            + " before the range was done)");
-        };
-    }
-
-    private static SplitterMove splitter(String word) {
-        return switch (word) {
-            case "" -> SplitterMove.AS_THE_GEARS_SAY;
-            case "first" -> SplitterMove.SPLITTER_FIRST;
-            case "last" -> SplitterMove.RANGE_FIRST;
-            case "stays" -> SplitterMove.STAYS_SPLIT;
-            default -> throw new WrongUsage(
-                    "--splitter '" + Terminal.harmless(word) + "' is not known",
-                    "first (home before the range moves), last (after it) or stays (split, into low" + " range)");
-        };
     }
 
     private TruckAnswer range() {
@@ -116,9 +81,9 @@ final class ShiftAnswer {
                         to,
                         speed.value(),
                         clutch,
-                        lever(words.lever()),
+                        words.lever(),
                         words.rollingBack() ? Rolling.BACK : Rolling.FORWARD,
-                        splitter(words.splitter())));
+                        words.splitter()));
         List<Symbol> symbols = ShiftSymbols.of(truck, shift.question());
         Form json = new Form(
                 asked(),
@@ -154,7 +119,9 @@ final class ShiftAnswer {
     }
 
     private TruckAnswer inRange() {
-        if (words.rollingBack() || !words.splitter().isEmpty() || !words.lever().equals("preselected")) {
+        if (words.rollingBack()
+                || words.splitter() != SplitterMove.AS_THE_GEARS_SAY
+                || words.lever() != LeverTiming.PRESELECTED) {
             throw new WrongUsage(
                     "gears " + from.id() + " and " + to.id() + " are both in "
                             + from.range().name().toLowerCase(Locale.ROOT)
@@ -195,7 +162,8 @@ final class ShiftAnswer {
     private String order(Page page, RangeShift.Orders orders) {
         String counted = orders.counted() == SplitterMove.SPLITTER_FIRST ? "splitter first" : "range first";
         return "the splitter moves beside the range; reckoned here with the " + counted
-                + (words.splitter().isEmpty() ? ", which costs the cone more" : "") + ": splitter first "
+                + (words.splitter() == SplitterMove.AS_THE_GEARS_SAY ? ", which costs the cone more" : "")
+                + ": splitter first "
                 + orders.splitterFirst().text(page.units()) + ", range first "
                 + orders.rangeFirst().text(page.units())
                 + ". The splitter's dogs have no cone for the rest of the mainshaft's change";
@@ -226,8 +194,8 @@ final class ShiftAnswer {
                 from.id(),
                 to.id(),
                 FigureJson.of(speed),
-                words.clutch(),
-                words.lever(),
+                TruckOptions.word(words.clutch()),
+                TruckOptions.word(words.lever()),
                 rollsBack(),
                 Json.some(Unusual.of(speed)));
     }

@@ -6,8 +6,12 @@ import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
+import witnessmark.gearbox.Range;
 import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.exposure.Exposure.Mode;
+import witnessmark.gearbox.shift.RangeShiftQuestion.Clutch;
+import witnessmark.gearbox.shift.RangeShiftQuestion.LeverTiming;
+import witnessmark.gearbox.shift.RangeShiftQuestion.SplitterMove;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.WrongUsage;
@@ -43,15 +47,15 @@ class TruckQuestionCommands {
             @Option(longName = "to", defaultValue = "", description = "gear after") String to,
             @Option(longName = "speed", defaultValue = "", description = "road speed") String speed,
             @Option(longName = "unit", defaultValue = "", description = OptionText.SPEED_UNIT) String unit,
-            @Option(longName = "clutch", defaultValue = "engaged", description = "engaged or down") String clutch,
+            @Option(longName = "clutch", defaultValue = "engaged", description = "engaged or down") Clutch clutch,
             @Option(longName = "lever", defaultValue = "preselected", description = "preselected, neutral, home")
-                    String lever,
+                    LeverTiming lever,
             @Option(longName = "rolling-back", description = "the truck rolls back") boolean rollingBack,
             @Option(
                             longName = "splitter",
                             defaultValue = "",
                             description = "moves first, last, or stays split into low range")
-                    String splitter,
+                    SplitterMove splitter,
             @Option(longName = "formulas", description = OptionText.FORMULAS) boolean formulas,
             @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format,
             @Option(longName = "case", defaultValue = "", description = OptionText.CASE) String caseId,
@@ -101,7 +105,7 @@ class TruckQuestionCommands {
     void coast(
             CommandContext context,
             @Argument(index = 0, description = "truck or file") String name,
-            @Option(longName = "range", defaultValue = "high", description = "range left in") String range,
+            @Option(longName = "range", defaultValue = "high", description = "range left in") Range range,
             @Option(longName = "speed", defaultValue = "", description = "road speed") String speed,
             @Option(longName = "unit", defaultValue = "", description = OptionText.SPEED_UNIT) String unit,
             @Option(longName = "distance", defaultValue = "", description = OptionText.DISTANCE) String distance,
@@ -130,7 +134,7 @@ class TruckQuestionCommands {
     void tow(
             CommandContext context,
             @Argument(index = 0, description = "truck or file") String name,
-            @Option(longName = "range", defaultValue = "high", description = "range left in") String range,
+            @Option(longName = "range", defaultValue = "high", description = "range left in") Range range,
             @Option(longName = "speed", defaultValue = "", description = "road speed") String speed,
             @Option(longName = "unit", defaultValue = "", description = OptionText.SPEED_UNIT) String unit,
             @Option(longName = "distance", defaultValue = "", description = OptionText.DISTANCE) String distance,
