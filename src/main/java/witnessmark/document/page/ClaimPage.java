@@ -244,7 +244,7 @@ public record ClaimPage(
     }
 
     /** Findings that were corrected after the sign-off; what was signed rests on them no longer. */
-    private static Set<String> corrected(Dossier dossier) {
+    static Set<String> corrected(Dossier dossier) {
         return dossier.history().stream()
                 .flatMap(h -> h.entries().stream())
                 .map(Entry::change)

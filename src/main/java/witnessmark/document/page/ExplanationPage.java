@@ -20,11 +20,13 @@ import witnessmark.diagnosis.Verdict;
 import witnessmark.document.Dossier;
 import witnessmark.document.drawing.Mark;
 import witnessmark.gearbox.EnumWord;
+import witnessmark.knowledge.Vocabulary.CauseClass;
 
 /**
  * What the service writer explains to the fleet.
  *
  * @param stories the causes that carry the verdict, or, where it cannot be told yet, those still possible
+ * @param signedApart whether the causes are told as they were signed, since today's judgement is another
  * @param open what stays open beside a concluded cause
  * @param coaching points that go with a concluded habit; none without
  * @param wouldTell what to look at to know more
@@ -32,6 +34,7 @@ import witnessmark.gearbox.EnumWord;
  */
 public record ExplanationPage(
         List<Story> stories,
+        boolean signedApart,
         List<String> open,
         List<String> contradictions,
         List<String> wouldTell,
@@ -110,6 +113,7 @@ public record ExplanationPage(
                 + otherSteps;
         return new ExplanationPage(
                 stories,
+                signed.isPresent(),
                 signed.isPresent() ? List.of() : judgement.verdict().open(),
                 judgement.contradictions().stream().map(Judgement.Conflict::why).toList(),
                 wouldTell,
@@ -209,13 +213,15 @@ public record ExplanationPage(
 
     /** A cause as it was signed; what speaks against it and what is open are weighed today. */
     private static Story signedStory(Dossier dossier, SignedJudgement signed, RankedCause cause, SayOnPaper words) {
-        double chance = signed.carrying().stream()
+        SignedCause then = signed.carrying().stream()
                 .filter(c -> c.id().equals(cause.id()))
                 .findFirst()
-                .orElseThrow()
-                .probability();
+                .orElseThrow();
         List<String> carried =
                 signed.carriedBy().stream().map(dossier.knowledge()::text).toList();
+        Set<String> corrected = ClaimPage.corrected(dossier).stream()
+                .map(id -> FoundRow.title(dossier, id))
+                .collect(Collectors.toSet());
         boolean concluded = signed.pointsTo().isEmpty();
         String told = dossier.knowledge().causes().get(cause.id()).mechanism();
         return new Story(
@@ -223,13 +229,15 @@ public record ExplanationPage(
                 words.say("story-signed", words.say("standing-" + signed.standing())),
                 concluded
                         ? words.say(
-                                "story-weight",
-                                words.percent(chance),
-                                words.chance(chance),
-                                dossier.knowledge().classOf(cause.classId()).title())
+                                "story-signed-weight",
+                                words.percent(then.probability()),
+                                words.chance(then.probability()),
+                                classWhenSigned(dossier, then))
                         : "",
                 concluded ? told : words.say("if-at-work", told),
-                carried,
+                carried.stream()
+                        .map(title -> corrected.contains(title) ? words.say("since-corrected", title) : title)
+                        .toList(),
                 reasonsAgainst(
                         cause.evidenceAgainst().stream()
                                 .filter(w -> !carried.contains(w.title()))
@@ -237,6 +245,15 @@ public record ExplanationPage(
                         words),
                 unchecked(dossier, cause),
                 List.of());
+    }
+
+    /** The class as it was signed, which may be another today, or not known here. */
+    private static String classWhenSigned(Dossier dossier, SignedCause then) {
+        return dossier.knowledge().vocabulary().classes().stream()
+                .filter(c -> c.id().equals(then.classId()))
+                .findFirst()
+                .map(CauseClass::title)
+                .orElse(then.classId());
     }
 
     private static List<String> unchecked(Dossier dossier, RankedCause cause) {

@@ -145,10 +145,12 @@ class SignedElsewhereTest {
 
             assertThat(Files.readString(paper))
                     .containsSubsequence(
-                            SIGNED,
+                            "Judged when signed: **" + SIGNED,
                             "Judged today: It cannot be told yet.",
                             "### Starts in high range or in too high a gear",
-                            "**As it was signed: concluded.**")
+                            "**Judged when signed: concluded.** Chance when signed: ",
+                            "Class when signed: Driver habit.",
+                            "- For, when signed: ")
                     .doesNotContain("### Foot on the pedal");
             assertThat(Files.readString(sheet)).doesNotContain("it could be: ");
             assertThat(done(changed, "export cases mixer --as json"))
