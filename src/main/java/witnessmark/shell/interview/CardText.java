@@ -50,7 +50,9 @@ final class CardText {
         Proposal.OfFinding said = (Proposal.OfFinding) proposal;
         String who = said.saidBy()
                 .map(s -> wording.text(
-                        "card.said-by", s.name().toLowerCase(Locale.ROOT).replace('_', ' ')))
+                        "card.said-by",
+                        wording.text("card.sayer."
+                                + s.name().toLowerCase(Locale.ROOT).replace('_', '-'))))
                 .orElse("");
         String when = said.when().isEmpty() ? "" : wording.text("card.when", said.when());
         return wording.text(

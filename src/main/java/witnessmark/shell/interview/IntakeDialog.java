@@ -116,19 +116,38 @@ final class IntakeDialog {
         if (!wantsList && meantBy.isEmpty()) {
             page.line(wording.text("meant.none"));
         }
-        boolean fromList = meantBy.isEmpty();
-        Optional<List<Proposal>> meant =
-                confirmed(fromList ? usual(complaints) : meantBy, fromList ? "meant.list" : "meant");
-        if (!fromList && meant.filter(List::isEmpty).isPresent()) {
-            // Without any sign nothing tells what to ask first.
-            page.line(wording.text("meant.none-of-these"));
-            meant = confirmed(usual(complaints), "meant.list");
-        }
+        Optional<List<Proposal>> meant = meantBy.isEmpty()
+                ? confirmed(usual(complaints), "meant.list")
+                : confirmedSigns(meantBy, usual(complaints));
         // The list adds signs; words given before stay the complaint.
         meant.ifPresent(chosen -> interview.tellMeant(
                 !wantsList ? answer : interview.present().complaint().isEmpty() ? said(chosen) : "",
                 limits.entries(chosen, new CardEntries(knowledge, interview.present()))));
         return meant.isPresent();
+    }
+
+    /** Without any sign that is there nothing tells what to ask first: then the others are offered, and the usual ones. */
+    private Optional<List<Proposal>> confirmedSigns(List<Proposal> meantBy, List<Proposal> usual) {
+        Optional<List<Proposal>> picked = confirmed(meantBy, "meant");
+        List<Proposal> taken = new ArrayList<>(picked.orElse(List.of()));
+        List<Proposal> others = taken.isEmpty()
+                ? List.of()
+                : meantBy.stream().filter(p -> !taken.contains(p)).toList();
+        if (picked.isPresent() && !saysWhatIsWrong(taken) && !others.isEmpty()) {
+            page.line(wording.text("meant.nothing-wrong"));
+            picked = confirmed(others, "meant");
+            taken.addAll(picked.orElse(List.of()));
+        }
+        if (picked.isPresent() && !saysWhatIsWrong(taken)) {
+            page.line(wording.text("meant.none-of-these"));
+            picked = confirmed(usual, "meant.list");
+            taken.addAll(picked.orElse(List.of()));
+        }
+        return picked.map(last -> List.copyOf(taken));
+    }
+
+    private static boolean saysWhatIsWrong(List<Proposal> taken) {
+        return taken.stream().anyMatch(p -> !(p instanceof Proposal.OfFinding f) || f.state() == FindingState.PRESENT);
     }
 
     /** What the driver is understood to say is told by him, whatever of it is confirmed. */

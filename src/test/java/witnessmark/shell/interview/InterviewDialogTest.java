@@ -108,6 +108,53 @@ class InterviewDialogTest {
     }
 
     @Test
+    void where_the_marked_ones_say_only_what_is_right_the_complaint_is_asked_for_again() {
+        String text = run(
+                """
+                Tractor 7
+                384000
+                13
+                air
+                2
+                twin
+
+
+                pops out of 6th pulling out of the pit. oil to the plug
+
+                1
+
+                otherwise: no
+                """);
+
+        assertThat(text).contains("What is marked does not say what is wrong.");
+        assertThat(kept().findings().get("oil-level-low").state()).isEqualTo(FindingState.ABSENT);
+        assertThat(kept().findings().values()).anyMatch(f -> f.state() == FindingState.PRESENT);
+    }
+
+    @Test
+    void who_says_it_is_said_in_the_readers_language() {
+        String text = run(
+                """
+                Tractor 7
+                384000
+                13
+                air
+                2
+                twin
+
+
+                se bota la quinta jalando en subida. el chofer dice que no baja en neutral
+
+
+                otherwise: no
+                """,
+                Language.SPANISH,
+                false);
+
+        assertThat(text).contains("lo dice el conductor").doesNotContain("lo dice driver");
+    }
+
+    @Test
     void no_line_is_wider_than_the_page() {
         assertThat(run(LOW_AIR).lines().filter(line -> !line.startsWith("> ")))
                 .allSatisfy(line -> assertThat(line.length()).as(line).isLessThanOrEqualTo(80));
