@@ -12,6 +12,9 @@ final class ClutchEvents implements Detector {
     private static final double FLOOR_PERCENT = 95;
     private static final double FLOOR_KMH = 3;
     private static final double FLOOR_SECONDS = 0.15;
+    /** Between rows farther apart the pedal may have come up unseen. */
+    private static final double FLOOR_APART_SECONDS = 1.25;
+
     private static final double HOLDING_KMH = 1.2;
     private static final double HOLDING_TO_IDLE = 1.05;
     private static final double HOLDING_TO_GOVERNED = 0.75;
@@ -66,6 +69,7 @@ final class ClutchEvents implements Detector {
                 floored,
                 m,
                 m.kmh() > FLOOR_KMH
+                        && m.seconds() <= FLOOR_APART_SECONDS
                         && (m.get(Signal.CLUTCH_FLOOR) > 0.5 || m.get(Signal.CLUTCH_PEDAL) >= FLOOR_PERCENT));
     }
 

@@ -13,6 +13,9 @@ final class EngineEvents implements Detector {
     private static final double LANDED_LOW = 0.8;
 
     private static final double GAINING_RPM_PER_SECOND = 20;
+    /** Or, however low it landed, so many: that is over in a moment. */
+    private static final double GAINING_FAST_RPM_PER_SECOND = 100;
+
     private static final double LONGEST_LANDING_SECONDS = 3.5;
 
     private final Drive drive;
@@ -110,9 +113,10 @@ final class EngineEvents implements Detector {
 
     /** Whether the engine only picked up speed after a shift that landed low. */
     private boolean isLanding(LastingCondition spell) {
-        return spell.seconds() < LONGEST_LANDING_SECONDS
-                && spell.lowestRpm > LANDED_LOW * drive.table().lowestPullingRpm()
-                && spell.endRpm - spell.startRpm > GAINING_RPM_PER_SECOND * spell.seconds();
+        double least = spell.lowestRpm > LANDED_LOW * drive.table().lowestPullingRpm()
+                ? GAINING_RPM_PER_SECOND
+                : GAINING_FAST_RPM_PER_SECOND;
+        return spell.seconds() < LONGEST_LANDING_SECONDS && spell.endRpm - spell.startRpm > least * spell.seconds();
     }
 
     private void lugged(LastingCondition spell) {

@@ -22,8 +22,8 @@ public enum EventKind {
     RIDING_CLUTCH("foot on the clutch while driving", 1, true, Chance.DISTANCE),
     CLUTCH_FLOORED_ROLLING("clutch pressed to the floor while rolling", 4, false, Chance.DISTANCE),
     HOT_OIL("gearbox oil hot", 0.05, false, Chance.DISTANCE),
-    RANGE_MOVED_IN_NEUTRAL("range moved with the lever in neutral, rolling", 5, false, Chance.KNOB),
-    RANGE_MOVED_IN_REVERSE("range knob moved in reverse, rolling", 5, false, Chance.REVERSING),
+    RANGE_MOVED_IN_NEUTRAL("range moved with the lever in neutral, rolling", 2, false, Chance.KNOB),
+    RANGE_MOVED_IN_REVERSE("range knob moved in reverse, rolling", 2, false, Chance.REVERSING),
     POWER_TAKE_OFF_ON_ROAD("power take-off engaged at road speed", 0.5, false, Chance.DISTANCE),
     CLUTCH_DROPPED("clutch let in at one blow at a start", 5, true, Chance.START),
     DISC_OVERSPEED("clutch disc oversped, pedal down in a low gear", 2, true, Chance.DISTANCE),
@@ -111,7 +111,6 @@ public enum EventKind {
     public boolean isMomentary() {
         return chance != Chance.DISTANCE && chance != Chance.IDLING
                 || this == DISC_OVERSPEED
-                || this == CLUTCH_FLOORED_ROLLING
                 || this == CLUTCH_SLIP
                 || this == RIDING_CLUTCH;
     }

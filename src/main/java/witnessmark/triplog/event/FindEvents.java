@@ -24,6 +24,7 @@ public final class FindEvents implements TrackedRows {
     private final LastGears gears = new LastGears();
     private final Presses presses = new Presses();
     private final ShiftEvents shifts;
+    private final LeverGears levers;
     private final StartEvents starts;
     private final RareEvents rare;
     private final SplitEvents splits;
@@ -38,6 +39,7 @@ public final class FindEvents implements TrackedRows {
     private final SteadyRows steady;
     private final SpeedPace pace = new SpeedPace();
     private final Detector[] detectors;
+    private boolean leverGiven;
     private boolean knobGiven;
     private boolean takeOffGiven;
     /** Running median of the time between rows. */
@@ -61,8 +63,9 @@ public final class FindEvents implements TrackedRows {
             }
         });
         this.shifts = new ShiftEvents(drive, presses, pull);
+        this.levers = new LeverGears(table);
         this.starts = new StartEvents(drive, trust, shifts::startedWithoutPedal);
-        this.rare = new RareEvents(drive, gears);
+        this.rare = new RareEvents(drive, gears, levers);
         this.splits = new SplitEvents(drive, gears);
         this.runs = new FindRuns(drive, starts, this::settled);
         this.slips = new SlipEvents(drive, gears, starts, pull);
@@ -88,7 +91,12 @@ public final class FindEvents implements TrackedRows {
         if (from != null && from.gear != run.gear && pull.excludesLeverShift(drive.table(), from, run)) {
             return;
         }
+        if (starts.isStarting() && levers.contradicts(drive.table().gear(run.gear))) {
+            // A clutch that slips for long dwells where another gear would have it.
+            return;
+        }
         gears.settled(run);
+        levers.settled(run);
         shifts.settled(run);
         starts.settled(run);
         rare.settled(run);
@@ -99,6 +107,8 @@ public final class FindEvents implements TrackedRows {
     @Override
     public void rows(RowBlock block, int[] inHand, double[] scatter, int from, int to) {
         moment.over(block);
+        leverGiven =
+                block.gives(Signal.LEVER) || block.gives(Signal.NEUTRAL_SWITCH) || block.gives(Signal.CURRENT_GEAR);
         knobGiven = block.gives(Signal.RANGE_KNOB);
         takeOffGiven = block.gives(Signal.POWER_TAKE_OFF);
         pace.over(block, from, to);
@@ -143,6 +153,9 @@ public final class FindEvents implements TrackedRows {
 
     /** All detectors, in their order; called by name, which costs half of what a loop over the interface does. */
     private void lookAtMoment() {
+        if (leverGiven) {
+            levers.row(moment);
+        }
         presses.row(moment);
         shifts.row(moment);
         starts.row(moment);
@@ -210,6 +223,7 @@ public final class FindEvents implements TrackedRows {
             detector.interrupted();
         }
         gears.forget();
+        levers.interrupted();
     }
 
     /** The gears found cannot be believed; to be called before {@link #end}. */

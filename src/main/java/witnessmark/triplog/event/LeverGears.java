@@ -57,6 +57,12 @@ final class LeverGears {
                 .min(Comparator.comparingDouble(KnobGear::ratio)));
     }
 
+    /** Whether the knob says that the range, or the lever that its position, is not the one of this gear. */
+    boolean contradicts(KnobGear gear) {
+        boolean otherRange = range.isPresent() && gear.range() != KnobGear.Range.NONE && gear.range() != range.get();
+        return otherRange || learnt().filter(l -> l != gear.lever()).isPresent();
+    }
+
     private Optional<Integer> learnt() {
         List<Integer> levers = lever > 0 ? seen.getOrDefault(lever, List.of()) : List.of();
         return levers.stream()

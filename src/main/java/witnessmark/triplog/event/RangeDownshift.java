@@ -39,7 +39,7 @@ final class RangeDownshift {
         this.exact = !Double.isNaN(moved);
         double least = longPause && gap.lowestKmh() < after.startKmh ? gap.lowestKmh() : after.startKmh;
         double driven = gap.drivenRpm() / (taken.ratio() * drive.perKmh());
-        this.kmh = exact ? moved : Math.max(least, driven);
+        this.kmh = exact ? moved : Math.max(Math.max(least, gap.drivenUpKmh()), driven);
         this.drivenRpm = gap.drivenRpm();
         this.bounding = exact && isTakenBelowCeiling() ? tallestOfLowRange() : taken;
     }

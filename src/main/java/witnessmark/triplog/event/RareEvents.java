@@ -14,15 +14,13 @@ final class RareEvents implements Detector {
     private final IdleEvents idle;
     private final DiscEvents disc;
     private final ReverseEvents reverse;
-    private final LeverGears levers;
     private long lastStanding = Long.MIN_VALUE / 2;
     private boolean nearRest;
     private boolean isMoving;
 
-    RareEvents(Drive drive, LastGears gears) {
+    RareEvents(Drive drive, LastGears gears, LeverGears levers) {
         this.drops = new ClutchDropEvents(drive);
         this.idle = new IdleEvents(drive);
-        this.levers = new LeverGears(drive.table());
         this.disc = new DiscEvents(drive, gears, levers);
         this.reverse = new ReverseEvents(drive);
     }
@@ -38,14 +36,10 @@ final class RareEvents implements Detector {
             drops.row(m);
             idle.row(m);
         }
-        boolean leverTold = !Double.isNaN(m.direction());
-        if (leverTold) {
-            levers.row(m);
-        }
         if (m.isPedalPressed() || disc.isWatching()) {
             disc.row(m);
         }
-        if (leverTold) {
+        if (!Double.isNaN(m.direction())) {
             reverse.row(m);
         }
     }
@@ -65,7 +59,6 @@ final class RareEvents implements Detector {
 
     void settled(GearRun run) {
         drops.settled(run);
-        levers.settled(run);
     }
 
     @Override
@@ -73,6 +66,5 @@ final class RareEvents implements Detector {
         lastStanding = Long.MIN_VALUE / 2;
         nearRest = false;
         List.of(drops, idle, disc, reverse).forEach(Detector::interrupted);
-        levers.interrupted();
     }
 }

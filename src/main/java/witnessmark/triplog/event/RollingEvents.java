@@ -1,5 +1,6 @@
 package witnessmark.triplog.event;
 
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -26,18 +27,29 @@ final class RollingEvents implements Detector {
     /** Declared assumption for the sliding distance where the drawing is not at hand: radius of a gear's hub bore. */
     private static final double HUB_RADIUS_M = 0.04;
 
+    /** Of a gear's ratio, and of the rows of a roll. */
+    private static final double FITS = 0.025;
+
+    private static final double ALL_THE_WHILE = 0.8;
+
     private final Drive drive;
     private final LastGears gears;
     private final LastingCondition coast;
     private final LastingCondition stopped;
     private boolean pedalKnown;
     private boolean leverOut;
+    private long rowsOut;
+    private long rowsInNeutral;
+    /** By gear, the rows of the roll in which its ratio fits. */
+    private final long[] fitting;
+
     private boolean parked;
     private boolean byShaft;
 
     RollingEvents(Drive drive, LastGears gears) {
         this.drive = drive;
         this.gears = gears;
+        this.fitting = new long[drive.table().gears().size()];
         this.coast = new LastingCondition(drive.limits().coastSeconds(), PATIENCE_SECONDS, this::coasted);
         this.stopped = new LastingCondition(STOPPED_SECONDS, 3, this::rolledStopped);
     }
@@ -48,11 +60,18 @@ final class RollingEvents implements Detector {
         boolean belied = isBelied(m);
         boolean neutral = out && !belied && m.kmh() >= drive.limits().coastKmh() && isOutOfGear(m);
         if (neutral && !coast.isOpen()) {
-            leverOut = false;
+            rowsOut = 0;
+            rowsInNeutral = 0;
+            Arrays.fill(fitting, 0);
+        }
+        if (neutral) {
+            rowsOut++;
+            rowsInNeutral += m.leverPosition() == 0 ? 1 : 0;
+            leverOut = 2 * rowsInNeutral > rowsOut;
+            countFitting(m);
         }
         if (neutral || coast.isOpen()) {
             pedalKnown = m.isPedalKnown();
-            leverOut |= m.leverPosition() == 0;
             coast.look(m, neutral, neutral ? slidingRpm(m) : 0);
         }
         boolean off = m.inHand() == InHand.ENGINE_OFF && !belied;
@@ -61,6 +80,21 @@ final class RollingEvents implements Detector {
             byShaft = m.get(Signal.OUTPUT_SHAFT_SPEED) > 0;
             stopped.look(m, off, off ? m.outputRpm(drive.perKmh()) * rangeRatio() : 0);
         }
+    }
+
+    private void countFitting(Moment m) {
+        double ratio = m.rpm() / m.outputRpm(drive.perKmh());
+        for (int g = 0; g < fitting.length; g++) {
+            fitting[g] += Math.abs(ratio / drive.table().gear(g).ratio() - 1) < FITS ? 1 : 0;
+        }
+    }
+
+    /**
+     * Whether one gear fits all the while: then it may as well have been in, the road turning the engine near idle. An engine
+     * left at idle stays while the road speed goes by.
+     */
+    private boolean mayBeInGear() {
+        return !leverOut && Arrays.stream(fitting).max().orElse(0) > ALL_THE_WHILE * rowsOut;
     }
 
     /** Whether other signals say that the engine turns faster than the log has it, as when that stood still. */
@@ -115,7 +149,7 @@ final class RollingEvents implements Detector {
     }
 
     private void coasted(LastingCondition spell) {
-        if (spell.km < COAST_KM || !pedalKnown && !leverOut && mayBeHeld(spell)) {
+        if (spell.km < COAST_KM || mayBeInGear() || !pedalKnown && !leverOut && mayBeHeld(spell)) {
             return;
         }
         double metres = 2 * Math.PI * HUB_RADIUS_M * spell.integral / 60;

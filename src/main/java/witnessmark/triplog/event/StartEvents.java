@@ -13,7 +13,7 @@ final class StartEvents implements Detector {
     /** A start that took longer held more than a clutch taking hold. */
     private static final double LONGEST_START_SECONDS = 12;
 
-    /** Where the clutch signal shows that no second press came between, the clutch may have slipped for longer. */
+    /** Where pedal or lever show that no other gear came between, the clutch may have slipped for longer. */
     private static final double LONGEST_SLIP_SECONDS = 25;
 
     /** A fall of engine speed by this share, wheels turning, is a shift that did not show; a clutch takes less. */
@@ -56,6 +56,8 @@ final class StartEvents implements Detector {
     private double lever;
     /** Whether the lever was in a gear at any time since the wheels began to turn. */
     private boolean wasInGear;
+    /** Whether a row on the way did not tell where the lever stood. */
+    private boolean wasUntold;
     /** Whether the pedal or the lever says that the first gear was changed for another before it showed. */
     private boolean changed;
 
@@ -89,6 +91,7 @@ final class StartEvents implements Detector {
             upSeconds = 0;
             lever = Double.NaN;
             wasInGear = false;
+            wasUntold = false;
             changed = false;
         }
         if (!Double.isNaN(m.kmh())) {
@@ -132,6 +135,7 @@ final class StartEvents implements Detector {
         }
         upSeconds += m.isPedalPressed() || m.isInGear() ? 0 : m.seconds();
         double position = m.leverPosition();
+        wasUntold |= Double.isNaN(position);
         changed |= wasInGear && position == 0;
         wasInGear |= !Double.isNaN(position) && position != 0;
         double now = m.get(Signal.LEVER);
@@ -155,13 +159,14 @@ final class StartEvents implements Detector {
     }
 
     void settled(GearRun run) {
+        KnobGear gear = drive.table().gear(run.gear);
         if (!starting) {
             return;
         }
         starting = false;
         double took = (run.startMicros - movedMicros) / 1e6;
-        KnobGear gear = drive.table().gear(run.gear);
-        boolean slipped = pedalGiven && (apart <= SURE_SECONDS || upSeconds < UP_SECONDS);
+        boolean held = wasInGear && !changed && !wasUntold;
+        boolean slipped = held || pedalGiven && (apart <= SURE_SECONDS || upSeconds < UP_SECONDS);
         if (took > (slipped ? LONGEST_SLIP_SECONDS : LONGEST_START_SECONDS) || gear.isReverse()) {
             return;
         }

@@ -24,6 +24,8 @@ final class FindFrozen {
     private static final double IDLE_MOVED_KMH = 25;
     private static final double ROLLING_KMH = 3;
 
+    private static final double AT_ITS_END_MICROS = 5e6;
+
     private final Watch[] watches;
     private final List<FrozenSignal> found = new ArrayList<>();
 
@@ -46,6 +48,14 @@ final class FindFrozen {
                 watch.over(block, from);
             }
         }
+    }
+
+    /** Whether road speed only left the value at which it had stood still. */
+    boolean explains(CleanRows.Jump jump) {
+        return found.stream()
+                .anyMatch(f -> f.signal() == Signal.ROAD_SPEED
+                        && f.value() == jump.fromKmh()
+                        && Math.abs(f.fromMicros() + f.seconds() * 1e6 - jump.timeMicros()) < AT_ITS_END_MICROS);
     }
 
     /** Notes what stands still to the end of the log; to be called once. */

@@ -109,6 +109,7 @@ public final class TrackGears implements RowSink, AutoCloseable {
         }
         blocks++;
         frozen.over(block, alreadyCounted);
+        work.jumps.removeIf(frozen::explains);
         factorFinder.add(block, alreadyCounted);
         factor = factorFinder.find();
         if (!firstKnown.isKnown()) {
