@@ -212,6 +212,19 @@ public final class Interview implements AutoCloseable {
         write(List.of(new FindingSet(entry)));
     }
 
+    /**
+     * What is said to be seen of a place that is inside the box, although the unit is not known to be out or apart. Then others
+     * saw it before, or the unit lies open now and what it could do in the truck need not be asked.
+     */
+    public Optional<Finding> seenInside() {
+        return soFar().seenInside();
+    }
+
+    /** How the unit stands, where that is learnt later than it was asked; nothing changes where nothing is said. */
+    public void unitStands(String answer) {
+        Intake.change(Stage.UNIT_STATE, answer, present()).ifPresent(change -> write(List.of(change)));
+    }
+
     /** A case that came with findings has no place kept yet; without one its answers would not be counted. */
     private void begin() {
         if (!position.isAmongChecks(history.last().number() + 1)) {

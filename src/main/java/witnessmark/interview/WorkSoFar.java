@@ -60,6 +60,19 @@ final class WorkSoFar {
         return new Hands(open, at, left);
     }
 
+    /** A finding on record of a place inside the box, where the unit is not known to be out or apart. */
+    Optional<Finding> seenInside() {
+        if (unitState().filter(state -> !state.open().isEmpty()).isPresent()) {
+            return Optional.empty();
+        }
+        return file.findings().values().stream()
+                .filter(entry -> entry.toldBy().isEmpty() && wasLookedAt(entry.finding()))
+                .map(entry -> knowledge.findings().get(entry.finding()))
+                .filter(f -> planner.wayTo(f.access()).stream()
+                        .anyMatch(step -> knowledge.access().get(step).teardown()))
+                .findFirst();
+    }
+
     private Optional<UnitState> unitState() {
         return UnitState.parse(file.text(TextField.UNIT_STATE));
     }

@@ -61,9 +61,7 @@ final class IntakeDialog {
         page.blank();
         page.line(wording.text("intake." + key, distance().symbol()));
         List<String> choices = stage.choices();
-        for (int i = 0; i < choices.size(); i++) {
-            page.indented("  " + (i + 1) + "  ", "     ", wording.text("choice." + key + "." + choices.get(i)));
-        }
+        offer(stage);
         Optional<String> answer = stage == Stage.COMPLAINT || stage == Stage.ACCOUNT
                 ? asker.askLines("intake." + key, "> ", choices, IntakeDialog::asksForSomething)
                 : asker.ask("intake." + key, "> ", choices);
@@ -75,6 +73,16 @@ final class IntakeDialog {
         } catch (CaseRefused e) {
             asker.refused(e.getMessage());
             return true;
+        }
+    }
+
+    private void offer(Stage stage) {
+        String key = stage.name().toLowerCase(Locale.ROOT).replace('_', '-');
+        for (int i = 0; i < stage.choices().size(); i++) {
+            page.indented(
+                    "  " + (i + 1) + "  ",
+                    "     ",
+                    wording.text("choice." + key + "." + stage.choices().get(i)));
         }
     }
 
@@ -123,7 +131,32 @@ final class IntakeDialog {
         meant.ifPresent(chosen -> interview.tellMeant(
                 !wantsList ? answer : interview.present().complaint().isEmpty() ? said(chosen) : "",
                 limits.entries(chosen, new CardEntries(knowledge, interview.present()))));
-        return meant.isPresent();
+        return meant.isPresent() && askWhereItLiesOpen();
+    }
+
+    /** What was seen inside the box before anything was opened here: the unit lies open, or others saw it. */
+    private boolean askWhereItLiesOpen() {
+        Optional<Finding> seen = interview.seenInside();
+        if (seen.isEmpty()) {
+            return true;
+        }
+        List<String> choices = Stage.UNIT_STATE.choices();
+        page.blank();
+        page.line(wording.text("intake.seen-inside", seen.get().title()));
+        offer(Stage.UNIT_STATE);
+        while (true) {
+            Optional<String> answer = asker.ask("intake.seen-inside", "> ", choices);
+            if (answer.isEmpty() || answer.get().strip().matches("q|stop|quit")) {
+                return false;
+            }
+            try {
+                String said = answer.get().strip();
+                interview.unitStands(said.toLowerCase(Locale.ROOT).matches(NOT_KNOWN) ? "" : chosen(said, choices));
+                return true;
+            } catch (CaseRefused e) {
+                asker.refused(e.getMessage());
+            }
+        }
     }
 
     /** Without any sign that is there nothing tells what to ask first: then the others are offered, and the usual ones. */

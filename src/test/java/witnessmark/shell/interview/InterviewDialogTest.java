@@ -15,6 +15,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
+import witnessmark.casefile.TextField;
 import witnessmark.casefile.history.FindingCleared;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.RuleBase;
@@ -129,6 +130,32 @@ class InterviewDialogTest {
         assertThat(text).contains("What is marked does not say what is wrong.");
         assertThat(kept().findings().get("oil-level-low").state()).isEqualTo(FindingState.ABSENT);
         assertThat(kept().findings().values()).anyMatch(f -> f.state() == FindingState.PRESENT);
+    }
+
+    @Test
+    void what_is_seen_inside_has_the_state_of_the_unit_asked_again_and_no_run_is_asked_of_a_box_that_is_apart() {
+        String text = run(
+                """
+                Tractor 7
+                384000
+                13
+                air
+                2
+                twin
+
+
+                thrust washers cracked and blue. hubs scored
+                1 2
+                front-apart
+
+                otherwise: no
+                """);
+
+        assertThat(text.replaceAll("\\s+", " "))
+                .contains("is seen with the unit open. How does the unit stand now?")
+                .doesNotContain("foam right after running")
+                .doesNotContain("Road test: 25 min");
+        assertThat(kept().text(TextField.UNIT_STATE)).isEqualTo("front-apart");
     }
 
     @Test
