@@ -93,7 +93,7 @@ class CaseCommands {
             exitStatusExceptionMapper = "refusals")
     void open(
             CommandContext context,
-            @Argument(index = 0, description = "id: lower-case letters, digits, hyphens") String id,
+            @Argument(index = 0, description = "id: lower-case letters, digits, hyphens") CaseId id,
             @Option(longName = "title", defaultValue = "", description = "short title") String title,
             @Option(longName = "complaint", defaultValue = "", description = "the customer's words") String complaint,
             @Option(longName = "unit", defaultValue = "", description = "the fleet's name for the truck") String unit,
@@ -108,8 +108,7 @@ class CaseCommands {
         Layout layout = LayoutOption.changed(Layout.unknown(), ratios, range, splitter, shafts, linkage, "", "", "");
         Vehicle vehicle = new Vehicle(unit, "", "", odometer, OptionalDouble.empty(), OptionalDouble.empty(), "");
         Cases from = cases.getObject();
-        CaseHistory history =
-                from.store().open(new Opened(new CaseId(id), title, complaint, vehicle, layout), from.who());
+        CaseHistory history = from.store().open(new Opened(id, title, complaint, vehicle, layout), from.who());
         Page page = new Page(context.outputWriter());
         page.line("Case " + history.id() + " is open. Enter what was found with: case set " + history.id()
                 + " FINDING=present|absent|unsure, or be asked with: interview " + history.id());
@@ -297,7 +296,7 @@ class CaseCommands {
             exitStatusExceptionMapper = "refusals")
     void voided(
             CommandContext context,
-            @Argument(index = 0, description = "case id") String id,
+            @Argument(index = 0, description = "case id") CaseId id,
             @Option(longName = "because", defaultValue = "opened by mistake", description = "why it is none")
                     String because) {
         CaseFile file = cases.getObject().stored(id);
@@ -323,9 +322,9 @@ class CaseCommands {
             help = "CASE",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
-    void signOff(CommandContext context, @Argument(index = 0, description = "case id") String id) {
+    void signOff(CommandContext context, @Argument(index = 0, description = "case id") CaseId id) {
         Cases from = cases.getObject();
-        CaseId signed = new CaseId(id);
+        CaseId signed = id;
         Judgement judgement =
                 diagnosis.getObject().judge(from.store().read(signed).present());
         CaseHistory history =
@@ -343,7 +342,7 @@ class CaseCommands {
             help = "CASE",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
-    void history(CommandContext context, @Argument(index = 0, description = "case id") String id) {
+    void history(CommandContext context, @Argument(index = 0, description = "case id") CaseId id) {
         CaseHistory history = cases.getObject().toShow(cases.getObject().known(id));
         new CaseText(knowledge.getObject(), new Page(context.outputWriter())).printHistory(history);
     }
@@ -400,9 +399,9 @@ class CaseCommands {
             exitStatusExceptionMapper = "refusals")
     void export(
             CommandContext context,
-            @Argument(index = 0, description = "case id") String id,
+            @Argument(index = 0, description = "case id") CaseId id,
             @Option(longName = "out", defaultValue = "", description = "file to write; must not exist") GivenPath out) {
-        String text = new CaseWriter().write(cases.getObject().store().export(new CaseId(id)));
+        String text = new CaseWriter().write(cases.getObject().store().export(id));
         if (out.isEmpty()) {
             context.outputWriter().print(text);
             context.outputWriter().flush();

@@ -59,6 +59,10 @@ public class Cases implements DisposableBean {
 
     /** Adds entries in this run's name; with a reason each is a correction of a case that was signed off. */
     public CaseHistory enter(String id, List<Change> changes, String reason) {
+        return enter(new CaseId(id), changes, reason);
+    }
+
+    CaseHistory enter(CaseId id, List<Change> changes, String reason) {
         return store.appendAll(known(id), corrections(changes, reason), who());
     }
 
@@ -82,21 +86,28 @@ public class Cases implements DisposableBean {
 
     /** A stored case as it stands; an id that is not stored is refused with the nearest that are. */
     public CaseFile stored(String id) {
-        return history(id).present();
+        return stored(new CaseId(id));
+    }
+
+    CaseFile stored(CaseId id) {
+        return store.read(known(id)).present();
     }
 
     /** The id, if a case is stored under it; else it is refused with the nearest that are. */
     public CaseId known(String id) {
-        CaseId known = new CaseId(id);
-        if (store.ids(id, 1).contains(known)) {
-            return known;
+        return known(new CaseId(id));
+    }
+
+    CaseId known(CaseId id) {
+        if (store.ids(id.text(), 1).contains(id)) {
+            return id;
         }
-        store.takenOut(known).ifPresent(why -> {
+        store.takenOut(id).ifPresent(why -> {
             throw new Refused("case '" + id + "' WAS TAKEN OUT OF THE STORE outside the program: " + why
                     + "; bring the store back from a copy, or make the database anew from its journal with:"
                     + " store rebuild");
         });
-        List<String> near = Nearest.some(id, someIds(id), 3);
+        List<String> near = Nearest.some(id.text(), someIds(id.text()), 3);
         throw new Refused("case '" + id + "' is not in the store"
                 + (near.isEmpty() ? "; see: case list" : "; did you mean " + String.join(", ", near) + "?"));
     }

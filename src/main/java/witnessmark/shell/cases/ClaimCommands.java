@@ -43,7 +43,7 @@ class ClaimCommands {
             exitStatusExceptionMapper = "refusals")
     void claim(
             CommandContext context,
-            @Argument(index = 0, description = "case id") String id,
+            @Argument(index = 0, description = "case id") CaseId id,
             @Option(longName = "work-order", defaultValue = "", description = "work order") String workOrder,
             @Option(longName = "claim-number", defaultValue = "", description = "claim number") String claimNumber,
             @Option(longName = "customer", defaultValue = "", description = "customer") String customer,
@@ -91,7 +91,7 @@ class ClaimCommands {
             exitStatusExceptionMapper = "refusals")
     void part(
             CommandContext context,
-            @Argument(index = 0, description = "case id") String id,
+            @Argument(index = 0, description = "case id") CaseId id,
             @Argument(index = 1, description = "part taken out", defaultValue = "") String old,
             @Option(longName = "fitted", defaultValue = "", description = "part put in") String fitted,
             @Option(longName = "quantity", defaultValue = "1", description = "how many") double quantity,
@@ -127,11 +127,11 @@ class ClaimCommands {
         return known;
     }
 
-    private Claim now(String id) {
-        return cases.getObject().store().read(new CaseId(id)).present().claim();
+    private Claim now(CaseId id) {
+        return cases.getObject().store().read(id).present().claim();
     }
 
-    private void enter(CommandContext context, String id, Claim claim, String reason) {
+    private void enter(CommandContext context, CaseId id, Claim claim, String reason) {
         CaseHistory history = cases.getObject().enter(id, List.of(new ClaimSet(claim)), reason);
         context.outputWriter().println("Stored as entry " + history.last().number() + " of case " + history.id() + ".");
     }

@@ -93,7 +93,7 @@ class EntryCommands {
         states.forEach((finding, state) -> knows.gear(new FindingEntry(finding, state, note, teller, in)));
         states.forEach(
                 (finding, state) -> changes.add(new FindingSet(new FindingEntry(finding, state, note, teller, in))));
-        CaseHistory history = enter(words.get(0), changes, reason);
+        CaseHistory history = enter(new CaseId(words.get(0)), changes, reason);
         states.forEach((finding, state) -> context.outputWriter().println("  " + state.word() + ": " + finding));
         stored(context, history);
     }
@@ -128,7 +128,7 @@ class EntryCommands {
                     : now;
             changes.add(cleared(now, id));
         }
-        stored(context, enter(words.get(0), changes, reason));
+        stored(context, enter(new CaseId(words.get(0)), changes, reason));
     }
 
     @Command(
@@ -140,7 +140,7 @@ class EntryCommands {
             exitStatusExceptionMapper = "refusals")
     void measure(
             CommandContext context,
-            @Argument(index = 0, description = "case id") String id,
+            @Argument(index = 0, description = "case id") CaseId id,
             @Argument(index = 1, description = "measure") String measure,
             @Argument(index = 2, description = "value") String value,
             @Argument(index = 3, description = "unit") String unit,
@@ -188,7 +188,7 @@ class EntryCommands {
             @Arguments List<String> words,
             @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         String text = String.join(" ", rest(words, "case note CASE TEXT"));
-        stored(context, enter(words.get(0), List.of(new NoteAdded(text)), reason));
+        stored(context, enter(new CaseId(words.get(0)), List.of(new NoteAdded(text)), reason));
     }
 
     @Command(
@@ -214,7 +214,7 @@ class EntryCommands {
                             "title, complaint, driver-account or work-done");
                 };
         String text = String.join(" ", rest.subList(1, rest.size()));
-        stored(context, enter(words.get(0), List.of(new TextSet(field, text)), reason));
+        stored(context, enter(new CaseId(words.get(0)), List.of(new TextSet(field, text)), reason));
     }
 
     @Command(
@@ -226,7 +226,7 @@ class EntryCommands {
             exitStatusExceptionMapper = "refusals")
     void truck(
             CommandContext context,
-            @Argument(index = 0, description = "case id") String id,
+            @Argument(index = 0, description = "case id") CaseId id,
             @Option(longName = "unit", defaultValue = "", description = "the fleet's name for it") String unit,
             @Option(longName = "serial", defaultValue = "", description = "serial number") String serial,
             @Option(longName = "duty", defaultValue = "", description = "what it does") String duty,
@@ -238,7 +238,7 @@ class EntryCommands {
                     OptionalDouble since,
             @Option(longName = "repair-note", defaultValue = "", description = "what was repaired") String repair,
             @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
-        Vehicle now = cases.getObject().store().read(new CaseId(id)).present().vehicle();
+        Vehicle now = cases.getObject().store().read(id).present().vehicle();
         Vehicle changed = new Vehicle(
                 or(unit, now.unit()),
                 or(serial, now.serial()),
@@ -259,7 +259,7 @@ class EntryCommands {
             exitStatusExceptionMapper = "refusals")
     void gearbox(
             CommandContext context,
-            @Argument(index = 0, description = "case id") String id,
+            @Argument(index = 0, description = "case id") CaseId id,
             @Option(longName = "ratios", defaultValue = "", description = OptionText.RATIOS) String ratios,
             @Option(longName = "range", defaultValue = "", description = OptionText.RANGE) String range,
             @Option(longName = "splitter", defaultValue = "", description = OptionText.SPLITTER) String splitter,
@@ -270,7 +270,7 @@ class EntryCommands {
             @Option(longName = "oil-cooler", defaultValue = "", description = "fitted, none") String cooler,
             @Option(longName = "pto", defaultValue = "", description = "fitted, none") String pto,
             @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
-        var now = cases.getObject().store().read(new CaseId(id)).present().gearbox();
+        var now = cases.getObject().store().read(id).present().gearbox();
         var changed = LayoutOption.changed(now, ratios, range, splitter, shafts, linkage, pump, cooler, pto);
         stored(context, enter(id, List.of(new GearboxSet(now, changed)), reason));
     }
@@ -302,7 +302,7 @@ class EntryCommands {
         }
     }
 
-    private CaseHistory enter(String id, List<Change> changes, String reason) {
+    private CaseHistory enter(CaseId id, List<Change> changes, String reason) {
         return cases.getObject().enter(id, changes, reason);
     }
 

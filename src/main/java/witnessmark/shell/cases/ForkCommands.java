@@ -39,8 +39,8 @@ class ForkCommands {
             exitStatusExceptionMapper = "refusals")
     void fork(
             CommandContext context,
-            @Argument(index = 0, description = "case to be carried on") String id,
-            @Argument(index = 1, description = "id of the new case") String to,
+            @Argument(index = 0, description = "case to be carried on") CaseId id,
+            @Argument(index = 1, description = "id of the new case") CaseId to,
             @Option(longName = "reason", defaultValue = "", description = "why it is carried on") String reason) {
         if (reason.isBlank()) {
             throw new WrongUsage("--reason is missing", "say why, it stays in the new case");
@@ -48,9 +48,8 @@ class ForkCommands {
         CaseStore store = cases.getObject().store();
         CaseHistory old = cases.getObject().toShow(cases.getObject().known(id));
         String from = "Carried on from case '" + id + "' because " + reason + ". " + state(old);
-        CaseFile carried = new CaseSheet(old.present().reopened().as(new CaseId(to)))
-                .note(from)
-                .toCaseFile();
+        CaseFile carried =
+                new CaseSheet(old.present().reopened().as(to)).note(from).toCaseFile();
         CaseHistory now = store.importCase(
                 CaseDocument.of(carried),
                 contents(store, old),

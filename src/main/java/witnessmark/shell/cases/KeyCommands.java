@@ -51,10 +51,10 @@ class KeyCommands {
             exitStatusExceptionMapper = "refusals")
     void head(
             CommandContext context,
-            @Argument(index = 0, description = "case id") String id,
+            @Argument(index = 0, description = "case id") CaseId id,
             @Option(longName = "out", defaultValue = "", description = OptionText.OUT) GivenPath out,
             @Option(longName = "replace", defaultValue = "false", description = OptionText.REPLACE) Boolean replace) {
-        HeadMark mark = HeadMark.of(cases.getObject().store().read(new CaseId(id)));
+        HeadMark mark = HeadMark.of(cases.getObject().store().read(id));
         String text = shopKey.sign(mark).map(SignedHead::text).orElse(mark.text() + "\n");
         if (out.isEmpty()) {
             context.outputWriter().print(text);

@@ -45,14 +45,13 @@ class PhotoCommands {
             exitStatusExceptionMapper = "refusals")
     void add(
             CommandContext context,
-            @Argument(index = 0, description = "id of a stored case") String name,
+            @Argument(index = 0, description = "id of a stored case") CaseId id,
             @Argument(index = 1, description = "id of the finding it shows") String finding,
             @Argument(index = 2, description = "JPEG or PNG file") String file,
             @Option(longName = "keep-location", defaultValue = "false", description = "keep where it was taken")
                     Boolean keepLocation,
             @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         new KnownIds(knowledge.getObject()).finding(finding);
-        CaseId id = new CaseId(name);
         CaseStore store = cases.getObject().store();
         String own = String.valueOf(Path.of(file).getFileName());
         Photo photo = PreparePhoto.prepare(own, GivenFile.read(Path.of(file), LARGEST_BYTES), keepLocation);
@@ -70,7 +69,7 @@ class PhotoCommands {
                 kept.size(),
                 Optional.of(finding),
                 Optional.of(photo.originalSha256())));
-        cases.getObject().enter(name, List.of(added), reason);
+        cases.getObject().enter(id, List.of(added), reason);
         new Page(context.outputWriter())
                 .line("'" + own + "' is with the finding " + finding + " of case '" + id + "': " + photo.width() + " x "
                         + photo.height() + " pixels, " + kept.size() + " bytes" + location(photo))
