@@ -61,10 +61,13 @@ public record SignedJudgement(
         }
     }
 
-    /** The causes of the class concluded or pointed to, likeliest first; none where nothing could be told. */
+    /** The cause concluded, or those of the class pointed to, likeliest first; none where nothing could be told. */
     public List<SignedCause> carrying() {
         String of = pointsTo.orElse(verdict);
-        return causes.stream().filter(c -> c.classId().equals(of)).toList();
+        return causes.stream()
+                .filter(c -> c.classId().equals(of))
+                .limit(pointsTo.isPresent() ? causes.size() : 1)
+                .toList();
     }
 
     /** For the chain, exports and answers; without what is empty. */

@@ -75,6 +75,28 @@ class StandingOnPaperTest {
         }
     }
 
+    /** Another cause of the same class was not concluded with it. */
+    @Test
+    void of_what_was_signed_only_the_cause_concluded_is_told_as_concluded() {
+        SignedJudgement signed = new SignedJudgement(
+                "maintenance",
+                "concluded",
+                Optional.empty(),
+                "Maintenance: low air.",
+                List.of(
+                        new SignedCause(
+                                "low-air", "Regulator set or failed low, or supply air low", "maintenance", 0.9),
+                        new SignedCause("filter-clogged", "Regulator filter clogged", "maintenance", 0.3)),
+                List.of("High-range cone burned"),
+                new MadeWith("of a test", "cd".repeat(32), Optional.empty()));
+        Dossier dossier = Cases.of(burnedCones(
+                Optional.of(new SignOff("R. Ortega", Instant.parse("2026-03-02T09:00:00Z"), Optional.of(signed)))));
+
+        assertThat(text(dossier, Kind.EXPLANATION))
+                .containsOnlyOnce("**Judged when signed: concluded.** Chance when signed: 90 %")
+                .doesNotContain("Chance when signed: 30 %");
+    }
+
     @Test
     void a_signed_case_with_another_shop_s_own_finding_is_printed_with_what_was_signed() {
         CaseFile file = new CaseSheet(burnedCones(Optional.of(signedAsTowed())))

@@ -4,9 +4,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.ChainCheck;
+import witnessmark.casefile.history.Entry;
 import witnessmark.refusal.Refusal;
 
 /**
@@ -69,7 +72,18 @@ final class Histories {
                     "it should end with entry " + head.lastNumber() + ", its entries end with "
                             + loaded.last().number());
         }
+        // Each entry is as it was written; that one is missing between them shows only from one to the next.
+        if (!isLinked(loaded.entries()) && loaded.verify() instanceof ChainCheck.Broken broken) {
+            throw lost(id, broken.why());
+        }
         return loaded;
+    }
+
+    private static boolean isLinked(List<Entry> entries) {
+        return IntStream.range(1, entries.size()).allMatch(i -> entries.get(i)
+                        .previousHash()
+                        .equals(entries.get(i - 1).hash()))
+                && entries.get(entries.size() - 1).number() == entries.size();
     }
 
     /** The refusal of a case whose entries are not all there, or not those that were kept. */

@@ -180,7 +180,7 @@ class ExportCommands {
                         .map(a -> "broken at entry " + a.broken().number())
                         .orElse(document.history().isPresent() ? "whole" : ""),
                 file.workDone()));
-        row.addAll(ClaimColumns.cells(file.claim()));
+        row.addAll(ClaimColumns.cells(file));
         return row;
     }
 
