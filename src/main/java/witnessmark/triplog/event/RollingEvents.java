@@ -28,7 +28,7 @@ final class RollingEvents implements Detector {
     private static final double HUB_RADIUS_M = 0.04;
 
     /** Of a gear's ratio, and of the rows of a roll. */
-    private static final double FITS = 0.025;
+    private static final double FITS = 0.04;
 
     private static final double ALL_THE_WHILE = 0.8;
 

@@ -19,6 +19,11 @@ final class StartEvents implements Detector {
     /** A fall of engine speed by this share, wheels turning, is a shift that did not show; a clutch takes less. */
     private static final double HIDDEN_SHIFT = 0.18;
 
+    /** Between rows farther apart than two a second the engine has come up again in part. */
+    private static final double FAR_APART_SECONDS = 0.75;
+
+    private static final double HIDDEN_BETWEEN_ROWS = 0.1;
+
     private static final double WHEELS_TURN_KMH = 4;
     /** Faster than this with the pedal down and the engine at idle, the truck rolls and is not being started. */
     private static final double ROLLS_KMH = 15;
@@ -104,7 +109,7 @@ final class StartEvents implements Detector {
         boolean shown = (m.isPedalShownPressed() || inGear) && apart <= SURE_SECONDS;
         if (starting && m.kmh() > WHEELS_TURN_KMH && !shown) {
             highestRpm = Math.max(highestRpm, m.rpm());
-            changed |= m.rpm() < (1 - HIDDEN_SHIFT) * highestRpm;
+            changed |= m.rpm() < (1 - (apart > FAR_APART_SECONDS ? HIDDEN_BETWEEN_ROWS : HIDDEN_SHIFT)) * highestRpm;
         }
         boolean rolls = m.isPedalPressed()
                 && m.kmh() > ROLLS_KMH

@@ -160,7 +160,7 @@ final class HeaderTokens {
                 "reversa",
                 "atras",
                 "r");
-        concept("lever", "lever", "gearlever", "shift", "shifter", "stick", "palanca", "schalthebel");
+        concept("lever", "lever", "lvr", "gearlever", "shift", "shifter", "stick", "palanca", "schalthebel");
         concept("gear", "gear", "gang", "marcha");
         concept("oil", "oil", "fluid", "oel", "ol", "aceite");
         concept("temp", "temp", "temperature", "tmp", "t", "temperatur", "temperatura");

@@ -44,6 +44,16 @@ class GuessMappingTest {
     }
 
     @Test
+    void short_names_for_time_and_lever_are_known() throws IOException {
+        ColumnMapping guessed = GuessMapping.from(
+                        "log.csv", "TS\tENGINE_RPM\tVEH_MPH\tGEAR_LVR\n0.0\t1400\t40\t1\n0.1\t1401\t40\t1\n")
+                .mapping();
+
+        assertThat(guessed.time().column()).isEqualTo("TS");
+        assertThat(guessed.columns().get(Signal.LEVER).column()).isEqualTo("GEAR_LVR");
+    }
+
+    @Test
     void a_line_of_units_below_the_header_is_taken_as_such() throws IOException {
         read("Timestamp,EngineSpeed,VehicleSpeed\nms,rpm,km/h\n100,1500,80\n200,1510,81\n", Optional.empty());
 
