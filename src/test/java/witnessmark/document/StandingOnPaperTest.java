@@ -87,14 +87,18 @@ class StandingOnPaperTest {
                         new SignedCause(
                                 "low-air", "Regulator set or failed low, or supply air low", "maintenance", 0.9),
                         new SignedCause("filter-clogged", "Regulator filter clogged", "maintenance", 0.3)),
-                List.of("High-range cone burned"),
+                List.of("High-range cone burned", "Regulator filter blocked, wet or oily"),
                 new MadeWith("of a test", "cd".repeat(32), Optional.empty()));
-        Dossier dossier = Cases.of(burnedCones(
-                Optional.of(new SignOff("R. Ortega", Instant.parse("2026-03-02T09:00:00Z"), Optional.of(signed)))));
+        CaseFile burned = burnedCones(
+                Optional.of(new SignOff("R. Ortega", Instant.parse("2026-03-02T09:00:00Z"), Optional.of(signed))));
+        Dossier dossier = Cases.of(new CaseSheet(burned)
+                .finding(new FindingEntry("air-filter-clogged", FindingState.ABSENT))
+                .toCaseFile());
 
         assertThat(text(dossier, Kind.EXPLANATION))
                 .containsOnlyOnce("**Judged when signed: concluded.** Chance when signed: 90 %")
-                .doesNotContain("Chance when signed: 30 %");
+                .doesNotContain("Chance when signed: 30 %")
+                .contains("For, when signed: Regulator filter blocked, wet or oily (looked at, not so)");
     }
 
     @Test

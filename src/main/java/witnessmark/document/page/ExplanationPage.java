@@ -219,9 +219,6 @@ public record ExplanationPage(
                 .orElseThrow();
         List<String> carried =
                 signed.carriedBy().stream().map(dossier.knowledge()::text).toList();
-        Set<String> corrected = ClaimPage.corrected(dossier).stream()
-                .map(id -> FoundRow.title(dossier, id))
-                .collect(Collectors.toSet());
         boolean concluded = signed.pointsTo().isEmpty();
         String told = dossier.knowledge().causes().get(cause.id()).mechanism();
         return new Story(
@@ -235,9 +232,7 @@ public record ExplanationPage(
                                 classWhenSigned(dossier, then))
                         : "",
                 concluded ? told : words.say("if-at-work", told),
-                carried.stream()
-                        .map(title -> corrected.contains(title) ? words.say("since-corrected", title) : title)
-                        .toList(),
+                SignedGrounds.of(signed, dossier, words),
                 reasonsAgainst(
                         cause.evidenceAgainst().stream()
                                 .filter(w -> !carried.contains(w.title()))

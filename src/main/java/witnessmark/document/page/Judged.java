@@ -96,11 +96,7 @@ public record Judged(
         return words.say("signed-causes", causes.isEmpty() ? words.say("none") : causes)
                 + (then.carriedBy().isEmpty()
                         ? ""
-                        : words.say(
-                                "signed-carried",
-                                SayOnPaper.list(then.carriedBy().stream()
-                                        .map(dossier.knowledge()::text)
-                                        .toList())));
+                        : words.say("signed-carried", SayOnPaper.list(SignedGrounds.of(then, dossier, words))));
     }
 
     private static String alarm(CaseHistory history, SayOnPaper words) {
