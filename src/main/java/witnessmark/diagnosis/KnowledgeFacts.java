@@ -12,6 +12,7 @@ import witnessmark.diagnosis.fact.ClassTurn;
 import witnessmark.diagnosis.fact.DoubtsIdentity;
 import witnessmark.diagnosis.fact.Given;
 import witnessmark.diagnosis.fact.HandsOpen;
+import witnessmark.diagnosis.fact.LookMayBeLost;
 import witnessmark.diagnosis.fact.LooksAt;
 import witnessmark.diagnosis.fact.MarkOf;
 import witnessmark.diagnosis.fact.MayBeRenewed;
@@ -46,13 +47,15 @@ final class KnowledgeFacts {
     private final Map<String, List<Object>> byCause = new HashMap<>();
 
     KnowledgeFacts(KnowledgeBase knowledge) {
+        Map<String, List<SpoiledBy>> byOthers = spoiledByOthers(knowledge);
         knowledge.causes().values().forEach(cause -> {
             if (!cause.applicability().equals(Applicability.ANY)) {
                 limits.add(new Applies(Applies.Subject.CAUSE, cause.id(), cause.applicability()));
             }
             ofCause(cause, knowledge);
+            cause.looks().stream().map(knowledge.findings()::get).forEach(look -> spoilers(look, knowledge, byOthers)
+                    .forEach(s -> about(byCause, cause.id(), new LookMayBeLost(cause.id(), look.id(), s.spoiler()))));
         });
-        Map<String, List<SpoiledBy>> byOthers = spoiledByOthers(knowledge);
         knowledge.findings().values().forEach(finding -> {
             if (!finding.applicability().equals(Applicability.ANY)) {
                 limits.add(new Applies(Applies.Subject.FINDING, finding.id(), finding.applicability()));

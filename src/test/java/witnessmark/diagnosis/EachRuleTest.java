@@ -38,6 +38,7 @@ import witnessmark.diagnosis.fact.HeldBack;
 import witnessmark.diagnosis.fact.HoldReason.DoubtfulIdentity;
 import witnessmark.diagnosis.fact.Instead;
 import witnessmark.diagnosis.fact.Leans;
+import witnessmark.diagnosis.fact.LookMayBeLost;
 import witnessmark.diagnosis.fact.LooksAt;
 import witnessmark.diagnosis.fact.MarkOf;
 import witnessmark.diagnosis.fact.MayBeRenewed;
@@ -397,7 +398,8 @@ class EachRuleTest {
                         .miss("the witness is silent", present("w"), absent("w"))
                         .miss("no mark", present("f"), absent("f"))
                         .miss("a witness of another cause", witness, new WitnessOf("d", "w"))
-                        .spoilt("the look told nothing", new LooksAt("c", "l"), unsure("l")));
+                        .spoilt("the look told nothing", new LooksAt("c", "l"), unsure("l"))
+                        .spoilt("the look is lost", new LookMayBeLost("c", "l", "renewed"), present("renewed")));
         MustBeGood mustBeGood = new MustBeGood("c", "g");
         all.put(
                 "ground in a mark by exclusion",
