@@ -3,6 +3,7 @@ package witnessmark.gearbox;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
 import java.util.Collection;
@@ -583,11 +584,12 @@ class VerdictThresholdsTest {
                 .hasSizeGreaterThanOrEqualTo(2));
     }
 
-    /** The enums in which the rooms of the gearbox judge. */
+    /** The enums in which the rooms of the gearbox judge; what a class keeps to itself is no word of it. */
     private static List<Class<?>> judgements() {
         return new ClassFileImporter()
                 .withImportOption(new ImportOption.DoNotIncludeTests()).importPackages("witnessmark.gearbox").stream()
                         .filter(JavaClass::isEnum)
+                        .filter(type -> !type.getModifiers().contains(JavaModifier.PRIVATE))
                         .filter(type -> !type.getPackageName().equals("witnessmark.gearbox"))
                         .<Class<?>>map(JavaClass::reflect)
                         .filter(type -> !NO_JUDGEMENT.contains(type))

@@ -17,7 +17,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseId;
-import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.AttachmentAdded;
 import witnessmark.casefile.history.CaseHistory;
@@ -124,8 +123,8 @@ class StoreCheckTest {
 
         assertThat(store.verifyEntries(ONE)).isInstanceOf(ChainCheck.Broken.class);
         assertThatThrownBy(() -> store.append(ONE, new CorrectedAfterSignOff("late", new NoteAdded("x")), "anna"))
-                .isInstanceOf(CaseRefused.class)
-                .hasMessageContaining("broken at entry 2")
+                .isInstanceOf(StoreUnavailable.class)
+                .hasMessageContaining("THE CHAIN OF ENTRIES IS BROKEN: entry 2 is missing")
                 .hasMessageContaining("case fork one");
         assertThat(store.readAsKept(ONE).entries()).hasSize(2);
     }
