@@ -451,6 +451,14 @@ class EachRuleTest {
                         .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
                         .miss("asked of another cause", any, new MustBeGoodAny("d", List.of("g", "h")))
                         .spoilt("one way proved", absent("h")));
+        all.put(
+                "one of the ways found not good",
+                hit(cause(WORD), any, present("h"))
+                        .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
+                        .miss("asked of another cause", any, new MustBeGoodAny("d", List.of("g", "h")))
+                        .miss("it is good", present("h"), absent("h"))
+                        .miss("it cannot be told", present("h"), unsure("h"))
+                        .spoilt("itself a cause that was seen", new LooksAt("d", "h")));
         Instead instead = new Instead("c", "d", 0.3, false, false, "", List.of("g"));
         all.put(
                 "rival not looked at",
