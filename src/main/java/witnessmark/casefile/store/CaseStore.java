@@ -287,7 +287,13 @@ public final class CaseStore implements AutoCloseable {
     private CaseHistory readNow(CaseId id) {
         return session.read(sql -> {
             CaseRows rows = new CaseRows(sql);
-            return histories.read(rows, id, Histories.known(id, rows.head(id)));
+            CaseRows.Head head = Histories.known(id, rows.head(id));
+            CaseHistory now = histories.read(rows, id, head);
+            // A change would write these tables anew, and so take away what shows that somebody was at them.
+            if (!rows.saysTheSame(head.caseNo(), now.present())) {
+                throw histories.lost(id, StoredChain.TABLES_DIFFER);
+            }
+            return now;
         });
     }
 

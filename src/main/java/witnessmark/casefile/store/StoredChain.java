@@ -13,6 +13,8 @@ import witnessmark.refusal.Refusal;
 
 /** Compares a case in the store with itself: rows with their hashes, the chain with its head, the state with the fold. */
 final class StoredChain {
+    static final String TABLES_DIFFER = "the tables that are searched do not say what the entries say";
+
     private StoredChain() {}
 
     static KeptCase look(CaseRows rows, CaseId id) {
@@ -59,7 +61,7 @@ final class StoredChain {
             CaseHistory history = CaseHistory.of(entries);
             return rows.saysTheSame(head.caseNo(), history.present())
                     ? KeptCase.whole(history)
-                    : KeptCase.broken(new Broken(last, "the tables that are searched do not say what the entries say"));
+                    : KeptCase.broken(new Broken(last, TABLES_DIFFER));
         } catch (CaseRefused e) {
             return KeptCase.broken(new Broken(last, "the entries do not come to a case: " + e.what()));
         }

@@ -159,6 +159,7 @@ class TamperingTest {
             the last gone, set back| delete from case_entry where case_no = CASE and entry_number = 5; update case_file set signed_off_at = null, last_number = 4, last_hash = (select hash from case_entry where case_no = CASE and entry_number = 4) where case_no = CASE
             one gone between       | delete from case_entry where case_no = CASE and entry_number = 3
             hashed anew            | FORGE
+            what is searched, again| update case_finding set state = 'absent' where case_no = CASE and finding = 'clutch-slips'
             """)
     void every_command_that_takes_a_case_says_so_first(String what, String change) throws Exception {
         Path store = copied(what.replaceAll("\\W+", "-"));
