@@ -24,6 +24,7 @@ import witnessmark.inference.GivenEvidence;
 import witnessmark.inference.Link;
 import witnessmark.inference.Posterior;
 import witnessmark.inference.Report;
+import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.Vocabulary;
 
@@ -332,10 +333,9 @@ final class NetworkReading {
         List<OddsChange> changes =
                 oddsChanges().filter(c -> !c.finding().equals(leftOut)).toList();
         for (int c = 0; c < priors.length; c++) {
-            String id = network.causes().get(c).id();
             double odds = Thresholds.odds(network.network().prior(c));
             for (OddsChange change : changes) {
-                if (concerns(change, id)) {
+                if (concerns(change, network.causes().get(c))) {
                     odds *= change.factor();
                 }
             }
@@ -344,10 +344,11 @@ final class NetworkReading {
         return priors;
     }
 
-    private boolean concerns(OddsChange change, String cause) {
+    /** Whose a cause is here does not make it likelier: a class is meant as the cause has it by itself. */
+    private static boolean concerns(OddsChange change, Cause cause) {
         return switch (change.kind()) {
-            case CAUSE -> change.target().equals(cause);
-            case CLASS -> change.target().equals(classes.get(cause));
+            case CAUSE -> change.target().equals(cause.id());
+            case CLASS -> change.target().equals(cause.classId());
         };
     }
 
