@@ -73,16 +73,16 @@ final class Releases {
         return !leads ? Stream.empty() : reading.otherSources().stream().filter(reach.asItIs());
     }
 
-    /** The circumstances, not known yet, that would turn a conclusion to another owner, as long as none has. */
+    /**
+     * The circumstances, not known yet, that would turn a conclusion to another owner; also where one has turned it, since
+     * what counts before it may be there as well.
+     */
     static Stream<String> owners(
             KnowledgeBase knowledge, NetworkReading reading, List<RankedCause> causes, Reach reach) {
         return open(
-                concluded(causes)
-                        .map(c -> knowledge.causes().get(c.id()))
-                        .filter(c -> c.classWhen().stream().noneMatch(turn -> reading.isPresent(turn.finding())))
-                        .flatMap(c -> c.classWhen().stream()
-                                .filter(turn -> !turn.classId().equals(c.classId()))
-                                .map(Cause.ClassWhen::finding)),
+                concluded(causes).flatMap(c -> knowledge.causes().get(c.id()).classWhen().stream()
+                        .filter(turn -> !turn.classId().equals(c.classId()))
+                        .map(Cause.ClassWhen::finding)),
                 reading,
                 reach);
     }

@@ -14,9 +14,9 @@ final class Polarity {
     private static final Pattern MAYBE = Pattern.compile(
             "\\?|\\b(maybe|may be|might|perhaps|possibl\\w*|suspect\\w*|could be|not sure|unsure|(?:can(?:no|')?t|could not|couldn'?t|hard to) tell|no se sabe|no se puede saber|seems|think|thinks|"
                     + "quiza\\w*|tal vez|posible\\w*|sospech\\w*|puede que|parece|creo|a lo mejor)\\b");
-    /** "Ya no tiene pasta" tells of what is gone now. */
+    /** "Ya no tiene pasta" tells of what is gone now, "ya soldada antes" of what was done and is seen now. */
     private static final Pattern BEFORE = Pattern.compile(
-            "\\b(used to|no longer|was fine before|last (week|month|year|time)|ya no(?! (tiene|trae|queda) (pasta|balata|dientes?|material)\\b)|antes)\\b");
+            "\\b(used to|no longer|was fine before|last (week|month|year|time)|ya no(?! (tiene|trae|queda) (pasta|balata|dientes?|material)\\b)|(?<!\\bya \\w{2,20}[ai]d[oa]s? )antes)\\b");
     /** Work that is done; what is to be done is said with other forms of the verb. */
     private static final String WORKED =
             "(replaced|renewed|installed|fitted|changed|exchanged|swapped|adjusted|readjusted|reset|set (the|up|to|it|clutch|linkage)|cleaned"

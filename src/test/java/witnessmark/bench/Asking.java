@@ -82,7 +82,8 @@ final class Asking {
                 FindingState answer = truth.answer(finding);
                 meter.count(finding, answer);
                 say(q.get(), answer);
-                interview.answer(new FindingEntry(finding, answer));
+                interview.answer(new FindingEntry(finding, truth.word(finding)));
+                truth.toldAgainst(finding).ifPresent(interview::measured);
                 verdict = interview.judgement().verdict();
             }
             Course end = meter.course(truth.isRight(verdict), verdict);

@@ -4,9 +4,12 @@ import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.ExpectedOutcome;
+import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Measurement;
 import witnessmark.casefile.yaml.CaseDocument;
@@ -21,7 +24,7 @@ import witnessmark.knowledge.search.FindEntries;
  * A technician who answers from a case whose outcome is known: as the case says; "absent" where it says nothing, the
  * outcome is determined and none of the true causes would produce the sign; else "not looked at", since the case does
  * not tell. Where the outcome is determined, a check was made right unless the case says otherwise. Where the case holds a
- * value and a word of the regulator's pressure that disagree, another source has it otherwise.
+ * value and a word, or two words, of the regulator's pressure that disagree, another source has it otherwise.
  */
 final class KnownAnswers {
     private static final int COMPLAINTS_TOLD = 2;
@@ -79,17 +82,54 @@ final class KnownAnswers {
                 : FindingState.ABSENT;
     }
 
+    /** The value that the case holds of a measure beside a word that says the opposite: he tells both. */
+    Optional<Measurement> toldAgainst(String finding) {
+        FindingEntry word = file.findings().get(finding);
+        return word == null || word.state() == stated.get(finding)
+                ? Optional.empty()
+                : file.measurements().values().stream()
+                        .filter(m -> yields(knowledge.measures().get(m.measure()), finding))
+                        .findFirst();
+    }
+
+    /** The word of the case of a finding, whatever was measured. */
+    FindingState word(String finding) {
+        FindingEntry word = file.findings().get(finding);
+        return word == null ? answer(finding) : word.state();
+    }
+
+    private static boolean yields(Measure measure, String finding) {
+        return Stream.of(measure.below(), measure.above())
+                .anyMatch(f -> f.filter(finding::equals).isPresent());
+    }
+
     private boolean isConditionOfACheck(String finding) {
         return knowledge.findings().values().stream().anyMatch(f -> f.needs().contains(finding));
     }
 
-    /** Whether the case holds a value and a word that say the opposite of the regulator's pressure. */
+    /** Whether the case holds a value and a word, or two words, that say the opposite of the regulator's pressure. */
     private boolean isReadOtherwise() {
+        return isCalledLowAndHigh() || isMeasuredOtherwise();
+    }
+
+    private boolean isCalledLowAndHigh() {
+        return knowledge.neverTogether().stream()
+                .filter(pair -> !pair.twoSources())
+                .filter(pair -> pair.findings().stream().allMatch(this::isThere))
+                .flatMap(pair -> pair.findings().stream())
+                .anyMatch(this::isPressureReadElsewhere);
+    }
+
+    private boolean isPressureReadElsewhere(String finding) {
+        return knowledge.neverTogether().stream()
+                .anyMatch(pair -> pair.findings().containsAll(List.of(READ_OTHERWISE, finding)));
+    }
+
+    private boolean isMeasuredOtherwise() {
         return file.findings().values().stream()
                 .filter(entry ->
                         Set.of(FindingState.PRESENT, FindingState.ABSENT).contains(entry.state()))
-                .filter(entry -> knowledge.neverTogether().stream()
-                        .anyMatch(pair -> pair.findings().containsAll(List.of(READ_OTHERWISE, entry.finding()))))
+                .filter(entry -> isPressureReadElsewhere(entry.finding()))
                 .anyMatch(entry -> stated.get(entry.finding()) != entry.state());
     }
 

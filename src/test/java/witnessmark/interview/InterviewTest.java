@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -241,6 +242,51 @@ class InterviewTest {
 
     @Nested
     class Ends {
+        /** Common practice, no source: who had the driveline apart is asked of everyone who may have had it. */
+        @Test
+        void another_hand_in_the_same_work_is_asked_for_before_a_verdict() {
+            Interview interview = complainedOf("vibration-by-road-speed");
+
+            endedWith(interview, Set.of("angles-out", "chassis-modified", "tow-driveline-refitted"));
+
+            assertThat(interview.present().findings()).containsKey("tow-driveline-refitted");
+            assertThat(interview.judgement().verdict().isDetermined()).isFalse();
+        }
+
+        /** Common practice, no source: a lock left off by the last hand counts before a driveline that shook the nut loose. */
+        @Test
+        void what_counts_before_a_known_circumstance_is_asked_all_the_same() {
+            Interview interview = complainedOf("speed-signal-erratic");
+
+            endedWith(
+                    interview,
+                    Set.of(
+                            "output-nut-turns",
+                            "output-yoke-play",
+                            "output-seal-leaks",
+                            "angles-out",
+                            "chassis-modified"));
+
+            assertThat(interview.present().findings()).containsKey("output-nut-not-locked");
+        }
+
+        private Interview complainedOf(String finding) {
+            Interview interview = interview();
+            while (interview.stage() != Stage.COMPLAINT) {
+                interview.tell("");
+            }
+            interview.tell(finding, List.of(finding));
+            interview.tell("");
+            return interview;
+        }
+
+        private void endedWith(Interview interview, Set<String> there) {
+            for (Optional<Question> q = interview.question(); q.isPresent(); q = interview.question()) {
+                boolean found = there.contains(q.get().finding().id());
+                say(interview, found ? FindingState.PRESENT : FindingState.ABSENT);
+            }
+        }
+
         /** Answers as in the shipped case of low air until the interview ends by itself. */
         private Interview ended() {
             CaseFile truth = ShippedKnowledge.samples().stream()

@@ -84,6 +84,17 @@ record AnswerLine(
         return value(value, usual.get(), parts, manual);
     }
 
+    /** The value with its unit that the words behind an answer begin with, as in "no, 1.6 mm on the feeler". */
+    static Optional<AnswerLine> valueBehind(String note, Unit usual) {
+        try {
+            AnswerLine told = of(note, Optional.of(usual));
+            boolean bare = note.strip().matches("[-+]?[\\d.,/ ]+");
+            return told.request() == Request.VALUE && !bare ? Optional.of(told) : Optional.empty();
+        } catch (CaseRefused e) {
+            return Optional.empty();
+        }
+    }
+
     private static AnswerLine value(Matcher value, Unit usual, List<String> parts, String manual) {
         String behind = Optional.ofNullable(value.group(2)).orElse("").strip();
         Measured in = unit(behind, usual);
@@ -155,12 +166,12 @@ record AnswerLine(
 
     private static Optional<Request> request(String word) {
         return switch (word) {
-            case "w", "why" -> Optional.of(Request.WHY);
-            case "b", "back" -> Optional.of(Request.BACK);
-            case "s", "skip" -> Optional.of(Request.SKIP);
-            case "v", "where" -> Optional.of(Request.WHERE);
-            case "q", "stop", "quit" -> Optional.of(Request.STOP);
-            case "", "?", "help" -> Optional.of(Request.HELP);
+            case "w", "why", "por qué", "por que" -> Optional.of(Request.WHY);
+            case "b", "back", "atrás", "atras" -> Optional.of(Request.BACK);
+            case "s", "skip", "saltar" -> Optional.of(Request.SKIP);
+            case "v", "where", "dónde", "donde" -> Optional.of(Request.WHERE);
+            case "q", "stop", "quit", "parar" -> Optional.of(Request.STOP);
+            case "", "?", "help", "ayuda" -> Optional.of(Request.HELP);
             default -> Optional.empty();
         };
     }

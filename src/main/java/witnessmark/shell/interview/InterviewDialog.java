@@ -30,7 +30,7 @@ final class InterviewDialog {
     private static final List<String> WORDS =
             List.of("yes", "no", "unsure", "don't know", "can't check", "why", "back", "skip", "where", "stop", "help");
 
-    private static final Set<String> TAKES_BACK = Set.of("back", "b");
+    private static final Set<String> TAKES_BACK = Set.of("back", "b", "atrás", "atras");
     /** Of what was found last, so much is named to be looked at again. */
     private static final int LOOKED_AT_AGAIN = 3;
 
@@ -166,11 +166,11 @@ final class InterviewDialog {
 
     private boolean goesOn(String answer) {
         switch (answer) {
-            case "more", "m" -> interview.goOn();
-            case "back", "b" -> interview.back();
-            case "skipped", "s" -> interview.skipNothing();
-            case "unknown", "u" -> interview.askAgainNotKnown();
-            case "again", "a" -> conflicts.askAboutAll();
+            case "more", "m", "más", "mas" -> interview.goOn();
+            case "back", "b", "atrás", "atras" -> interview.back();
+            case "skipped", "s", "saltadas", "saltados" -> interview.skipNothing();
+            case "unknown", "u", "desconocidas" -> interview.askAgainNotKnown();
+            case "again", "a", "otra vez" -> conflicts.askAboutAll();
             default -> {
                 return false;
             }
@@ -224,6 +224,7 @@ final class InterviewDialog {
         interview.answer(new FindingEntry(question.finding().id(), state, answer.note()));
         noted(wording.text("state." + state.word()));
         whenFound(question, state);
+        valueBehind(answer, question).ifPresent(value -> measured(value, question));
         String place = question.finding().access();
         if (state == FindingState.NOT_LOOKED_AT && interview.wasLeftNotKnown(place)) {
             page.indented(
@@ -233,6 +234,13 @@ final class InterviewDialog {
         }
         conflicts.askAboutNew();
         return true;
+    }
+
+    /** A value told behind a yes or a no counts as well: where the two disagree, that comes out at once. */
+    private Optional<AnswerLine> valueBehind(AnswerLine answer, Question question) {
+        return question.measure()
+                .map(m -> page.units().shown(m.unit()))
+                .flatMap(unit -> AnswerLine.valueBehind(answer.note(), unit));
     }
 
     /** What holds from the moment it is found, or cannot be ruled out, is said at once. */

@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.FindingState;
 import witnessmark.gearbox.Unit;
@@ -149,5 +150,28 @@ class AnswerLineTest {
     void limits_behind_a_value_are_those_of_the_manual_unless_said_otherwise() {
         assertThat(AnswerLine.of("62 psi; low 100", BAR).limits())
                 .hasValueSatisfying(l -> assertThat(l.source()).isEqualTo("service manual of this unit"));
+    }
+
+    @Test
+    void a_value_behind_a_word_is_read_where_its_unit_stands_with_it() {
+        AnswerLine said = AnswerLine.of("no, 1.6 mm on the feeler", Optional.of(Unit.MILLIMETRE));
+
+        assertThat(said.state()).isEqualTo(FindingState.ABSENT);
+        assertThat(AnswerLine.valueBehind(said.note(), Unit.MILLIMETRE)).hasValueSatisfying(value -> {
+            assertThat(value.value()).isEqualTo(1.6);
+            assertThat(value.note()).isEqualTo("on the feeler");
+        });
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"2 of them", "12", "rust for 3 mm", "no", ""})
+    void other_words_behind_an_answer_are_no_value(String note) {
+        assertThat(AnswerLine.valueBehind(note, Unit.MILLIMETRE)).isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"atrás,BACK", "atras,BACK", "saltar,SKIP", "por qué,WHY", "dónde,WHERE", "parar,STOP", "ayuda,HELP"})
+    void the_spanish_words_ask_for_the_same(String typed, AnswerLine.Request request) {
+        assertThat(AnswerLine.of(typed, Optional.empty()).request()).isEqualTo(request);
     }
 }
