@@ -53,6 +53,11 @@ public record Cause(
      */
     public record Link(
             String finding, double strength, String strengthWord, boolean specific, boolean look, String why) {
+        /** Whether the cause leaves the finding more often than not. */
+        public boolean isExpected() {
+            return strength >= 0.5;
+        }
+
         /** The same link with another strength. */
         public Link withStrength(double strength) {
             return new Link(finding, strength, strengthWord, specific, look, why);

@@ -203,6 +203,31 @@ class ClaimSheetTest {
                                 .title() + " |");
     }
 
+    /** Two burned cones say the same, so that each alone weighs nothing; the photograph of one is what a clerk looks for. */
+    @Test
+    void a_mark_of_the_cause_that_was_photographed_stands_on_the_sheet() {
+        CaseSheet sheet = new CaseSheet(Cases.sample("range-knob-moved-in-neutral-logged"))
+                .attachment(new Attachment(
+                        "cone.jpg",
+                        "image/jpeg",
+                        "ab".repeat(32),
+                        12_000,
+                        Optional.of("range-cone-low-burned"),
+                        Optional.empty()))
+                .attachment(new Attachment(
+                        "pin.jpg",
+                        "image/jpeg",
+                        "cd".repeat(32),
+                        12_000,
+                        Optional.of("log-speed-data-believable"),
+                        Optional.empty()));
+
+        assertThat(text(Cases.stored(sheet.toCaseFile(), Map.of()), Kind.CLAIM))
+                .containsPattern("Low-range cone burned \\| present \\|\\s+\\| 1 \\|")
+                .contains("Log: range changed while long in neutral on the move | present")
+                .doesNotContain("Low-range cone burned: ", "believable");
+    }
+
     /** Debris left at a rebuild dents races and leaves end play alone; a value beyond its limit cannot carry it. */
     @Test
     void a_value_that_speaks_against_the_cause_does_not_carry_it() {
@@ -236,7 +261,7 @@ class ClaimSheetTest {
 
         assertThat(text)
                 .contains("Speaks against it: Front countershaft end play: 0.675 mm, above the high limit")
-                .contains("Suction screen choked: would be expected, is not so")
+                .contains("Suction screen choked: can come with it, is not so")
                 .doesNotContain("| Front countershaft end play |", "(absent)");
     }
 

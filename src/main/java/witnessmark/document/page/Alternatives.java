@@ -72,7 +72,7 @@ final class Alternatives {
         }
         List<String> against = ranked.get().evidenceAgainst().stream()
                 .limit(MOST_FINDINGS)
-                .map(w -> words.against(w) + ", " + OddsFactor.text(w.decibans()))
+                .map(w -> words.against(ranked.get(), w) + ", " + OddsFactor.text(w.decibans()))
                 .toList();
         String by = against.isEmpty()
                 ? words.say("alternative-nothing-against")

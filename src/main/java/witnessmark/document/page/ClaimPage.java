@@ -26,6 +26,7 @@ import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.RankedCause;
 import witnessmark.diagnosis.Verdict;
 import witnessmark.document.Dossier;
+import witnessmark.knowledge.Cause;
 
 /**
  * A claim on one page, for somebody who was not there.
@@ -155,7 +156,8 @@ public record ClaimPage(
         List<String> titles = titles(dossier);
         Set<String> against = isUndecided(dossier)
                 ? Set.of()
-                : speakingAgainst(dossier)
+                : leading(dossier).stream()
+                        .flatMap(ClaimPage::speakingAgainst)
                         .map(RankedCause.Weight::title)
                         .filter(title -> !titles.contains(title))
                         .collect(Collectors.toSet());
@@ -168,13 +170,43 @@ public record ClaimPage(
                 .map(m -> row(dossier, m))
                 .toList();
         Set<String> shown = measured.stream().map(MeasuredRow::follows).collect(Collectors.toSet());
-        Stream<Carrying> rows = Stream.of(
+        Set<String> marks = marks(dossier);
+        List<Carrying> rows = Stream.of(
                         beyond.stream(),
-                        found(dossier, words, titles, FindingState.PRESENT).filter(f -> !shown.contains(f.finding())),
+                        found(dossier, words, titles, marks, FindingState.PRESENT)
+                                .filter(f -> !shown.contains(f.finding()) && !against.contains(f.title())),
                         measured.stream().filter(MeasuredRow::within).map(m -> row(dossier, m)),
-                        found(dossier, words, titles, FindingState.ABSENT))
-                .flatMap(r -> r);
-        return rows.limit(MOST_CARRYING).toList();
+                        found(dossier, words, titles, Set.of(), FindingState.ABSENT))
+                .flatMap(r -> r)
+                .toList();
+        return Stream.of(
+                        rows.stream().limit(Math.max(1, beyond.size())),
+                        rows.stream().filter(r -> isPhotographed(r, marks)),
+                        rows.stream())
+                .flatMap(r -> r)
+                .distinct()
+                .limit(MOST_CARRYING)
+                .sorted(Comparator.comparingInt(rows::indexOf))
+                .toList();
+    }
+
+    /**
+     * The marks that the causes leave. Photographed they belong on this page even where each weighs little because the
+     * others say the same: who was not there looks for them.
+     */
+    private static Set<String> marks(Dossier dossier) {
+        return isUndecided(dossier)
+                ? Set.of()
+                : leading(dossier).stream()
+                        .map(c -> dossier.knowledge().causes().get(c.id()))
+                        .flatMap(c -> c.links().stream())
+                        .filter(l -> l.look() || l.specific() || l.isExpected())
+                        .map(Cause.Link::finding)
+                        .collect(Collectors.toSet());
+    }
+
+    private static boolean isPhotographed(Carrying row, Set<String> marks) {
+        return !row.photo().isEmpty() && marks.contains(row.finding());
     }
 
     private static List<String> titles(Dossier dossier) {
@@ -200,10 +232,12 @@ public record ClaimPage(
     }
 
     /** What was looked at, and what was computed or logged, most telling first. */
-    private static Stream<Carrying> found(Dossier dossier, SayOnPaper words, List<String> titles, FindingState state) {
+    private static Stream<Carrying> found(
+            Dossier dossier, SayOnPaper words, List<String> titles, Set<String> marks, FindingState state) {
         return Stream.concat(entered(dossier, words, state), followed(dossier, words, state))
-                .filter(row -> titles.contains(row.title()))
-                .sorted(Comparator.comparingInt(row -> titles.indexOf(row.title())));
+                .filter(row -> titles.contains(row.title()) || isPhotographed(row, marks))
+                .sorted(Comparator.comparingInt(
+                        row -> titles.contains(row.title()) ? titles.indexOf(row.title()) : titles.size()));
     }
 
     private static Stream<Carrying> entered(Dossier dossier, SayOnPaper words, FindingState state) {
@@ -292,16 +326,14 @@ public record ClaimPage(
     private static List<String> against(Dossier dossier, SayOnPaper words) {
         // With other knowledge a finding may turn round; on this page it stands where it was signed.
         List<String> carried = titles(dossier);
-        return shortest(speakingAgainst(dossier)
+        return shortest(leading(dossier).stream().flatMap(c -> speakingAgainst(c)
                 .filter(w -> w.state() != FindingState.UNSURE)
                 .filter(w -> !carried.contains(w.title()))
-                .map(w -> measured(dossier, w).orElseGet(() -> words.against(w))));
+                .map(w -> measured(dossier, w).orElseGet(() -> words.against(c, w)))));
     }
 
-    private static Stream<RankedCause.Weight> speakingAgainst(Dossier dossier) {
-        return leading(dossier).stream()
-                .flatMap(c -> c.evidenceAgainst().stream())
-                .filter(w -> -w.decibans() >= SayOnPaper.WORTH_SAYING_AGAINST);
+    private static Stream<RankedCause.Weight> speakingAgainst(RankedCause cause) {
+        return cause.evidenceAgainst().stream().filter(w -> -w.decibans() >= SayOnPaper.WORTH_SAYING_AGAINST);
     }
 
     /** The value, where what speaks against the cause follows from one. */

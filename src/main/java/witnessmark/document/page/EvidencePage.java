@@ -175,7 +175,7 @@ public record EvidencePage(
                 ExplanationPage.told(dossier, cause, words),
                 weights(cause.evidenceFor(), words),
                 cause.evidenceAgainst().stream()
-                        .map(w -> words.against(w) + " " + OddsFactor.text(w.decibans()))
+                        .map(w -> words.against(cause, w) + " " + OddsFactor.text(w.decibans()))
                         .toList(),
                 cause.heldBack());
     }

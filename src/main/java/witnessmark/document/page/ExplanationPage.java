@@ -206,7 +206,7 @@ public record ExplanationPage(
                 weight(dossier, cause, words),
                 mechanism(dossier, cause, words),
                 reasons(cause.evidenceFor(), words),
-                reasonsAgainst(cause.evidenceAgainst(), words),
+                reasonsAgainst(cause, cause.evidenceAgainst(), words),
                 unchecked(dossier, cause),
                 cause.heldBack().stream().limit(MOST_HELD).toList());
     }
@@ -234,6 +234,7 @@ public record ExplanationPage(
                 concluded ? told : words.say("if-at-work", told),
                 SignedGrounds.of(signed, dossier, words),
                 reasonsAgainst(
+                        cause,
                         cause.evidenceAgainst().stream()
                                 .filter(w -> !carried.contains(w.title()))
                                 .toList(),
@@ -292,11 +293,11 @@ public record ExplanationPage(
                 .toList();
     }
 
-    private static List<String> reasonsAgainst(List<RankedCause.Weight> weights, SayOnPaper words) {
+    private static List<String> reasonsAgainst(RankedCause cause, List<RankedCause.Weight> weights, SayOnPaper words) {
         return weights.stream()
                 .filter(w -> -w.decibans() >= SayOnPaper.WORTH_SAYING_AGAINST)
                 .limit(MOST_REASONS)
-                .map(w -> words.against(w) + ": " + words.strength(w.decibans()))
+                .map(w -> words.against(cause, w) + ": " + words.strength(w.decibans()))
                 .toList();
     }
 

@@ -5,6 +5,8 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.PlainNumber;
 import witnessmark.diagnosis.RankedCause;
@@ -15,6 +17,7 @@ import witnessmark.gearbox.EnumWord;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.Units;
+import witnessmark.knowledge.Cause;
 import witnessmark.language.Percent;
 import witnessmark.language.Texts;
 
@@ -34,11 +37,13 @@ final class SayOnPaper {
     private final Texts texts;
     private final Texts layout;
     private final Units units;
+    private final Map<String, Cause> causes;
 
     SayOnPaper(Dossier dossier) {
         this.texts = dossier.texts();
         this.layout = Texts.of("layout", texts.language());
         this.units = dossier.shop().units();
+        this.causes = dossier.knowledge().causes();
     }
 
     String say(String key, Object... values) {
@@ -76,11 +81,20 @@ final class SayOnPaper {
         return say(decibans > 0 ? "weight-for" : "weight-against", OddsFactor.text(Math.abs(decibans)));
     }
 
-    /** What speaks against a cause; of what is not there, that it would be expected: an absence alone reads as a doubt. */
-    String against(RankedCause.Weight weight) {
+    /**
+     * What speaks against a cause; of what is not there, that it would be expected or can come with it: an absence alone
+     * reads as a doubt.
+     */
+    String against(RankedCause cause, RankedCause.Weight weight) {
         return weight.state() == FindingState.ABSENT
-                ? say("against-absent", weight.title())
+                ? say(isExpected(cause, weight) ? "against-absent" : "against-absent-at-times", weight.title())
                 : weight.title() + " (" + state(weight.state()) + ")";
+    }
+
+    private boolean isExpected(RankedCause cause, RankedCause.Weight weight) {
+        return Optional.ofNullable(causes.get(cause.id())).stream()
+                .flatMap(c -> c.links().stream())
+                .anyMatch(l -> l.isExpected() && l.finding().equals(weight.finding()));
     }
 
     /** How strongly a finding speaks, in words. */
