@@ -4,15 +4,21 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -140,6 +146,37 @@ class ClaimExportTest {
         assertThat(read).isEqualTo(claim.facts());
         assertThat(rows(cell(rows, "parts")).stream().map(ClaimExportTest::part))
                 .containsExactlyElementsOf(PARTS);
+    }
+
+    /** The hash is reckoned here from the bytes that were put in. */
+    @Test
+    void photographs_are_listed_by_number_name_finding_and_hash() throws Exception {
+        Path first = picture("cone, \"low\".png", 20);
+        Path second = picture("=seen.png", 30);
+        done("case", "new", "shown", "--complaint", "Slips");
+        done("case", "set", "shown", "clutch-slips=present", "clutch-facing-burned=present");
+        done("photo", "add", "shown", "clutch-facing-burned", first.toString());
+        done("photo", "add", "shown", "clutch-slips", second.toString());
+
+        List<List<String>> told = rows(cell(rows(done("export", "cases", "shown")), "photographs")).stream()
+                .map(row -> row.getFields().stream().map(CsvTable::undefused).toList())
+                .toList();
+
+        assertThat(told)
+                .containsExactly(
+                        List.of("1", "cone, \"low\".png", "clutch-facing-burned", sha256(first)),
+                        List.of("2", "=seen.png", "clutch-slips", sha256(second)));
+        assertThat(cell(rows(done("export", "cases", "full")), "photographs")).isEmpty();
+    }
+
+    private static Path picture(String name, int width) throws IOException {
+        Path file = folder.resolve(name);
+        ImageIO.write(new BufferedImage(width, 20, BufferedImage.TYPE_INT_RGB), "png", file.toFile());
+        return file;
+    }
+
+    private static String sha256(Path file) throws Exception {
+        return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(Files.readAllBytes(file)));
     }
 
     private static List<CsvRecord> rows(String csv) {
