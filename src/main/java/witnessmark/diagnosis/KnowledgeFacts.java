@@ -54,7 +54,7 @@ final class KnowledgeFacts {
             }
             ofCause(cause, knowledge);
             cause.looks().stream().map(knowledge.findings()::get).forEach(look -> spoilers(look, knowledge, byOthers)
-                    .forEach(s -> about(byCause, cause.id(), new LookMayBeLost(cause.id(), look.id(), s.spoiler()))));
+                    .forEach(s -> about(byCause, cause.id(), new LookMayBeLost(cause.id(), s.spoiler()))));
         });
         knowledge.findings().values().forEach(finding -> {
             if (!finding.applicability().equals(Applicability.ANY)) {

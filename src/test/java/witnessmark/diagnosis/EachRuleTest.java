@@ -399,7 +399,7 @@ class EachRuleTest {
                         .miss("no mark", present("f"), absent("f"))
                         .miss("a witness of another cause", witness, new WitnessOf("d", "w"))
                         .spoilt("the look told nothing", new LooksAt("c", "l"), unsure("l"))
-                        .spoilt("the look is lost", new LookMayBeLost("c", "l", "renewed"), present("renewed")));
+                        .spoilt("the look is lost", new LookMayBeLost("c", "renewed"), present("renewed")));
         MustBeGood mustBeGood = new MustBeGood("c", "g");
         all.put(
                 "ground in a mark by exclusion",

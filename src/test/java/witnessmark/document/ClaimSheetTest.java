@@ -37,6 +37,8 @@ import witnessmark.document.write.WriteDocument;
 import witnessmark.gearbox.Unit;
 
 class ClaimSheetTest {
+    private static final Attachment CONE = new Attachment(
+            "cone.jpg", "image/jpeg", "ab".repeat(32), 12_000, Optional.of("range-cone-low-burned"), Optional.empty());
 
     private static byte[] written(Dossier dossier, Kind kind, Form form, Paper paper) {
         return new WriteDocument(TemplateFolder.shipped(), paper).write(dossier, kind, form);
@@ -59,13 +61,7 @@ class ClaimSheetTest {
                         Optional.of(new Limits(
                                 OptionalDouble.of(57), OptionalDouble.of(62), Unit.PSI, "manual of this unit")),
                         ""))
-                .attachment(new Attachment(
-                        "cone.jpg",
-                        "image/jpeg",
-                        "ab".repeat(32),
-                        12_000,
-                        Optional.of("range-cone-low-burned"),
-                        Optional.empty()));
+                .attachment(CONE);
     }
 
     private static Claim claim() {
@@ -207,13 +203,7 @@ class ClaimSheetTest {
     @Test
     void a_mark_of_the_cause_that_was_photographed_stands_on_the_sheet() {
         CaseSheet sheet = new CaseSheet(Cases.sample("range-knob-moved-in-neutral-logged"))
-                .attachment(new Attachment(
-                        "cone.jpg",
-                        "image/jpeg",
-                        "ab".repeat(32),
-                        12_000,
-                        Optional.of("range-cone-low-burned"),
-                        Optional.empty()))
+                .attachment(CONE)
                 .attachment(new Attachment(
                         "pin.jpg",
                         "image/jpeg",

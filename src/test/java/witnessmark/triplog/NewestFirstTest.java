@@ -35,6 +35,12 @@ class NewestFirstTest {
         return file;
     }
 
+    private static List<String> newestFirst(Path file) throws IOException {
+        List<String> rows = rows(file);
+        Collections.reverse(rows);
+        return rows;
+    }
+
     private static List<String> rows(Path file) throws IOException {
         List<String> lines = new ArrayList<>(Files.readAllLines(file));
         return lines.subList(1, lines.size());
@@ -71,8 +77,7 @@ class NewestFirstTest {
     void a_log_with_its_newest_row_first_shows_the_same_drive() throws IOException {
         Path file = asWritten();
         String header = Files.readAllLines(file).get(0);
-        List<String> rows = rows(file);
-        Collections.reverse(rows);
+        List<String> rows = newestFirst(file);
 
         TripResult usual = read(file);
 
@@ -85,8 +90,7 @@ class NewestFirstTest {
     void a_packed_one_does_too_and_its_hash_is_that_of_the_file_as_it_stands() throws IOException {
         Path file = asWritten();
         String header = Files.readAllLines(file).get(0);
-        List<String> rows = rows(file);
-        Collections.reverse(rows);
+        List<String> rows = newestFirst(file);
         Path plain = write("turned.csv", header, rows, "\n");
         ByteArrayOutputStream packed = new ByteArrayOutputStream();
         try (OutputStream gzip = new GZIPOutputStream(packed)) {
