@@ -9,9 +9,11 @@ import java.util.regex.Pattern;
 final class Pieces {
     private static final Pattern SENTENCE_END = Pattern.compile(
             "\\r?\\n|(?<!\\b(?:reg|press|trans|temp|approx|eng|hyd|no|max|min|aux)|(?<=\\d) ?in)[.!](?=\\s|$)|;");
-    /** "All gears but direct" takes one out of all; any other "but" begins anew. */
+    /** "All gears but direct" takes one out of all; any other "but" begins anew, and so does what stands behind a value. */
     private static final Pattern CLAUSE_END = Pattern.compile(
-            ",(?!\\d)|:(?=\\s)|\\s[-\u2013\u2014]+\\s|[()]|(?<!\\b(?:(?:all|every|any)(?: the)?(?: gears?)?|nothing left) )\\bbut\\b|\\b(?:however|although|pero|aunque|while|mientras)\\b");
+            ",(?!\\d)|:(?=\\s)|\\s[-\u2013\u2014]+\\s|[()]|(?<!\\b(?:(?:all|every|any)(?: the)?(?: gears?)?|nothing left) )\\bbut\\b|\\b(?:however|although|pero|aunque|while|mientras)\\b"
+                    + "|(?<=\\d ?(?:psi|bar|mm|lbs|libras|seconds|secs?|s|segundos|qts|quarts|liters|litros)\\s)(?:and|y)\\b"
+                    + "(?=(?:[^\\d,;]|\\d(?:st|nd|rd|th))*(?:[,;]|$))");
 
     /** Words of a heading at most. */
     private static final int HEADING = 3;

@@ -16,12 +16,12 @@ final class Polarity {
                     + "quiza\\w*|tal vez|posible\\w*|sospech\\w*|puede que|parece|creo|a lo mejor)\\b");
     /** "Ya no tiene pasta" tells of what is gone now, "ya soldada antes" of what was done and is seen now. */
     private static final Pattern BEFORE = Pattern.compile(
-            "\\b(used to|no longer|was fine before|last (week|month|year|time)|ya no(?! (tiene|trae|queda) (pasta|balata|dientes?|material)\\b)|(?<!\\bya \\w{2,20}[ai]d[oa]s? )antes)\\b");
+            "\\b(used to|no longer|any ?more|was fine before|last (week|month|year|time)|ya no(?! (tiene|trae|queda) (pasta|balata|dientes?|material)\\b)|(?<!\\bya \\w{2,20}[ai]d[oa]s? )antes)\\b");
     /** Work that is done; what is to be done is said with other forms of the verb. */
     private static final String WORKED =
             "(replaced|renewed|installed|fitted|changed|exchanged|swapped|adjusted|readjusted|reset|set (the|up|to|it|clutch|linkage)|cleaned"
                     + "|greased|lubed|freed|topped (up|off)|filled|refilled|drained|flushed|rebuilt|overhauled|repaired|fixed"
-                    + "|tightened|torqued|retorqued|shimmed|washed|r&r(d|'d)?|new"
+                    + "|tightened|torqued|retorqued|shimmed|washed|r&r(d|'d)?|(?<!\\b(?:looks?|looked|like|as|almost) )new"
                     + "|se (le |les )?(cambio|cambiaron|ajusto|ajustaron|limpio|limpiaron|engraso|engrasaron|relleno|rellenaron"
                     + "|reparo|repararon|apreto|apretaron|instalo|instalaron|reemplazo|reemplazaron|lavo|lavaron|calibro|calibraron)"
                     + "|(cambi|ajust|limpi|engras|rellen|repar|instal|reemplaz|lav|calibr)(amos|ad[oa]s?)"
@@ -32,9 +32,14 @@ final class Polarity {
             "\\b(not|never|didnt|didn't|wasnt|havent|haven't|hasnt|needs?|to be|should|will|must|recommend\\w*|quoted?|ordered"
                     + "|waiting|no|nunca|tampoco|sin|falta|pendiente|por|hay que)\\b(\\W+\\w+){0,3}?\\W+"
                     + WORKED);
+    /** "Fine silver flake" is small flake, and good for nothing. */
+    private static final String FINE =
+            "fine(?!\\s+(?!(?:in|on|at|when|whenever|now|but|and|with|so|both|all|from|to|as|there|here|no|after|once|till|until|too|again|if|the|by|cold|hot|warm|going|coasting|pulling)\\b)[a-z])";
+
     private static final Pattern GOOD = Pattern.compile(
-            "\\b(ok|okay|o\\.k\\.|good|fine|sound|normal|tight|within (all )?(limits?|spec\\w*)|in spec|in limits|perfect|"
-                    + "like new|bien|apretad[oa]s?|buen|buena|buenos|buenas|correct[oa]s?|dentro de (limites?|especificacion\\w*|medida)|"
+            "\\b(ok|okay|o\\.k\\.|good|" + FINE
+                    + "|sound|normal|tight|within (all )?(limits?|spec\\w*)|in spec|in limits|perfect|looks? (like )?new|"
+                    + "like new|bien|apretad[oa]s?|buen|bueno|buena|buenos|buenas|correct[oa]s?|dentro de (limites?|especificacion\\w*|medida)|"
                     + "sin (novedad|falla|fallas|problema|problemas|dano|danos|juego)|nothing (found|wrong)|no (play|issues?|problems?|faults?|damage))(?![\\p{L}])");
     /** Good at another time than that of the complaint: "slow till warm, fine after". */
     private static final Pattern GOOD_LATER = Pattern.compile(
@@ -42,8 +47,8 @@ final class Polarity {
                     + "|\\b(ok|good|fine|normal|bien)\\W+(after|afterwards|once|when|whenever|until|till?|later|if|cuando|despues|ya|si|luego)\\b");
 
     private static final Pattern BAD = Pattern.compile(
-            "\\b(broken?|torn|loose|worn|bad|gone|shot|crack\\w*|leak\\w*|missing|bent|burn\\w*|rot[oa]s?|floj[oa]s?|mal[oa]s?"
-                    + "|gastad[oa]s?|rajad[oa]s?|quebrad[oa]s?|quemad[oa]s?|vencid[oa]s?|falta|tirando)\\b");
+            "\\b(?<!\\b(?:not|no|none|nothing|never|isnt|isn't|arent|aren't|wasnt|wasn't|sin|ni|nada) )(broken?|torn|loose|worn|bad|gone|shot|crack\\w*|leak\\w*|missing|bent|burn\\w*|dry|notched|seized|rough|chipped|rot[oa]s?|floj[oa]s?|mal[oa]s?"
+                    + "|gastad[oa]s?|rajad[oa]s?|quebrad[oa]s?|quemad[oa]s?|vencid[oa]s?|sec[oa]s?|aspero|falta|tirando)\\b");
 
     private static final Pattern NOT_GOOD = Pattern.compile(
             "\\b(not|no|isnt|isn't|arent|aren't|wasnt|never)\\s+(\\w+\\s+)?(ok|good|fine|right|bien|buen\\w*|tight|normal)\\b");
@@ -51,6 +56,10 @@ final class Polarity {
     private static final Pattern NEVER_WITHOUT = Pattern.compile(
             "\\b(cant|can't|can not|cannot|couldnt|couldn't|wont|won't|will not|doesnt|doesn't|does not|never|hardly"
                     + "|no (se )?(puede|pued[oe]n?|entran?|pasan?|cambian?|met[eo])|nunca)\\b[^,;.]*?\\b(without|w/o|sin)\\b");
+
+    /** Denies the act that is named behind it and nothing further: "no quiere entrar la reversa, rechina". */
+    private static final Pattern WILL_NOT = Pattern.compile(
+            "(wont|won't|will not|cant|can't|cannot|can not|no (se )?(quieren?|pueden?|dejan?|logran?))\\b");
 
     private static final Set<String> BREAKS =
             Set.of("but", "and", "pero", "y", "then", "though", "except", "aunque", "excepto");
@@ -119,6 +128,7 @@ final class Polarity {
                 boolean broken =
                         broken(terms.get(i).to(), terms.get(match.last()).from());
                 boolean besideVerb = match.at().contains(i + 1);
+                broken |= !besideVerb && deniesAnAct(terms.get(i).from());
                 return broken || (i > match.first() && !besideVerb) ? Reach.PERHAPS : Reach.REACHES;
             }
             boolean atTheEnd = i == match.last() + 1 && i == terms.size() - 1;
@@ -129,6 +139,10 @@ final class Polarity {
                     : Reach.PERHAPS;
         }
         return Reach.NOT;
+    }
+
+    private boolean deniesAnAct(int from) {
+        return WILL_NOT.matcher(clause).region(from, clause.length()).lookingAt();
     }
 
     private boolean isNeverWithout(int from) {

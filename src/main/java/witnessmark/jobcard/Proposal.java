@@ -32,6 +32,12 @@ public sealed interface Proposal {
             return new OfFinding(id, state, words, sureness, saidBy.or(() -> Optional.of(sayer)), when);
         }
 
+        /** The same, resting on the words of the other as well. */
+        OfFinding and(OfFinding other) {
+            String all = words.equals(other.words) ? words : words + " / " + other.words;
+            return new OfFinding(id, state, all, sureness, saidBy, when.isEmpty() ? other.when : when);
+        }
+
         @Override
         public OfFinding atBest(Sureness best) {
             return new OfFinding(id, state, words, sureness.atBest(best), saidBy, when);

@@ -122,7 +122,9 @@ final class ReadClause {
         List<Match> parts = soundParts(matches);
         Sureness sure = polarity.isGood() ? accounted(terms, parts, polarity) : Sureness.LIKELY;
         return parts.stream()
-                .map(m -> (Proposal) absent(clause, m, sayer, polarity.isGood()).atBest(sure))
+                .map(m -> absent(clause, m, sayer, polarity.isGood()).atBest(sure))
+                // "U joints good, rear one dry" in one breath: which of the two is meant must be asked.
+                .map(f -> (Proposal) (polarity.isBad() ? f.unsure() : f))
                 .toList();
     }
 
@@ -246,7 +248,10 @@ final class ReadClause {
         if (polarity.isMaybe()
                 || (polarity.isBefore() && !isHistory(match))
                 || reach == Polarity.Reach.PERHAPS
-                || (polarity.isGood() && !own && !isGoodOf(List.of(match), polarity, terms))) {
+                || reach == Polarity.Reach.NOT
+                        && polarity.isGood()
+                        && !own
+                        && !isGoodOf(List.of(match), polarity, terms)) {
             state = FindingState.UNSURE;
             sureness = Sureness.DOUBTFUL;
         }

@@ -53,27 +53,39 @@ public final class ReadJobCard {
                 if (found.isEmpty()) {
                     left.add(piece.words());
                 }
-                found.forEach(p -> proposals.merge(p.id(), p, ReadJobCard::surer));
+                found.forEach(p -> proposals.merge(key(p), p, ReadJobCard::surer));
             }
         }
-        return new CardReading(List.copyOf(proposals.values()), left);
+        List<Proposal> all = proposals.values().stream()
+                .map(p -> isReadTwice(p, proposals) ? p.atBest(Sureness.DOUBTFUL) : p)
+                .toList();
+        return new CardReading(all, left);
+    }
+
+    /** What is said twice is proposed once; of a value that is read twice each is. */
+    private static String key(Proposal proposal) {
+        if (proposal instanceof Proposal.OfMeasure m) {
+            return m.id() + " " + m.value() + m.unit();
+        }
+        return proposal instanceof Proposal.OfOdometer o ? o.id() + " " + o.km() : proposal.id();
+    }
+
+    /** Whether the card has another value of the same: which of them counts it does not say. */
+    private static boolean isReadTwice(Proposal proposal, Map<String, Proposal> all) {
+        return all.values().stream().anyMatch(p -> p.id().equals(proposal.id()) && !key(p).equals(key(proposal)));
     }
 
     /** Said twice: the surer; said both ways: neither is sure, unless of two parts of which one is found so. */
     private static Proposal surer(Proposal one, Proposal other) {
         if (one instanceof Proposal.OfFinding a && other instanceof Proposal.OfFinding b && areOfTwoPlaces(a, b)) {
-            return (a.state() == FindingState.PRESENT ? a : b).atBest(Sureness.LIKELY);
+            return (a.state() == FindingState.PRESENT ? a.and(b) : b.and(a)).atBest(Sureness.LIKELY);
         }
-        if (one instanceof Proposal.OfFinding a && other instanceof Proposal.OfFinding b && a.state() != b.state()) {
-            return new Proposal.OfFinding(
-                    a.id(),
-                    FindingState.UNSURE,
-                    a.words() + " / " + b.words(),
-                    Sureness.DOUBTFUL,
-                    a.saidBy().or(b::saidBy),
-                    a.when());
+        Proposal best = one.sureness().compareTo(other.sureness()) <= 0 ? one : other;
+        if (one instanceof Proposal.OfFinding a && other instanceof Proposal.OfFinding b) {
+            Proposal.OfFinding both = best == one ? a.and(b) : b.and(a);
+            return a.state() == b.state() ? both : both.unsure();
         }
-        return one.sureness().compareTo(other.sureness()) <= 0 ? one : other;
+        return best;
     }
 
     /** "Front mount torn, rear mounts good": present of one place and absent of another. */
@@ -96,12 +108,16 @@ public final class ReadJobCard {
                 .collect(Collectors.toSet());
     }
 
+    private static boolean isRead(String measure, Map<String, Proposal> before) {
+        return before.values().stream().anyMatch(p -> p.id().equals(measure));
+    }
+
     /** Work told of behind the look that it would have spoiled did not spoil it. */
     private Proposal afterTheLook(Proposal.OfFinding said, Map<String, Proposal> before) {
         boolean looked = knowledge.findings().get(said.id()).renews().stream()
                 .anyMatch(f -> before.containsKey(f)
                         || knowledge.measures().values().stream()
-                                .anyMatch(m -> before.containsKey(m.id())
+                                .anyMatch(m -> isRead(m.id(), before)
                                         && (m.below().equals(Optional.of(f))
                                                 || m.above().equals(Optional.of(f)))));
         return looked ? said.atBest(Sureness.DOUBTFUL) : said;

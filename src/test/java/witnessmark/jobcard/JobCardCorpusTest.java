@@ -40,6 +40,7 @@ class JobCardCorpusTest {
         "tuning.txt, 0.9, 0.85",
         "tuning-later.txt, 0.9, 0.85",
         "tuning-shop.txt, 0.95, 0.9",
+        "tuning-yard.txt, 0.95, 0.85",
         "held-apart.txt, 0.9, 0.75",
         "held-apart-later.txt, 0.9, 0.7",
         "held-apart-fresh.txt, 0.9, 0.75",
@@ -146,6 +147,41 @@ class JobCardCorpusTest {
 
         assertThat(reading.proposals()).extracting(Proposal::id).contains("mount-movement-over");
         assertThat(reading.notUnderstood()).containsExactly("customer waits in the lobby");
+    }
+
+    /** Of two readings of one thing none is taken by itself and none left out; of air alone the figure must tell. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "Regulator 58 psi. Regulator 44 psi. | 58 44",
+                "Air checked 60 psi ok | 60",
+                "Tanks 118 psi. Air checked 60 psi ok | 118 60"
+            })
+    void a_value_that_may_be_of_two_things_or_is_read_twice_is_only_offered(String card, String values) {
+        CardReading reading = reader.read(card, Layout.unknown());
+
+        assertThat(reading.proposals())
+                .extracting(p -> String.valueOf((long) ((Proposal.OfMeasure) p).value()))
+                .containsExactly(values.split(" "));
+        assertThat(reading.proposals())
+                .filteredOn(p -> ((Proposal.OfMeasure) p).value() < 100)
+                .allMatch(p -> p.sureness() == Sureness.DOUBTFUL);
+    }
+
+    @Test
+    void what_is_said_twice_keeps_all_its_words() {
+        CardReading reading = reader.read("oil milky. water in oil", Layout.unknown());
+
+        assertThat(reading.proposals()).extracting(Proposal::words).containsExactly("oil milky / water in oil");
+    }
+
+    @Test
+    void a_sign_behind_a_value_is_read_as_well() {
+        assertThat(reader.read("Regulator 58 psi and jumps out of 3rd pulling", Layout.unknown())
+                        .proposals())
+                .extracting(Proposal::id)
+                .containsExactly("range-regulator-pressure", "slips-out-under-pull");
     }
 
     /** What cannot be done without it comes every time; "not" before another sign says nothing of it. */
