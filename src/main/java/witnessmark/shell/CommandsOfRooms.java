@@ -1,6 +1,7 @@
 package witnessmark.shell;
 
 import java.lang.reflect.Method;
+import java.lang.reflect.Parameter;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -9,6 +10,8 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.support.GenericApplicationContext;
 import org.springframework.shell.core.command.CommandRegistry;
+import org.springframework.shell.core.command.annotation.Argument;
+import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.support.CommandFactoryBean;
 
@@ -52,6 +55,16 @@ final class CommandsOfRooms extends CommandRegistry {
         return getCommands().stream()
                 .filter(c -> c.getName().startsWith(prefix))
                 .toList();
+    }
+
+    /** How many words beside its options a command takes at most. */
+    int mostWords(org.springframework.shell.core.command.Command command) {
+        List<Parameter> parameters = List.of(declared.get(command.getName()).getParameters());
+        return parameters.stream().anyMatch(p -> p.isAnnotationPresent(Arguments.class))
+                ? Integer.MAX_VALUE
+                : (int) parameters.stream()
+                        .filter(p -> p.isAnnotationPresent(Argument.class))
+                        .count();
     }
 
     private org.springframework.shell.core.command.Command make(Method method) {

@@ -38,8 +38,8 @@ import witnessmark.shell.settings.ShopSettings;
 class ShellSetup {
 
     @Bean
-    LineParser lineParser(CommandRegistry registry) {
-        return new LineParser(registry);
+    LineParser lineParser(CommandsOfRooms commands) {
+        return new LineParser(commands, commands::mostWords);
     }
 
     @Bean
@@ -66,7 +66,7 @@ class ShellSetup {
     }
 
     @Bean
-    CommandRegistry commandRegistry(GenericApplicationContext context) {
+    CommandsOfRooms commandRegistry(GenericApplicationContext context) {
         return new CommandsOfRooms(context);
     }
 

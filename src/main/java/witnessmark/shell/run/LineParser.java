@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.ToIntFunction;
 import org.springframework.shell.core.command.Command;
 import org.springframework.shell.core.command.CommandArgument;
 import org.springframework.shell.core.command.CommandOption;
@@ -19,14 +20,17 @@ import witnessmark.yaml.Nearest;
 
 /**
  * Turns words into a command with its options and arguments, the same way for a typed line and for program arguments.
- * Unlike the framework's own parser it refuses unknown options, knows flags of two-word commands, takes values that
+ * Unlike the framework's own parser it refuses unknown options and words too many, knows flags of two-word commands, takes values that
  * start with a minus, and keeps the quoting of the user's shell.
  */
 public final class LineParser implements CommandParser {
     private final CommandNames names;
+    private final ToIntFunction<Command> mostWords;
 
-    public LineParser(CommandRegistry registry) {
+    /** {@code mostWords} says how many words beside its options a command takes at most. */
+    public LineParser(CommandRegistry registry, ToIntFunction<Command> mostWords) {
         this.names = new CommandNames(registry);
+        this.mostWords = mostWords;
     }
 
     @Override
@@ -72,6 +76,12 @@ public final class LineParser implements CommandParser {
             if (word.equals("--") && !onlyArguments) {
                 onlyArguments = true;
             } else if (onlyArguments || !word.startsWith("--") || word.length() == 2) {
+                if (argument == mostWords.applyAsInt(command)) {
+                    throw new WrongUsage(
+                            "'" + command.getName() + "' does not take the word '"
+                                    + Terminal.harmless(Terminal.shortened(word)) + "'",
+                            "see: help " + command.getName());
+                }
                 input.addArgument(new CommandArgument(argument++, word));
             } else if (word.equals("--help")) {
                 input.addOption(CommandOption.with()

@@ -458,6 +458,8 @@ class TruckCommandsTest {
                         truck shift odd-twelve --from 4d --to 3d --speed 5 --clutch half|--clutch 'half' is not known; engaged (pedal up) or down
                         truck shift odd-twelve --from 4d --to 3d --speed 5 --lever up|--lever 'up' is not known; preselected, neutral
                         truck shift odd-twelve --from 4d --to 3d --speed 5 --as x|name the case: --case CASE
+                        truck shift odd-twelve slowly --from 4d --to 3d --speed 5|does not take the word 'slowly'; see: help truck shift
+                        truck list odd-twelve|'truck list' does not take the word 'odd-twelve'; see: help truck list
                         truck shift odd-twelve --from 4d --to 3d --speed 5 --sped 5|has no option --sped; did you mean --speed?
                         truck start odd-twelve --mass 36|give kilograms, or pounds with lb behind, not tonnes
                         truck start odd-twelve --mass 36000km|does not convert to kg
