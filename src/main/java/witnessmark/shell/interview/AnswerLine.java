@@ -164,13 +164,14 @@ record AnswerLine(
         }
     }
 
-    private static Optional<Request> request(String word) {
+    /** What a word in small letters asks for beside an answer, English or Spanish; empty where it asks for nothing. */
+    static Optional<Request> request(String word) {
         return switch (word) {
             case "w", "why", "por qué", "por que" -> Optional.of(Request.WHY);
             case "b", "back", "atrás", "atras" -> Optional.of(Request.BACK);
             case "s", "skip", "saltar" -> Optional.of(Request.SKIP);
-            case "v", "where", "dónde", "donde" -> Optional.of(Request.WHERE);
-            case "q", "stop", "quit", "parar" -> Optional.of(Request.STOP);
+            case "v", "where", "stand", "ver", "dónde", "donde" -> Optional.of(Request.WHERE);
+            case "q", "stop", "quit", "parar", "terminar", "salir" -> Optional.of(Request.STOP);
             case "", "?", "help", "ayuda" -> Optional.of(Request.HELP);
             default -> Optional.empty();
         };

@@ -25,9 +25,11 @@ import witnessmark.yaml.Nearest;
 
 /** Asks for truck, gearbox and complaint, and has the words of the complaint matched to findings and confirmed. */
 final class IntakeDialog {
-    private static final String NOT_KNOWN = "p|pass|s|skip|u|unsure|n/a|not known|unknown|no idea|dunno|don'?t know";
+    private static final String NOT_KNOWN =
+            "p|pass|s|skip|u|unsure|n/a|not known|unknown|no idea|dunno|don'?t know|no (lo )?s[eé]|ni idea";
 
     private static final int MOST_SHOWN = 8;
+    private static final Set<String> LIST = Set.of("list", "lista");
     private static final Set<Finding.Kind> DRIVER_TELLS = Set.of(Finding.Kind.SYMPTOM, Finding.Kind.ACCOUNT);
 
     private final Interview interview;
@@ -65,7 +67,7 @@ final class IntakeDialog {
         Optional<String> answer = stage == Stage.COMPLAINT || stage == Stage.ACCOUNT
                 ? asker.askLines("intake." + key, "> ", choices, IntakeDialog::asksForSomething)
                 : asker.ask("intake." + key, "> ", choices);
-        if (answer.isEmpty() || answer.get().strip().matches("q|stop|quit")) {
+        if (answer.isEmpty() || asksFor(answer.get(), AnswerLine.Request.STOP)) {
             return false;
         }
         try {
@@ -87,17 +89,30 @@ final class IntakeDialog {
     }
 
     private static boolean asksForSomething(String line) {
-        return line.toLowerCase(Locale.ROOT)
-                .matches("q|stop|quit|b|back|\\?|help|v|where|stand|w|why|list|" + NOT_KNOWN);
+        String word = word(line);
+        return AnswerLine.request(word)
+                        .filter(r -> r != AnswerLine.Request.SKIP)
+                        .isPresent()
+                || LIST.contains(word)
+                || word.matches(NOT_KNOWN);
+    }
+
+    private static boolean asksFor(String line, AnswerLine.Request what) {
+        return AnswerLine.request(word(line)).filter(what::equals).isPresent();
+    }
+
+    private static String word(String line) {
+        return line.strip().toLowerCase(Locale.ROOT);
     }
 
     private boolean take(Stage stage, String said) {
-        switch (said.toLowerCase(Locale.ROOT)) {
-            case "b", "back" -> page.line(wording.text(interview.back() ? "back" : "back.none"));
-            case "?", "help", "v", "where", "stand" -> note("intake.help");
-            case "w", "why" -> note(stage.isOfTheGearbox() ? "intake.why-parts" : "intake.why");
+        Optional<AnswerLine.Request> request = said.isEmpty() ? Optional.empty() : AnswerLine.request(word(said));
+        switch (request.orElse(AnswerLine.Request.SAID)) {
+            case BACK -> page.line(wording.text(interview.back() ? "back" : "back.none"));
+            case HELP, WHERE -> note("intake.help");
+            case WHY -> note(stage.isOfTheGearbox() ? "intake.why-parts" : "intake.why");
             default -> {
-                return tell(stage, said.toLowerCase(Locale.ROOT).matches(NOT_KNOWN) ? "" : said);
+                return tell(stage, word(said).matches(NOT_KNOWN) ? "" : said);
             }
         }
         return true;
@@ -117,7 +132,7 @@ final class IntakeDialog {
     }
 
     private boolean tellComplaint(String answer) {
-        boolean wantsList = answer.isEmpty() || answer.equals("list");
+        boolean wantsList = answer.isEmpty() || LIST.contains(word(answer));
         Complaints complaints = new Complaints(
                 knowledge, words.search(knowledge), interview.present().gearbox());
         List<Proposal> meantBy = wantsList ? List.of() : meantBy(answer, complaints);
@@ -146,7 +161,7 @@ final class IntakeDialog {
         offer(Stage.UNIT_STATE);
         while (true) {
             Optional<String> answer = asker.ask("intake.seen-inside", "> ", choices);
-            if (answer.isEmpty() || answer.get().strip().matches("q|stop|quit")) {
+            if (answer.isEmpty() || asksFor(answer.get(), AnswerLine.Request.STOP)) {
                 return false;
             }
             try {
