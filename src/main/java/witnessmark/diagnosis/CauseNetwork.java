@@ -37,8 +37,10 @@ final class CauseNetwork {
             findingIndex.put(findings.get(f).id(), f);
         }
         findings.forEach(f -> spoils.add(new ArrayList<>()));
-        findings.forEach(
-                f -> f.spoiledBy().forEach(by -> spoils.get(finding(by)).add(finding(f.id()))));
+        Spoilers spoilers = new Spoilers(knowledge);
+        findings.forEach(f -> spoilers.of(f.id()).stream()
+                .filter(s -> !s.soundOnly())
+                .forEach(s -> spoils.get(finding(s.spoiler())).add(finding(f.id()))));
         List<List<Link>> links = new ArrayList<>();
         findings.forEach(f -> links.add(new ArrayList<>()));
         linkedFindings = new int[causes.size()][];

@@ -164,7 +164,6 @@ final class FormJudgement {
         List<HoldReason> reasons = conclusions.heldBack().stream()
                 .filter(h -> h.cause().equals(cause.id()))
                 .map(HeldBack::why)
-                .map(this::asCanBeSeen)
                 .distinct()
                 .toList();
         return new RankedCause(
@@ -180,28 +179,6 @@ final class FormJudgement {
                 List.of(),
                 reasons,
                 reasons.stream().map(say::held).map(titles::fill).distinct().toList());
-    }
-
-    /** The same reason without looks that can no longer be made, or were made and did not do. */
-    private HoldReason asCanBeSeen(HoldReason reason) {
-        if (reason instanceof HoldReason.NotLookedAt not && not.looks().stream().anyMatch(reading::isPresent)) {
-            return new HoldReason.MarkAlone(
-                    not.looks().stream().filter(reading::isPresent).toList(),
-                    not.looks().stream().filter(f -> !reading.isPresent(f)).toList());
-        }
-        List<String> looks = reason instanceof HoldReason.NotLookedAt not
-                ? not.looks()
-                : reason instanceof HoldReason.NotProvedGood good && !good.found()
-                        ? List.of(good.finding())
-                        : List.of();
-        List<String> left =
-                looks.stream().filter(f -> reading.lostTo(f).isEmpty()).toList();
-        if (left.size() == looks.size()) {
-            return reason;
-        }
-        return left.isEmpty()
-                ? new HoldReason.LookLost(looks, reading.lostTo(looks.get(0)).orElseThrow())
-                : new HoldReason.NotLookedAt(left);
     }
 
     private RankedCause withReasons(RankedCause bare) {

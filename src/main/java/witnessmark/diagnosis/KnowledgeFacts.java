@@ -2,17 +2,14 @@ package witnessmark.diagnosis;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import witnessmark.diagnosis.fact.Applies;
 import witnessmark.diagnosis.fact.Breeds;
 import witnessmark.diagnosis.fact.ClassTurn;
 import witnessmark.diagnosis.fact.DoubtsIdentity;
 import witnessmark.diagnosis.fact.Given;
 import witnessmark.diagnosis.fact.HandsOpen;
-import witnessmark.diagnosis.fact.LookMayBeLost;
 import witnessmark.diagnosis.fact.LooksAt;
 import witnessmark.diagnosis.fact.MarkOf;
 import witnessmark.diagnosis.fact.MayBeRenewed;
@@ -27,6 +24,7 @@ import witnessmark.diagnosis.fact.SpoiledBy;
 import witnessmark.diagnosis.fact.Suggests;
 import witnessmark.diagnosis.fact.Warns;
 import witnessmark.diagnosis.fact.WitnessOf;
+import witnessmark.diagnosis.fact.WouldShow;
 import witnessmark.diagnosis.fact.Yields;
 import witnessmark.gearbox.Layout;
 import witnessmark.knowledge.Applicability;
@@ -47,14 +45,12 @@ final class KnowledgeFacts {
     private final Map<String, List<Object>> byCause = new HashMap<>();
 
     KnowledgeFacts(KnowledgeBase knowledge) {
-        Map<String, List<SpoiledBy>> byOthers = spoiledByOthers(knowledge);
+        Spoilers spoilers = new Spoilers(knowledge);
         knowledge.causes().values().forEach(cause -> {
             if (!cause.applicability().equals(Applicability.ANY)) {
                 limits.add(new Applies(Applies.Subject.CAUSE, cause.id(), cause.applicability()));
             }
             ofCause(cause, knowledge);
-            cause.looks().stream().map(knowledge.findings()::get).forEach(look -> spoilers(look, knowledge, byOthers)
-                    .forEach(s -> about(byCause, cause.id(), new LookMayBeLost(cause.id(), s.spoiler()))));
         });
         knowledge.findings().values().forEach(finding -> {
             if (!finding.applicability().equals(Applicability.ANY)) {
@@ -62,7 +58,10 @@ final class KnowledgeFacts {
             }
             finding.needs().forEach(condition -> about(byFinding, finding.id(), new Needs(finding.id(), condition)));
             warn(finding);
-            spoilers(finding, knowledge, byOthers).forEach(s -> about(byFinding, finding.id(), s));
+            for (SpoiledBy spoiled : spoilers.of(finding.id())) {
+                about(byFinding, finding.id(), spoiled);
+                about(byFinding, spoiled.spoiler(), spoiled);
+            }
             if (!finding.says().isEmpty()) {
                 about(byFinding, finding.id(), new Says(finding.id(), finding.says()));
             }
@@ -116,35 +115,6 @@ final class KnowledgeFacts {
         }
     }
 
-    /** What spoils an answer: itself, what it needs, its whole kind, or a part renewed before the look. */
-    private static Set<SpoiledBy> spoilers(
-            Finding finding, KnowledgeBase knowledge, Map<String, List<SpoiledBy>> byOthers) {
-        Set<SpoiledBy> spoilers = new LinkedHashSet<>();
-        finding.spoiledBy().forEach(by -> spoilers.add(SpoiledBy.whatever(finding.id(), by)));
-        finding.needs().stream()
-                .flatMap(need -> knowledge.findings().get(need).spoiledBy().stream())
-                .filter(by -> !by.equals(finding.id()))
-                .forEach(by -> spoilers.add(SpoiledBy.whatever(finding.id(), by)));
-        spoilers.addAll(byOthers.getOrDefault(finding.id(), List.of()));
-        return spoilers;
-    }
-
-    /** The answers that a whole kind's failing or a renewed part spoils, by the answer spoiled. */
-    private static Map<String, List<SpoiledBy>> spoiledByOthers(KnowledgeBase knowledge) {
-        Map<String, List<SpoiledBy>> spoiled = new HashMap<>();
-        for (Finding other : knowledge.findings().values()) {
-            if (other.voids().isPresent()) {
-                for (Finding finding : knowledge.findings().values()) {
-                    if (finding.kind() == other.voids().get()) {
-                        about(spoiled, finding.id(), SpoiledBy.whatever(finding.id(), other.id()));
-                    }
-                }
-            }
-            other.renews().forEach(part -> about(spoiled, part, SpoiledBy.ifSound(part, other.id())));
-        }
-        return spoiled;
-    }
-
     /** The looks at the cause itself; its own marks where there are none. */
     private static List<String> showing(Cause cause) {
         return cause.looks().isEmpty()
@@ -180,6 +150,15 @@ final class KnowledgeFacts {
         cause.against()
                 .forEach(a -> about(byFinding, a.finding(), new SpeaksAgainst(id, a.finding(), a.factor(), a.why())));
         cause.links().forEach(link -> ofLink(cause, link, knowledge.findings().get(link.finding())));
+        List<Object> shown = List.copyOf(aboutCause(id));
+        boolean hasLooks = shown.stream().anyMatch(LooksAt.class::isInstance);
+        for (Object fact : shown) {
+            if (fact instanceof LooksAt look) {
+                about(byCause, id, new WouldShow(id, look.finding()));
+            } else if (!hasLooks && fact instanceof MarkOf mark) {
+                about(byCause, id, new WouldShow(id, mark.finding()));
+            }
+        }
         cause.provedGood().forEach(f -> {
             about(byCause, id, new MustBeGood(id, f));
             ofRenewal(id, f, knowledge);

@@ -268,13 +268,6 @@ final class NetworkReading {
         return findable[finding];
     }
 
-    /** What was done that took away what could have been seen, if anything. */
-    Optional<String> lostTo(String finding) {
-        return network.findings().get(network.finding(finding)).spoiledBy().stream()
-                .filter(this::isPresent)
-                .findFirst();
-    }
-
     Map<String, Taken> taken() {
         return taken;
     }

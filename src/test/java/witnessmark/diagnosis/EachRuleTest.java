@@ -38,8 +38,8 @@ import witnessmark.diagnosis.fact.HeldBack;
 import witnessmark.diagnosis.fact.HoldReason.DoubtfulIdentity;
 import witnessmark.diagnosis.fact.Instead;
 import witnessmark.diagnosis.fact.Leans;
-import witnessmark.diagnosis.fact.LookMayBeLost;
 import witnessmark.diagnosis.fact.LooksAt;
+import witnessmark.diagnosis.fact.Lost;
 import witnessmark.diagnosis.fact.MarkOf;
 import witnessmark.diagnosis.fact.MayBeRenewed;
 import witnessmark.diagnosis.fact.Measured;
@@ -59,6 +59,7 @@ import witnessmark.diagnosis.fact.ThinLog;
 import witnessmark.diagnosis.fact.Unexplaining;
 import witnessmark.diagnosis.fact.Warns;
 import witnessmark.diagnosis.fact.WitnessOf;
+import witnessmark.diagnosis.fact.WouldShow;
 import witnessmark.diagnosis.fact.Yields;
 import witnessmark.gearbox.Layout;
 import witnessmark.knowledge.Applicability;
@@ -205,6 +206,12 @@ class EachRuleTest {
                         .miss("another finding", spoiled, SpoiledBy.whatever("g", "washed"))
                         .miss("only what is sound is in doubt", spoiled, SpoiledBy.ifSound("f", "washed"))
                         .miss("not washed", washed, new Reported("washed", FindingState.ABSENT)));
+        all.put(
+                "lost to what was done",
+                hit(spoiled, present("washed"))
+                        .miss("not washed", present("washed"), absent("washed"))
+                        .miss("not known", present("washed"), unsure("washed"))
+                        .miss("something else was done", spoiled, SpoiledBy.whatever("f", "drained")));
         SpoiledBy renewed = SpoiledBy.ifSound("f", "washed");
         all.put(
                 "renewed before the look",
@@ -379,6 +386,7 @@ class EachRuleTest {
         MarkOf own = new MarkOf("c", "f", true);
         MarkOf ordinary = new MarkOf("c", "f", false);
         WitnessOf witness = new WitnessOf("c", "w");
+        WouldShow shown = new WouldShow("c", "f");
         all.put(
                 "ground in the part",
                 hit(cause(WORD), look, present("f"))
@@ -399,7 +407,7 @@ class EachRuleTest {
                         .miss("no mark", present("f"), absent("f"))
                         .miss("a witness of another cause", witness, new WitnessOf("d", "w"))
                         .spoilt("the look told nothing", new LooksAt("c", "l"), unsure("l"))
-                        .spoilt("the look is lost", new LookMayBeLost("c", "renewed"), present("renewed")));
+                        .spoilt("the look is lost", new LooksAt("c", "l"), new Lost("l", "renewed", true)));
         MustBeGood mustBeGood = new MustBeGood("c", "g");
         all.put(
                 "ground in a mark by exclusion",
@@ -409,8 +417,32 @@ class EachRuleTest {
                         .miss("no mark", present("f"), unsure("f")));
         all.put(
                 "neither part nor mark looked at",
-                hit(cause(WORD), look)
+                hit(cause(WORD), shown)
                         .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
+                        .miss("it would show another cause", shown, new WouldShow("d", "f"))
+                        .spoilt("it was seen", present("f"))
+                        .spoilt("it is lost", new Lost("f", "drained", false))
+                        .spoilt("there is ground", new Ground("c")));
+        Lost lost = new Lost("f", "drained", false);
+        all.put(
+                "what would show it is lost",
+                hit(cause(WORD), shown, lost)
+                        .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
+                        .miss("another look is lost", lost, new Lost("g", "drained", false))
+                        .miss("it can still be found bad", lost, new Lost("f", "renewed", true))
+                        .spoilt("another look is left", new WouldShow("c", "g"))
+                        .spoilt("there is ground", new Ground("c")));
+        all.put(
+                "nothing would show it",
+                hit(cause(WORD))
+                        .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
+                        .spoilt("a mark would", shown)
+                        .spoilt("there is ground", new Ground("c")));
+        all.put(
+                "marks alone",
+                hit(cause(WORD), shown, present("f"))
+                        .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
+                        .miss("not seen", present("f"), absent("f"))
                         .spoilt("there is ground", new Ground("c")));
         ThinLog thin = new ThinLog("w", "half an hour");
         all.put(
@@ -425,6 +457,15 @@ class EachRuleTest {
                 "not proved good",
                 hit(cause(WORD), mustBeGood)
                         .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
+                        .spoilt("looked at and good", absent("g"))
+                        .spoilt("looked at and not good", present("g"))
+                        .spoilt("it is lost", new Lost("g", "renewed", true))
+                        .spoilt("this gearbox has none", new NotApplicable(Applies.Subject.FINDING, "g", "none")));
+        all.put(
+                "proof lost",
+                hit(cause(WORD), mustBeGood, new Lost("g", "renewed", true))
+                        .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
+                        .miss("another look is lost", new Lost("g", "renewed", true), new Lost("h", "renewed", true))
                         .spoilt("looked at and good", absent("g"))
                         .spoilt("looked at and not good", present("g"))
                         .spoilt("this gearbox has none", new NotApplicable(Applies.Subject.FINDING, "g", "none")));
@@ -450,6 +491,13 @@ class EachRuleTest {
                 hit(cause(WORD), any)
                         .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
                         .miss("asked of another cause", any, new MustBeGoodAny("d", List.of("g", "h")))
+                        .spoilt("one way proved", absent("h"))
+                        .spoilt("no way left", new Lost("g", "drained", false), new Lost("h", "drained", false)));
+        all.put(
+                "every way of proof lost",
+                hit(cause(WORD), any, new Lost("g", "drained", false), new Lost("h", "drained", false))
+                        .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
+                        .miss("one way is left", new Lost("g", "drained", false), new Lost("x", "drained", false))
                         .spoilt("one way proved", absent("h")));
         all.put(
                 "one of the ways found not good",

@@ -362,7 +362,7 @@ class RulesTest {
         @Test
         void what_was_renewed_before_the_look_proves_nothing_good_but_broken_it_is_broken() {
             assertThat(reasons("exclusion-habit", "hubs-scored", "no towed", "no outlet-low", "regulator-new"))
-                    .contains(new HoldReason.NotProvedGood("outlet-low", false));
+                    .contains(new HoldReason.LookLost(List.of("outlet-low"), "regulator-new"));
             assertThat(reasons("exclusion-habit", "hubs-scored", "no towed", "no outlet-low", "no regulator-new"))
                     .isEmpty();
             assertThat(cause(judge("cone-burned", "outlet-low", "regulator-new"), "low-air")
@@ -375,7 +375,7 @@ class RulesTest {
             Measurement good = SmallTrade.outletBar(4.0, 3.9, 4.3);
             assertThat(cause(judge(good, "hubs-scored", "no towed", "regulator-new"), "exclusion-habit")
                             .reasons())
-                    .contains(new HoldReason.NotProvedGood("outlet-low", false));
+                    .contains(new HoldReason.LookLost(List.of("outlet-low"), "regulator-new"));
             assertThat(cause(judge(good, "hubs-scored", "no towed", "no regulator-new"), "exclusion-habit")
                             .reasons())
                     .isEmpty();

@@ -9,13 +9,7 @@ public sealed interface HoldReason {
     /** Neither the part itself nor the mark that goes with it was looked at; one of these would do. */
     record NotLookedAt(List<String> looks) implements HoldReason {
         public NotLookedAt {
-            looks = List.copyOf(looks);
-        }
-
-        /** The looks at the cause itself, or where it has none its marks. */
-        public static NotLookedAt either(List<?> looks, List<?> marks) {
-            return new NotLookedAt((looks.isEmpty() ? marks : looks)
-                    .stream().map(String::valueOf).sorted().toList());
+            looks = looks.stream().sorted().toList();
         }
     }
 
@@ -27,15 +21,15 @@ public sealed interface HoldReason {
      */
     record MarkAlone(List<String> marks, List<String> looks) implements HoldReason {
         public MarkAlone {
-            marks = List.copyOf(marks);
-            looks = List.copyOf(looks);
+            marks = marks.stream().sorted().toList();
+            looks = looks.stream().sorted().toList();
         }
     }
 
     /** What would show it, or show it sound, was taken away before anybody looked. */
     record LookLost(List<String> looks, String by) implements HoldReason {
         public LookLost {
-            looks = List.copyOf(looks);
+            looks = looks.stream().sorted().toList();
         }
     }
 

@@ -7,4 +7,9 @@ public record MustBeGoodAny(String cause, List<String> findings) {
     public MustBeGoodAny {
         findings = List.copyOf(findings);
     }
+
+    /** The ways named before this one. */
+    public List<String> before(String way) {
+        return findings.subList(0, findings.indexOf(way));
+    }
 }
