@@ -120,7 +120,7 @@ class SharedStoreIT {
         assertRefused(
                 Program.shared(store, file("anna", server.url(database) + "&password=not-the-one", "x"))
                         .run("case", "list"),
-                "an option other than for TLS");
+                ": the database address has an option other than for TLS");
         Path open = file("anna", server.url(database), "not-the-one");
         open.toFile().setReadable(true, false);
         assertRefused(Program.shared(store, open).run("case", "list"), "close it with: chmod 600");
@@ -282,7 +282,8 @@ class SharedStoreIT {
         assertRefused(
                 Program.shared(folder.resolve("any"), file("anna", server.url(empty), PostgresServer.PASSWORD))
                         .run("case", "list"),
-                "this login may not make or change its tables; let the owner of the database run: store prepare");
+                "it has no tables that this login can see, and the login may not make any; let the owner of the database"
+                        + " run: store prepare");
         assertThat(out(owner, "store", "prepare")).contains("The tables are those of version 4");
 
         server.admin(database, "delete from flyway_schema_history where version = '4'");

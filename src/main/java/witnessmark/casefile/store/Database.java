@@ -56,36 +56,38 @@ final class Database {
     /**
      * A PostgreSQL database at an address from outside; refused if it says more than host, name and TLS options. Where it
      * says nothing of TLS, the line is encrypted and the server's certificate checked.
+     *
+     * @param where what the address stands in, for a refusal
      */
-    static Database named(String url, String user, String password) {
+    static Database named(String where, String url, String user, String password) {
         Matcher parts = SHARED.matcher(url);
         if (!parts.matches()) {
             throw new CaseRefused(
-                    "store: the database address is not one this program keeps cases in",
+                    where + ": the database address is not one this program keeps cases in",
                     "write jdbc:postgresql://HOST[:PORT]/NAME, letters, digits, - and _ in the name; user and password"
                             + " apart");
         }
         List<String> options =
                 parts.group(1) == null ? List.of() : List.of(parts.group(1).split("&", -1));
-        options.forEach(Database::refuseUnlessOfTheLine);
+        options.forEach(option -> refuseUnlessOfTheLine(where, option));
         boolean said = options.stream().anyMatch(o -> o.startsWith("sslmode="));
         String secured = url + (options.isEmpty() ? "?" : "&") + "sslmode=verify-full";
         return new Database(said ? url : secured, user, password);
     }
 
-    private static void refuseUnlessOfTheLine(String option) {
+    private static void refuseUnlessOfTheLine(String where, String option) {
         String name = option.split("=", 2)[0];
         // The option itself is not shown: a password may stand in it.
         if (!LINE.contains(name) || !option.matches("[a-z]+=[A-Za-z0-9_./~-]+")) {
             throw new CaseRefused(
-                    "store: the database address has an option other than for TLS",
+                    where + ": the database address has an option other than for TLS",
                     "keep to ssl, sslmode, sslrootcert, sslcert and sslkey with plain values; user and password"
                             + " apart");
         }
         String value = option.substring(name.length() + 1);
         if ((name.equals("sslmode") && !MODES.contains(value)) || (name.equals("ssl") && !value.equals("true"))) {
             throw new CaseRefused(
-                    "store: the database address leaves it open whether the line is encrypted",
+                    where + ": the database address leaves it open whether the line is encrypted",
                     "write sslmode=verify-full, verify-ca, require (the server is not checked) or disable (no TLS)");
         }
     }

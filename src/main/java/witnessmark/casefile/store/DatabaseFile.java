@@ -64,7 +64,7 @@ final class DatabaseFile {
                         where + ": no line " + name + " = ...", "write one line each for " + String.join(", ", NAMES));
             }
         }
-        return Database.named(values.get("url"), values.get("user"), values.getOrDefault("password", ""));
+        return Database.named(where, values.get("url"), values.get("user"), values.getOrDefault("password", ""));
     }
 
     private static List<String> lines(String where, Path file) {

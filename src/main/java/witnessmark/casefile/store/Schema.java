@@ -119,23 +119,23 @@ final class Schema {
                     "its tables are of version " + found.getAsInt() + ", this program needs " + known(),
                     PREPARE + "; older programs cannot use it afterwards");
         }
-        refuseUnlessMaker();
+        refuseUnlessMaker("it has no tables that this login can see, and the login may not make any");
         migrate();
     }
 
     /** Completes the tables of a shared database, and gives the shops' logins their rights anew. */
     void prepare() throws SQLException {
         refuseNewer(version());
-        refuseUnlessMaker();
+        refuseUnlessMaker("this login may not make or change its tables");
         migrate();
     }
 
-    private void refuseUnlessMaker() throws SQLException {
+    private void refuseUnlessMaker(String what) throws SQLException {
         try (Statement statement = connection.createStatement();
                 ResultSet row = statement.executeQuery("select has_schema_privilege('public', 'create')")) {
             row.next();
             if (!row.getBoolean(1)) {
-                throw new StoreUnavailable(where, "this login may not make or change its tables", PREPARE);
+                throw new StoreUnavailable(where, what, PREPARE);
             }
         }
     }

@@ -32,10 +32,12 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
         OTHER
     }
 
+    private static final String WITHOUT_TLS = "does not support SSL";
+
     /** What server, driver and virtual machine say of it; a line that breaks off under TLS is none of these. */
     private static final List<String> UNSECURED = List.of(
             "no encryption",
-            "does not support SSL",
+            WITHOUT_TLS,
             "root certificate",
             "certificate file",
             "could not be verified",
@@ -156,12 +158,18 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
             case NOT_SECURED -> told(
                     where,
                     "the line to the server is not secured: " + firstLine(),
-                    "name the server's certificate or its issuer's in the address with sslrootcert=FILE; on a line nobody"
-                            + " else can reach, write sslmode=disable");
+                    (withoutTls()
+                                    ? "let the server's administrator switch TLS on"
+                                    : "name the server's certificate or its issuer's in the address with sslrootcert=FILE")
+                            + "; on a line nobody else can reach, write sslmode=disable");
             case CROWDED -> told(where, "the server takes no more connections", "repeat it later");
             case STANDBY -> told(where, "the server may be read but not written to", "name the one that takes writes");
             case OTHER -> told(where, "the database says: " + firstLine(), "mend that, then repeat");
         };
+    }
+
+    private boolean withoutTls() {
+        return said != null && said.contains(WITHOUT_TLS);
     }
 
     private StoreUnavailable told(String where, String what, String mend) {
@@ -171,7 +179,9 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
     private String firstLine() {
         String text = said == null ? "nothing" : said;
         String line = text.lines().findFirst().orElse("nothing");
-        return line.replaceAll("\\p{Cntrl}", " ").substring(0, Math.min(line.length(), 200));
+        return line.replaceAll("\\p{Cntrl}", " ")
+                .substring(0, Math.min(line.length(), 200))
+                .replaceFirst("\\.+$", "");
     }
 
     /** The innermost, which is what the database said; one of many statements at once is wrapped in all their values. */

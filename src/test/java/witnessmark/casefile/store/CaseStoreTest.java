@@ -151,7 +151,7 @@ class CaseStoreTest extends CaseStoreContract {
         String nobody = "jdbc:postgresql://127.0.0.1:1/cases?sslmode=disable";
 
         try (CaseStore away =
-                new CaseStore(StoreLocation.of(Database.named(nobody, "u", "secret")), Clock.systemUTC())) {
+                new CaseStore(StoreLocation.of(Database.named("store", nobody, "u", "secret")), Clock.systemUTC())) {
             assertThatThrownBy(() -> away.ids("", 1))
                     .hasMessage("case store jdbc:postgresql://127.0.0.1:1/cases: the database cannot be reached;"
                             + " check that it runs, then repeat");
@@ -185,7 +185,8 @@ class CaseStoreTest extends CaseStoreContract {
         assertThatThrownBy(() -> StoreLocation.in(Path.of("a;INIT=DROP ALL OBJECTS")))
                 .isInstanceOf(CaseRefused.class);
         assertThatThrownBy(() -> StoreLocation.in(Path.of(""))).isInstanceOf(CaseRefused.class);
-        assertThat(Database.named("jdbc:postgresql://h/x", "u", "secret")).hasToString("jdbc:postgresql://h/x as u");
+        assertThat(Database.named("store", "jdbc:postgresql://h/x", "u", "secret"))
+                .hasToString("jdbc:postgresql://h/x as u");
     }
 
     @ParameterizedTest
@@ -198,7 +199,7 @@ class CaseStoreTest extends CaseStoreContract {
                 "jdbc:postgresql://db/cases?ssl=true&sslmode=verify-full&sslrootcert=/etc/ssl/shop.pem"
             })
     void an_address_of_host_name_and_tls_options_is_taken(String url) {
-        assertThat(Database.named(url, "u", "p").shown()).isEqualTo(url.split("\\?")[0]);
+        assertThat(Database.named("store", url, "u", "p").shown()).isEqualTo(url.split("\\?")[0]);
     }
 
     @ParameterizedTest
@@ -221,7 +222,7 @@ class CaseStoreTest extends CaseStoreContract {
                 "hidden"
             })
     void an_address_that_says_more_is_refused_without_showing_what(String url) {
-        assertThatThrownBy(() -> Database.named(url, "u", "secret"))
+        assertThatThrownBy(() -> Database.named("store", url, "u", "secret"))
                 .isInstanceOf(CaseRefused.class)
                 .hasMessageStartingWith("store: the database address ")
                 .hasMessageNotContaining("hidden");
@@ -245,6 +246,6 @@ class CaseStoreTest extends CaseStoreContract {
         "jdbc:postgresql://db/cases?sslmode=require,jdbc:postgresql://db/cases?sslmode=require"
     })
     void the_line_is_encrypted_and_the_server_checked_unless_the_address_says_otherwise(String url, String meant) {
-        assertThat(Database.named(url, "u", "p").url()).isEqualTo(meant);
+        assertThat(Database.named("store", url, "u", "p").url()).isEqualTo(meant);
     }
 }

@@ -238,7 +238,8 @@ public final class PostgresServer implements AutoCloseable {
         runScript(name);
         admin("postgres", "alter role " + name + "_owner password '" + quoted() + "'");
         try (CaseStore store = new CaseStore(
-                StoreLocation.of(Database.named(url(name), name + "_owner", PASSWORD)), java.time.Clock.systemUTC())) {
+                StoreLocation.of(Database.named("store", url(name), name + "_owner", PASSWORD)),
+                java.time.Clock.systemUTC())) {
             store.prepare();
         }
     }
@@ -284,7 +285,7 @@ public final class PostgresServer implements AutoCloseable {
     }
 
     public StoreLocation location(String database, String user) {
-        return StoreLocation.of(Database.named(url(database), user, PASSWORD));
+        return StoreLocation.of(Database.named("store", url(database), user, PASSWORD));
     }
 
     /** Writes the file by which a program gets in; nobody else may read it. */

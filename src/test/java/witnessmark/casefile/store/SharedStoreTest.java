@@ -235,7 +235,9 @@ class SharedStoreTest extends CaseStoreContract {
         StoreLocation ofOwner = server.location("later", "later_owner");
 
         assertRefused(
-                ofCarla, "this login may not make or change its tables; let the owner of the database run: store");
+                ofCarla,
+                "it has no tables that this login can see, and the login may not make any; let the owner of the database"
+                        + " run: store prepare");
         try (CaseStore owner = new CaseStore(ofOwner, Clock.systemUTC())) {
             owner.open(opened(ID, "t"), "later_owner");
         }
@@ -273,7 +275,7 @@ class SharedStoreTest extends CaseStoreContract {
 
     @Test
     void a_wrong_password_is_told_without_showing_it() {
-        StoreLocation wrong = StoreLocation.of(Database.named(server.url(database), "anna", "not-the-one"));
+        StoreLocation wrong = StoreLocation.of(Database.named("store", server.url(database), "anna", "not-the-one"));
 
         try (CaseStore locked = new CaseStore(wrong, Clock.systemUTC())) {
             assertThatThrownBy(() -> locked.ids("", 1))
@@ -305,8 +307,8 @@ class SharedStoreTest extends CaseStoreContract {
     }
 
     private static boolean isEncrypted(String url) throws SQLException {
-        try (Connection connection =
-                        Database.named(url, "anna", PostgresServer.PASSWORD).connect();
+        try (Connection connection = Database.named("store", url, "anna", PostgresServer.PASSWORD)
+                        .connect();
                 var row = connection
                         .createStatement()
                         .executeQuery("select ssl from pg_stat_ssl where pid = pg_backend_pid()")) {
@@ -335,11 +337,14 @@ class SharedStoreTest extends CaseStoreContract {
             Thread.sleep(500);
 
             for (String url : List.of(plain.url(name), plain.url(name, "require"))) {
-                StoreLocation secured = StoreLocation.of(Database.named(url, "anna", PostgresServer.PASSWORD));
-                assertRefused(secured, "the line to the server is not secured: The server does not support SSL");
+                StoreLocation secured = StoreLocation.of(Database.named("store", url, "anna", PostgresServer.PASSWORD));
+                assertRefused(
+                        secured,
+                        "the line to the server is not secured: The server does not support SSL; let the server's"
+                                + " administrator switch TLS on; on a line nobody else can reach, write sslmode=disable");
             }
-            StoreLocation open =
-                    StoreLocation.of(Database.named(plain.url(name, "disable"), "anna", PostgresServer.PASSWORD));
+            StoreLocation open = StoreLocation.of(
+                    Database.named("store", plain.url(name, "disable"), "anna", PostgresServer.PASSWORD));
             try (CaseStore store = new CaseStore(open, Clock.systemUTC())) {
                 assertThat(store.ids("", 1)).isEmpty();
             }
@@ -347,7 +352,7 @@ class SharedStoreTest extends CaseStoreContract {
     }
 
     private static StoreLocation unsecured(String url) {
-        return StoreLocation.of(Database.named(url, "anna", PostgresServer.PASSWORD));
+        return StoreLocation.of(Database.named("store", url, "anna", PostgresServer.PASSWORD));
     }
 
     @Test
