@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -206,6 +207,35 @@ class NearMissTest {
         assertThat(found(EventKind.SPLIT_UNDER_TORQUE)).isEmpty();
         assertThat(read().summary().verdict(EventKind.SPLIT_UNDER_TORQUE).chances())
                 .isEqualTo(1);
+    }
+
+    /** Four seconds at an engine speed ahead of the overdrive, torque on and pedal up, and back into it. */
+    private void ahead(DoubleUnaryOperator rpm) {
+        table = InventedTrucks.thirteen();
+        start(800, 700, 2);
+        drive("7-over", 10, 50, 52, 80);
+        for (int i = 0; i < 40; i++) {
+            double kmh = 52 + 2.6 * i / 40;
+            row(rpm.applyAsDouble(kmh), kmh, 0, 80, 75, 3, 0);
+        }
+        drive("7-over", 10, 54.6, 57, 80);
+    }
+
+    /** A clutch carries one torque and lets the engine keep its speed, dogs tie it to the wheels: mechanics, from memory. */
+    @Test
+    void a_split_made_and_taken_back_under_torque_is_two_splits_and_no_slip() throws IOException {
+        ahead(kmh -> locked("7", kmh));
+
+        assertThat(found(EventKind.SPLIT_UNDER_TORQUE)).hasSize(2);
+        assertThat(found(EventKind.CLUTCH_SLIP)).isEmpty();
+    }
+
+    @Test
+    void a_clutch_that_slips_as_much_as_a_split_while_the_engine_keeps_its_speed_is_no_split() throws IOException {
+        ahead(kmh -> locked("7", 53));
+
+        assertThat(found(EventKind.CLUTCH_SLIP)).hasSize(1);
+        assertThat(found(EventKind.SPLIT_UNDER_TORQUE)).isEmpty();
     }
 
     @Test

@@ -14,6 +14,10 @@ final class GearRun {
     private static final double NEAR = 0.02;
 
     private static final double FREE_TREND = 0.01;
+    /** As near is the mean of many rows to a gear that is in hand. */
+    private static final double EXACT = 0.008;
+    /** An engine speed that stays would leave the gear by more than that meanwhile; common practice, no source. */
+    private static final double TELLING_CHANGE = 0.03;
     /**
      * Road speed comes filtered, so much later than engine speed: while the truck gains speed by a share a second, the ratio
      * stands off by as much times this, and drifts by the square of it.
@@ -51,6 +55,8 @@ final class GearRun {
     private long aboveIdleMicros;
     private int rows;
     private double odds;
+    private double awaySum;
+    private int awayRows;
     private boolean settled;
     private final double[] residual = new double[RING];
     private final double[] road = new double[RING];
@@ -86,11 +92,15 @@ final class GearRun {
     boolean take(Moment m, GearTable table, double perKmh, boolean maySettle) {
         reach(m);
         highestRpm = m.rpm() > highestRpm ? m.rpm() : highestRpm;
+        double ratio = m.rpm() / m.outputRpm(perKmh);
+        double away = ratio / table.gear(gear).ratio() - 1;
+        if (!Double.isNaN(away)) {
+            awaySum += away;
+            awayRows++;
+        }
         if (isSure()) {
             return false;
         }
-        double ratio = m.rpm() / m.outputRpm(perKmh);
-        double away = ratio / table.gear(gear).ratio() - 1;
         if (Double.isNaN(m.scatter()) || Double.isNaN(away)) {
             return false;
         }
@@ -183,6 +193,17 @@ final class GearRun {
     /** Whether further rows could tell nothing more of which gear it is. */
     boolean isSure() {
         return settled && (rows >= ENOUGH_ROWS || OPINIONS_PER_ROW * odds >= SUREST);
+    }
+
+    /**
+     * Whether the engine followed the wheels in this very ratio while their speed changed: dogs do that. A slipping clutch
+     * carries one torque, and lets the engine keep a speed of its own.
+     */
+    boolean followsTheWheels() {
+        boolean exact = Math.abs(awaySum) < EXACT * awayRows;
+        double road = endKmh / startKmh - 1;
+        double engine = endRpm / startRpm - 1;
+        return exact && Math.abs(road) > TELLING_CHANGE && Math.abs(engine - road) < 0.5 * Math.abs(road);
     }
 
     boolean isSettled() {

@@ -22,11 +22,11 @@ final class LastGears {
     }
 
     /**
-     * The run of a shorter gear of the same lever position that lay between two runs of one gear; null if there was none.
-     * It may have been a split down and up again, or a clutch that slipped as much as a split.
+     * The run of a shorter gear of the same lever position that lay between two runs of one gear, if it may have been a
+     * clutch that slipped as much as a split; null if there was none, or if it was a split down and up again.
      */
     @Nullable
-    GearRun between(GearTable table) {
+    GearRun slipBetween(GearTable table) {
         GearRun middle = previous;
         if (beforeThat == null || middle == null || current == null || beforeThat.gear != current.gear) {
             return null;
@@ -34,7 +34,7 @@ final class LastGears {
         KnobGear outer = table.gear(current.gear);
         KnobGear inner = table.gear(middle.gear);
         boolean split = outer.lever() == inner.lever() && outer.range() == inner.range();
-        return split && inner.ratio() > outer.ratio() ? middle : null;
+        return split && inner.ratio() > outer.ratio() && !middle.followsTheWheels() ? middle : null;
     }
 
     /** Whether the last settled run is of this gear. */

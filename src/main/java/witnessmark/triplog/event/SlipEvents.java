@@ -157,10 +157,10 @@ final class SlipEvents implements Detector {
 
     /**
      * A slip as large as a split, and as steady, looks like one; what tells is that the gear came back with the engine
-     * pulling on and the pedal up, as two splits hardly can. To be called after the run has become the current one.
+     * pulling on and the pedal up, as two splits hardly can, unless the engine followed the wheels. To be called after the run has become the current one.
      */
     void settled(GearRun after) {
-        GearRun middle = gears.between(drive.table());
+        GearRun middle = gears.slipBetween(drive.table());
         boolean pulled = middle != null
                 && loadKnown
                 && middle.seconds() >= drive.limits().slipSeconds()

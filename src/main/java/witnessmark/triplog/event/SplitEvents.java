@@ -73,6 +73,12 @@ final class SplitEvents implements Detector {
         }
     }
 
+    /** Each row counts of what may be slip. */
+    @Override
+    public boolean isOpen() {
+        return undecided != null;
+    }
+
     @Override
     public void interrupted() {
         decide();
@@ -99,7 +105,7 @@ final class SplitEvents implements Detector {
         }
         drive.chances().count(EventKind.Chance.SPLIT);
         double sure = (torqueKnown ? 0.9 : 0.8) * Math.min(from.confidence(), after.confidence());
-        if (isBroken(from, after) || sure < LEAST_CONFIDENCE || gears.between(drive.table()) != null) {
+        if (isBroken(from, after) || sure < LEAST_CONFIDENCE || gears.slipBetween(drive.table()) != null) {
             return;
         }
         HabitEvent event = event(from, after, old, taken, sure);
@@ -115,7 +121,7 @@ final class SplitEvents implements Detector {
     private void decide() {
         HabitEvent event = undecided;
         undecided = null;
-        if (event != null && gears.between(drive.table()) == null) {
+        if (event != null && gears.slipBetween(drive.table()) == null) {
             drive.found().accept(event);
         }
     }

@@ -17,7 +17,7 @@ import witnessmark.triplog.signal.Signal;
 final class ColumnMeanings {
     private static final Map<Signal, Pattern> NAMES = new EnumMap<>(Signal.class);
     private static final Pattern TIME = whole(
-            "(time|timestamp|time stamp|ts|date ?time|t|elapsed|elapsed time|rel(ative)? time|utc( time)?|epoch|unix|clock"
+            "((log |logger |sample |run )?time|sec|secs|seconds|timestamp|time stamp|ts|date ?time|t|elapsed|elapsed time|rel(ative)? time|utc( time)?|epoch|unix|clock"
                     + "|zeit|zeitstempel|uhrzeit|hora|tiempo|fecha hora|fechahora)( utc| local| epoch)?");
     private static final Pattern DATE = whole("(date|datum|fecha|day)( utc| local)?");
     private static final Pattern BRACKETED = Pattern.compile("[\\[(<]\\s*([^\\])>]*?)\\s*[\\])>]");

@@ -82,9 +82,19 @@ final class HeaderTokens {
             "driver",
             "truck",
             "section",
+            "stat",
+            "sta",
+            "lt",
+            "shft",
+            "svc",
+            "service",
+            "foot",
+            "v",
             "eje",
             "del",
             "de",
+            "la",
+            "el",
             "interruptor",
             "welle");
 
@@ -104,11 +114,12 @@ final class HeaderTokens {
                 "vehiculo",
                 "kph",
                 "mph",
-                "kmh");
+                "kmh",
+                "fzg");
         concept("input", "input", "inp", "primary", "eingang", "entrada", "iss", "tis");
         concept("output", "output", "outp", "out", "tail", "tailshaft", "mainshaft", "abtrieb", "salida", "oss", "tos");
-        concept("box", "trans", "transmission", "gearbox", "gb", "gbx", "tx", "trn", "box", "getriebe", "caja");
-        concept("clutch", "clutch", "clu", "clt", "clch", "kupplung", "embrague");
+        concept("box", "trans", "transmission", "gearbox", "gb", "gbx", "tx", "trn", "box", "getriebe", "getr", "caja");
+        concept("clutch", "clutch", "clu", "clt", "clch", "kupplung", "kuppl", "embrague");
         concept(
                 "travel",
                 "position",
@@ -121,11 +132,26 @@ final class HeaderTokens {
                 "perc",
                 "posicion",
                 "recorrido",
+                "trvl",
                 "%");
         concept("floor", "floor", "floored", "full", "bottom", "fully", "bottomed");
         concept("pedal", "pedal", "ped", "pdl");
-        concept("brake", "brake", "brk", "brakes", "br", "bremse", "freno");
-        concept("park", "park", "parking", "hand", "handbrake", "spring", "pkb", "pb", "handbremse");
+        concept("brake", "brake", "brk", "brakes", "br", "bremse", "betriebsbremse", "freno");
+        concept(
+                "park",
+                "park",
+                "parking",
+                "hand",
+                "handbrake",
+                "spring",
+                "pkb",
+                "pb",
+                "prk",
+                "pkbrk",
+                "parkbrake",
+                "handbremse",
+                "feststellbremse",
+                "estacionamiento");
         concept(
                 "accelerator",
                 "accelerator",
@@ -140,12 +166,13 @@ final class HeaderTokens {
                 "accelerador",
                 "acelerador",
                 "fahrpedal",
+                "fahrpedalstellung",
                 "gaspedal");
         concept("torque", "torque", "trq", "tq", "load", "moment", "par", "carga");
-        concept("range", "range", "rng", "gruppe", "gruppenschalter", "gama");
+        concept("range", "range", "rng", "gruppe", "bereichsgruppe", "gruppenschalter", "gama", "rango");
         concept("knob", "knob", "selector", "select", "selected", "sel", "preselect", "preselector");
-        concept("low", "low", "lo");
-        concept("high", "high", "hi");
+        concept("low", "low", "lo", "bajo");
+        concept("high", "high", "hi", "hoch", "alto");
         concept("neutral", "neutral", "neut", "ntrl", "leerlauf", "leerlaufschalter", "neutralschalter", "neutro");
         concept(
                 "reverse",
@@ -159,12 +186,25 @@ final class HeaderTokens {
                 "ruckwarts",
                 "reversa",
                 "atras",
+                "ruckfahrlicht",
+                "rueckfahrlicht",
                 "r");
-        concept("lever", "lever", "lvr", "gearlever", "shift", "shifter", "stick", "palanca", "schalthebel");
+        concept(
+                "lever",
+                "lever",
+                "lvr",
+                "gearlever",
+                "shift",
+                "shifter",
+                "stick",
+                "palanca",
+                "schalthebel",
+                "schalthebelstellung",
+                "hebel");
         concept("gear", "gear", "gang", "marcha");
         concept("oil", "oil", "fluid", "oel", "ol", "aceite");
         concept("temp", "temp", "temperature", "tmp", "t", "temperatur", "temperatura");
-        concept("pto", "pto", "takeoff", "nebenantrieb");
+        concept("pto", "pto", "takeoff", "nebenantrieb", "nebenabtrieb");
         concept("mass", "mass", "weight", "gcw", "gvw", "gcm", "masse", "peso");
     }
 
@@ -173,7 +213,7 @@ final class HeaderTokens {
             rule(Signal.CLUTCH_FLOOR, "clutch brake", "pedal park"),
             rule(Signal.CLUTCH_PEDAL, "clutch travel", ""),
             rule(Signal.CLUTCH, "clutch", "speed temp torque oil"),
-            rule(Signal.PARKING_BRAKE, "park", "travel"),
+            rule(Signal.PARKING_BRAKE, "park", "travel torque speed temp accelerator"),
             rule(Signal.BRAKE, "brake", "travel temp speed"),
             rule(Signal.GEARBOX_OIL, "box temp", "engine"),
             rule(Signal.ENGINE_OIL, "engine oil temp", ""),
@@ -194,6 +234,38 @@ final class HeaderTokens {
             rule(Signal.POWER_TAKE_OFF, "pto", "speed"),
             rule(Signal.GROSS_MASS, "mass", ""));
 
+    /** Endings that stand glued to an abbreviation, as in {@code BRKSW}, with the concept they add. */
+    private static final Map<String, String> ENDINGS = Map.of(
+            "sw",
+            "",
+            "stat",
+            "",
+            "pos",
+            "travel",
+            "pct",
+            "travel",
+            "pedalweg",
+            "travel",
+            "weg",
+            "travel",
+            "temperatur",
+            "temp");
+
+    private static final Map<String, String> GLUED_ONLY =
+            Map.of("cl", "clutch", "kupplungs", "clutch", "getriebeol", "box");
+
+    /** A switch of which the name says when it is not set: unless it says both, like {@code on/off}. */
+    private static final Set<String> UNSET = Set.of("released", "off", "disengaged");
+
+    private static final Set<String> SET = Set.of("on", "pressed", "engaged", "applied");
+    private static final Set<Signal> SWITCHES = Set.of(
+            Signal.CLUTCH,
+            Signal.BRAKE,
+            Signal.PARKING_BRAKE,
+            Signal.POWER_TAKE_OFF,
+            Signal.REVERSE_SWITCH,
+            Signal.NEUTRAL_SWITCH);
+
     private HeaderTokens() {}
 
     private static void concept(String concept, String... words) {
@@ -210,25 +282,54 @@ final class HeaderTokens {
 
     /** The unit tells a speed from a state where the name does not. */
     static Optional<Meaning> of(ColumnMeanings.Heading heading) {
+        List<String> words = List.of(heading.plain().split(" "));
         Set<String> concepts = new HashSet<>();
         boolean sure = true;
-        for (String word : heading.plain().split(" ")) {
-            String concept = CONCEPTS.get(word);
-            if (concept != null) {
-                concepts.add(concept);
-            } else {
-                sure &= SAYS_NOTHING.contains(word) || word.matches("\\d");
-            }
+        for (String word : words) {
+            List<String> found = concepts(word);
+            concepts.addAll(found);
+            sure &= !found.isEmpty() || saysNothing(word);
         }
         heading.unit().map(HeaderTokens::ofUnit).ifPresent(concepts::add);
         if (heading.plain().matches("(iss|oss|tis|tos)")) {
             concepts.add("speed");
         }
+        boolean turned = isTurned(words);
         boolean known = sure;
         return RULES.stream()
                 .filter(r -> concepts.containsAll(r.all()) && r.none().stream().noneMatch(concepts::contains))
                 .findFirst()
-                .map(r -> new Meaning(r.signal(), r.inverted(), known));
+                .map(r -> new Meaning(
+                        r.signal(), r.inverted() != turned, known && (!turned || SWITCHES.contains(r.signal()))));
+    }
+
+    private static boolean saysNothing(String word) {
+        return SAYS_NOTHING.contains(word) || UNSET.contains(word) || word.equals("not") || word.matches("\\d");
+    }
+
+    private static boolean isTurned(List<String> words) {
+        boolean unset = words.stream().anyMatch(UNSET::contains);
+        boolean set = words.stream().anyMatch(SET::contains);
+        return words.contains("not") ? !unset : unset && !set;
+    }
+
+    /** What one word means, its ending and the number of a first sensor taken off where that makes it known. */
+    private static List<String> concepts(String word) {
+        String plain = word.length() > 2 && word.endsWith("1") ? word.substring(0, word.length() - 1) : word;
+        String whole = CONCEPTS.get(plain);
+        if (whole != null) {
+            return List.of(whole);
+        }
+        for (Map.Entry<String, String> ending : ENDINGS.entrySet()) {
+            String rest = plain.endsWith(ending.getKey())
+                    ? plain.substring(0, plain.length() - ending.getKey().length())
+                    : "";
+            String concept = rest.length() > 1 ? GLUED_ONLY.getOrDefault(rest, CONCEPTS.get(rest)) : null;
+            if (concept != null) {
+                return ending.getValue().isEmpty() ? List.of(concept) : List.of(concept, ending.getValue());
+            }
+        }
+        return List.of();
     }
 
     private static String ofUnit(String unit) {

@@ -31,6 +31,7 @@ final class NumberText {
             "hi",
             "h",
             "active",
+            "engaged",
             "applied",
             "down",
             "depressed",
@@ -38,7 +39,20 @@ final class NumberText {
             "si",
             "sí");
     private static final Set<String> OFF = Set.of(
-            "off", "false", "no", "n", "neutral", "released", "not set", "low", "lo", "l", "inactive", "up", "aus");
+            "off",
+            "false",
+            "no",
+            "n",
+            "neutral",
+            "released",
+            "not set",
+            "low",
+            "lo",
+            "l",
+            "inactive",
+            "disengaged",
+            "up",
+            "aus");
 
     /** Reverse, where a lever or a gear is written in words; neutral is 0. */
     private static final Set<String> REVERSE = Set.of("r", "rev", "reverse");

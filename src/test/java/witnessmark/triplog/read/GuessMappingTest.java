@@ -14,6 +14,9 @@ import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import witnessmark.triplog.signal.Signal;
 import witnessmark.triplog.signal.SignalRow;
 import witnessmark.yaml.Fault;
@@ -213,5 +216,51 @@ class GuessMappingTest {
                         assertThat(m.sure()).isTrue();
                     });
         }
+    }
+
+    /** Abbreviations and compounds as loggers write them; common practice, no source. */
+    @ParameterizedTest
+    @CsvSource({
+        "BRKSW, BRAKE, false",
+        "CLPOS, CLUTCH_PEDAL, false",
+        "Kupplungspedalweg [%], CLUTCH_PEDAL, false",
+        "Getriebeöltemperatur [°C], GEARBOX_OIL, false",
+        "TransOilTemp1, GEARBOX_OIL, false",
+        "Prk Brk, PARKING_BRAKE, false",
+        "Freno de estacionamiento, PARKING_BRAKE, false",
+        "Rango alto, RANGE_KNOB, false",
+        "Clutch Released, CLUTCH, true",
+        "Clutch Not Pressed, CLUTCH, true",
+        "PTO Off, POWER_TAKE_OFF, true",
+        "Brake On/Off, BRAKE, false",
+        "Range Not Low, RANGE_KNOB, asked",
+        "Gearbox sump temp (C), GEARBOX_OIL, asked"
+    })
+    void a_name_is_taken_by_its_words_and_asked_about_where_one_is_not_known(
+            String name, Signal signal, String inverted) {
+        HeaderTokens.Meaning meaning =
+                HeaderTokens.of(ColumnMeanings.heading(name)).orElseThrow();
+
+        assertThat(meaning.signal()).isEqualTo(signal);
+        assertThat(meaning.sure()).isEqualTo(!inverted.equals("asked"));
+        assertThat(meaning.sure() && meaning.inverted()).isEqualTo(inverted.equals("true"));
+    }
+
+    /** What stands near a signal's words and is another thing. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "Peak Trq",
+                "V_Mot",
+                "Coolant Temp 1",
+                "Cruise Set Speed",
+                "Clutch Temp",
+                "Brake Temp",
+                "Park Brake Temp"
+            })
+    void a_name_of_something_else_is_not_taken(String name) {
+        assertThat(ColumnMeanings.meaning(ColumnMeanings.heading(name)).filter(HeaderTokens.Meaning::sure))
+                .as(name)
+                .isNotPresent();
     }
 }
