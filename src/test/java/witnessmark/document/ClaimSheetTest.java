@@ -218,6 +218,14 @@ class ClaimSheetTest {
                 .doesNotContain("Low-range cone burned: ", "believable");
     }
 
+    @Test
+    void a_photograph_of_a_part_seen_sound_is_not_said_to_show_the_damage() {
+        CaseSheet sheet = twoFindings().finding(new FindingEntry("range-cone-low-burned", FindingState.ABSENT));
+
+        assertThat(text(Cases.stored(sheet.toCaseFile(), Map.of()), Kind.EVIDENCE))
+                .contains("Low-range cone burned: absent: looked at, sound");
+    }
+
     /** Debris left at a rebuild dents races and leaves end play alone; a value beyond its limit cannot carry it. */
     @Test
     void a_value_that_speaks_against_the_cause_does_not_carry_it() {

@@ -192,7 +192,7 @@ public final class DrawGearbox {
 
     private void captions() {
         below("drawing.engine", 2, Lettering.from(LETTERS));
-        caption("drawing.bell-housing", 20, 490, Lettering.from(LETTERS));
+        caption("drawing.bell-housing", 20, 494, Lettering.from(LETTERS));
         below("drawing.front", 395, Lettering.centred(LETTERS).bold());
         if (plan.hasAuxiliary()) {
             below("drawing.auxiliary", 690, Lettering.centred(LETTERS).bold());
@@ -215,7 +215,7 @@ public final class DrawGearbox {
     }
 
     private void below(String key, double x, Lettering lettering) {
-        caption(key, x, 458, lettering);
+        caption(key, x, 463, lettering);
     }
 
     private void caption(String key, double x, double y, Lettering lettering) {

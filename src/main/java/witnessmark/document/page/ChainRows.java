@@ -73,6 +73,14 @@ public record ChainRows(String check, List<Row> entries, List<Person> people) {
         }
         String start = text.substring(0, text.offsetByCodePoints(0, LONGEST));
         int word = start.lastIndexOf(' ');
-        return (word > LONGEST / 2 ? start.substring(0, word) : start) + " …";
+        return beforeOpenTitle(word > LONGEST / 2 ? start.substring(0, word) : start) + " …";
+    }
+
+    /** A title in quotation marks stands whole or not at all. */
+    private static String beforeOpenTitle(String start) {
+        boolean open = start.chars().filter(c -> c == '"').count() % 2 == 1;
+        int last = open ? start.lastIndexOf('"') : start.lastIndexOf('«');
+        open |= last > start.lastIndexOf('»');
+        return open && last > LONGEST / 2 ? start.substring(0, last).stripTrailing() : start;
     }
 }

@@ -3,6 +3,7 @@ package witnessmark.document.page;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -116,10 +117,17 @@ public record CoachingPage(String unit, String note, List<Point> first, List<Poi
         List<String> beside = new ArrayList<>();
         for (String key : TruckFigures.beside(id)) {
             if (figures.containsKey(key) && shown.add(key)) {
-                beside.add(figures.get(key).label() + ": " + figures.get(key).value());
+                String label = figures.get(key).label();
+                beside.add((beside.isEmpty() ? label : inSentence(label)) + ": "
+                        + figures.get(key).value());
             }
         }
         return new Point(advice.in(language), SayOnPaper.list(beside), advice.why(language));
+    }
+
+    /** A label behind a semicolon. */
+    private static String inSentence(String label) {
+        return label.substring(0, 1).toLowerCase(Locale.ROOT) + label.substring(1);
     }
 
     /** The points that go with a habit of the driver, if one is concluded, signed and today. */

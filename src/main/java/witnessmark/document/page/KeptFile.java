@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import witnessmark.casefile.Attachment;
+import witnessmark.casefile.FindingEntry;
+import witnessmark.casefile.FindingState;
 import witnessmark.document.Dossier;
 
 /**
@@ -54,12 +56,23 @@ public record KeptFile(
                 attachment.size() < 1024 ? attachment.size() + " B" : attachment.size() / 1024 + " KiB",
                 attachment.sha256(),
                 attachment.originalSha256().orElse(""),
-                attachment.finding().map(f -> FoundRow.title(dossier, f)).orElse(""),
+                attachment.finding().map(f -> shown(dossier, f)).orElse(""),
                 picture
                         ? "data:" + attachment.mediaType() + ";base64,"
                                 + Base64.getEncoder().encodeToString(bytes)
                         : "",
                 bytes == null ? new SayOnPaper(dossier).say(why(dossier, attachment)) : "");
+    }
+
+    /** A picture of a part that was seen sound, or not for certain otherwise, must not be said to show the damage. */
+    private static String shown(Dossier dossier, String finding) {
+        String title = FoundRow.title(dossier, finding);
+        FindingEntry entry = dossier.file().findings().get(finding);
+        return entry == null
+                        || entry.state() == FindingState.PRESENT
+                                && entry.toldBy().isEmpty()
+                ? title
+                : title + ": " + FoundRow.stateWord(new SayOnPaper(dossier), entry);
     }
 
     private static String why(Dossier dossier, Attachment attachment) {

@@ -32,6 +32,18 @@ class UnbrokenNumbersTest {
         assertThat(pieces("is so, " + number + " then")).contains(number + " ");
     }
 
+    /** A number stays with its unit: ISO 80000-1, 7.1.4 (from memory). Of ranges and gears: common practice, no source. */
+    @ParameterizedTest
+    @ValueSource(strings = {"67 km/h", "1300 rpm", "350 - 450 rpm", "4: 27 km/h", "5d: 38 mph", "83 %", "0.42 mm"})
+    void a_number_stays_with_its_unit_and_its_gear(String figure) {
+        assertThat(pieces("never above " + figure + " then")).contains(figure + " ");
+    }
+
+    @Test
+    void a_number_may_part_from_a_word_that_only_begins_like_a_unit() {
+        assertThat(pieces("in 3 minutes; that is: 2 bars")).contains("3 ", "is: ", "2 ");
+    }
+
     @Test
     void lines_are_broken_between_words() {
         assertThat(pieces("one two, 3 four"))
