@@ -308,7 +308,7 @@ public final class GuessMapping {
         double median = steps.isEmpty() ? 1 : steps.get(steps.size() / 2);
         boolean whole = Arrays.stream(times).allMatch(t -> t == Math.rint(t));
         boolean millis = whole && median >= 10;
-        notes.add("time: no unit is given; steps of " + median + " were taken as "
+        notes.add("time: no unit is given; steps of " + Math.round(median * 1e6) / 1e6 + " were taken as "
                 + (millis ? "milliseconds" : "seconds"));
         return millis ? "milliseconds" : "seconds";
     }

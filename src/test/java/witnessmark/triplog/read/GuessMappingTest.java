@@ -149,6 +149,13 @@ class GuessMappingTest {
     }
 
     @Test
+    void a_step_of_time_is_said_without_the_noise_of_binary_fractions() {
+        GuessMapping.Guess guess = GuessMapping.from("log.csv", "time,rpm\n12.2,650\n12.4,651\n12.6,650\n");
+
+        assertThat(guess.notes()).anyMatch(n -> n.contains("steps of 0.2 were taken as seconds"));
+    }
+
+    @Test
     void a_log_that_cannot_be_cut_into_rows_says_where_it_breaks() {
         assertThatThrownBy(() -> GuessMapping.from("log.csv", "time_s,rpm\n\"0.1,650\n0.2,650\n"))
                 .hasMessageContaining("the quote opened in line 2 is never closed");
