@@ -18,11 +18,14 @@ import witnessmark.gearbox.Unit;
 final class UnbrokenNumbers implements FSTextBreaker {
     private static final String WITHIN_NUMBERS = ".,×÷";
 
+    private static final String GEAR = "(?:\\d{1,2}|\\p{Lu})\\p{Ll}?";
+
     /** Java would break a line behind each of these; what follows belongs with it. */
     private static final Pattern BELONGING = Pattern.compile("(?<=\\d) (?=(?:" + units() + "|%)(?![\\p{L}\\d]))"
             + "|(?<=\\d )\\p{L}+(?=/\\p{L})"
             + "|(?<=\\d) (?=- \\d)|(?<=\\d )- (?=\\d)"
-            + "|(?<![\\p{L}\\d])(?:\\d{1,2}\\p{Ll}?|\\p{Lu}): (?=\\d)");
+            + "|(?<![\\p{L}\\d])(?:" + GEAR + ": (?=\\d)|" + GEAR + "-(?=" + GEAR + " \\d))"
+            + "|(?<=[\\p{L}\\d]-)" + GEAR + " (?=\\d)");
 
     private final FSTextBreaker lines = new UrlAwareLineBreakIterator(BreakIterator.getLineInstance(Locale.US));
     private String text = "";

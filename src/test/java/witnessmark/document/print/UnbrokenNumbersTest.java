@@ -34,7 +34,17 @@ class UnbrokenNumbersTest {
 
     /** A number stays with its unit: ISO 80000-1, 7.1.4 (from memory). Of ranges and gears: common practice, no source. */
     @ParameterizedTest
-    @ValueSource(strings = {"67 km/h", "1300 rpm", "350 - 450 rpm", "4: 27 km/h", "5d: 38 mph", "83 %", "0.42 mm"})
+    @ValueSource(
+            strings = {
+                "67 km/h",
+                "1300 rpm",
+                "350 - 450 rpm",
+                "4: 27 km/h",
+                "Ld: 38 mph",
+                "5o-6d 1300",
+                "83 %",
+                "0.42 mm"
+            })
     void a_number_stays_with_its_unit_and_its_gear(String figure) {
         assertThat(pieces("never above " + figure + " then")).contains(figure + " ");
     }
