@@ -100,11 +100,16 @@ class LogCommands {
         refuseUnfinished(done);
     }
 
-    private static LogJob.Order order(List<String> words, GivenPath mapping, HabitLimits.Load load) {
+    private LogJob.Order order(List<String> words, GivenPath mapping, HabitLimits.Load load) {
         if (words.size() < 2) {
             throw new WrongUsage("name the truck and at least one log: log read TRUCK FILE|FOLDER ...");
         }
-        return new LogJob.Order(words.get(0), words.subList(1, words.size()), mapping, load, LogJob.Hashes.LEFT_OUT);
+        return new LogJob.Order(
+                jobs.getObject().truck(words.get(0)),
+                words.subList(1, words.size()),
+                mapping,
+                load,
+                LogJob.Hashes.LEFT_OUT);
     }
 
     private static void print(Page page, LogJob.Done done, WhichEvents which, Optional<LogChart> chart) {

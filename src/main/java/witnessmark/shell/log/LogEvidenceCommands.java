@@ -87,9 +87,9 @@ class LogEvidenceCommands {
             throw new WrongUsage("name the case, the truck and at least one log: log add CASE TRUCK FILE|FOLDER ...");
         }
         CaseHistory before = cases.getObject().history(words.get(0));
-        LogJob.Done done = jobs.getObject()
-                .run(new LogJob.Order(
-                        words.get(1), words.subList(2, words.size()), mapping, load, LogJob.Hashes.TAKEN));
+        LogJob job = jobs.getObject();
+        LogJob.Done done = job.run(new LogJob.Order(
+                job.truck(words.get(1)), words.subList(2, words.size()), mapping, load, LogJob.Hashes.TAKEN));
         TruckResult logs = whole(done);
         String name = as.isEmpty() ? evidenceId(logs) : as;
         LogRecord record = taken(logs);
@@ -281,8 +281,9 @@ class LogEvidenceCommands {
     private record Period(LogJob.Done done, TruckResult logs) {}
 
     private Period period(String name, String truck, ValueList places, GivenPath mapping, HabitLimits.Load load) {
+        LogJob job = jobs.getObject();
         LogJob.Done done =
-                jobs.getObject().run(new LogJob.Order(truck, places.words(), mapping, load, LogJob.Hashes.LEFT_OUT));
+                job.run(new LogJob.Order(job.truck(truck), places.words(), mapping, load, LogJob.Hashes.LEFT_OUT));
         if (done.stopped()) {
             throw new Refused("stopped before the end", "two periods are compared only when both are read whole");
         }

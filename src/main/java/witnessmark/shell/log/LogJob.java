@@ -33,13 +33,14 @@ public class LogJob {
     /**
      * What to read.
      *
-     * @param truck name or file of the profile
+     * @param truck the profile the logs are read with, unless a truck of theirs has one of its own
      * @param places log files and folders
      * @param mapping file for the CSV logs; empty for none
      * @param load what is known of the load
      * @param hashes whether the files' hashes are wanted
      */
-    public record Order(String truck, List<String> places, GivenPath mapping, HabitLimits.Load load, Hashes hashes) {}
+    public record Order(
+            TruckProfile truck, List<String> places, GivenPath mapping, HabitLimits.Load load, Hashes hashes) {}
 
     /** Whether each file's SHA-256 is taken while it is read. */
     public enum Hashes {
@@ -72,9 +73,14 @@ public class LogJob {
         }
     }
 
+    /** The profile of a ready truck, a kept one or a file; throws {@link Refused} where there is none. */
+    TruckProfile truck(String nameOrFile) {
+        return trucks.getObject().find(nameOrFile);
+    }
+
     /** Reads it all; throws {@link Refused} where not one log could be read. */
     public Done run(Order order) {
-        TruckProfile named = trucks.getObject().find(order.truck());
+        TruckProfile named = order.truck();
         Optional<ColumnMapping> mapping = order.mapping().isEmpty()
                 ? Optional.empty()
                 : Optional.of(ReadMapping.from(order.mapping().path()));

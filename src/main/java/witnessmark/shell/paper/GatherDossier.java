@@ -95,13 +95,13 @@ class GatherDossier {
                     kept.contents(),
                     kept.changed(),
                     profile,
-                    log.isEmpty() ? List.of() : List.of(timeline(truck, log, language)),
+                    log.isEmpty() ? List.of() : List.of(timeline(profile.orElseThrow(), log, language)),
                     shop.onPaper(),
                     weigh);
         }
     }
 
-    private Dossier.Figure timeline(String truck, String log, Language language) {
+    private Dossier.Figure timeline(TruckProfile truck, String log, Language language) {
         Texts texts = Texts.of("document", language);
         LogJob.Done done = jobs.getObject()
                 .run(new LogJob.Order(
