@@ -23,6 +23,15 @@ record Place(String uri, SerializableConfiguration settings) implements Serializ
     /** The logs in it, and the mapping files that count, each by its path from here on. */
     record Listed(List<FleetFile> logs, List<String> mappings) {}
 
+    /**
+     * A place as it was typed: made whole here, where the job was handed in, since a worker starts in a folder of its own.
+     */
+    static Place of(String typed, SerializableConfiguration settings) throws IOException {
+        Path path = new Path(typed);
+        return new Place(
+                path.getFileSystem(settings.value()).makeQualified(path).toString(), settings);
+    }
+
     Path path() {
         return new Path(uri);
     }

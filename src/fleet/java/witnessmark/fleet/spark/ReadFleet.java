@@ -42,13 +42,13 @@ public final class ReadFleet {
     private final Place logs;
     private final Place out;
 
-    private ReadFleet(SparkSession spark, FleetOptions options) {
+    private ReadFleet(SparkSession spark, FleetOptions options) throws IOException {
         this.spark = spark;
         this.context = JavaSparkContext.fromSparkContext(spark.sparkContext());
         this.options = options;
         SerializableConfiguration settings = new SerializableConfiguration(context.hadoopConfiguration());
-        this.logs = new Place(options.logs(), settings);
-        this.out = new Place(options.out(), settings);
+        this.logs = Place.of(options.logs(), settings);
+        this.out = Place.of(options.out(), settings);
     }
 
     /**
@@ -155,7 +155,7 @@ public final class ReadFleet {
             mappings.put(new FleetFile(mapping, 0, 0).folder(), logs.text(mapping));
         }
         Map<String, String> profiles = options.profiles().isPresent()
-                ? new Place(options.profiles().get(), logs.settings()).profiles()
+                ? Place.of(options.profiles().get(), logs.settings()).profiles()
                 : Map.of();
         return new FleetTerms(profiles, general(), mappings, mapping(), options.load());
     }
@@ -189,7 +189,7 @@ public final class ReadFleet {
 
     private String file(String place) throws IOException {
         int name = place.lastIndexOf('/') + 1;
-        Place folder = new Place(name > 1 ? place.substring(0, name - 1) : ".", logs.settings());
+        Place folder = Place.of(name > 1 ? place.substring(0, name - 1) : ".", logs.settings());
         if (!folder.files().exists(folder.path(place.substring(name)))) {
             throw new Refused("no file '" + place + "'; give a ready example (" + String.join(", ", ReadyTrucks.names())
                     + ") or the place of a YAML file");

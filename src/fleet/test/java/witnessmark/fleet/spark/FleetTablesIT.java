@@ -12,6 +12,7 @@ import java.util.Optional;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
+import org.apache.spark.util.SerializableConfiguration;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
@@ -207,5 +208,16 @@ class FleetTablesIT {
             assertThatThrownBy(() -> FleetOptions.of(words.toArray(String[]::new)))
                     .isInstanceOf(Refused.class);
         }
+    }
+
+    @Test
+    @Order(8)
+    void a_place_is_made_whole_where_the_job_is_handed_in_as_workers_start_elsewhere() throws Exception {
+        SerializableConfiguration settings =
+                new SerializableConfiguration(spark.sparkContext().hadoopConfiguration());
+
+        assertThat(Place.of("some logs", settings).path().toUri())
+                .hasScheme("file")
+                .hasPath(Path.of("some logs").toAbsolutePath().toString());
     }
 }
