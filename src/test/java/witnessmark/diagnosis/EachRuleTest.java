@@ -476,6 +476,9 @@ class EachRuleTest {
                         .miss("it is good", present("g"), absent("g"))
                         .spoilt("itself a cause that was seen", new LooksAt("d", "g"))
                         .spoilt("this gearbox has none", new NotApplicable(Applies.Subject.FINDING, "g", "none")));
+        assertThat(fired(List.of(habit(WORD), mustBeGood, present("g"), new LooksAt("d", "g"))))
+                .as("a person is held back by it all the same")
+                .contains("found not good");
         MayBeRenewed may = new MayBeRenewed("c", "g", "new", "repair");
         all.put(
                 "sound since a repair",
@@ -507,6 +510,9 @@ class EachRuleTest {
                         .miss("it is good", present("h"), absent("h"))
                         .miss("it cannot be told", present("h"), unsure("h"))
                         .spoilt("itself a cause that was seen", new LooksAt("d", "h")));
+        assertThat(fired(List.of(habit(WORD), any, present("h"), new LooksAt("d", "h"))))
+                .as("a person is held back by it all the same")
+                .contains("one of the ways found not good");
         Instead instead = new Instead("c", "d", 0.3, false, false, "", List.of("g"));
         all.put(
                 "rival not looked at",
