@@ -239,7 +239,7 @@ class ClaimSheetTest {
                         "magnet-flakes",
                         "spalling-in-load-zone")
                 .forEach(id -> sheet.finding(new FindingEntry(id, FindingState.PRESENT)));
-        Stream.of("oil-overdue", "high-mileage", "suction-screen-choked", "oil-water-proved")
+        Stream.of("oil-overdue", "high-mileage", "suction-screen-choked", "oil-water-proved", "debris-source-in-box")
                 .forEach(id -> sheet.finding(new FindingEntry(id, FindingState.ABSENT)));
         String text = text(
                 Cases.stored(

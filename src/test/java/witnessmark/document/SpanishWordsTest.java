@@ -207,6 +207,7 @@ class SpanishWordsTest {
     void every_page_of_a_case_signed_otherwise_and_corrected(Kind kind) {
         CaseFile begun = Cases.wordless("clutch-cooked-shaft-straight")
                 .finding(new FindingEntry("range-works-backwards", FindingState.ABSENT))
+                .finding(new FindingEntry("disc-wrong-or-reversed", FindingState.ABSENT))
                 .toCaseFile();
         Judgement judged = Cases.DIAGNOSIS.judge(begun);
         SignedJudgement signed = SignJudgement.of(judged, new MadeWith("of a test", "cd".repeat(32), Optional.empty()));
