@@ -29,6 +29,9 @@ final class LogRecordForm {
             one.put("count", (double) tally.count());
             one.put("weight", tally.weight());
             one.put("chances", tally.chances());
+            if (tally.open() > 0) {
+                one.put("open", (double) tally.open());
+            }
             tallies.put(finding, one);
         });
         if (!tallies.isEmpty()) {

@@ -15,7 +15,6 @@ import witnessmark.triplog.TripResult;
 import witnessmark.triplog.event.HabitLimits;
 import witnessmark.triplog.evidence.DoubtRatios;
 import witnessmark.triplog.evidence.LogRecord;
-import witnessmark.triplog.evidence.TakeRecord;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.gear.TabulateGears;
 import witnessmark.triplog.read.BrokenLines;
@@ -97,7 +96,7 @@ public final class ReadFleetLog {
                             + "; have the mapping written with log look FILE --save-mapping, check it, and put it beside"
                             + " the log as " + FleetFile.MAPPING_FILE));
         }
-        LogRecord record = TakeRecord.of(trip.summary(), trip.events(), truck.table, List.of(trip.times()))
+        LogRecord record = trip.record()
                 .with(DoubtRatios.of(
                         file.name(), trip.factor(), trip.table(), trip.summary().hoursInHand()));
         List<FleetAct> acts = FleetAct.of(trip.events());

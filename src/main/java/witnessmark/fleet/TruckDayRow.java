@@ -25,7 +25,7 @@ import witnessmark.triplog.summary.TimeSpan;
 
 /**
  * The record of a truck and day as a row of {@link FleetTable#DAYS}, and back. Times are {@code from/to}, tallies
- * {@code finding=count/weight/chances}, logs {@code sha256:name} with the name percent-encoded, each parted by blanks;
+ * {@code finding=count/weight/chances/open} (without the last in tables of earlier builds), logs {@code sha256:name} with the name percent-encoded, each parted by blanks;
  * sentences are parted by {@code " | "}.
  */
 public final class TruckDayRow {
@@ -72,7 +72,7 @@ public final class TruckDayRow {
     }
 
     private static String tally(Tally t) {
-        return t.count() + "/" + rounded(t.weight()) + "/" + rounded(t.chances());
+        return t.count() + "/" + rounded(t.weight()) + "/" + rounded(t.chances()) + "/" + t.open();
     }
 
     private static double rounded(double value) {
@@ -186,10 +186,16 @@ public final class TruckDayRow {
 
     private Tally tally(String part) {
         String[] figures = part.replaceFirst(".*=", "").split("/");
-        if (!part.matches("[a-z0-9-]+=.*") || figures.length != 3 || !figures[0].matches("\\d{1,12}")) {
-            throw fault("tallies", "'" + part + "' is no finding=count/weight/chances");
+        String open = figures.length == 4 ? figures[3] : "0";
+        boolean whole = figures.length >= 3 && figures.length <= 4 && isWhole(figures[0]) && isWhole(open);
+        if (!part.matches("[a-z0-9-]+=.*") || !whole) {
+            throw fault("tallies", "'" + part + "' is no finding=count/weight/chances/open");
         }
-        return new Tally(Long.parseLong(figures[0]), number("tallies", figures[1]), number("tallies", figures[2]));
+        return new Tally(
+                Long.parseLong(figures[0]),
+                number("tallies", figures[1]),
+                number("tallies", figures[2]),
+                Long.parseLong(open));
     }
 
     private SourceLog log(String part) {
@@ -219,10 +225,14 @@ public final class TruckDayRow {
 
     private long whole(String column) {
         String text = required(column);
-        if (!text.matches("\\d{1,12}")) {
+        if (!isWhole(text)) {
             throw fault(column, "'" + text + "' is no whole number");
         }
         return Long.parseLong(text);
+    }
+
+    private static boolean isWhole(String text) {
+        return text.matches("\\d{1,12}");
     }
 
     private Stream<String> parts(String column) {

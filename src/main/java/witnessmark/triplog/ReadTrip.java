@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import witnessmark.triplog.event.FindEvents;
 import witnessmark.triplog.event.GroupActs;
 import witnessmark.triplog.event.HabitEvent;
+import witnessmark.triplog.evidence.TakeRecord;
 import witnessmark.triplog.gear.Threads;
 import witnessmark.triplog.gear.TrackGears;
 import witnessmark.triplog.gear.TrackedRows;
@@ -29,6 +30,7 @@ import witnessmark.triplog.signal.RowBlock;
 import witnessmark.triplog.signal.Signal;
 import witnessmark.triplog.summary.SumUp;
 import witnessmark.triplog.summary.TakeTimes;
+import witnessmark.triplog.summary.TripSummary;
 
 /** Reads one log to its result in one pass and in memory that does not grow with the file. */
 public final class ReadTrip implements TrackedRows {
@@ -115,6 +117,9 @@ public final class ReadTrip implements TrackedRows {
         Map<Signal, Long> valid = new EnumMap<>(Signal.class);
         report.signals().forEach((signal, counts) -> valid.put(signal, counts.valid()));
         sums.end(valid, finder.chances(), finder.shifts(), finder.leverShifts(), finder.rangeShifts());
+        TripSummary summary = sums.summary();
+        List<HabitEvent> acts =
+                GroupActs.of(events).stream().map(HabitEvent::withLinesInOrder).toList();
         return new TripResult(
                 report,
                 tracker.clockFaults(),
@@ -123,9 +128,10 @@ public final class ReadTrip implements TrackedRows {
                 guessed.map(GuessMapping.Guess::notes).orElse(List.of()),
                 tracker.frozen(),
                 times.times(),
-                sums.summary(),
-                GroupActs.of(events).stream().map(HabitEvent::withLinesInOrder).toList(),
+                summary,
+                acts,
                 leftOut,
+                TakeRecord.of(summary, acts, request.table(), times.times()),
                 sums.timeline().bins(),
                 sums.speedMap(),
                 sums,

@@ -2,6 +2,7 @@ package witnessmark.triplog;
 
 import java.util.List;
 import witnessmark.triplog.event.HabitEvent;
+import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.triplog.gear.FrozenSignal;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.gear.SpeedFactor;
@@ -26,6 +27,7 @@ import witnessmark.triplog.summary.TripSummary;
  * @param summary what the trip came to
  * @param events the events in the order of their first lines, at most {@link ReadTrip#MOST_EVENTS}
  * @param eventsLeftOut events beyond that number, counted in the summary but not kept
+ * @param record what its weight as evidence needs, of all these events
  * @param timeline the drive in at most some hundred bins
  * @param speedMap time by road speed and engine speed
  * @param sums the sums, for the joining of logs
@@ -42,6 +44,7 @@ public record TripResult(
         TripSummary summary,
         List<HabitEvent> events,
         long eventsLeftOut,
+        LogRecord record,
         List<Timeline.Bin> timeline,
         SpeedMap speedMap,
         SumUp sums,
@@ -70,6 +73,7 @@ public record TripResult(
                 summary,
                 List.copyOf(events.subList(0, kept)),
                 eventsLeftOut + events.size() - kept,
+                record,
                 List.of(),
                 new SpeedMap(),
                 new SumUp(table),

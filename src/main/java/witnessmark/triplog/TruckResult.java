@@ -3,6 +3,7 @@ package witnessmark.triplog;
 import java.util.Comparator;
 import java.util.List;
 import witnessmark.triplog.event.HabitEvent;
+import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.summary.SpeedMap;
 import witnessmark.triplog.summary.SumUp;
@@ -37,6 +38,15 @@ public record TruckResult(
                         (Shown s) -> -s.event().severity() * s.event().confidence()))
                 .limit(SumUp.WORST)
                 .toList();
+    }
+
+    /**
+     * What all logs held together, as if they were added one by one.
+     *
+     * @throws java.util.NoSuchElementException where no log could be read
+     */
+    public LogRecord record() {
+        return trips.stream().map(TripResult::record).reduce(LogRecord::plus).orElseThrow();
     }
 
     /** All events that were kept, log by log. */

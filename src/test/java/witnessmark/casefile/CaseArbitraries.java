@@ -154,7 +154,11 @@ public final class CaseArbitraries {
                         Arbitraries.longs().between(0, 4_000_000_000_000_000L),
                         Arbitraries.longs().between(0, 1L << 40))
                 .as((from, length) -> new TimeSpan(from, from + length));
-        Arbitrary<Tally> tallies = Combinators.combine(Arbitraries.longs().between(0, 1_000_000), amounts, amounts)
+        Arbitrary<Tally> tallies = Combinators.combine(
+                        Arbitraries.longs().between(0, 1_000_000),
+                        amounts,
+                        amounts,
+                        Arbitraries.longs().between(0, 3))
                 .as(Tally::new);
         Arbitrary<Odometer> odometers =
                 Combinators.combine(amounts, amounts).as((a, b) -> new Odometer(Math.min(a, b), Math.max(a, b)));

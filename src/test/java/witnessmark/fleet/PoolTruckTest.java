@@ -144,6 +144,16 @@ class PoolTruckTest {
         }
 
         @Test
+        void a_table_of_an_earlier_build_knows_no_open_acts() {
+            List<String> cells = new ArrayList<>(row(MORNING.held()));
+            cells.set(FleetTable.DAYS.header().indexOf("tallies"), "log-x=1/0.9/12 log-y=0/0/3/2");
+
+            assertThat(TruckDayRow.read(cells).record().tallies())
+                    .containsExactly(
+                            Map.entry("log-x", new Tally(1, 0.9, 12)), Map.entry("log-y", new Tally(0, 0, 3, 2)));
+        }
+
+        @Test
         void every_fault_names_its_column() {
             refused("day", "2026-3-2", "day");
             refused("km", "-1", "km");
@@ -153,6 +163,9 @@ class PoolTruckTest {
             refused("splitter", "sideways", "splitter");
             refused("times", "2026-03-02T06:00:00Z", "times");
             refused("tallies", "log-x=1/2", "tallies");
+            refused("tallies", "log-x=1/1/1/-1", "tallies");
+            refused("tallies", "log-x=1/1/1/0.5", "tallies");
+            refused("tallies", "log-x=1/1/1/0/0", "tallies");
             refused("tallies", "log-x=1/1/1 log-x=1/1/1", "tallies");
             refused("files", "", "files");
             refused("files", "abc:name", "files");

@@ -143,10 +143,12 @@ final class LogRecordReader {
     }
 
     private static Optional<Tally> tally(YamlNode node) {
-        YamlMap map = node.map("tally", List.of("count", "weight", "chances"));
+        YamlMap map = node.map("tally", List.of("count", "weight", "chances", "open"));
         Optional<Double> count = map.require("count", "3").flatMap(v -> amount("count", v));
         Optional<Double> weight = map.require("weight", "2.85").flatMap(v -> amount("weight", v));
         Optional<Double> chances = map.require("chances", "6").flatMap(v -> amount("chances", v));
-        return count.flatMap(n -> weight.flatMap(w -> chances.map(c -> new Tally(n.longValue(), w, c))));
+        // A record kept before open events were has none, and weighs as it did.
+        double open = map.get("open").flatMap(v -> amount("open", v)).orElse(0.0);
+        return count.flatMap(n -> weight.flatMap(w -> chances.map(c -> new Tally(n.longValue(), w, c, (long) open))));
     }
 }

@@ -39,7 +39,6 @@ import witnessmark.triplog.TruckResult;
 import witnessmark.triplog.event.HabitLimits;
 import witnessmark.triplog.evidence.DoubtRatios;
 import witnessmark.triplog.evidence.LogRecord;
-import witnessmark.triplog.evidence.TakeRecord;
 import witnessmark.triplog.summary.ComparePeriods;
 
 /** The commands that make something of logs: evidence in a case, and the comparison of two periods. */
@@ -92,7 +91,7 @@ class LogEvidenceCommands {
                 job.truck(words.get(1)), words.subList(2, words.size()), mapping, load, LogJob.Hashes.TAKEN));
         TruckResult logs = whole(done);
         String name = as.isEmpty() ? evidenceId(logs) : as;
-        LogRecord record = taken(logs);
+        LogRecord record = logs.record();
         Map<String, String> inputs = inputs(done.truck(), logs, mapping, load);
         WeighOnce weigh = new WeighOnce();
         Entered entered = enter.enter(
@@ -133,14 +132,6 @@ class LogEvidenceCommands {
 
     private static boolean isAlone(CaseHistory history, String name, TruckResult logs) {
         return logs.trips().size() == 1 && AddLogs.held(history, name).isEmpty();
-    }
-
-    private static LogRecord taken(TruckResult logs) {
-        return TakeRecord.of(
-                logs.summary(),
-                logs.events(),
-                logs.table(),
-                logs.trips().stream().map(TripResult::times).toList());
     }
 
     /** What speaks against the truck besides the record itself: a tyre size that is none, a profile of its own. */

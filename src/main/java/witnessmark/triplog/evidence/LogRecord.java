@@ -35,6 +35,7 @@ public record LogRecord(
         double coastKm,
         Map<String, Tally> tallies,
         List<String> doubts) {
+    private static final double FINEST = 1e6;
 
     /**
      * How often something was found, and how often it could have been.
@@ -42,19 +43,29 @@ public record LogRecord(
      * @param count events
      * @param weight the sum of their confidences
      * @param chances occasions (100 km for distance) in the logs that could show it
+     * @param open events that may be the thing, but that something else explains
      */
-    public record Tally(long count, double weight, double chances) {
+    public record Tally(long count, double weight, double chances, long open) {
         public Tally {
-            if (!(count >= 0 && weight >= 0 && chances >= 0)
+            if (!(count >= 0 && weight >= 0 && chances >= 0 && open >= 0)
                     || Double.isInfinite(weight)
                     || Double.isInfinite(chances)) {
-                throw new IllegalArgumentException(
-                        "count " + count + ", weight " + weight + ", chances " + chances + ": below zero or no number");
+                throw new IllegalArgumentException("count " + count + ", weight " + weight + ", chances " + chances
+                        + ", open " + open + ": below zero or no number");
             }
         }
 
+        /** Without open events. */
+        public Tally(long count, double weight, double chances) {
+            this(count, weight, chances, 0);
+        }
+
         Tally plus(Tally other) {
-            return new Tally(count + other.count, weight + other.weight, chances + other.chances);
+            return new Tally(
+                    count + other.count,
+                    rounded(weight + other.weight),
+                    rounded(chances + other.chances),
+                    open + other.open);
         }
     }
 
@@ -84,7 +95,10 @@ public record LogRecord(
                 newDoubts);
     }
 
-    /** These logs and the others as one record; no log may be in both. */
+    /**
+     * These logs and the others as one record; no log may be in both. Sums are rounded as their parts are, so that they
+     * are the same to the last digit in whatever order logs are added.
+     */
     public LogRecord plus(LogRecord other) {
         Map<String, Tally> sums = new LinkedHashMap<>(tallies);
         other.tallies.forEach((finding, tally) -> sums.merge(finding, tally, Tally::plus));
@@ -93,14 +107,19 @@ public record LogRecord(
                 odometer.isPresent() && other.odometer.isPresent()
                         ? Optional.of(odometer.get().spanning(other.odometer.get()))
                         : odometer.or(other::odometer),
-                km + other.km,
-                coveredHours + other.coveredHours,
-                movingHours + other.movingHours,
-                tellingHours + other.tellingHours,
-                fittingHours + other.fittingHours,
-                coastKm + other.coastKm,
+                rounded(km + other.km),
+                rounded(coveredHours + other.coveredHours),
+                rounded(movingHours + other.movingHours),
+                rounded(tellingHours + other.tellingHours),
+                rounded(fittingHours + other.fittingHours),
+                rounded(coastKm + other.coastKm),
                 sums,
                 joined(doubts, other.doubts));
+    }
+
+    /** To a millionth: a case keeps no more figures than mean anything. */
+    static double rounded(double value) {
+        return Math.round(value * FINEST) / FINEST;
     }
 
     private static <T> List<T> joined(List<T> one, List<T> other) {

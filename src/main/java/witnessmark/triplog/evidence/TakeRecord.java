@@ -3,31 +3,28 @@ package witnessmark.triplog.evidence;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
 import witnessmark.triplog.event.EventFigure;
 import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.event.HabitEvent;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.summary.LogVerdict;
 import witnessmark.triplog.summary.RecordedTimes;
-import witnessmark.triplog.summary.RecordedTimes.Odometer;
 import witnessmark.triplog.summary.TripSummary;
 
-/** Takes from the logs of one truck what their weight needs. */
+/** Takes from a log what its weight needs. */
 public final class TakeRecord {
-    private static final double FINEST = 1e6;
-
     private TakeRecord() {}
 
     /**
-     * What the logs held.
+     * What one log held. Of several the records are added: nothing is settled here that another log could unsettle, so
+     * that logs come to the same in whatever order and company they are read.
      *
-     * @param sum over all the logs
-     * @param events of all the logs
-     * @param table the truck's numbers they were read with
-     * @param times of each log
+     * @param sum over the log
+     * @param events of the log
+     * @param table the truck's numbers it was read with
+     * @param times when it was recorded
      */
-    public static LogRecord of(TripSummary sum, List<HabitEvent> events, GearTable table, List<RecordedTimes> times) {
+    public static LogRecord of(TripSummary sum, List<HabitEvent> events, GearTable table, RecordedTimes times) {
         Map<String, LogRecord.Tally> tallies = new LinkedHashMap<>();
         for (LogFinding finding : LogFindings.shipped().rows()) {
             LogVerdict verdict = sum.verdict(finding.kind());
@@ -37,14 +34,14 @@ public final class TakeRecord {
             }
         }
         return new LogRecord(
-                times.stream().flatMap(t -> t.spans().stream()).toList(),
-                times.stream().flatMap(t -> t.odometer().stream()).reduce(Odometer::spanning),
-                rounded(sum.km()),
-                rounded(sum.coveredHours()),
-                rounded(sum.movingHours()),
-                rounded(sum.tellingHours()),
-                rounded(sum.fittingHours()),
-                rounded(events.stream()
+                times.spans(),
+                times.odometer(),
+                LogRecord.rounded(sum.km()),
+                LogRecord.rounded(sum.coveredHours()),
+                LogRecord.rounded(sum.movingHours()),
+                LogRecord.rounded(sum.tellingHours()),
+                LogRecord.rounded(sum.fittingHours()),
+                LogRecord.rounded(events.stream()
                         .filter(e -> e.kind() == EventKind.COAST_IN_NEUTRAL)
                         .mapToDouble(e -> e.figures().get(EventFigure.DISTANCE_KM))
                         .sum()),
@@ -52,20 +49,23 @@ public final class TakeRecord {
                 List.of());
     }
 
-    /** What neither speaks for a finding nor may be held against it takes the chances away. */
     private static LogRecord.Tally tally(
             LogFinding finding, LogVerdict verdict, List<HabitEvent> events, GearTable table) {
-        Map<LogFinding.Fit, List<HabitEvent>> byFit = events.stream()
-                .filter(e -> e.kind() == finding.kind())
-                .collect(Collectors.groupingBy(e -> finding.fit(e, table)));
-        List<HabitEvent> fitting = byFit.getOrDefault(LogFinding.Fit.SPEAKS_FOR, List.of());
-        boolean open = fitting.isEmpty() && byFit.containsKey(LogFinding.Fit.OPEN);
-        double weight = fitting.stream().mapToDouble(HabitEvent::confidence).sum();
-        return new LogRecord.Tally(fitting.size(), rounded(weight), open ? 0 : rounded(verdict.chances()));
-    }
-
-    /** A case keeps no more figures than mean anything. */
-    private static double rounded(double value) {
-        return Math.round(value * FINEST) / FINEST;
+        long count = 0;
+        double weight = 0;
+        long open = 0;
+        for (HabitEvent event : events) {
+            if (event.kind() == finding.kind()) {
+                switch (finding.fit(event, table)) {
+                    case SPEAKS_FOR -> {
+                        count++;
+                        weight += event.confidence();
+                    }
+                    case OPEN -> open++;
+                    case NOT_MEANT -> {}
+                }
+            }
+        }
+        return new LogRecord.Tally(count, LogRecord.rounded(weight), LogRecord.rounded(verdict.chances()), open);
     }
 }

@@ -47,7 +47,7 @@ public final class WeighRecord {
         List<LogEvidence> evidence = new ArrayList<>();
         for (LogFinding finding : findings.rows()) {
             Tally tally = record.tallies().get(finding.id());
-            if (tally != null && (tally.count() > 0 || finding.kind().chance().isEnough(tally.chances()))) {
+            if (tally != null && says(finding, tally)) {
                 evidence.add(weigh(finding, tally));
             }
         }
@@ -56,6 +56,11 @@ public final class WeighRecord {
         }
         longCoasts().ifPresent(evidence::add);
         return List.copyOf(evidence);
+    }
+
+    /** Where all that was found is open, it neither speaks for the finding nor may be held against it. */
+    private static boolean says(LogFinding finding, Tally tally) {
+        return tally.count() > 0 || tally.open() == 0 && finding.kind().chance().isEnough(tally.chances());
     }
 
     private LogEvidence weigh(LogFinding finding, Tally counted) {

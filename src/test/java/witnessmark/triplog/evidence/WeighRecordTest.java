@@ -34,7 +34,7 @@ class WeighRecordTest {
         Path file = folder.resolve("drive.csv");
         drive.writeCsv(file, Recording.usual(hertz), 3);
         TripResult trip = ReadTrip.read(TripRequest.of(file, table), Progress.SILENT);
-        return TakeRecord.of(trip.summary(), trip.events(), table, List.of(trip.times()));
+        return trip.record();
     }
 
     private static Map<String, LogEvidence> weigh(LogRecord record) {
@@ -80,6 +80,47 @@ class WeighRecordTest {
         double product =
                 weigh(one).get(STARTS).factor() * weigh(other).get(STARTS).factor();
         assertThat(together).isNotCloseTo(product, within(0.1));
+    }
+
+    @Nested
+    class OpenActs {
+        private final LogRecord habit = tally(new LogRecord.Tally(2, 1.9, 13));
+        private final LogRecord open = tally(new LogRecord.Tally(0, 0, 15, 3));
+
+        private LogRecord tally(LogRecord.Tally tally) {
+            LogRecord log = starts(0, 0, 1);
+            return new LogRecord(
+                    log.spans(),
+                    log.odometer(),
+                    log.km(),
+                    log.coveredHours(),
+                    log.movingHours(),
+                    log.tellingHours(),
+                    log.fittingHours(),
+                    log.coastKm(),
+                    Map.of(STARTS, tally),
+                    log.doubts());
+        }
+
+        @Test
+        void what_something_else_explains_is_held_neither_for_nor_against() {
+            assertThat(weigh(open)).doesNotContainKey(STARTS);
+            assertThat(weigh(open.plus(open))).doesNotContainKey(STARTS);
+        }
+
+        /** Closed form of two acts of 0.95 in 28 chances, of a mean rate of 0.95 x 0.08 and of 0.002 each. */
+        @Test
+        void its_chances_count_once_another_log_shows_the_thing_whichever_was_added_first() {
+            double with = 0.95 * 0.08 * 28;
+            double without = 0.002 * 28;
+            double factor = (1 + without) / (1 + with) * Math.pow(with / (1 + with) / (without / (1 + without)), 1.9);
+
+            LogEvidence forth = weigh(habit.plus(open)).get(STARTS);
+
+            assertThat(forth.chances()).isEqualTo(28);
+            assertThat(forth.factor()).isCloseTo(factor, within(1e-9 * factor));
+            assertThat(weigh(open.plus(habit))).isEqualTo(weigh(habit.plus(open)));
+        }
     }
 
     /** A truck's one rate, spread exponentially about its mean, by numerical integration of Poisson chances. */

@@ -17,7 +17,6 @@ import witnessmark.triplog.event.HabitLimits;
 import witnessmark.triplog.evidence.DoubtRatios;
 import witnessmark.triplog.evidence.LogEvidence;
 import witnessmark.triplog.evidence.LogRecord;
-import witnessmark.triplog.evidence.TakeRecord;
 import witnessmark.triplog.evidence.WeighRecord;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.read.Progress;
@@ -122,7 +121,7 @@ class RoadTest {
             Path file = folder.resolve("left-out.log");
             log.write(file);
             var trip = RoadReport.read(file, drive, log.byHand());
-            LogRecord record = TakeRecord.of(trip.summary(), trip.events(), drive.table, List.of(trip.times()));
+            LogRecord record = trip.record();
 
             // The clean driver does float gears: a shift without the clutch is there, matched or not.
             assertThat(WeighRecord.weigh(record).stream()
