@@ -21,6 +21,9 @@ import tools.jackson.databind.ObjectMapper;
 import witnessmark.shell.CommandLine;
 import witnessmark.shell.CommandLine.Run;
 import witnessmark.shell.run.SplitLine;
+import witnessmark.triplog.DriveScripts;
+import witnessmark.triplog.InventedTrucks;
+import witnessmark.triplog.SimulatedDrive.Recording;
 import witnessmark.truck.ReadyTrucks;
 
 class FleetCommandsTest {
@@ -154,6 +157,34 @@ class FleetCommandsTest {
         JsonNode causes = json("diagnose one-by-one").get("causes");
         assertThat(causes).isNotEmpty();
         assertThat(json("diagnose at-once").get("causes")).isEqualTo(causes);
+    }
+
+    /** In the second log each shift from overdrive to low range follows from a graver act and is open; in the first not. */
+    @Test
+    void one_command_or_several_in_either_order_or_the_fleets_table_come_to_the_same_judgement() throws IOException {
+        Path fleet = Files.createDirectories(folder.resolve("open-acts"));
+        Path shown = fleet.resolve("unit-33_habits.csv");
+        DriveScripts.habits(InventedTrucks.thirteen(), 31).writeCsv(shown, Recording.usual(10), 3);
+        Path open = Files.copy(SAMPLES.resolve("unit-33_low-range-too-fast.csv"), fleet.resolve("unit-33_b.csv"));
+        done("case new a-then-b");
+        done("log add a-then-b thirteen-ratio " + shown);
+        done("log add a-then-b thirteen-ratio " + open);
+        done("case new b-then-a");
+        done("log add b-then-a thirteen-ratio " + open);
+        done("log add b-then-a thirteen-ratio " + shown);
+        done("case new both");
+        done("log add both thirteen-ratio " + open + " " + shown);
+        done("case new from-table");
+        Path tables = folder.resolve("open-acts-tables");
+        done("log fleet " + fleet + " --truck thirteen-ratio --out " + tables);
+        done("log import-results " + tables.resolve("days.csv") + " --case from-table --truck unit-33");
+
+        assertThat(kept("both")).containsPattern("log-overdrive-to-low-pair: \\{ count: [1-9][^}]*open: 3");
+        JsonNode causes = json("diagnose both").get("causes");
+        assertThat(causes).isNotEmpty();
+        for (String id : List.of("a-then-b", "b-then-a", "from-table")) {
+            assertThat(json("diagnose " + id).get("causes")).as(id).isEqualTo(causes);
+        }
     }
 
     @Test
