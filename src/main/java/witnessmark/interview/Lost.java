@@ -1,6 +1,8 @@
 package witnessmark.interview;
 
+import java.util.Collection;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import witnessmark.knowledge.AccessStep;
@@ -22,10 +24,9 @@ final class Lost {
         this.planner = planner;
     }
 
-    /** The findings that cannot be looked at once these steps are done and, as it came, the truck has lost this use. */
-    Set<String> after(Set<String> done, Optional<AccessStep.Use> ended) {
-        Set<AccessStep.Use> uses = new LinkedHashSet<>();
-        ended.ifPresent(uses::add);
+    /** The findings that cannot be looked at once these steps are done and the truck has lost these uses besides. */
+    Set<String> after(Set<String> done, Collection<AccessStep.Use> ended) {
+        Set<AccessStep.Use> uses = new LinkedHashSet<>(ended);
         done.forEach(step -> knowledge.access().get(step).ends().ifPresent(uses::add));
         Set<String> lost = new LinkedHashSet<>();
         for (Finding finding : knowledge.findings().values()) {
@@ -46,7 +47,7 @@ final class Lost {
     Set<String> byGoingTo(String place, Set<String> open) {
         Set<String> done = new LinkedHashSet<>(planner.wayTo(place));
         done.removeAll(open);
-        return after(done, Optional.empty());
+        return after(done, List.of());
     }
 
     private Optional<AccessStep.Use> needs(Finding finding) {

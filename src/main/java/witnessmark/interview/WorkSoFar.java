@@ -13,6 +13,7 @@ import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.TextField;
+import witnessmark.knowledge.AccessStep;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
@@ -78,8 +79,9 @@ final class WorkSoFar {
     }
 
     /**
-     * The findings that nobody can look at any more: as the unit came, and by what was done for the questions asked. What
-     * came on record otherwise may have been seen by others before, so it ends nothing.
+     * The findings that nobody can look at any more: as the unit came, by what was found (a truck without drive makes no road
+     * test), and by what was done for the questions asked. Work on record otherwise may have been done by others before, so
+     * it ends nothing.
      */
     Set<String> lost() {
         Set<String> done = new LinkedHashSet<>();
@@ -88,7 +90,16 @@ final class WorkSoFar {
                 .flatMap(this::findings)
                 .filter(this::wasLookedAt)
                 .forEach(f -> done.addAll(planner.wayTo(place(f))));
-        return lost.after(done, unitState().flatMap(UnitState::ended));
+        Set<AccessStep.Use> ended = new LinkedHashSet<>(endedByFound());
+        unitState().flatMap(UnitState::ended).ifPresent(ended::add);
+        return lost.after(done, ended);
+    }
+
+    private List<AccessStep.Use> endedByFound() {
+        return file.findings().values().stream()
+                .filter(entry -> entry.state() == FindingState.PRESENT)
+                .flatMap(entry -> knowledge.findings().get(entry.finding()).ends().stream())
+                .toList();
     }
 
     /** Work done for the questions asked so far, minutes: each place opened once, and each check. */

@@ -17,6 +17,7 @@ import java.util.Optional;
  * @param needs findings about how the check was done; answered absent, the answer counts as unsure
  * @param cautions ids of the cautions that the check itself needs, besides those of the step
  * @param whenFound ids of the cautions that hold from the moment it is found or cannot be ruled out
+ * @param ends what the truck no longer does where it is present; empty for a finding that leaves it as it is
  * @param spoiledBy findings that, present, leave the answer unsure: what was washed off or drained cannot be read
  * @param renews findings that, sound, tell nothing of what was where this one is present: the part was renewed or set
  * @param voids the kind of finding that tells nothing where this one is present; empty for none
@@ -47,6 +48,7 @@ public record Finding(
         List<String> needs,
         List<String> cautions,
         List<String> whenFound,
+        Optional<AccessStep.Use> ends,
         List<String> spoiledBy,
         List<String> renews,
         Optional<Kind> voids,
@@ -144,6 +146,7 @@ public record Finding(
                 needs,
                 cautions,
                 whenFound,
+                ends,
                 spoiledBy,
                 renews,
                 voids,

@@ -6,12 +6,14 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.Diagnosis;
+import witnessmark.diagnosis.NextCheck;
 import witnessmark.diagnosis.RuleBase;
 import witnessmark.diagnosis.ShippedKnowledge;
 import witnessmark.knowledge.AccessStep;
@@ -85,6 +87,28 @@ class UnitStateTest {
 
         assertThat(interview.lost()).isNotEmpty();
         assertThat(interview.plan().stream().flatMap(v -> v.checks().stream())).noneMatch(interview.lost()::contains);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"loss-of-drive", "locked-in-gear", "locked-in-two-gears", "axle-turns-free"})
+    void a_truck_that_was_found_without_drive_is_not_driven(String found) {
+        assertThat(asked(atTheChecks("runs", found))).isNotEmpty().noneSatisfy(f -> assertThat(place(f).needs())
+                .contains(AccessStep.Use.DRIVES));
+    }
+
+    @Test
+    void what_a_road_test_would_tell_of_a_lost_drive_is_named_as_lost() {
+        Interview interview = atTheChecks("runs", "loss-of-drive");
+
+        assertThat(interview.lost()).map(NextCheck::access).contains("road-test");
+    }
+
+    @Test
+    void a_lost_drive_that_is_denied_leaves_the_road_test() {
+        Interview interview = atTheChecks("runs", "noise-road-speed");
+        interview.answer(new FindingEntry("loss-of-drive", FindingState.ABSENT));
+
+        assertThat(interview.lost()).map(NextCheck::access).doesNotContain("road-test", "yard");
     }
 
     @ParameterizedTest
