@@ -39,10 +39,43 @@ class FrozenSpeedJumpTest {
         return ReadTrip.read(TripRequest.of(file, TABLE), Progress.SILENT);
     }
 
+    private static long count(TripResult trip, EventKind kind) {
+        return trip.events().stream().filter(e -> e.kind() == kind).count();
+    }
+
     private static long jumps(TripResult trip) {
-        return trip.events().stream()
-                .filter(e -> e.kind() == EventKind.IMPOSSIBLE_SPEED_JUMP)
-                .count();
+        return count(trip, EventKind.IMPOSSIBLE_SPEED_JUMP);
+    }
+
+    /** Two rows a second: the engine gains 8 % within 9 s of pulling, while the road speed stands still, or only nearly so. */
+    private TripResult readSlip(double stepKmh) throws IOException {
+        StringBuilder log = new StringBuilder("time_s,engine_rpm,speed_kmh,clutch,engine_torque_pct\n");
+        for (int i = 0; i < 800; i++) {
+            double kmh = i < 500 ? 45 + 0.03 * i : 60;
+            double slipped = 1 + 0.08 * Math.max(0, Math.min(1, (i - 500) / 18.0));
+            double shown = kmh + (i % 2) * (i < 500 ? 0.02 : stepKmh);
+            log.append(String.format(
+                    Locale.ROOT,
+                    "%.1f,%.1f,%.2f,%d,%d%n",
+                    i / 2.0,
+                    kmh * TABLE.outputRpmPerKmh() * TENTH * slipped + 8 * Math.sin(2.3 * i),
+                    shown,
+                    i < 5 ? 1 : 0,
+                    i < 490 ? 30 : 75));
+        }
+        Path file = Files.writeString(folder.resolve("slip.csv"), log);
+        return ReadTrip.read(TripRequest.of(file, TABLE), Progress.SILENT);
+    }
+
+    @Test
+    void a_road_speed_that_comes_fine_and_stands_still_while_the_engine_gains_is_no_slipping_clutch()
+            throws IOException {
+        assertThat(count(readSlip(0), EventKind.CLUTCH_SLIP)).isZero();
+    }
+
+    @Test
+    void one_that_goes_on_by_its_smallest_steps_shows_the_slip() throws IOException {
+        assertThat(count(readSlip(0.02), EventKind.CLUTCH_SLIP)).isOne();
     }
 
     @Test

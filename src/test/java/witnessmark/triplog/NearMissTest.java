@@ -113,6 +113,16 @@ class NearMissTest {
         assertThat(dropped.gearAfter()).contains("1");
     }
 
+    /** From governed speed a fall of 500 rpm is less than a quarter; 3.5 kg m2 x 500 rpm in 0.1 s x pi / 30 is 1,833 Nm. */
+    @ParameterizedTest
+    @CsvSource({"0.1, 1", "0.6, 0"})
+    void a_fall_of_less_than_a_quarter_is_a_blow_only_if_it_is_over_at_once(double seconds, int blows)
+            throws IOException {
+        start(2100, 1600, seconds);
+
+        assertThat(found(EventKind.CLUTCH_DROPPED)).hasSize(blows);
+    }
+
     @Test
     void a_start_at_high_engine_speed_that_slips_in_over_two_seconds_is_none() throws IOException {
         start(1500, 750, 2);
@@ -159,6 +169,22 @@ class NearMissTest {
         rollWithPedalDown(14, 0);
 
         assertThat(found(EventKind.DISC_OVERSPEED)).isEmpty();
+    }
+
+    /** The engine turns with the wheels: a foot that rests on the pedal, and the engine's overspeed is told as such. */
+    @Test
+    void an_engine_that_turns_with_the_disc_is_oversped_itself_and_not_the_disc_behind_an_open_clutch()
+            throws IOException {
+        stand(3, 650);
+        start(800, 700, 2);
+        drive("1", 10, 6.5, 13, 0);
+        for (int i = 0; i < 20; i++) {
+            row(locked("1", 13), 13, 1, 0, 0, 1, 0);
+        }
+        drive("1", 5, 13, 8, 0);
+
+        assertThat(found(EventKind.DISC_OVERSPEED)).isEmpty();
+        assertThat(found(EventKind.ENGINE_OVERSPEED)).hasSize(1);
     }
 
     @Test

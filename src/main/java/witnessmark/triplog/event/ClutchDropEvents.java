@@ -62,6 +62,11 @@ final class ClutchDropEvents implements Detector {
         double rpmPerSecond() {
             return rpm() / ((toMicros - fromMicros) / 1e6);
         }
+
+        /** What the engine's own inertia gave the clutch. */
+        double inertiaTorqueNm() {
+            return ENGINE_INERTIA * rpmPerSecond() * Math.PI / 30;
+        }
     }
 
     ClutchDropEvents(Drive drive) {
@@ -111,7 +116,7 @@ final class ClutchDropEvents implements Detector {
             }
             Fall one = new Fall(times[at], m.micros(), lines[at], m.line(), rpm[at], m.rpm(), road[at], m.kmh());
             boolean far = one.rpm() >= shown * LEAST_FALL_RPM
-                    && one.rpm() >= LEAST_FALL_SHARE * one.fromRpm()
+                    && (one.rpm() >= LEAST_FALL_SHARE * one.fromRpm() || one.inertiaTorqueNm() >= SERIOUS_NM)
                     && one.fromRpm() >= drive.table().idleRpm() + shown * ABOVE_IDLE_RPM
                     && one.toRpm() >= STALLING * drive.table().idleRpm();
             if (far && (since(m, fall.toMicros()) > STOOD_SECONDS || one.rpm() > fall.rpm())) {
@@ -131,7 +136,7 @@ final class ClutchDropEvents implements Detector {
             return;
         }
         String gear = drive.table().gear(run.gear).name();
-        double torque = ENGINE_INERTIA * fall.rpmPerSecond() * Math.PI / 30;
+        double torque = fall.inertiaTorqueNm();
         drive.found()
                 .accept(HabitEvent.of(
                         EventKind.CLUTCH_DROPPED,

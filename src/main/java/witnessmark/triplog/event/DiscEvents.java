@@ -13,6 +13,9 @@ final class DiscEvents implements Detector {
     /** Beyond this multiple of governed speed a disc may burst; the clutch maker's own limit goes before it. */
     private static final double LIMIT = 1.25;
 
+    /** An engine that turns with the disc is driven through a closed clutch: its own overspeed, by a foot that rests. */
+    private static final double WITH_THE_ENGINE = 0.9;
+
     private static final double LEAST_SECONDS = 0.5;
     private static final double IN_HAND_SECONDS = 1.5;
     private static final double AGAIN_SECONDS = 3;
@@ -97,7 +100,7 @@ final class DiscEvents implements Detector {
         double disc = told
                 ? shaft
                 : now.map(g -> g.ratio() * m.outputRpm(drive.perKmh())).orElse(0.0);
-        if (!(disc > LIMIT * drive.table().governedRpm())) {
+        if (!(disc > LIMIT * drive.table().governedRpm()) || m.rpm() > WITH_THE_ENGINE * disc) {
             return;
         }
         byShaft |= told;

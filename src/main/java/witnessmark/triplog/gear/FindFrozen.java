@@ -20,6 +20,13 @@ final class FindFrozen {
     /** The engine, or the wheels, moved by this share meanwhile. */
     private static final double MOVED = 0.2;
 
+    /** Where a road speed hardly ever comes twice, so fine it is: standing still for so many rows is not its rounding. */
+    private static final long FINE_ROWS = 300;
+
+    private static final double FINE_REPEATS = 0.1;
+    private static final int FINE_STILL_ROWS = 10;
+    private static final double MOVED_A_LITTLE = 0.05;
+
     private static final double IDLING = 1.15;
     private static final double IDLE_MOVED_KMH = 25;
     private static final double ROLLING_KMH = 3;
@@ -89,6 +96,10 @@ final class FindFrozen {
 
         private boolean frozen;
         private long lastMicros;
+        /** Rows with another value than the row before, and rows with the same, standstill left out. */
+        private long changes;
+
+        private long repeats;
 
         Watch(Signal signal, double idleRpm) {
             this.signal = signal;
@@ -112,7 +123,10 @@ final class FindFrozen {
                     if (frozen || i - begin > FEW_ROWS) {
                         end(block, i);
                     }
-                    i = lastOfChanging(own, i, size);
+                    repeats += value > ROLLING_KMH ? i - begin - 1 : 0;
+                    int last = lastOfChanging(own, i, size);
+                    changes += last - i + 1;
+                    i = last;
                     begin(block, i, other[i]);
                 } else if (other[i] != lastOther && !Double.isNaN(other[i])) {
                     moved(other[i]);
@@ -185,7 +199,7 @@ final class FindFrozen {
             if (to == 0
                     || begin >= to
                     || Double.isNaN(value)
-                    || !isFrozen((block.timeMicros(to - 1) - beginMicros) / 1e6)) {
+                    || !isFrozen(to - begin, (block.timeMicros(to - 1) - beginMicros) / 1e6)) {
                 return;
             }
             double[] own = block.column(signal);
@@ -197,7 +211,7 @@ final class FindFrozen {
             lastMicros = block.timeMicros(to - 1);
         }
 
-        private boolean isFrozen(double seconds) {
+        private boolean isFrozen(int rows, double seconds) {
             if (seconds < LEAST_SECONDS) {
                 return false;
             }
@@ -208,8 +222,15 @@ final class FindFrozen {
                         && seconds > LEAST_FOOT_SECONDS
                         && stood
                         && highestOther > 3 * ROLLING_KMH;
-                default -> value > ROLLING_KMH && highestOther - lowestOther > MOVED * highestOther;
+                default -> value > ROLLING_KMH && highestOther - lowestOther > leastMove(rows) * highestOther;
             };
+        }
+
+        private double leastMove(int rows) {
+            boolean fine = changes > FINE_ROWS && repeats < FINE_REPEATS * changes;
+            return fine && (frozen || rows >= FINE_STILL_ROWS) && signal != Signal.INPUT_SHAFT_SPEED
+                    ? MOVED_A_LITTLE
+                    : MOVED;
         }
 
         /** At idle the wheels may slow down for long; going up and down they need an engine that moves. */
