@@ -101,6 +101,14 @@ class ClaimSheetTest {
     }
 
     @Test
+    void a_part_put_in_where_none_was_taken_out_says_so() {
+        Claim filled = claim().with(new PartLine("", "gasket set", 1, Optional.empty(), ""));
+
+        assertThat(text(Cases.stored(twoFindings().claim(filled).toCaseFile(), Map.of()), Kind.CLAIM))
+                .containsPattern("none \\|\\s*gasket set \\|\\s*1 \\|");
+    }
+
+    @Test
     void the_evidence_record_begins_with_the_sheet() {
         Dossier dossier = Cases.stored(twoFindings().claim(claim()).toCaseFile(), Map.of());
 

@@ -130,7 +130,12 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
 
     StoreUnavailable told(String where) {
         return switch (kind) {
-            case LOST -> told(where, "the database cannot be reached", "check that it runs, then repeat");
+            case LOST -> isUnknownHost()
+                    ? told(
+                            where,
+                            "no server of the name in its address is known here",
+                            "check the name, and the network of this computer")
+                    : told(where, "the database cannot be reached", "check that it runs, then repeat");
             case STARTING -> told(where, "the server is starting up", "wait a while, then repeat");
             case CONFLICT -> told(where, "another shell kept writing to the same case", "repeat the change");
             case IN_USE -> told(
@@ -166,6 +171,10 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
             case STANDBY -> told(where, "the server may be read but not written to", "name the one that takes writes");
             case OTHER -> told(where, "the database says: " + firstLine(), "mend that, then repeat");
         };
+    }
+
+    private boolean isUnknownHost() {
+        return causes(cause).contains("UnknownHostException");
     }
 
     private boolean withoutTls() {

@@ -43,7 +43,9 @@ final class ClaimReader {
 
     private static Optional<PartLine> part(YamlNode node) {
         YamlMap map = node.map("part", List.of("old", "fitted", "quantity", "whereabouts", "tag"));
-        map.require("old", "range synchronizer, low");
+        if (!map.has("fitted")) {
+            map.require("old", "range synchronizer, low");
+        }
         OptionalDouble quantity = map.has("quantity") ? map.numberIfGiven("quantity") : OptionalDouble.of(1);
         Optional<Whereabouts> whereabouts = map.get("whereabouts")
                 .flatMap(n -> n.one("whereabouts", Whereabouts::parse, "what became of a part", Whereabouts.WORDS));

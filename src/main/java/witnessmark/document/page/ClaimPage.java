@@ -364,21 +364,22 @@ public record ClaimPage(
     private static List<Part> parts(Claim claim, SayOnPaper words) {
         List<Part> parts = new ArrayList<>(claim.parts().stream()
                 .limit(MOST_PARTS)
-                .map(p -> new Part(
-                        p.old(),
-                        p.fitted(),
-                        SayOnPaper.number(p.quantity()),
-                        words.say("part-"
-                                + p.whereabouts()
-                                        .map(PartLine.Whereabouts::word)
-                                        .orElse("not-said")),
-                        p.tag()))
+                .map(p -> part(p, words))
                 .toList());
         int more = claim.parts().size() - parts.size();
         if (more > 0) {
             parts.add(new Part(words.say("parts-more", more), "", "", "", ""));
         }
         return parts;
+    }
+
+    private static Part part(PartLine line, SayOnPaper words) {
+        String number = SayOnPaper.number(line.quantity());
+        if (line.old().isEmpty()) {
+            return new Part(words.say("part-none-out"), line.fitted(), number, "", "");
+        }
+        String became = line.whereabouts().map(PartLine.Whereabouts::word).orElse("not-said");
+        return new Part(line.old(), line.fitted(), number, words.say("part-" + became), line.tag());
     }
 
     private static List<Field> people(Dossier dossier, SayOnPaper words) {

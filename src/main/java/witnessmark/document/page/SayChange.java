@@ -3,6 +3,8 @@ package witnessmark.document.page;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import witnessmark.casefile.Claim;
 import witnessmark.casefile.ClaimField;
 import witnessmark.casefile.FindingEntry;
@@ -153,13 +155,16 @@ final class SayChange {
                 .forEach(p -> changed.add(new Field(words.say("change-part"), part(p))));
         from.parts().stream()
                 .filter(p -> !to.parts().contains(p))
-                .forEach(p -> changed.add(new Field(words.say("change-part-off"), p.old())));
+                .forEach(p -> changed.add(new Field(words.say("change-part-off"), named(p))));
         return fields(changed);
     }
 
+    private static String named(PartLine part) {
+        return Stream.of(part.old(), part.fitted()).filter(p -> !p.isEmpty()).collect(Collectors.joining(" / "));
+    }
+
     private String part(PartLine part) {
-        return part.old()
-                + (part.fitted().isEmpty() ? "" : " / " + part.fitted())
+        return named(part)
                 + " x " + SayOnPaper.number(part.quantity())
                 + part.whereabouts()
                         .map(w -> ", " + words.say("part-" + w.word()))

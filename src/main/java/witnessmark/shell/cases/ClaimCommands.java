@@ -86,7 +86,8 @@ class ClaimCommands {
             name = "case part",
             group = GROUP,
             description = "Enter a part of the claim, or take its line away",
-            help = "CASE [OLD-PART]; a line is taken away with: case part CASE --remove NUMBER",
+            help = "CASE [OLD-PART] [--fitted NEW-PART]; a part that takes the place of none, as a gasket set, is "
+                    + "entered with --fitted alone; a line is taken away with: case part CASE --remove NUMBER",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
     void part(
@@ -101,8 +102,9 @@ class ClaimCommands {
             @Option(longName = "remove", defaultValue = "", description = "number of the line to take away")
                     OptionalDouble remove,
             @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
-        if (old.isEmpty() == remove.isEmpty()) {
-            throw new WrongUsage("name the part taken out, or --remove the number of a line");
+        boolean named = !old.isEmpty() || !fitted.isEmpty();
+        if (named == remove.isPresent()) {
+            throw new WrongUsage("name the part taken out, or put in with --fitted, or --remove the number of a line");
         }
         Claim changed = remove.isEmpty()
                 ? now(id).with(new PartLine(old, fitted, quantity, whereabouts(whereabouts), tag))

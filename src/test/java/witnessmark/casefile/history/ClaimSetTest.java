@@ -41,6 +41,32 @@ class ClaimSetTest {
     }
 
     @Test
+    void a_part_that_takes_the_place_of_none_comes_back_too() {
+        Claim claim = Claim.none().with(new PartLine("", "gasket set", 1, Optional.empty(), ""));
+        CaseHistory history = opened().with(List.of(new ClaimSet(claim)), STAMP);
+        String text = new CaseWriter().write(CaseDocument.of(history));
+
+        CaseDocument read = new CaseReader().read("t-1.yaml", text.getBytes(StandardCharsets.UTF_8));
+
+        assertThat(read.present().claim()).isEqualTo(claim);
+        assertThat(read.history()).contains(history);
+        assertThat(CanonicalText.of(new ClaimSet(claim)))
+                .contains("\"parts\":[{\"fitted\":\"gasket set\",\"quantity\":1}]");
+    }
+
+    @Test
+    void a_part_line_that_names_none_or_tags_what_was_not_taken_out_is_refused() {
+        assertThatThrownBy(() -> new PartLine("", " ", 1, Optional.empty(), "")).isInstanceOf(CaseRefused.class);
+        assertThatThrownBy(() -> new PartLine("", "gasket set", 1, Optional.of(PartLine.Whereabouts.KEPT), ""))
+                .isInstanceOf(CaseRefused.class)
+                .hasMessage(
+                        "part 'gasket set': whereabouts and tag are of an old part, and none was taken out; name the"
+                                + " part taken out, or leave them out");
+        assertThatThrownBy(() -> new PartLine("", "gasket set", 1, Optional.empty(), "T-1"))
+                .isInstanceOf(CaseRefused.class);
+    }
+
+    @Test
     void the_claim_is_in_the_chain_and_comes_back_from_the_file_form() {
         Claim claim = Claim.none()
                 .with(Map.of(ClaimField.FAILED, "2026-02-27", ClaimField.ENGINE_HOURS, "8120.50"))

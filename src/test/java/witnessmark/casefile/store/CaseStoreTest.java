@@ -158,6 +158,19 @@ class CaseStoreTest extends CaseStoreContract {
         }
     }
 
+    /** Names under "invalid" never resolve: RFC 2606, section 2. */
+    @Test
+    void a_server_whose_name_nobody_knows() {
+        String nobody = "jdbc:postgresql://shop.invalid/cases?sslmode=disable";
+
+        try (CaseStore away =
+                new CaseStore(StoreLocation.of(Database.named("store", nobody, "u", "secret")), Clock.systemUTC())) {
+            assertThatThrownBy(() -> away.ids("", 1))
+                    .hasMessage("case store jdbc:postgresql://shop.invalid/cases: no server of the name in its address"
+                            + " is known here; check the name, and the network of this computer");
+        }
+    }
+
     @Test
     void an_address_in_the_place_of_a_file_is_not_said_again() {
         Path address = Path.of("jdbc:postgresql://db/cases?password=topsecret");
