@@ -56,7 +56,7 @@ final class FindLogs {
 
     private static List<Path> files(Path folder) {
         try (Stream<Path> walk = Files.walk(folder, 2)) {
-            List<Path> files = walk.filter(Files::isRegularFile)
+            List<Path> files = walk.filter(LogNames::isFile)
                     .filter(f -> LogNames.isLog(f.getFileName().toString()))
                     .sorted()
                     .limit(MOST_FILES + 1L)

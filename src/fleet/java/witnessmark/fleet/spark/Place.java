@@ -48,6 +48,11 @@ record Place(String uri, SerializableConfiguration settings) implements Serializ
         return files().exists(path()) && files().getFileStatus(path()).isDirectory();
     }
 
+    /** Whether it is the other place, or lies in it. */
+    boolean isIn(Place other) {
+        return (uri + "/").startsWith(other.uri.replaceFirst("/+$", "") + "/");
+    }
+
     /** Looks into it and its sub-folders, by the same rule as on one machine. */
     Listed listed() throws IOException {
         if (!isFolder()) {

@@ -84,6 +84,11 @@ public final class ReadFleet {
     }
 
     private Done run() throws IOException {
+        if (out.isIn(logs)) {
+            throw new Refused(
+                    "--out '" + options.out() + "' lies in the folder of the logs, where the tables would be taken"
+                            + " for logs; give a folder outside of it");
+        }
         if (!out.mark(RUNNING) && !options.takeOver()) {
             throw new Refused(
                     "another job writes to '" + options.out() + "'; wait for it, or if it died, say" + " --take-over");

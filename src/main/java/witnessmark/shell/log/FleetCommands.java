@@ -61,6 +61,7 @@ class FleetCommands {
             throw new WrongUsage("name the logs and where the tables go: log fleet FOLDER --out FOLDER");
         }
 
+        refuseAmongLogs(Path.of(folder), out);
         Path tables = free(out.path(), replace);
         FleetResult result = jobs.getObject().run(new FleetJob.Order(Path.of(folder), truck, profiles, mapping, load));
         for (FleetTable table : FleetTable.values()) {
@@ -73,6 +74,26 @@ class FleetCommands {
             text.print(new Page(context.outputWriter()));
         }
         context.outputWriter().flush();
+    }
+
+    /** A later run would read the tables as logs. */
+    private static void refuseAmongLogs(Path logs, GivenPath out) {
+        if (real(out.path()).startsWith(real(logs))) {
+            throw new Refused(
+                    "--out '" + out + "' lies in the folder of the logs, where the tables would be taken for logs",
+                    "give a folder outside of it");
+        }
+    }
+
+    /** Without links, as far as it is there. */
+    private static Path real(Path place) {
+        Path whole = place.toAbsolutePath().normalize();
+        try {
+            return whole.toRealPath();
+        } catch (IOException e) {
+            Path parent = whole.getParent();
+            return parent == null ? whole : real(parent).resolve(whole.getFileName());
+        }
     }
 
     private static Path free(Path folder, boolean replace) {

@@ -27,6 +27,7 @@ import witnessmark.fleet.ReadOutcome;
 import witnessmark.shell.print.GivenPath;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.truck.Trucks;
+import witnessmark.triplog.LogNames;
 import witnessmark.triplog.event.HabitLimits;
 import witnessmark.triplog.read.LogBytes;
 import witnessmark.triplog.read.Progress;
@@ -84,7 +85,7 @@ class FleetJob {
     private static Map<String, Path> walked(Path folder) {
         try (Stream<Path> walk = Files.walk(folder, 2)) {
             Map<String, Path> found = new LinkedHashMap<>();
-            walk.filter(Files::isRegularFile)
+            walk.filter(LogNames::isFile)
                     .forEach(f -> found.put(folder.relativize(f).toString().replace('\\', '/'), f));
             return found;
         } catch (IOException | UncheckedIOException e) {

@@ -263,6 +263,22 @@ class FleetCommandsTest {
                         + " trucks");
     }
 
+    @Test
+    void a_link_to_a_log_that_is_gone_is_told_of() throws IOException {
+        Path fleet = Files.createDirectories(folder.resolve("with-link"));
+        Files.copy(SAMPLES.resolve("unit-31_after-coaching.csv"), fleet.resolve("unit-31_a.csv"));
+        Files.createSymbolicLink(fleet.resolve("unit-31_gone.csv"), fleet.resolve("nowhere.csv"));
+        Path tables = folder.resolve("with-link-tables");
+
+        done("log fleet " + fleet + " --truck thirteen-ratio --out " + tables);
+
+        NamedCsvRecord gone = rows(tables.resolve("not-counted.csv")).get(0);
+        assertThat(gone.getField("file")).isEqualTo("unit-31_gone.csv");
+        assertThat(gone.getField("reason")).startsWith("cannot be read (");
+        assertThat(run("log read thirteen-ratio " + fleet).messages())
+                .contains("unit-31_gone.csv: no such file, or not a plain file");
+    }
+
     @Nested
     class Refusals {
         @Test
@@ -286,6 +302,20 @@ class FleetCommandsTest {
                     "log fleet " + SAMPLES + " --profiles nowhere --out " + folder.resolve("none"),
                     1,
                     "--profiles 'nowhere' is no folder; give that of the trucks' profiles");
+        }
+
+        @Test
+        void of_tables_among_the_logs_that_a_later_run_would_take_for_logs() throws IOException {
+            Path linked = Files.createSymbolicLink(folder.resolve("linked-samples"), SAMPLES.toAbsolutePath());
+            for (Path among : List.of(SAMPLES, SAMPLES.resolve("tables"), linked.resolve("tables/of/today"))) {
+                refused(
+                        "log fleet " + SAMPLES + " --truck thirteen-ratio --out " + among,
+                        1,
+                        "--out '" + among
+                                + "' lies in the folder of the logs, where the tables would be taken for logs;"
+                                + " give a folder outside of it");
+            }
+            assertThat(SAMPLES.resolve("tables")).doesNotExist();
         }
 
         @Test
