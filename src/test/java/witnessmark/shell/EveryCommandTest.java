@@ -136,6 +136,23 @@ class EveryCommandTest {
         });
     }
 
+    /** What the foot of a page says; the settings of a shop are no answer made with the knowledge base. */
+    @Test
+    void an_answer_as_json_says_what_it_was_made_with() {
+        ObjectMapper mapper = new ObjectMapper();
+        assertThat(lines)
+                .filteredOn(line ->
+                        line.isJson() && !line.isRefused() && !line.text().startsWith("settings "))
+                .hasSizeGreaterThan(15)
+                .allSatisfy(line -> {
+                    var made = mapper.readTree(line.run().out());
+                    assertThat(made.path("program").asString()).as(line.text()).isNotBlank();
+                    assertThat(made.path("knowledge").asString())
+                            .as(line.text())
+                            .hasSize(64);
+                });
+    }
+
     @Test
     void what_is_asked_for_as_text_says_something_and_shows_nothing_of_the_inside() {
         assertThat(lines).filteredOn(l -> !l.isJson()).allSatisfy(line -> {

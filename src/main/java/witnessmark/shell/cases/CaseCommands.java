@@ -46,10 +46,10 @@ import witnessmark.diagnosis.Verdict;
 import witnessmark.gearbox.Layout;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.refusal.Refusal;
+import witnessmark.shell.knowledge.AnswerJson;
 import witnessmark.shell.knowledge.KnownIds;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.GivenPath;
-import witnessmark.shell.print.Json;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
@@ -71,13 +71,16 @@ class CaseCommands {
     private final ObjectProvider<Diagnosis> diagnosis;
     private final ObjectProvider<MadeWith> made;
     private final SignedCases signedCases;
+    private final AnswerJson json;
 
     CaseCommands(
             ObjectProvider<Cases> cases,
             ObjectProvider<KnowledgeBase> knowledge,
             ObjectProvider<Diagnosis> diagnosis,
             ObjectProvider<MadeWith> made,
-            SignedCases signedCases) {
+            SignedCases signedCases,
+            AnswerJson json) {
+        this.json = json;
         this.signedCases = signedCases;
         this.cases = cases;
         this.knowledge = knowledge;
@@ -128,7 +131,7 @@ class CaseCommands {
             @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format) {
         CaseDocument document = cases.getObject().find(name);
         if (format == Format.JSON) {
-            context.outputWriter().println(Json.of(CaseJson.of(document, signedCases.after(document))));
+            context.outputWriter().println(json.of(CaseJson.of(document, signedCases.after(document))));
             return;
         }
         CombinedEvidence evidence = CombinedEvidence.of(document.present());
@@ -181,7 +184,7 @@ class CaseCommands {
         long all = cases.getObject().store().countUpTo(MOST_COUNTED + 1, query);
         if (format == Format.JSON) {
             context.outputWriter()
-                    .println(Json.of(CaseJson.Listed.of(
+                    .println(json.of(CaseJson.Listed.of(
                             list,
                             cases.getObject().store()::verifyEntries,
                             Math.min(all, MOST_COUNTED),

@@ -30,9 +30,9 @@ import witnessmark.diagnosis.SignJudgement;
 import witnessmark.diagnosis.Verdict;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.shell.knowledge.AnswerJson;
 import witnessmark.shell.print.CsvTable;
 import witnessmark.shell.print.GivenPath;
-import witnessmark.shell.print.Json;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Terminal;
@@ -51,13 +51,16 @@ class ExportCommands {
     private final ObjectProvider<Diagnosis> diagnosis;
     private final ObjectProvider<MadeWith> made;
     private final SignedCases signedCases;
+    private final AnswerJson json;
 
     ExportCommands(
             ObjectProvider<Cases> cases,
             ObjectProvider<KnowledgeBase> knowledge,
             ObjectProvider<Diagnosis> diagnosis,
             ObjectProvider<MadeWith> made,
-            SignedCases signedCases) {
+            SignedCases signedCases,
+            AnswerJson json) {
+        this.json = json;
         this.signedCases = signedCases;
         this.cases = cases;
         this.knowledge = knowledge;
@@ -216,8 +219,8 @@ class ExportCommands {
         return named;
     }
 
-    private static void give(CommandContext context, Rows rows, GivenPath out, boolean replace) {
-        String text = rows.text();
+    private void give(CommandContext context, Rows rows, GivenPath out, boolean replace) {
+        String text = rows.text(json);
         if (out.isEmpty()) {
             // A spreadsheet gets what was written; a terminal gets nothing that could steer it.
             context.outputWriter().print(Terminal.canAsk() ? Terminal.harmless(text) : text);
@@ -227,6 +230,8 @@ class ExportCommands {
         }
         context.outputWriter().flush();
     }
+
+    private record Table(List<Object> rows) {}
 
     /** Rows being gathered in the form asked for. */
     private static final class Rows {
@@ -258,8 +263,9 @@ class ExportCommands {
             table.row(row);
         }
 
-        String text() {
-            return json ? Json.of(Map.of("rows", objects)) + "\n" : csv.toString();
+        /** What is written, in the form asked for. */
+        String text(AnswerJson answers) {
+            return json ? answers.of(new Table(objects)) + "\n" : csv.toString();
         }
     }
 }

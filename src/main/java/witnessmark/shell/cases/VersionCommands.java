@@ -7,6 +7,7 @@ import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
 import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.store.CaseStore;
+import witnessmark.shell.knowledge.MadeWithJson;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.OptionText;

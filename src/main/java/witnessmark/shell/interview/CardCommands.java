@@ -30,8 +30,8 @@ import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.language.Language;
 import witnessmark.language.Texts;
 import witnessmark.shell.cases.Cases;
+import witnessmark.shell.knowledge.AnswerJson;
 import witnessmark.shell.print.Format;
-import witnessmark.shell.print.Json;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
@@ -50,13 +50,16 @@ class CardCommands {
     private final ObjectProvider<org.jline.terminal.Terminal> terminal;
     private final ShopSettings shop;
     private final UnderstandSpeech words;
+    private final AnswerJson json;
 
     CardCommands(
             ObjectProvider<Cases> cases,
             ObjectProvider<KnowledgeBase> knowledge,
             ObjectProvider<org.jline.terminal.Terminal> terminal,
             ShopSettings shop,
-            UnderstandSpeech words) {
+            UnderstandSpeech words,
+            AnswerJson json) {
+        this.json = json;
         this.shop = shop;
         this.words = words;
         this.cases = cases;
@@ -109,7 +112,7 @@ class CardCommands {
                             reason))
                     : Optional.empty();
             if (format == Format.JSON) {
-                context.outputWriter().println(Json.of(CardJson.of(stored, reading, taken.orElse(List.of()))));
+                context.outputWriter().println(json.of(CardJson.of(stored, reading, taken.orElse(List.of()))));
             } else {
                 tell(page, wording, stored, reading, taken.orElse(List.of()), now, asks);
             }

@@ -34,9 +34,9 @@ import witnessmark.shell.cases.SignedCases;
 import witnessmark.shell.judge.JudgementJson;
 import witnessmark.shell.judge.StandText;
 import witnessmark.shell.judge.Tongue;
+import witnessmark.shell.knowledge.AnswerJson;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.GivenPath;
-import witnessmark.shell.print.Json;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
@@ -54,6 +54,7 @@ class InterviewCommands {
     private final Environment environment;
     private final SignedCases signedCases;
     private final UnderstandSpeech words;
+    private final AnswerJson json;
 
     InterviewCommands(
             Tongue.Choice tongues,
@@ -61,7 +62,9 @@ class InterviewCommands {
             ObjectProvider<org.jline.terminal.Terminal> terminal,
             Environment environment,
             SignedCases signedCases,
-            UnderstandSpeech words) {
+            UnderstandSpeech words,
+            AnswerJson json) {
+        this.json = json;
         this.signedCases = signedCases;
         this.words = words;
         this.tongues = tongues;
@@ -135,8 +138,7 @@ class InterviewCommands {
             Judgement judgement = open.judgement();
             Optional<AfterSignOff> after = signedCases.after(document, judgement.verdict(), tongue.knowledge());
             if (format == Format.JSON) {
-                context.outputWriter()
-                        .println(Json.of(JudgementJson.OfCase.of(document, judgement, after, Optional.empty())));
+                context.outputWriter().println(json.of(JudgementJson.OfCase.of(document, judgement, after)));
                 return;
             }
             StandText text =

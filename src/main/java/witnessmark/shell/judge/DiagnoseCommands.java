@@ -7,17 +7,15 @@ import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
-import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.AfterSignOff;
 import witnessmark.diagnosis.CheckKnown;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.language.Language;
 import witnessmark.shell.cases.Cases;
-import witnessmark.shell.cases.MadeWithJson;
 import witnessmark.shell.cases.SignedCases;
+import witnessmark.shell.knowledge.AnswerJson;
 import witnessmark.shell.print.Format;
-import witnessmark.shell.print.Json;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 
@@ -26,19 +24,15 @@ import witnessmark.shell.print.Page;
 class DiagnoseCommands {
     private final Tongue.Choice tongues;
     private final ObjectProvider<Cases> cases;
+    private final AnswerJson json;
 
-    private final ObjectProvider<MadeWith> made;
     private final SignedCases signedCases;
 
-    DiagnoseCommands(
-            Tongue.Choice tongues,
-            ObjectProvider<Cases> cases,
-            ObjectProvider<MadeWith> made,
-            SignedCases signedCases) {
+    DiagnoseCommands(Tongue.Choice tongues, ObjectProvider<Cases> cases, SignedCases signedCases, AnswerJson json) {
+        this.json = json;
         this.signedCases = signedCases;
         this.tongues = tongues;
         this.cases = cases;
-        this.made = made;
     }
 
     @Command(
@@ -61,9 +55,7 @@ class DiagnoseCommands {
         Judgement judgement = tongue.diagnosis().judge(CheckKnown.toJudge(document.present(), tongue.knowledge()));
         Optional<AfterSignOff> after = signedCases.after(document, judgement.verdict(), tongue.knowledge());
         if (format == Format.JSON) {
-            MadeWithJson with = MadeWithJson.of(made.getObject());
-            context.outputWriter()
-                    .println(Json.of(JudgementJson.OfCase.of(document, judgement, after, Optional.of(with))));
+            context.outputWriter().println(json.of(JudgementJson.OfCase.of(document, judgement, after)));
         } else {
             new JudgementText(
                             tongue.knowledge(),

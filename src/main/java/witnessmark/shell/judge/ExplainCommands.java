@@ -22,8 +22,8 @@ import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.language.Language;
 import witnessmark.shell.cases.Cases;
+import witnessmark.shell.knowledge.AnswerJson;
 import witnessmark.shell.print.Format;
-import witnessmark.shell.print.Json;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
@@ -36,8 +36,10 @@ import witnessmark.yaml.Nearest;
 class ExplainCommands {
     private final Tongue.Choice tongues;
     private final ObjectProvider<Cases> cases;
+    private final AnswerJson json;
 
-    ExplainCommands(Tongue.Choice tongues, ObjectProvider<Cases> cases) {
+    ExplainCommands(Tongue.Choice tongues, ObjectProvider<Cases> cases, AnswerJson json) {
+        this.json = json;
         this.tongues = tongues;
         this.cases = cases;
     }
@@ -62,7 +64,7 @@ class ExplainCommands {
             CarryingFindings carrying = CarryingFindings.of(tongue.diagnosis(), file);
             if (format == Format.JSON) {
                 context.outputWriter()
-                        .println(Json.of(ExplainJson.Carried.of(file.id().text(), carrying)));
+                        .println(json.of(ExplainJson.Carried.of(file.id().text(), carrying)));
             } else {
                 text.carrying(file.id().text(), carrying);
             }
@@ -71,7 +73,7 @@ class ExplainCommands {
         Cause cause = cause(causeId, tongue.knowledge());
         var judgement = tongue.diagnosis().judge(file);
         if (format == Format.JSON) {
-            context.outputWriter().println(Json.of(ExplainJson.Why.of(cause, judgement)));
+            context.outputWriter().println(json.of(ExplainJson.Why.of(cause, judgement)));
         } else {
             text.cause(cause, judgement);
         }
@@ -98,7 +100,7 @@ class ExplainCommands {
         words.subList(1, words.size()).forEach(word -> suppose(word, tongue.knowledge(), findings));
         WhatIf whatIf = WhatIf.of(tongue.diagnosis(), file, findings);
         if (format == Format.JSON) {
-            context.outputWriter().println(Json.of(ExplainJson.Supposed.of(findings, whatIf)));
+            context.outputWriter().println(json.of(ExplainJson.Supposed.of(findings, whatIf)));
         } else {
             new ComparisonText(new Page(context.outputWriter()), tongue.wording())
                     .whatIf(
@@ -141,7 +143,7 @@ class ExplainCommands {
             Accounts accounts = open.accounts(one.id(), other.id());
             if (format == Format.JSON) {
                 context.outputWriter()
-                        .println(Json.of(ExplainJson.Held.of(file.id().text(), accounts)));
+                        .println(json.of(ExplainJson.Held.of(file.id().text(), accounts)));
             } else {
                 new ComparisonText(new Page(context.outputWriter()), tongue.wording())
                         .accounts(file.id().text(), accounts);

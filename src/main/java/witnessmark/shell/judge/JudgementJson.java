@@ -10,7 +10,6 @@ import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
 import witnessmark.diagnosis.RankedCause;
 import witnessmark.shell.cases.ChainJson;
-import witnessmark.shell.cases.MadeWithJson;
 import witnessmark.shell.cases.SignedOffJson;
 import witnessmark.shell.print.Json;
 
@@ -122,22 +121,18 @@ public record JudgementJson(
      *
      * @param signedOff null for an open case
      * @param judgedToday null where today's judgement is the signed one
-     * @param made what it was made with, where that is said
      */
     public record OfCase(
             @Json.Inlined JudgementJson judgement,
             @Nullable SignedOffJson signedOff,
             SignedOffJson.@Nullable Today judgedToday,
-            ChainJson chain,
-            @Json.Inlined Optional<MadeWithJson> made) {
-        public static OfCase of(
-                CaseDocument document, Judgement judgement, Optional<AfterSignOff> after, Optional<MadeWithJson> made) {
+            ChainJson chain) {
+        public static OfCase of(CaseDocument document, Judgement judgement, Optional<AfterSignOff> after) {
             return new OfCase(
                     JudgementJson.of(judgement),
                     document.present().signedOff().map(SignedOffJson::of).orElse(null),
                     SignedOffJson.Today.of(after),
-                    ChainJson.of(document),
-                    made);
+                    ChainJson.of(document));
         }
     }
 

@@ -26,6 +26,7 @@ import witnessmark.diagnosis.score.ShakeKnowledge;
 import witnessmark.diagnosis.score.Shaken;
 import witnessmark.diagnosis.score.Tally;
 import witnessmark.gearbox.EnumWord;
+import witnessmark.shell.knowledge.AnswerJson;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
 import witnessmark.shell.print.OptionText;
@@ -38,8 +39,10 @@ import witnessmark.shell.print.Waiting;
 @Component
 class ScoreCommands {
     private final ObjectProvider<Diagnosis> diagnosis;
+    private final AnswerJson json;
 
-    ScoreCommands(ObjectProvider<Diagnosis> diagnosis) {
+    ScoreCommands(ObjectProvider<Diagnosis> diagnosis, AnswerJson json) {
+        this.json = json;
         this.diagnosis = diagnosis;
     }
 
@@ -57,7 +60,7 @@ class ScoreCommands {
         List<CaseDocument> documents = documents(Path.of(folder));
         Tally tally = new ScoreCases(diagnosis.getObject()).score(documents);
         if (format == Format.JSON) {
-            context.outputWriter().println(Json.of(TallyJson.of(tally)));
+            context.outputWriter().println(json.of(TallyJson.of(tally)));
             return;
         }
         // The long work first: once the answer begins, nothing more is said of waiting.

@@ -16,7 +16,6 @@ import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.search.FindEntries;
 import witnessmark.knowledge.search.Hit;
 import witnessmark.shell.print.Format;
-import witnessmark.shell.print.Json;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
@@ -30,8 +29,10 @@ class KnowledgeCommands {
     private static final String GROUP = "Knowledge";
 
     private final ObjectProvider<KnowledgeBase> knowledge;
+    private final AnswerJson json;
 
-    KnowledgeCommands(ObjectProvider<KnowledgeBase> knowledge) {
+    KnowledgeCommands(ObjectProvider<KnowledgeBase> knowledge, AnswerJson json) {
+        this.json = json;
         this.knowledge = knowledge;
     }
 
@@ -53,7 +54,7 @@ class KnowledgeCommands {
         List<Hit> hits = new FindEntries(knowledge.getObject()).find(String.join(" ", words), Math.min(100, most));
         if (format == Format.JSON) {
             context.outputWriter()
-                    .println(Json.of(Map.of("hits", hits.stream().map(Found::of).toList())));
+                    .println(json.of(new Hits(hits.stream().map(Found::of).toList())));
             return;
         }
         Page page = new Page(context.outputWriter());
@@ -140,6 +141,8 @@ class KnowledgeCommands {
         page.heading(heading);
         counts.forEach((name, count) -> page.line(String.format("  %-24s %4d", name, count)));
     }
+
+    private record Hits(List<Found> hits) {}
 
     /** What was found, as JSON. */
     private record Found(Hit.Kind kind, String id, String title) {

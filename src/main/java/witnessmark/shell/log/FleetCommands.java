@@ -14,10 +14,10 @@ import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
 import witnessmark.fleet.FleetResult;
 import witnessmark.fleet.FleetTable;
+import witnessmark.shell.knowledge.AnswerJson;
 import witnessmark.shell.print.CsvTable;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.GivenPath;
-import witnessmark.shell.print.Json;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
@@ -30,8 +30,10 @@ import witnessmark.triplog.event.HabitLimits;
 class FleetCommands {
     private final ObjectProvider<FleetJob> jobs;
     private final ObjectProvider<ImportResults> imports;
+    private final AnswerJson json;
 
-    FleetCommands(ObjectProvider<FleetJob> jobs, ObjectProvider<ImportResults> imports) {
+    FleetCommands(ObjectProvider<FleetJob> jobs, ObjectProvider<ImportResults> imports, AnswerJson json) {
+        this.json = json;
         this.jobs = jobs;
         this.imports = imports;
     }
@@ -69,7 +71,7 @@ class FleetCommands {
         }
         FleetText text = new FleetText(result, out.typed());
         if (format == Format.JSON) {
-            context.outputWriter().println(Json.of(text.form()));
+            context.outputWriter().println(json.of(text.form()));
         } else {
             text.print(new Page(context.outputWriter()));
         }
@@ -155,7 +157,7 @@ class FleetCommands {
                 new ImportResults.Order(Path.of(table), caseId, truck, DayRange.of(from, to), nevertheless, reason);
         List<ImportResults.Taken> taken = imports.getObject().run(order);
         if (format == Format.JSON) {
-            context.outputWriter().println(Json.of(ImportResults.AllForms.of(taken)));
+            context.outputWriter().println(json.of(ImportResults.AllForms.of(taken)));
         } else {
             ImportResults.print(new Page(context.outputWriter()), taken);
         }

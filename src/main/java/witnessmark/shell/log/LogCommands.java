@@ -12,8 +12,8 @@ import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
+import witnessmark.shell.knowledge.AnswerJson;
 import witnessmark.shell.print.GivenPath;
-import witnessmark.shell.print.Json;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
@@ -30,8 +30,10 @@ class LogCommands {
     static final String GROUP = "Trip logs";
 
     private final ObjectProvider<LogJob> jobs;
+    private final AnswerJson json;
 
-    LogCommands(ObjectProvider<LogJob> jobs) {
+    LogCommands(ObjectProvider<LogJob> jobs, AnswerJson json) {
+        this.json = json;
         this.jobs = jobs;
     }
 
@@ -92,7 +94,7 @@ class LogCommands {
         PrintWriter writer = context.outputWriter();
         WhichEvents which = WhichEvents.of(events);
         switch (format) {
-            case JSON -> writer.println(Json.of(LogJson.of(done, which)));
+            case JSON -> writer.println(json.of(LogJson.of(done, which)));
             case CSV -> LogCsv.print(writer, done, which);
             case TEXT -> print(new Page(writer), done, which, wanted);
         }

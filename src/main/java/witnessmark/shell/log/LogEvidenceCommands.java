@@ -24,9 +24,9 @@ import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.cases.EnterEvidence;
 import witnessmark.shell.cases.EnterEvidence.Entered;
+import witnessmark.shell.knowledge.AnswerJson;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.GivenPath;
-import witnessmark.shell.print.Json;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
@@ -48,12 +48,15 @@ class LogEvidenceCommands {
     private final ObjectProvider<Cases> cases;
     private final ObjectProvider<KnowledgeBase> knowledge;
     private final EnterEvidence enter;
+    private final AnswerJson json;
 
     LogEvidenceCommands(
             ObjectProvider<LogJob> jobs,
             ObjectProvider<Cases> cases,
             ObjectProvider<KnowledgeBase> knowledge,
-            EnterEvidence enter) {
+            EnterEvidence enter,
+            AnswerJson json) {
+        this.json = json;
         this.jobs = jobs;
         this.cases = cases;
         this.knowledge = knowledge;
@@ -124,7 +127,7 @@ class LogEvidenceCommands {
                 CombinedEvidence.of(entered.history().present(), weigh).logs(),
                 isAlone(entered.history(), name, logs));
         if (format == Format.JSON) {
-            context.outputWriter().println(Json.of(added.form()));
+            context.outputWriter().println(json.of(added.form()));
         } else {
             added.print(new Page(context.outputWriter()), knowledge.getObject());
         }
@@ -261,7 +264,7 @@ class LogEvidenceCommands {
                 ComparePeriods.compare(first.logs().summary(), second.logs().summary());
         LogChange change = new LogChange(first.logs(), second.logs(), changes);
         if (format == Format.JSON) {
-            context.outputWriter().println(Json.of(change.form()));
+            context.outputWriter().println(json.of(change.form()));
         } else {
             change.print(
                     new Page(context.outputWriter()),

@@ -12,6 +12,7 @@ import witnessmark.gearbox.evidence.ComputedFinding;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.cases.EnterEvidence;
 import witnessmark.shell.cases.EnterEvidence.Entered;
+import witnessmark.shell.knowledge.AnswerJson;
 import witnessmark.shell.print.FigureJson;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.Json;
@@ -33,8 +34,10 @@ class GiveAnswer {
 
     private final ObjectProvider<Cases> cases;
     private final EnterEvidence enter;
+    private final AnswerJson json;
 
-    GiveAnswer(ObjectProvider<Cases> cases, EnterEvidence enter) {
+    GiveAnswer(ObjectProvider<Cases> cases, EnterEvidence enter, AnswerJson json) {
+        this.json = json;
         this.cases = cases;
         this.enter = enter;
     }
@@ -46,7 +49,7 @@ class GiveAnswer {
                     answer.truck().flatMap(TruckJson::questions),
                     answer.findings().stream().map(Found::of).toList(),
                     store(answer, to).map(StoredIn::of));
-            context.outputWriter().println(Json.of(given));
+            context.outputWriter().println(json.of(given));
             return;
         }
         Optional<Entered> stored = store(answer, to);

@@ -11,9 +11,9 @@ import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
 import witnessmark.gearbox.Basis;
 import witnessmark.gearbox.TruckProfile;
+import witnessmark.shell.knowledge.AnswerJson;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.GivenPath;
-import witnessmark.shell.print.Json;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
@@ -29,8 +29,10 @@ class TruckCommands {
     static final String GROUP = "Trucks";
 
     private final ObjectProvider<Trucks> trucks;
+    private final AnswerJson json;
 
-    TruckCommands(ObjectProvider<Trucks> trucks) {
+    TruckCommands(ObjectProvider<Trucks> trucks, AnswerJson json) {
+        this.json = json;
         this.trucks = trucks;
     }
 
@@ -45,7 +47,7 @@ class TruckCommands {
         List<String> ready = ReadyTrucks.names();
         List<String> kept = trucks.getObject().kept().names();
         if (format == Format.JSON) {
-            context.outputWriter().println(Json.of(new Listed(ready, kept)));
+            context.outputWriter().println(json.of(new Listed(ready, kept)));
             return;
         }
         Page page = new Page(context.outputWriter());
@@ -96,7 +98,7 @@ class TruckCommands {
             @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format) {
         TruckProfile truck = trucks.getObject().find(name);
         if (format == Format.JSON) {
-            context.outputWriter().println(Json.of(TruckJson.Profile.of(truck)));
+            context.outputWriter().println(json.of(TruckJson.Profile.of(truck)));
         } else {
             new TruckText(new Page(context.outputWriter())).print(truck);
         }

@@ -27,9 +27,9 @@ import witnessmark.gearbox.plan.CoachingCard;
 import witnessmark.gearbox.plan.DrawUpCoachingCard;
 import witnessmark.gearbox.plan.ShiftPlan;
 import witnessmark.language.Language;
+import witnessmark.shell.knowledge.AnswerJson;
 import witnessmark.shell.print.Format;
 import witnessmark.shell.print.GivenPath;
-import witnessmark.shell.print.Json;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
@@ -52,8 +52,11 @@ class TruckTableCommands {
     private final ObjectProvider<Trucks> trucks;
     private final ShopSettings shop;
     private final ObjectProvider<CardPages> pages;
+    private final AnswerJson json;
 
-    TruckTableCommands(ObjectProvider<Trucks> trucks, ShopSettings shop, ObjectProvider<CardPages> pages) {
+    TruckTableCommands(
+            ObjectProvider<Trucks> trucks, ShopSettings shop, ObjectProvider<CardPages> pages, AnswerJson json) {
+        this.json = json;
         this.pages = pages;
         this.shop = shop;
         this.trucks = trucks;
@@ -75,7 +78,7 @@ class TruckTableCommands {
         TruckProfile truck = trucks.getObject().find(name);
         List<Double> rpms = rpm.isEmpty() ? usual(truck) : engineSpeeds(rpm);
         if (format == Format.JSON) {
-            context.outputWriter().println(Json.of(TruckJson.Speeds.of(truck, rpms)));
+            context.outputWriter().println(json.of(TruckJson.Speeds.of(truck, rpms)));
         } else {
             new SpeedsText(new Page(context.outputWriter()).in(units), truck).print(rpms);
         }
@@ -130,7 +133,7 @@ class TruckTableCommands {
                 RoadOptions.mass(truck, mass).value(),
                 RoadOptions.grade(truck, Parameter.PLAN_GRADE, grade).value());
         if (format == Format.JSON) {
-            context.outputWriter().println(Json.of(TruckJson.Plan.of(truck, plan)));
+            context.outputWriter().println(json.of(TruckJson.Plan.of(truck, plan)));
         } else {
             new ShiftPlanText(new Page(context.outputWriter()).in(units), truck).print(plan, formulas);
         }
@@ -165,7 +168,7 @@ class TruckTableCommands {
         TruckProfile truck = trucks.getObject().find(name);
         CoachingCard card = new DrawUpCoachingCard(truck).card();
         if (format == Format.JSON) {
-            context.outputWriter().println(Json.of(TruckJson.Card.of(truck, card, words)));
+            context.outputWriter().println(json.of(TruckJson.Card.of(truck, card, words)));
         } else {
             Page page = new Page(context.outputWriter());
             TruckText.questions(page, truck);

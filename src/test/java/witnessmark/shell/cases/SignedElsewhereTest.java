@@ -38,7 +38,9 @@ class SignedElsewhereTest {
         signed = folder.resolve("signed.zip");
         try (CommandLine shop = new CommandLine(folder.resolve("first"), own)) {
             done(shop, "case import sample-cases/clutch-cooked-shaft-straight.yaml --as mixer");
-            done(shop, "case set mixer mixers-smoke-at-the-gate=present range-works-backwards=absent");
+            done(
+                    shop,
+                    "case set mixer mixers-smoke-at-the-gate=present range-works-backwards=absent disc-wrong-or-reversed=absent");
             done(shop, "case sign-off mixer");
             done(shop, "document packet mixer --as zip --out " + signed);
         }
@@ -162,7 +164,7 @@ class SignedElsewhereTest {
     void the_list_says_that_a_signed_case_was_corrected_since() {
         try (CommandLine shop = new CommandLine(folder.resolve("lists"))) {
             done(shop, "case import sample-cases/clutch-cooked-shaft-straight.yaml --as mixer");
-            done(shop, "case set mixer range-works-backwards=absent");
+            done(shop, "case set mixer range-works-backwards=absent disc-wrong-or-reversed=absent");
             done(shop, "case sign-off mixer");
             assertThat(done(shop, "case list")).contains("signed off, on: ").doesNotContain("corrected since");
 

@@ -1,4 +1,4 @@
-package witnessmark.shell.cases;
+package witnessmark.shell.knowledge;
 
 import java.util.Optional;
 import witnessmark.casefile.MadeWith;
