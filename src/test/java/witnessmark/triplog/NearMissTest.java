@@ -445,6 +445,26 @@ class NearMissTest {
         assertThat(shiftsWithoutLever()).extracting(HabitEvent::kind).contains(kind);
     }
 
+    /** Three rows without a clutch value may hold the whole second press; three rows with the pedal up hold none. */
+    @ParameterizedTest
+    @CsvSource({"'', 0", "0, 1", "1, 0"})
+    void a_second_press_that_may_lie_where_the_clutch_is_not_told_is_not_missed_by_the_driver(
+            String clutch, int singles) throws IOException {
+        rollInThird();
+        free(0.3, locked("3", 15), 1800, 15, 15, 1, 0);
+        free(0.4, 1800, locked("4", 15), 15, 15, 0, 0);
+        int press = log.length();
+        free(0.3, locked("4", 15), locked("4", 15), 15, 15, 1, 0);
+        String untold = log.substring(press).replaceAll("(?m)^((?:[^,]*,){3})1,", "$1" + clutch + ",");
+        log.setLength(press);
+        log.append(untold);
+        drive("4", 6, 15, 18, 30);
+
+        assertThat(shiftsWithoutLever())
+                .filteredOn(e -> e.kind() == EventKind.SHIFT_WITHOUT_DOUBLE_CLUTCH)
+                .hasSize(singles);
+    }
+
     /** In eighth, from a share of the lowest pulling speed to another within so many seconds. */
     private void pull(double seconds, double fromShare, double toShare) {
         double kmh = table.lowestPullingRpm() / locked("8", 1);

@@ -62,6 +62,6 @@ class PowerTakeOffTest {
         LogVerdict verdict = drive(72, 100, 200, "wipers").summary().verdict(EventKind.POWER_TAKE_OFF_ON_ROAD);
 
         assertThat(verdict.state()).isEqualTo(LogVerdict.State.CANNOT_BE_SEEN);
-        assertThat(verdict.reason()).isEqualTo("the log has no power take off");
+        assertThat(verdict.reason()).isEqualTo("the log has no power take-off");
     }
 }

@@ -7,6 +7,8 @@ import witnessmark.triplog.signal.Signal;
 /** Bridges values that are missing for a moment: a switch that says nothing has not gone back to 0. */
 final class BridgeGaps {
     private static final long LONGEST_MICROS = 300_000;
+    /** Over more than a row or two the second press of a shift may have come and gone. */
+    private static final long LONGEST_PEDAL_MICROS = 150_000;
 
     private static final Signal[] SIGNALS = {
         Signal.CLUTCH,
@@ -27,8 +29,8 @@ final class BridgeGaps {
     }
 
     /**
-     * Fills in the last value where a row has none and it is no more than 0.3 s old, from the block before too; never over
-     * an interruption of the record.
+     * Fills in the last value where a row has none and it is no more than 0.3 s old, of the clutch 0.15 s, from the block
+     * before too; never over an interruption of the record.
      */
     void fill(RowBlock block) {
         for (int s = 0; s < SIGNALS.length; s++) {
@@ -39,6 +41,8 @@ final class BridgeGaps {
     }
 
     private void fill(RowBlock block, double[] column, int s) {
+        boolean pedal = SIGNALS[s] == Signal.CLUTCH || SIGNALS[s] == Signal.CLUTCH_PEDAL;
+        long longest = pedal ? LONGEST_PEDAL_MICROS : LONGEST_MICROS;
         int known = -1;
         for (int i = 0; i < block.size(); i++) {
             if (!Double.isNaN(column[i])) {
@@ -47,7 +51,7 @@ final class BridgeGaps {
             }
             remember(block, column, known, s);
             known = -1;
-            if (block.isAfresh(i) || block.timeMicros(i) - time[s] > LONGEST_MICROS) {
+            if (block.isAfresh(i) || block.timeMicros(i) - time[s] > longest) {
                 last[s] = Double.NaN;
             }
             column[i] = last[s];

@@ -88,7 +88,9 @@ public enum Signal {
 
     /** The name in sentences: {@code engine speed}. */
     public String words() {
-        return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+        return this == POWER_TAKE_OFF
+                ? "power take-off"
+                : name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 
     public static Optional<Signal> named(String id) {

@@ -45,9 +45,9 @@ final class JudgeCoverage {
                             .hasRange()
                     ? Optional.empty()
                     : Optional.of("this gearbox has no range section");
-            case OVERDRIVE_TO_LOW -> table.hasRange() && table.hasOverdrive()
-                    ? Optional.empty()
-                    : Optional.of("this gearbox has no range, or no overdrive");
+            case OVERDRIVE_TO_LOW -> !table.hasRange()
+                    ? Optional.of("this gearbox has no range section")
+                    : table.hasOverdrive() ? Optional.empty() : Optional.of("this gearbox has no overdrive");
             case SPLIT_UNDER_TORQUE -> table.splitterRatio().isPresent()
                     ? Optional.empty()
                     : Optional.of("this gearbox has no splitter");

@@ -181,7 +181,7 @@ class LogCommandsTest {
                     .contains("3 x start from rest in high range, 3 of 6 starts from rest (95 %: 12 to 88 in 100)")
                     .contains(LogText.NAMES_A_TRUCK)
                     .contains("in 21 lever shifts on the move: lever shift with a single press of the clutch;")
-                    .contains("the log has no power take off: power take-off engaged at road speed")
+                    .contains("the log has no power take-off: power take-off engaged at road speed")
                     .contains("lines 64 to 184, 95 % sure");
         }
 
