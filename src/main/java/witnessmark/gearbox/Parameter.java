@@ -42,7 +42,7 @@ public enum Parameter {
             "tyre.revs-per",
             Unit.REVOLUTION_PER_KILOMETRE,
             possible(150, 800).usually(250, 420),
-            "turns of the drive wheels in a kilometre"),
+            "turns of the drive wheels on the road"),
 
     GOVERNED_RPM("engine.governed", Unit.RPM, possible(500, 6000).usually(1500, 2800), "governed engine speed"),
     IDLE_RPM(
