@@ -197,7 +197,10 @@ final class KnowledgeFacts {
         if (link.look() || own && finding.kind() == Finding.Kind.LOOK) {
             about(byCause, cause.id(), new LooksAt(cause.id(), finding.id()));
         } else if (finding.kind().isPhysical() && (own || link.strength() >= Thresholds.SOMETIMES)) {
-            about(byCause, cause.id(), new MarkOf(cause.id(), finding.id(), own));
+            about(
+                    byCause,
+                    cause.id(),
+                    new MarkOf(cause.id(), finding.id(), own, finding.kind() == Finding.Kind.READING));
         } else if (finding.kind().isWitness() && (own || tellsMuch(link, finding))) {
             about(byCause, cause.id(), new WitnessOf(cause.id(), finding.id()));
         }

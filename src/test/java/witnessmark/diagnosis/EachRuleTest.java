@@ -383,8 +383,8 @@ class EachRuleTest {
     private static Map<String, Example> guard() {
         Map<String, Example> all = new LinkedHashMap<>();
         LooksAt look = new LooksAt("c", "f");
-        MarkOf own = new MarkOf("c", "f", true);
-        MarkOf ordinary = new MarkOf("c", "f", false);
+        MarkOf own = new MarkOf("c", "f", true, false);
+        MarkOf ordinary = new MarkOf("c", "f", false, false);
         WitnessOf witness = new WitnessOf("c", "w");
         WouldShow shown = new WouldShow("c", "f");
         all.put(
@@ -406,6 +406,15 @@ class EachRuleTest {
                         .miss("the witness is silent", present("w"), absent("w"))
                         .miss("no mark", present("f"), absent("f"))
                         .miss("a witness of another cause", witness, new WitnessOf("d", "w"))
+                        .spoilt("a look would show it", new LooksAt("c", "l")));
+        MarkOf figure = new MarkOf("c", "f", false, true);
+        all.put(
+                "ground in a figure beside a witness",
+                hit(cause(WORD), figure, present("f"), witness, present("w"))
+                        .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
+                        .miss("a trace, not a figure", figure, ordinary)
+                        .miss("the witness is silent", present("w"), absent("w"))
+                        .miss("within limits", present("f"), absent("f"))
                         .spoilt("the look told nothing", new LooksAt("c", "l"), unsure("l"))
                         .spoilt("the look is lost", new LooksAt("c", "l"), new Lost("l", "renewed", true)));
         MustBeGood mustBeGood = new MustBeGood("c", "g");
