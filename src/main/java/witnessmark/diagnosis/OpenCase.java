@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -172,13 +173,15 @@ public final class OpenCase implements AutoCloseable {
                 .collect(Collectors.toSet());
     }
 
-    /** What is not known yet and says whose a conclusion is, and of which unit. */
+    /** What is not known yet and says whose a conclusion is, of which unit, and what was renewed before a look of it. */
     public Set<String> owners(Hands hands) {
         List<RankedCause> causes = standing().causes();
         Releases.Reach reach = checks.reach(hands);
-        return Stream.concat(
+        return Stream.of(
                         Releases.owners(knowledge, reading(), causes, reach),
+                        Releases.renewals(knowledge, reading(), causes, reach),
                         Releases.identity(knowledge, reading(), causes, reach))
+                .flatMap(Function.identity())
                 .collect(Collectors.toSet());
     }
 

@@ -3,9 +3,14 @@ package witnessmark.diagnosis;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.fact.HoldReason;
+import witnessmark.diagnosis.fact.Taken;
+import witnessmark.knowledge.AccessStep;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
@@ -48,6 +53,7 @@ final class Releases {
         secondSources(reading, causes, reach)
                 .forEach(f -> add(f, reading.isExcluded(f) ? Answer.EITHER : Answer.SETS_APART));
         owners(knowledge, reading, causes, reach).forEach(f -> add(f, Answer.EITHER));
+        renewals(knowledge, reading, causes, reach).forEach(f -> add(f, Answer.SETS_APART));
         identity(knowledge, reading, causes, reach).forEach(f -> add(f, Answer.SETS_APART));
         lookAlikes(causes).filter(reach.asItIs()).forEach(f -> add(f, Answer.SETS_APART));
     }
@@ -87,19 +93,51 @@ final class Releases {
                 reach);
     }
 
-    /** Where a conclusion names people: what would say that parts or logs are of another unit. */
+    /** What can have been set or renewed before the look at a conclusion itself, which nobody found there: it is lost then. */
+    static Stream<String> renewals(
+            KnowledgeBase knowledge, NetworkReading reading, List<RankedCause> causes, Reach reach) {
+        Set<String> unseen = concluded(causes)
+                .flatMap(c -> knowledge.causes().get(c.id()).looks().stream())
+                .filter(look -> !isThere(look, reading))
+                .collect(Collectors.toSet());
+        return open(
+                knowledge.findings().values().stream()
+                        .filter(f -> f.renews().stream().anyMatch(unseen::contains))
+                        .map(Finding::id),
+                reading,
+                reach);
+    }
+
+    /**
+     * Where a conclusion names people, or parts were looked at that lay inside the box: what would say that parts or logs are
+     * of another unit.
+     */
     static Stream<String> identity(
             KnowledgeBase knowledge, NetworkReading reading, List<RankedCause> causes, Reach reach) {
         boolean people =
                 concluded(causes).anyMatch(c -> knowledge.classOf(c.classId()).blames());
+        boolean parts = concluded(causes).findAny().isPresent() && partsLieApart(knowledge, reading);
         return open(
                 knowledge.findings().values().stream()
-                        .filter(f -> people && f.doubtsIdentity())
+                        .filter(f -> (people || parts) && f.doubtsIdentity())
                         .filter(f ->
                                 f.voids().map(kind -> isLookedAt(kind, reading)).orElse(true))
                         .map(Finding::id),
                 reading,
                 reach);
+    }
+
+    private static boolean partsLieApart(KnowledgeBase knowledge, NetworkReading reading) {
+        return reading.taken().keySet().stream()
+                .filter(finding -> isThere(finding, reading))
+                .flatMap(finding ->
+                        knowledge.wayTo(knowledge.findings().get(finding).access()).stream())
+                .anyMatch(AccessStep::teardown);
+    }
+
+    private static boolean isThere(String finding, NetworkReading reading) {
+        Taken taken = reading.taken().get(finding);
+        return taken != null && taken.state() == FindingState.PRESENT;
     }
 
     private static boolean isLookedAt(Finding.Kind kind, NetworkReading reading) {

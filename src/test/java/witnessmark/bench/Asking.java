@@ -84,6 +84,8 @@ final class Asking {
                 say(q.get(), answer);
                 interview.answer(new FindingEntry(finding, truth.word(finding)));
                 truth.toldAgainst(finding).ifPresent(interview::measured);
+                truth.toldBeside(finding)
+                        .forEach(other -> interview.answer(new FindingEntry(other, truth.word(other))));
                 verdict = interview.judgement().verdict();
             }
             Course end = meter.course(truth.isRight(verdict), verdict);

@@ -92,6 +92,18 @@ final class KnownAnswers {
                         .findFirst();
     }
 
+    /** What the case says is there too although the finding excludes it: two sheets that disagree, and he tells both. */
+    List<String> toldBeside(String finding) {
+        return isThere(finding)
+                ? knowledge.neverTogether().stream()
+                        .filter(pair -> pair.findings().contains(finding))
+                        .flatMap(pair -> pair.findings().stream())
+                        .filter(other -> !other.equals(finding) && isThere(other))
+                        .distinct()
+                        .toList()
+                : List.of();
+    }
+
     /** The word of the case of a finding, whatever was measured. */
     FindingState word(String finding) {
         FindingEntry word = file.findings().get(finding);
