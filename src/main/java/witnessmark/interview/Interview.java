@@ -387,7 +387,13 @@ public final class Interview implements AutoCloseable {
 
     private Question question(StopRule.Asked asked) {
         Finding finding = knowledge.findings().get(asked.check().finding());
-        return new Question(answered() + 1, finding, asked.check(), asked.visit(), measureOf(finding.id()));
+        return new Question(
+                answered() + 1,
+                finding,
+                asked.check(),
+                asked.visit(),
+                soFar().cautions(asked.check()),
+                measureOf(finding.id()));
     }
 
     private Optional<Measure> measureOf(String finding) {

@@ -13,6 +13,7 @@ import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.TextField;
+import witnessmark.diagnosis.NextCheck;
 import witnessmark.knowledge.AccessStep;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
@@ -84,15 +85,35 @@ final class WorkSoFar {
      * it ends nothing.
      */
     Set<String> lost() {
+        Set<AccessStep.Use> ended = new LinkedHashSet<>(endedByFound());
+        unitState().flatMap(UnitState::ended).ifPresent(ended::add);
+        return lost.after(done(), ended);
+    }
+
+    /** The cautions of a check; those about the truck are left out on a gearbox that came, or was taken, out of it. */
+    List<String> cautions(NextCheck check) {
+        boolean onUnit = knowledge.wayTo(check.access()).stream().anyMatch(AccessStep::onUnit);
+        return check.cautions().stream()
+                .filter(caution -> !onUnit || !knowledge.cautions().get(caution).ofTruck() || !isOut())
+                .toList();
+    }
+
+    private boolean isOut() {
+        return Stream.concat(
+                        unitState().flatMap(UnitState::ended).stream(),
+                        done().stream().flatMap(step -> knowledge.access().get(step).ends().stream()))
+                .anyMatch(AccessStep.Use.IN_TRUCK::equals);
+    }
+
+    /** The steps that lie open as the unit came, and those made for the questions asked. */
+    private Set<String> done() {
         Set<String> done = new LinkedHashSet<>();
         unitState().ifPresent(state -> state.open().forEach(step -> done.addAll(planner.wayTo(step))));
         answered.stream()
                 .flatMap(this::findings)
                 .filter(this::wasLookedAt)
                 .forEach(f -> done.addAll(planner.wayTo(place(f))));
-        Set<AccessStep.Use> ended = new LinkedHashSet<>(endedByFound());
-        unitState().flatMap(UnitState::ended).ifPresent(ended::add);
-        return lost.after(done, ended);
+        return done;
     }
 
     private List<AccessStep.Use> endedByFound() {

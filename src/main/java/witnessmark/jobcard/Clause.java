@@ -17,6 +17,11 @@ record Clause(String words, Optional<Sayer> sayer, List<Term> behind, boolean go
         return new Clause(subject + " \u2026 " + words, sayer, behind, goodBehind);
     }
 
+    /** These of its words alone. */
+    Clause only(String part) {
+        return new Clause(part, sayer, behind, goodBehind);
+    }
+
     /** Its own words and those behind it. */
     List<Term> with(List<Term> own) {
         return Stream.concat(own.stream(), behind.stream()).toList();

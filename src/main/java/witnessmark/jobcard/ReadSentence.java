@@ -3,6 +3,7 @@ package witnessmark.jobcard;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import witnessmark.casefile.FindingState;
 import witnessmark.gearbox.Layout;
@@ -11,6 +12,11 @@ import witnessmark.gearbox.Layout;
 final class ReadSentence {
     /** What is left when everything said has been set apart: "only 4th jumps out, rest ok". */
     private static final Pattern THE_REST = Pattern.compile("\\b(rest|others?|demas|otras?)\\b");
+
+    /** Where a clause tells since when: what stands before it is a complaint of its own. */
+    private static final Pattern SINCE = Pattern.compile(
+            "\\b(?:ever since|since|desde|after (?:(?:the|a|its|last) )?(?:rebuil|repair|overhaul)|(?:despues|luego) de (?:la |una )?repara)",
+            Pattern.CASE_INSENSITIVE);
 
     private final List<Piece> pieces = new ArrayList<>();
 
@@ -31,7 +37,7 @@ final class ReadSentence {
             if (isOpen && own.isEmpty() && subject.isPresent()) {
                 found = of(subject.get(), clause, reader, gearbox);
             }
-            pieces.add(new Piece(clauses.get(i), found));
+            pieces.add(new Piece(clauses.get(i), withTheComplaint(found, clause, reader, gearbox)));
             subject = own.isPresent() ? own : subject;
         }
         for (int i = 0; i < pieces.size(); i++) {
@@ -41,6 +47,24 @@ final class ReadSentence {
 
     List<Piece> pieces() {
         return List.copyOf(pieces);
+    }
+
+    /** With what is plain before "since the rebuild": the repair alone is not what the truck came for. */
+    private static List<Proposal> withTheComplaint(
+            List<Proposal> found, Clause clause, ReadClause reader, Layout gearbox) {
+        Matcher since = SINCE.matcher(clause.words());
+        if (!since.find()) {
+            return found;
+        }
+        List<Proposal> both = new ArrayList<>(found);
+        reader.read(clause.only(clause.words().substring(0, since.start()).strip()), gearbox).stream()
+                .filter(p -> p.sureness() == Sureness.SURE)
+                .filter(p -> found.stream().noneMatch(f -> f.id().equals(p.id()) && f.sureness() == Sureness.SURE))
+                .forEach(p -> {
+                    both.removeIf(f -> f.id().equals(p.id()));
+                    both.add(p);
+                });
+        return both;
     }
 
     /** What a clause without a subject says of the one before it. */

@@ -15,7 +15,17 @@ final class AccessForm {
         for (YamlNode item : map.items("access")) {
             YamlMap fields = item.map(
                     "an access step",
-                    List.of("id", "title", "minutes", "inside", "teardown", "cautions", "needs", "ends", "waits"));
+                    List.of(
+                            "id",
+                            "title",
+                            "minutes",
+                            "inside",
+                            "teardown",
+                            "cautions",
+                            "needs",
+                            "ends",
+                            "waits",
+                            "on-unit"));
             String id = draft.define(Draft.Kind.ACCESS, fields);
             Optional<String> inside = fields.get("inside").map(place -> {
                 String outer = draft.refer(Draft.Kind.ACCESS, place);
@@ -36,8 +46,8 @@ final class AccessForm {
                             draft.refer(Draft.Kind.CAUTION, fields, "cautions"),
                             fields.get("needs").flatMap(word -> word.one("needs", EnumWord.all(AccessStep.Use.class))),
                             fields.get("ends").flatMap(word -> word.one("ends", EnumWord.all(AccessStep.Use.class))),
-                            fields.get("waits")
-                                    .flatMap(word -> word.one("waits", EnumWord.all(AccessStep.Wait.class)))));
+                            fields.get("waits").flatMap(word -> word.one("waits", EnumWord.all(AccessStep.Wait.class))),
+                            fields.flagOr("on-unit", false)));
         }
     }
 

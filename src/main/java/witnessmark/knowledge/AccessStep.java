@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param needs what the truck must still do for a check in this step, empty for nothing
  * @param ends what the truck no longer does once this step is open, empty for a step that leaves it as it is
  * @param waits how long one waits for an answer without working, empty where it comes at once
+ * @param onUnit whether it is work on the gearbox itself, which goes out of the truck with it
  */
 public record AccessStep(
         String id,
@@ -22,7 +23,8 @@ public record AccessStep(
         List<String> cautions,
         Optional<Use> needs,
         Optional<Use> ends,
-        Optional<Wait> waits) {
+        Optional<Wait> waits,
+        boolean onUnit) {
 
     /** A use of the truck, the one that goes first first: what cannot run cannot be driven either. */
     public enum Use {

@@ -11,7 +11,7 @@ final class CautionForm {
     static void read(YamlNode root, Draft draft) {
         YamlMap map = root.map("the cautions", List.of("cautions"));
         for (YamlNode item : map.items("cautions")) {
-            YamlMap fields = item.map("a caution", List.of("id", "en", "es", "covers"));
+            YamlMap fields = item.map("a caution", List.of("id", "en", "es", "of-truck", "covers"));
             String id = draft.define(Draft.Kind.CAUTION, fields);
             draft.cautions.put(
                     id,
@@ -19,6 +19,7 @@ final class CautionForm {
                             id,
                             fields.text("en"),
                             fields.text("es"),
+                            fields.flagOr("of-truck", false),
                             draft.refer(Draft.Kind.CAUTION, fields, "covers")));
         }
     }

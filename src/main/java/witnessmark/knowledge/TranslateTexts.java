@@ -98,7 +98,8 @@ final class TranslateTexts {
                 s.cautions(),
                 s.needs(),
                 s.ends(),
-                s.waits());
+                s.waits(),
+                s.onUnit());
     }
 
     private Measure of(Measure m) {

@@ -80,6 +80,26 @@ class UnitStateTest {
         }
     }
 
+    /** Common practice, no source: nobody is under a truck while its gearbox lies on a bench. */
+    @ParameterizedTest
+    @CsvSource({"runs, true", "bench, false", "front-apart, false", "rear-apart, false", "all-apart, false"})
+    void no_caution_about_the_truck_is_said_at_a_gearbox_that_came_out_of_it(String state, boolean said) {
+        Interview interview = atTheChecks(state, "slips-out-under-pull");
+        List<String> cautions = new ArrayList<>();
+        for (int i = 0; i < MANY && interview.question().isPresent(); i++) {
+            Question question = interview.question().orElseThrow();
+            if (KNOWLEDGE.wayTo(question.check().access()).stream().anyMatch(AccessStep::onUnit)) {
+                cautions.addAll(question.cautions());
+            }
+            interview.answer(new FindingEntry(question.finding().id(), FindingState.ABSENT));
+        }
+
+        assertThat(cautions).isNotEmpty();
+        assertThat(cautions.contains("chock-wheels")).isEqualTo(said);
+        assertThat(cautions.stream().anyMatch(c -> KNOWLEDGE.cautions().get(c).ofTruck()))
+                .isEqualTo(said);
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"slips-out-under-pull", "range-slips-out"})
     void what_is_lost_is_named(String symptom) {
@@ -112,7 +132,18 @@ class UnitStateTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"before-drain", "before-out", "before-wash"})
+    @ValueSource(
+            strings = {
+                "before-drain",
+                "before-out",
+                "before-shift-tower",
+                "before-shift-housing",
+                "before-range-cover",
+                "before-auxiliary",
+                "before-splitter-cover",
+                "before-front",
+                "before-wash"
+            })
     void each_row_of_before_names_looks_outside_the_work_itself(String row) {
         Before before = KNOWLEDGE.befores().stream()
                 .filter(b -> b.id().equals(row))

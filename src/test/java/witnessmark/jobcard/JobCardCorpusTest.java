@@ -134,6 +134,19 @@ class JobCardCorpusTest {
     }
 
     @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "Jumps out of 5th pulling since the gearbox was rebuilt in spring",
+                "rebuilt last month, jumps out of 4th pulling ever since"
+            })
+    void since_when_takes_nothing_from_the_complaint(String card) {
+        assertThat(reader.read(card, Layout.unknown()).proposals())
+                .filteredOn(p -> p.sureness() == Sureness.SURE)
+                .extracting(Proposal::id)
+                .containsExactlyInAnyOrder("slips-out-under-pull", "repaired-lately");
+    }
+
+    @ParameterizedTest
     @ValueSource(strings = {"rear seal leaking, can't tell", "soporte trasero bien, el delantero roto"})
     void what_the_rest_of_the_sentence_takes_back_is_not_sure(String card) {
         assertThat(reader.read(card, Layout.unknown()).proposals())

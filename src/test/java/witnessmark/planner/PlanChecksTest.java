@@ -42,7 +42,8 @@ class PlanChecksTest {
                 List.of(),
                 Optional.empty(),
                 Optional.empty(),
-                Optional.empty());
+                Optional.empty(),
+                false);
     }
 
     private static Map<String, AccessStep> places(AccessStep... steps) {

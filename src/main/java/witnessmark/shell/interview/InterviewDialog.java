@@ -250,7 +250,7 @@ final class InterviewDialog {
                     .whenFound()
                     .forEach(caution -> page.strong(
                             wording.text("caution-now") + " ",
-                            knowledge.cautions().get(caution).english()));
+                            knowledge.cautions().get(caution).in(knowledge.language())));
         }
     }
 

@@ -89,7 +89,7 @@ final class QuestionText {
                                 "measure",
                                 m.title(),
                                 page.units().shown(m.unit()).symbol())));
-        check.cautions().stream()
+        question.cautions().stream()
                 .filter(cautionsShown::add)
                 .forEach(c -> page.indented(
                         "   " + wording.text("caution") + " ",
