@@ -39,6 +39,8 @@ final class IntakeDialog {
     private final Page page;
     private final Texts wording;
     private final LimitDialog limits;
+    /** Whether the list of what was meant was left to say it in other words. */
+    private boolean saysItAnew;
 
     IntakeDialog(
             Interview interview,
@@ -128,7 +130,8 @@ final class IntakeDialog {
             interview.tell(bare ? answer + " " + distance().symbol() : answer);
             return true;
         }
-        return stage == Stage.COMPLAINT ? tellComplaint(answer) : tellAccount(answer);
+        saysItAnew = false;
+        return (stage == Stage.COMPLAINT ? tellComplaint(answer) : tellAccount(answer)) || saysItAnew;
     }
 
     private boolean tellComplaint(String answer) {
@@ -279,7 +282,7 @@ final class IntakeDialog {
         return near.size() == 1 ? near.get(0) : answer;
     }
 
-    /** Has the technician pick from a list; empty if he has gone. */
+    /** Has the technician pick from a list; empty if he has gone, or goes back to say it in other words. */
     private Optional<List<Proposal>> confirmed(List<Proposal> candidates, String heading) {
         if (candidates.isEmpty()) {
             page.line(wording.text("meant.none"));
@@ -295,7 +298,11 @@ final class IntakeDialog {
         String prompt = wording.text(outright.isEmpty() ? "meant.prompt" : "meant.prompt-marked");
         while (true) {
             Optional<String> answer = asker.ask("intake.meant", prompt + " ", List.of("all", "none"));
-            if (answer.isEmpty()) {
+            if (answer.isEmpty() || asksFor(answer.get(), AnswerLine.Request.STOP)) {
+                return Optional.empty();
+            }
+            if (asksFor(answer.get(), AnswerLine.Request.BACK)) {
+                saysItAnew = true;
                 return Optional.empty();
             }
             try {

@@ -109,6 +109,32 @@ class InterviewDialogTest {
     }
 
     @Test
+    void back_at_the_list_of_what_was_meant_asks_for_the_complaint_in_other_words() {
+        run(
+                """
+                Tractor 7
+                384000
+                13
+                air
+                2
+                twin
+
+
+                whines pulling
+
+                b
+                range grinds going into low
+
+                1
+
+                q
+                """);
+
+        assertThat(kept().complaint()).isEqualTo("range grinds going into low");
+        assertThat(kept().findings()).containsOnlyKeys("range-grinds-into-low");
+    }
+
+    @Test
     void where_the_marked_ones_say_only_what_is_right_the_complaint_is_asked_for_again() {
         String text = run(
                 """
