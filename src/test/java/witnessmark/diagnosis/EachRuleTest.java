@@ -38,8 +38,8 @@ import witnessmark.diagnosis.fact.HeldBack;
 import witnessmark.diagnosis.fact.HoldReason.DoubtfulIdentity;
 import witnessmark.diagnosis.fact.Instead;
 import witnessmark.diagnosis.fact.Leans;
+import witnessmark.diagnosis.fact.LookGone;
 import witnessmark.diagnosis.fact.LooksAt;
-import witnessmark.diagnosis.fact.Lost;
 import witnessmark.diagnosis.fact.MarkOf;
 import witnessmark.diagnosis.fact.MayBeRenewed;
 import witnessmark.diagnosis.fact.Measured;
@@ -416,7 +416,7 @@ class EachRuleTest {
                         .miss("the witness is silent", present("w"), absent("w"))
                         .miss("within limits", present("f"), absent("f"))
                         .spoilt("the look told nothing", new LooksAt("c", "l"), unsure("l"))
-                        .spoilt("the look is lost", new LooksAt("c", "l"), new Lost("l", "renewed", true)));
+                        .spoilt("the look is lost", new LooksAt("c", "l"), new LookGone("l", "renewed", true)));
         MustBeGood mustBeGood = new MustBeGood("c", "g");
         all.put(
                 "ground in a mark by exclusion",
@@ -430,15 +430,15 @@ class EachRuleTest {
                         .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
                         .miss("it would show another cause", shown, new WouldShow("d", "f"))
                         .spoilt("it was seen", present("f"))
-                        .spoilt("it is lost", new Lost("f", "drained", false))
+                        .spoilt("it is lost", new LookGone("f", "drained", false))
                         .spoilt("there is ground", new Ground("c")));
-        Lost lost = new Lost("f", "drained", false);
+        Lost lost = new LookGone("f", "drained", false);
         all.put(
                 "what would show it is lost",
                 hit(cause(WORD), shown, lost)
                         .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
-                        .miss("another look is lost", lost, new Lost("g", "drained", false))
-                        .miss("it can still be found bad", lost, new Lost("f", "renewed", true))
+                        .miss("another look is lost", lost, new LookGone("g", "drained", false))
+                        .miss("it can still be found bad", lost, new LookGone("f", "renewed", true))
                         .spoilt("another look is left", new WouldShow("c", "g"))
                         .spoilt("there is ground", new Ground("c")));
         all.put(
@@ -468,13 +468,16 @@ class EachRuleTest {
                         .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
                         .spoilt("looked at and good", absent("g"))
                         .spoilt("looked at and not good", present("g"))
-                        .spoilt("it is lost", new Lost("g", "renewed", true))
+                        .spoilt("it is lost", new LookGone("g", "renewed", true))
                         .spoilt("this gearbox has none", new NotApplicable(Applies.Subject.FINDING, "g", "none")));
         all.put(
                 "proof lost",
-                hit(cause(WORD), mustBeGood, new Lost("g", "renewed", true))
+                hit(cause(WORD), mustBeGood, new LookGone("g", "renewed", true))
                         .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
-                        .miss("another look is lost", new Lost("g", "renewed", true), new Lost("h", "renewed", true))
+                        .miss(
+                                "another look is lost",
+                                new LookGone("g", "renewed", true),
+                                new LookGone("h", "renewed", true))
                         .spoilt("looked at and good", absent("g"))
                         .spoilt("looked at and not good", present("g"))
                         .spoilt("this gearbox has none", new NotApplicable(Applies.Subject.FINDING, "g", "none")));
@@ -504,12 +507,18 @@ class EachRuleTest {
                         .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
                         .miss("asked of another cause", any, new MustBeGoodAny("d", List.of("g", "h")))
                         .spoilt("one way proved", absent("h"))
-                        .spoilt("no way left", new Lost("g", "drained", false), new Lost("h", "drained", false)));
+                        .spoilt(
+                                "no way left",
+                                new LookGone("g", "drained", false),
+                                new LookGone("h", "drained", false)));
         all.put(
                 "every way of proof lost",
-                hit(cause(WORD), any, new Lost("g", "drained", false), new Lost("h", "drained", false))
+                hit(cause(WORD), any, new LookGone("g", "drained", false), new LookGone("h", "drained", false))
                         .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
-                        .miss("one way is left", new Lost("g", "drained", false), new Lost("x", "drained", false))
+                        .miss(
+                                "one way is left",
+                                new LookGone("g", "drained", false),
+                                new LookGone("x", "drained", false))
                         .spoilt("one way proved", absent("h")));
         all.put(
                 "one of the ways found not good",

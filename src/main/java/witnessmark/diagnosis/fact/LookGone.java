@@ -6,4 +6,4 @@ package witnessmark.diagnosis.fact;
  * @param to what was done
  * @param soundOnly whether only "sound" cannot be found any more: the part was renewed or set before anybody looked
  */
-public record Lost(String finding, String to, boolean soundOnly) {}
+public record LookGone(String finding, String to, boolean soundOnly) {}
