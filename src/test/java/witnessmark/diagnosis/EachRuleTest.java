@@ -432,7 +432,7 @@ class EachRuleTest {
                         .spoilt("it was seen", present("f"))
                         .spoilt("it is lost", new LookGone("f", "drained", false))
                         .spoilt("there is ground", new Ground("c")));
-        Lost lost = new LookGone("f", "drained", false);
+        LookGone lost = new LookGone("f", "drained", false);
         all.put(
                 "what would show it is lost",
                 hit(cause(WORD), shown, lost)
