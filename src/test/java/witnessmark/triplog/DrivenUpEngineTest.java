@@ -14,7 +14,6 @@ import witnessmark.triplog.event.EventFigure;
 import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.event.HabitEvent;
 import witnessmark.triplog.gear.GearTable;
-import witnessmark.triplog.gear.KnobGear;
 import witnessmark.triplog.read.Progress;
 
 /**
@@ -36,13 +35,7 @@ class DrivenUpEngineTest {
     private int rows;
 
     private static double locked(String gear, double kmh) {
-        return kmh
-                * TABLE.outputRpmPerKmh()
-                * TABLE.gears().stream()
-                        .filter(g -> g.name().equals(gear))
-                        .mapToDouble(KnobGear::ratio)
-                        .findFirst()
-                        .orElseThrow();
+        return InventedTrucks.engineRpm(TABLE, gear, kmh);
     }
 
     private void row(double rpm, double kmh, int clutch, double accelerator) {

@@ -63,4 +63,15 @@ public final class InventedTrucks {
         gears.add(new KnobGear("R", 13.9, Range.LOW, Splitter.DIRECT, -1));
         return new GearTable(gears, 305, 3.55, 1800, 600, 950, 3.7, Optional.of(0.85), Optional.empty());
     }
+
+    /** Engine speed in a gear that is held fast, in rpm. */
+    public static double engineRpm(GearTable table, String gear, double kmh) {
+        return kmh
+                * table.outputRpmPerKmh()
+                * table.gears().stream()
+                        .filter(g -> g.name().equals(gear))
+                        .mapToDouble(KnobGear::ratio)
+                        .findFirst()
+                        .orElseThrow();
+    }
 }

@@ -12,7 +12,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.gear.GearTable;
-import witnessmark.triplog.gear.KnobGear;
 import witnessmark.triplog.read.Progress;
 import witnessmark.triplog.summary.LogVerdict;
 
@@ -31,13 +30,7 @@ class SlowRowsTest {
     private double seconds;
 
     private static double locked(String gear, double kmh) {
-        return kmh
-                * TABLE.outputRpmPerKmh()
-                * TABLE.gears().stream()
-                        .filter(g -> g.name().equals(gear))
-                        .mapToDouble(KnobGear::ratio)
-                        .findFirst()
-                        .orElseThrow();
+        return InventedTrucks.engineRpm(TABLE, gear, kmh);
     }
 
     private void row(double apart, double rpm, double kmh, Object... more) {
