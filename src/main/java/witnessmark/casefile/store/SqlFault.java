@@ -44,6 +44,8 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
             "PKIX",
             "CertificateException");
 
+    private static final List<String> BROKEN_LINE = List.of("EOFException", "SocketException");
+
     static SqlFault of(Throwable failure) {
         SQLException sql = sqlCause(failure);
         return sql == null
@@ -62,10 +64,21 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
             case 90097 -> Kind.READ_ONLY;
             case 90100 -> Kind.FULL;
             case 90048 -> Kind.OTHER_FORMAT;
-            case 90028, 90031 -> causes(e).contains("No space left") ? Kind.FULL : Kind.UNREADABLE;
+            case 90028, 90031 -> ofInputAndOutput(causes(e));
             case 28000 -> Kind.NOT_ADMITTED;
             default -> kindOf(state, causes(e));
         };
+    }
+
+    /**
+     * A shell that ends while it still sends rows to another breaks the line, which the driver calls an error of input
+     * and output as it does a disk's.
+     */
+    private static Kind ofInputAndOutput(String causes) {
+        if (causes.contains("No space left")) {
+            return Kind.FULL;
+        }
+        return BROKEN_LINE.stream().anyMatch(causes::contains) ? Kind.LOST : Kind.UNREADABLE;
     }
 
     private static Kind kindOf(String state, String causes) {
