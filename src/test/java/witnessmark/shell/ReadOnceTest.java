@@ -42,7 +42,7 @@ class ReadOnceTest {
             "explain c low-air",
             "whatif c air-filter-clogged=present",
             "accounts c low-air range-move-in-neutral",
-            "stand c --language es",
+            "status c --language es",
             "interview c --language es --answers {dir}/answers.txt",
             "case show c",
             "case list",
@@ -55,8 +55,8 @@ class ReadOnceTest {
             "export cases c",
             "case sign-off c",
             "diagnose c --format json",
-            "stand c",
-            "stand c --format json",
+            "status c",
+            "status c --format json",
             "case show c --format json",
             "case history c",
             "case verify c",
@@ -110,7 +110,7 @@ class ReadOnceTest {
         assertThat(times("whatif c air-filter-clogged=present"))
                 .as("judged as it is and as it would be")
                 .isEqualTo(Map.of(READ, 1L, WEIGH, 1L, JUDGE, 2L, TRANSLATE, 1L));
-        assertThat(times("stand c")).isEqualTo(Map.of(READ, 1L, WEIGH, 1L, JUDGE, 1L, TRANSLATE, 1L));
+        assertThat(times("status c")).isEqualTo(Map.of(READ, 1L, WEIGH, 1L, JUDGE, 1L, TRANSLATE, 1L));
     }
 
     private Map<String, Long> times(String line) {

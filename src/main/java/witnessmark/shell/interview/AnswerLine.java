@@ -170,7 +170,7 @@ record AnswerLine(
             case "w", "why", "por qué", "por que" -> Optional.of(Request.WHY);
             case "b", "back", "atrás", "atras" -> Optional.of(Request.BACK);
             case "s", "skip", "saltar" -> Optional.of(Request.SKIP);
-            case "v", "where", "stand", "ver", "dónde", "donde" -> Optional.of(Request.WHERE);
+            case "v", "where", "status", "ver", "dónde", "donde" -> Optional.of(Request.WHERE);
             case "q", "stop", "quit", "parar", "terminar", "salir" -> Optional.of(Request.STOP);
             case "", "?", "help", "ayuda" -> Optional.of(Request.HELP);
             default -> Optional.empty();

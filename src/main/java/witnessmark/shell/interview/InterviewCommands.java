@@ -32,7 +32,7 @@ import witnessmark.language.Texts;
 import witnessmark.shell.cases.Cases;
 import witnessmark.shell.cases.SignedCases;
 import witnessmark.shell.judge.JudgementJson;
-import witnessmark.shell.judge.StandText;
+import witnessmark.shell.judge.StatusText;
 import witnessmark.shell.judge.Tongue;
 import witnessmark.shell.knowledge.AnswerJson;
 import witnessmark.shell.print.Format;
@@ -114,19 +114,19 @@ class InterviewCommands {
                             intake,
                             asker,
                             page,
-                            new StandText(knowledge, page, wording, plainLines()))
+                            new StatusText(knowledge, page, wording, plainLines()))
                     .run();
         }
     }
 
     @Command(
-            name = "stand",
+            name = "status",
             group = "Judgement",
             description = "Show where a case stands, on one screen",
             help = "CASE|FILE.yaml; with the start option --lines no bars are drawn",
             completionProvider = "completeCase",
             exitStatusExceptionMapper = "refusals")
-    void stand(
+    void status(
             CommandContext context,
             @Argument(index = 0, description = "id of a stored case, or a YAML case file") String name,
             @Option(longName = "language", defaultValue = "", description = OptionText.LANGUAGE) Language language,
@@ -141,8 +141,8 @@ class InterviewCommands {
                 context.outputWriter().println(json.of(JudgementJson.OfCase.of(document, judgement, after)));
                 return;
             }
-            StandText text =
-                    new StandText(tongue.knowledge(), new Page(context.outputWriter()), tongue.wording(), plainLines());
+            StatusText text = new StatusText(
+                    tongue.knowledge(), new Page(context.outputWriter()), tongue.wording(), plainLines());
             text.print(file, after, judgement, open.visits());
             text.driver(judgement.advice());
         }

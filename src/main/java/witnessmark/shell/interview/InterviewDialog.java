@@ -20,7 +20,7 @@ import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
 import witnessmark.language.Texts;
 import witnessmark.shell.cases.BelievedRange;
-import witnessmark.shell.judge.StandText;
+import witnessmark.shell.judge.StatusText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.ScreenFigures;
@@ -40,7 +40,7 @@ final class InterviewDialog {
     private final Asker asker;
     private final Page page;
     private final Texts wording;
-    private final StandText stand;
+    private final StatusText stand;
     private final ConflictDialog conflicts;
     private final QuestionText text;
     private final LimitDialog limits;
@@ -52,7 +52,7 @@ final class InterviewDialog {
             IntakeDialog intake,
             Asker asker,
             Page page,
-            StandText stand) {
+            StatusText stand) {
         this.interview = interview;
         this.knowledge = knowledge;
         this.intake = intake;

@@ -59,9 +59,9 @@ final class JudgementText {
             page.heading(wording.text("judge.remarks")).items(full ? judgement.remarks() : some(judgement.remarks()));
         }
         page.blank();
-        page.line(wording.text("stand.coverage", ScreenFigures.percent(judgement.coverage()))
+        page.line(wording.text("status.coverage", ScreenFigures.percent(judgement.coverage()))
                 + (full ? "" : " " + wording.text("judge.more", judgement.caseId())));
-        page.line(wording.text("stand.support"));
+        page.line(wording.text("status.support"));
         page.flush();
     }
 
@@ -126,7 +126,7 @@ final class JudgementText {
 
     private void contradictions(Judgement judgement) {
         if (!judgement.contradictions().isEmpty()) {
-            page.heading(wording.text("stand.contradictions"));
+            page.heading(wording.text("status.contradictions"));
             judgement
                     .contradictions()
                     .forEach(c -> page.item(String.join(
@@ -145,8 +145,8 @@ final class JudgementText {
                 break;
             }
             page.numbered(i + 1, named(judgement.verdict(), cause) + " (" + cause.id() + ")");
-            weights("stand.for", cause.evidenceFor());
-            weights("stand.against", cause.evidenceAgainst());
+            weights("status.for", cause.evidenceFor());
+            weights("status.against", cause.evidenceAgainst());
             if (depth != Depth.SCREEN && !cause.unchecked().isEmpty() && cause.probability() >= 0.1) {
                 page.under(
                         wording.text("judge.unchecked"),
@@ -196,7 +196,7 @@ final class JudgementText {
     private void nextChecks(List<NextCheck> checks) {
         page.heading(wording.text("judge.next"));
         if (checks.isEmpty()) {
-            page.indented("  ", "  ", wording.text("stand.nothing-next"));
+            page.indented("  ", "  ", wording.text("status.nothing-next"));
         }
         int shown = Math.min(depth == Depth.SCREEN ? 3 : 6, checks.size());
         for (int i = 0; i < shown; i++) {

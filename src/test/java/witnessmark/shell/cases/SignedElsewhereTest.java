@@ -96,7 +96,7 @@ class SignedElsewhereTest {
     @ValueSource(
             strings = {
                 "case show mixer",
-                "stand mixer",
+                "status mixer",
                 "diagnose mixer",
             })
     void another_shop_shows_what_was_signed_and_today_s_beside_it(String line) {

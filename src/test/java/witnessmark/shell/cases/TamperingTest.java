@@ -90,7 +90,7 @@ class TamperingTest {
             for (String line : List.of(
                     "case list",
                     "case show torn",
-                    "stand torn",
+                    "status torn",
                     "diagnose torn",
                     "document claim torn --as md --replace --out " + folder.resolve("claim.md"),
                     "case verify torn")) {
@@ -117,7 +117,7 @@ class TamperingTest {
                 Map.entry("diagnose", "torn --format json"),
                 Map.entry("explain", "torn"),
                 Map.entry("whatif", "torn clutch-slips=absent"),
-                Map.entry("stand", "torn --format json"),
+                Map.entry("status", "torn --format json"),
                 Map.entry("interview", "torn --answers " + card),
                 Map.entry("case claim", "torn --work-order 7" + reason),
                 Map.entry("case clear", "torn clutch-slips" + reason),

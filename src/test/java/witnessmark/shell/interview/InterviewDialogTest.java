@@ -26,7 +26,7 @@ import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.language.Language;
 import witnessmark.language.Texts;
-import witnessmark.shell.judge.StandText;
+import witnessmark.shell.judge.StatusText;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 
@@ -80,7 +80,7 @@ class InterviewDialogTest {
                             intake,
                             asker,
                             page,
-                            new StandText(knowledge, page, wording, plainLines))
+                            new StatusText(knowledge, page, wording, plainLines))
                     .run();
         }
         return text.toString();
@@ -361,7 +361,7 @@ class InterviewDialogTest {
                 .filter(f -> f.id().text().equals("scored-hubs-after-a-tow"))
                 .findFirst()
                 .orElseThrow();
-        new StandText(DIAGNOSIS.knowledge(), page, Texts.of("interview", Language.SPANISH), false)
+        new StatusText(DIAGNOSIS.knowledge(), page, Texts.of("interview", Language.SPANISH), false)
                 .driver(DIAGNOSIS.judge(tow).advice());
         page.flush();
         assertThat(text.toString()).contains("Antes del próximo remolque").contains("camión");

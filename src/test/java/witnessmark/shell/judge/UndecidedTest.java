@@ -44,7 +44,7 @@ class UndecidedTest {
     @ParameterizedTest
     @ValueSource(strings = {"en", "es"})
     void where_it_stands_names_causes_and_what_to_look_at(String language) {
-        String all = done("stand cones --language " + language);
+        String all = done("status cones --language " + language);
         String causes = all.substring(
                 all.indexOf(language.equals("en") ? "Possible causes" : "Causas posibles"),
                 all.indexOf(language.equals("en") ? "Look at next" : "Revisar ahora"));

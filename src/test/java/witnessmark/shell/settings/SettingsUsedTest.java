@@ -74,7 +74,7 @@ class SettingsUsedTest {
 
             assertThat(run("diagnose", CASE)).contains("Dictamen").doesNotContain("Verdict");
             assertThat(run("explain", CASE, "synchro-wear")).contains("Cómo se produce");
-            assertThat(run("stand", CASE)).contains("Revisar ahora");
+            assertThat(run("status", CASE)).contains("Revisar ahora");
             assertThat(page()).contains("lang=\"es\"");
             assertThat(run("diagnose", CASE, "--language", "en")).contains("Verdict");
         }

@@ -20,7 +20,7 @@ import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
 
 /** Where a case stands, on one screen: verdict, leading causes, classes, contradictions, what to look at next. */
-public final class StandText {
+public final class StatusText {
     private static final int CAUSES_SHOWN = 4;
     private static final int WEIGHTS_SHOWN = 3;
     private static final int VISITS_SHOWN = 3;
@@ -38,7 +38,7 @@ public final class StandText {
     /**
      * @param plainLines whether to leave out bars, which a screen reader would spell
      */
-    public StandText(KnowledgeBase knowledge, Page page, Texts wording, boolean plainLines) {
+    public StatusText(KnowledgeBase knowledge, Page page, Texts wording, boolean plainLines) {
         this.knowledge = knowledge;
         this.page = page;
         this.wording = wording;
@@ -56,7 +56,7 @@ public final class StandText {
     /** The same of a signed case: what was signed stands first. */
     public void print(CaseFile file, Optional<AfterSignOff> after, Judgement judgement, List<NextVisit> plan) {
         page.heading(wording.text(
-                "stand.title",
+                "status.title",
                 file.id().text(),
                 file.title().isEmpty() ? file.vehicle().unit() : file.title()));
         after.ifPresent(a -> {
@@ -72,8 +72,8 @@ public final class StandText {
         }
         visits(plan);
         page.blank();
-        page.line(wording.text("stand.coverage", ScreenFigures.percent(judgement.coverage())));
-        page.line(wording.text("stand.support"));
+        page.line(wording.text("status.coverage", ScreenFigures.percent(judgement.coverage())));
+        page.line(wording.text("status.support"));
         page.flush();
     }
 
@@ -87,7 +87,7 @@ public final class StandText {
                 .filter(s -> s.probability() >= WORTH_A_LINE)
                 .toList();
         if (!shares.isEmpty()) {
-            page.heading(wording.text("stand.classes"));
+            page.heading(wording.text("status.classes"));
             shares.forEach(s -> page.indented("  ", "      ", share(s.probability(), s.title())));
         }
     }
@@ -159,7 +159,7 @@ public final class StandText {
 
     private void contradictions(Judgement judgement) {
         if (!judgement.contradictions().isEmpty()) {
-            page.heading(wording.text("stand.contradictions"));
+            page.heading(wording.text("status.contradictions"));
             judgement
                     .contradictions()
                     .forEach(c -> page.item(String.join(
@@ -171,14 +171,14 @@ public final class StandText {
 
     private void causes(Judgement judgement) {
         boolean open = isOpen(judgement);
-        page.heading(wording.text(open ? "stand.causes-open" : "stand.causes"));
+        page.heading(wording.text(open ? "status.causes-open" : "status.causes"));
         List<RankedCause> causes = judgement.causesFrom(WORTH_A_LINE);
         if (causes.isEmpty()) {
-            page.indented("  ", "  ", wording.text("stand.no-cause"));
+            page.indented("  ", "  ", wording.text("status.no-cause"));
         }
         causes.stream().limit(CAUSES_SHOWN).forEach(c -> cause(c, open));
         if (causes.size() > CAUSES_SHOWN) {
-            page.indented("  ", "  ", wording.text("stand.more-causes", causes.size() - CAUSES_SHOWN));
+            page.indented("  ", "  ", wording.text("status.more-causes", causes.size() - CAUSES_SHOWN));
         }
     }
 
@@ -189,8 +189,8 @@ public final class StandText {
                         + knowledge.classOf(cause.classId()).title().toLowerCase(Locale.ROOT) + "; " + cause.id()
                         + ")";
         page.indented("  ", "      ", named);
-        weights("stand.for", cause.evidenceFor());
-        weights("stand.against", cause.evidenceAgainst());
+        weights("status.for", cause.evidenceFor());
+        weights("status.against", cause.evidenceAgainst());
     }
 
     private void weights(String key, List<RankedCause.Weight> weights) {
@@ -211,16 +211,16 @@ public final class StandText {
     }
 
     private void visits(List<NextVisit> plan) {
-        page.heading(wording.text("stand.next"));
+        page.heading(wording.text("status.next"));
         if (plan.isEmpty()) {
-            page.indented("  ", "  ", wording.text("stand.nothing-next"));
+            page.indented("  ", "  ", wording.text("status.nothing-next"));
         }
         for (NextVisit visit : plan.subList(0, Math.min(VISITS_SHOWN, plan.size()))) {
             page.indented(
                     "  ",
                     "    ",
                     wording.text(
-                            visit.openMinutes() > 0 ? "stand.visit-open" : "stand.visit",
+                            visit.openMinutes() > 0 ? "status.visit-open" : "status.visit",
                             visit.title(),
                             ScreenFigures.minutes(visit.openMinutes()),
                             wording.text(
