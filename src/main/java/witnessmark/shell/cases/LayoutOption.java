@@ -1,11 +1,10 @@
 package witnessmark.shell.cases;
 
-import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.Set;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.gearbox.Layout;
-import witnessmark.gearbox.LayoutFeatures;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
 
@@ -27,28 +26,27 @@ final class LayoutOption {
             String pump,
             String cooler,
             String pto) {
-        Map<String, String> words = new LinkedHashMap<>(LayoutFeatures.words(now));
-        put(words, "range", range);
-        put(words, "splitter", splitter);
-        put(words, "countershafts", countershafts);
-        put(words, "linkage", linkage);
-        put(words, "oil-pump", pump);
-        put(words, "oil-cooler", cooler);
-        put(words, "pto", pto);
-        return LayoutFeatures.layout(
-                ratios.isEmpty() ? now.forwardRatios() : OptionalInt.of(number("ratios", ratios)), words);
+        return new Layout(
+                ratios.isEmpty() ? now.forwardRatios() : OptionalInt.of(number("ratios", ratios)),
+                named(Layout.RangeShift.class, "range", range).or(now::range),
+                named(Layout.Splitter.class, "splitter", splitter).or(now::splitter),
+                named(Layout.Countershafts.class, "countershafts", countershafts)
+                        .or(now::countershafts),
+                named(Layout.Linkage.class, "linkage", linkage).or(now::linkage),
+                named(Layout.Fitted.class, "oil-pump", pump).or(now::oilPump),
+                named(Layout.Fitted.class, "oil-cooler", cooler).or(now::oilCooler),
+                named(Layout.Fitted.class, "pto", pto).or(now::powerTakeOff));
     }
 
-    private static void put(Map<String, String> words, String feature, String word) {
+    private static <E extends Enum<E>> Optional<E> named(Class<E> set, String feature, String word) {
         if (word.isEmpty()) {
-            return;
+            return Optional.empty();
         }
-        Set<String> allowed = LayoutFeatures.allowed(feature).keySet();
-        if (!allowed.contains(word)) {
-            throw new WrongUsage(
-                    "--" + feature + " '" + Terminal.harmless(word) + "' is not known", String.join(", ", allowed));
-        }
-        words.put(feature, word);
+        Map<String, E> allowed = EnumWord.all(set);
+        return Optional.of(Optional.ofNullable(allowed.get(word))
+                .orElseThrow(() -> new WrongUsage(
+                        "--" + feature + " '" + Terminal.harmless(word) + "' is not known",
+                        String.join(", ", allowed.keySet()))));
     }
 
     private static int number(String option, String word) {
