@@ -40,6 +40,9 @@ final class LogRecordForm {
         if (!record.doubts().isEmpty()) {
             form.put("doubts", record.doubts());
         }
+        if (!record.marks().hashes().isEmpty()) {
+            form.put("rows", record.marks().hashes());
+        }
         return form;
     }
 

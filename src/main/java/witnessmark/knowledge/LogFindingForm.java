@@ -20,12 +20,16 @@ final class LogFindingForm {
         }
         YamlMap map = root.map("the log findings", List.of("log-findings", "of-the-whole"));
         for (YamlNode item : map.items("log-findings")) {
-            YamlMap fields =
-                    item.map("a log finding", List.of("id", "event", "with", "without", "once", "only", "proof"));
+            YamlMap fields = item.map(
+                    "a log finding", List.of("id", "event", "with", "without", "once", "only", "proof", "also-after"));
             draft.refer(Draft.Kind.FINDING, fields, "id", "");
         }
         map.get("of-the-whole").ifPresent(whole -> whole.map("the findings of the whole")
                 .entries()
-                .forEach(entry -> draft.refer(Draft.Kind.FINDING, entry.value())));
+                .forEach(entry -> draft.refer(
+                        Draft.Kind.FINDING,
+                        entry.value().map("a finding of the whole", List.of("id", "for", "against")),
+                        "id",
+                        "")));
     }
 }

@@ -130,12 +130,16 @@ public final class ReadTrips {
         /** Why the log would count twice; undated logs with the same rows come to the same sums to the last digit. */
         Optional<String> readBefore(TripResult trip) {
             return trips.stream()
-                    .filter(held -> TimeSpan.isSameDriving(
-                                    held.times().spans(), trip.times().spans())
-                            || isSameRows(held, trip))
+                    .filter(held -> isSameDriving(held, trip))
                     .map(held -> trip.report().file() + ": covers the same driving as "
                             + held.report().file().getFileName() + "; it would count twice, leave it out")
                     .findFirst();
+        }
+
+        private static boolean isSameDriving(TripResult one, TripResult other) {
+            return TimeSpan.isSameDriving(one.times().spans(), other.times().spans())
+                    || one.times().marks().isSameDriving(other.times().marks())
+                    || isSameRows(one, other);
         }
 
         private static boolean isSameRows(TripResult one, TripResult other) {

@@ -25,6 +25,7 @@ import witnessmark.gearbox.Unit;
 import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.triplog.evidence.LogRecord.Tally;
 import witnessmark.triplog.summary.RecordedTimes.Odometer;
+import witnessmark.triplog.summary.RowMarks;
 import witnessmark.triplog.summary.TimeSpan;
 
 /** Cases and changes at random, with texts that are hard to write down. */
@@ -168,9 +169,24 @@ public final class CaseArbitraries {
                         odometers.optional(),
                         amounts.list().ofSize(6),
                         Arbitraries.maps(ids(), tallies).ofMaxSize(3),
-                        doubts.list().ofMaxSize(2))
-                .as((times, odometer, a, counted, doubted) -> new LogRecord(
-                        times, odometer, a.get(0), a.get(1), a.get(2), a.get(3), a.get(4), a.get(5), counted, doubted));
+                        doubts.list().ofMaxSize(2),
+                        Arbitraries.strings()
+                                .withChars("0123456789abcdef")
+                                .ofLength(16)
+                                .list()
+                                .ofMaxSize(3))
+                .as((times, odometer, a, counted, doubted, marks) -> new LogRecord(
+                        times,
+                        odometer,
+                        a.get(0),
+                        a.get(1),
+                        a.get(2),
+                        a.get(3),
+                        a.get(4),
+                        a.get(5),
+                        counted,
+                        doubted,
+                        new RowMarks(marks)));
     }
 
     private static Arbitrary<Map<String, Reckoned>> reckoned() {

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -14,6 +15,7 @@ import witnessmark.triplog.SimulatedDrive.Style;
 import witnessmark.triplog.event.EventFigure;
 import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.event.HabitEvent;
+import witnessmark.triplog.evidence.LogRecord.Tally;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.read.Progress;
 
@@ -39,6 +41,10 @@ class OverdriveToLowTest {
     }
 
     private List<HabitEvent> shiftDown(double shareOfCeiling) {
+        return drive(shareOfCeiling).events();
+    }
+
+    private TripResult drive(double shareOfCeiling) {
         SimulatedDrive drive = new SimulatedDrive(TABLE, 9);
         drive.stand(5);
         drive.start("1");
@@ -49,7 +55,7 @@ class OverdriveToLowTest {
         drive.shift("4", Style.DOUBLE).drive(5, 0, 20).stop();
         Path file = folder.resolve("drive.csv");
         drive.writeCsv(file, Recording.usual(10), 3);
-        return ReadTrip.read(TripRequest.of(file, TABLE), Progress.SILENT).events();
+        return ReadTrip.read(TripRequest.of(file, TABLE), Progress.SILENT);
     }
 
     @ParameterizedTest
@@ -68,5 +74,21 @@ class OverdriveToLowTest {
         assertThat(over).isBetween(0.97, 1.02);
         assertThat(events.get(0).figures().get(EventFigure.ENERGY_MULTIPLE))
                 .isCloseTo(slip * slip * over * over, within(1e-6));
+    }
+
+    /** One act: low range too fast, from an overdrive, with the overspeed that followed. It answers both questions. */
+    @Test
+    void above_the_ceiling_it_counts_for_the_range_and_for_the_overdrive_and_is_one_act() {
+        TripResult trip = drive(1.25);
+
+        assertThat(trip.events())
+                .extracting(HabitEvent::kind)
+                .contains(EventKind.LOW_RANGE_ABOVE_CEILING, EventKind.OVERDRIVE_TO_LOW);
+        assertThat(trip.events()).extracting(e -> e.act().number()).containsOnly(1);
+        Map<String, Tally> tallies = trip.record().tallies();
+        assertThat(tallies.get("log-range-low-above-ceiling").count()).isEqualTo(1);
+        assertThat(tallies.get("log-overdrive-to-low-pair").count()).isEqualTo(1);
+        assertThat(tallies.get("log-overdrive-to-low-pair").open()).isZero();
+        assertThat(tallies.get("log-overspeed-after-downshift").count()).isZero();
     }
 }

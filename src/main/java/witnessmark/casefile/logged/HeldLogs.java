@@ -7,26 +7,31 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import witnessmark.casefile.Evidence;
+import witnessmark.triplog.evidence.LogRecord;
+import witnessmark.triplog.summary.RowMarks;
 import witnessmark.triplog.summary.TimeSpan;
 
 /**
  * The logs that a case holds already, and those on their way into it. Each stretch of driving may count once: the same
- * file is known by its hash, the same time in another file by its dates.
+ * file is known by its hash, the same time in another file by its dates, or without dates by the marks of its rows.
  */
 public final class HeldLogs {
-    /** One log, where it is, and when it was recorded (empty where not known). */
-    public record Log(String name, String sha256, List<TimeSpan> spans) {}
+    /** One log, where it is, when it was recorded (empty where not known), and the marks of rows without dates. */
+    public record Log(String name, String sha256, List<TimeSpan> spans, RowMarks marks) {}
 
-    private record Held(String where, List<TimeSpan> spans, List<String> hashes) {}
+    private record Held(String where, List<TimeSpan> spans, RowMarks marks, List<String> hashes) {}
 
     private final List<Held> held = new ArrayList<>();
 
     /** @param evidence of the case, without what the new logs will replace */
     public HeldLogs(Collection<Evidence> evidence) {
         for (Evidence e : evidence) {
-            List<TimeSpan> spans = e.record().map(r -> r.spans()).orElse(List.of());
             if (e.kind() == Evidence.Kind.LOGGED) {
-                held.add(new Held("evidence " + e.id() + " of this case", spans, hashes(e)));
+                held.add(new Held(
+                        "evidence " + e.id() + " of this case",
+                        e.record().map(LogRecord::spans).orElse(List.of()),
+                        e.record().map(LogRecord::marks).orElse(RowMarks.NONE),
+                        hashes(e)));
             }
         }
     }
@@ -52,7 +57,7 @@ public final class HeldLogs {
         List<String> refusals = new ArrayList<>();
         for (Log log : logs) {
             held.stream().flatMap(h -> clash(log, h).stream()).findFirst().ifPresent(refusals::add);
-            held.add(new Held("'" + log.name() + "'", log.spans(), List.of(log.sha256())));
+            held.add(new Held("'" + log.name() + "'", log.spans(), log.marks(), List.of(log.sha256())));
         }
         return refusals;
     }
@@ -61,6 +66,10 @@ public final class HeldLogs {
         if (other.hashes().contains(log.sha256())) {
             return Optional.of("'" + log.name() + "' is the same log as " + other.where()
                     + "; it would count twice, leave it out (or take the evidence off first)");
+        }
+        if (log.marks().isSameDriving(other.marks())) {
+            return Optional.of("'" + log.name() + "' holds rows of " + other.where()
+                    + "; they would count twice, leave it out (or take the evidence off first)");
         }
         for (TimeSpan one : log.spans()) {
             for (TimeSpan two : other.spans()) {

@@ -12,6 +12,7 @@ import witnessmark.casefile.CheckedText;
 import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.triplog.evidence.LogRecord.Tally;
 import witnessmark.triplog.summary.RecordedTimes.Odometer;
+import witnessmark.triplog.summary.RowMarks;
 import witnessmark.triplog.summary.TimeSpan;
 import witnessmark.yaml.YamlMap;
 import witnessmark.yaml.YamlNode;
@@ -22,6 +23,7 @@ final class LogRecordReader {
     private static final int MOST_TALLIES = 200;
     private static final int MOST_SPANS = 30_000;
     private static final int MOST_DOUBTS = 50;
+    private static final int MOST_MARKS = 100_000;
     private static final List<String> AMOUNTS =
             List.of("km", "covered-hours", "moving-hours", "telling-hours", "fitting-hours", "coast-km");
     private static final List<String> KEYS = keys();
@@ -30,7 +32,7 @@ final class LogRecordReader {
 
     private static List<String> keys() {
         List<String> keys = new ArrayList<>(AMOUNTS);
-        keys.addAll(List.of("odometer-km", "times", "tallies", "doubts"));
+        keys.addAll(List.of("odometer-km", "times", "tallies", "doubts", "rows"));
         return List.copyOf(keys);
     }
 
@@ -61,7 +63,19 @@ final class LogRecordReader {
                 amounts.get("fitting-hours"),
                 amounts.get("coast-km"),
                 tallies,
-                doubts));
+                doubts,
+                marks(map)));
+    }
+
+    /** A record kept before rows had marks has none. */
+    private static RowMarks marks(YamlMap map) {
+        return map.get("rows")
+                .flatMap(node -> Built.at(
+                        node,
+                        () -> new RowMarks(node.items("rows", MOST_MARKS).stream()
+                                .flatMap(n -> n.written("mark").stream())
+                                .toList())))
+                .orElse(RowMarks.NONE);
     }
 
     private static Optional<String> doubt(YamlNode node, String text) {

@@ -32,6 +32,7 @@ import witnessmark.shell.print.Json;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
 import witnessmark.triplog.evidence.LogRecord;
+import witnessmark.triplog.summary.RowMarks;
 
 /** Takes the records of trucks and days into cases, each as the logs themselves would be added. */
 @Component
@@ -210,8 +211,11 @@ class ImportResults {
     private static List<HeldLogs.Log> driving(TruckDay day) {
         return Stream.concat(
                         Stream.of(new HeldLogs.Log(
-                                day.truck() + " " + day.day(), "", day.record().spans())),
-                        day.logs().stream().map(l -> new HeldLogs.Log(l.name(), l.sha256(), List.of())))
+                                day.truck() + " " + day.day(),
+                                "",
+                                day.record().spans(),
+                                day.record().marks())),
+                        day.logs().stream().map(l -> new HeldLogs.Log(l.name(), l.sha256(), List.of(), RowMarks.NONE)))
                 .toList();
     }
 

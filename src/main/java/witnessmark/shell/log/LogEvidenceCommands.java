@@ -205,7 +205,10 @@ class LogEvidenceCommands {
     private static List<HeldLogs.Log> driving(TruckResult logs) {
         return logs.trips().stream()
                 .map(t -> new HeldLogs.Log(
-                        name(t), t.report().sha256().orElseThrow(), t.times().spans()))
+                        name(t),
+                        t.report().sha256().orElseThrow(),
+                        t.times().spans(),
+                        t.times().marks()))
                 .toList();
     }
 

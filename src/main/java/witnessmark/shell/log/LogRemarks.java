@@ -6,6 +6,7 @@ import java.util.Locale;
 import witnessmark.shell.print.ScreenFigures;
 import witnessmark.triplog.TripResult;
 import witnessmark.triplog.gear.FrozenSignal;
+import witnessmark.triplog.signal.Signal;
 import witnessmark.triplog.summary.TimeSpan;
 
 /** What is to be known of how the reading of one log went, in plain sentences. */
@@ -24,6 +25,15 @@ final class LogRemarks {
         trip.mappingNotes().forEach(n -> remarks.add("columns guessed: " + n));
         trip.report().broken().forEach(b -> remarks.add(b.sentence()));
         trip.frozen().forEach(f -> remarks.add(frozen(f)));
+        if (trip.report().rows() > 0
+                && trip.report().signals().containsKey(Signal.ROAD_SPEED)
+                && trip.summary().highestKmh() == 0) {
+            remarks.add(String.format(
+                    Locale.ROOT,
+                    "road speed is 0 from beginning to end, the engine up to %.0f rpm: the truck stood all the time, or"
+                            + " that column tells nothing",
+                    trip.summary().highestRpm()));
+        }
         clock(trip, remarks);
         double away = 100 * (trip.factor().factor() - 1);
         if (trip.factor().isKnown() && Math.abs(away) >= 1) {

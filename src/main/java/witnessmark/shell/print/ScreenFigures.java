@@ -22,10 +22,13 @@ public final class ScreenFigures {
         return "[" + "#".repeat(filled) + ".".repeat(10 - filled) + "]";
     }
 
-    /** A rate in two digits, large ones whole: 0.31, 4.2, 57. */
+    /** A rate in two digits; a count of events carries no more: 0.31, 4.2, 57, 110. */
     public static String figure(double value) {
-        return value == 0 || value >= 10
-                ? String.format(Locale.ROOT, "%.0f", value)
+        if (value == 0) {
+            return "0";
+        }
+        return value >= 10
+                ? BigDecimal.valueOf(value).round(new MathContext(2)).toPlainString()
                 : String.format(Locale.ROOT, "%.2g", value);
     }
 

@@ -19,7 +19,7 @@ public enum EventKind {
     SHIFT_WITHOUT_DOUBLE_CLUTCH("lever shift with a single press of the clutch", 8, true, Chance.LEVER_SHIFT),
     SHIFT_WITHOUT_CLUTCH("lever shift without the clutch", 8, true, Chance.LEVER_SHIFT),
     CLUTCH_SLIP("clutch slipping under load, pedal up", 2, true, Chance.DISTANCE),
-    RIDING_CLUTCH("foot on the clutch while driving", 1, true, Chance.DISTANCE),
+    RIDING_CLUTCH("foot on the clutch, driving or held on a slope by it", 1, true, Chance.DISTANCE),
     CLUTCH_FLOORED_ROLLING("clutch pressed to the floor while rolling", 4, false, Chance.DISTANCE),
     HOT_OIL("gearbox oil hot", 0.05, false, Chance.DISTANCE),
     RANGE_MOVED_IN_NEUTRAL("range moved with the lever in neutral, rolling", 2, false, Chance.KNOB),

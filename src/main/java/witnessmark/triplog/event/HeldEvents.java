@@ -39,7 +39,9 @@ final class HeldEvents implements Consumer<HabitEvent> {
 
     /** Hands on what was held, but for what is not believed. */
     void end() {
-        boolean pedal = trust.clutchDoubt().isEmpty();
+        // What is held shows a truck that drives or is held on a slope: neither can be told by a road speed at 0 all
+        // along.
+        boolean pedal = trust.clutchDoubt().isEmpty() && trust.hasMoved();
         boolean gear = chances.gearDoubt().isEmpty();
         held.stream()
                 .filter(e -> (pedal || !byPedal(e)) && (gear || !e.kind().needsGear()))

@@ -39,6 +39,7 @@ final class Trust {
     private long pressed;
     private int starts;
     private int startsWithout;
+    private boolean moved;
 
     /** @param idleRpm engine speed at idle */
     Trust(double idleRpm) {
@@ -91,6 +92,11 @@ final class Trust {
         return !changes[signal.ordinal()] && isGiven(signal);
     }
 
+    /** Whether the log has shown the truck moving by now; a road speed that stays at 0 may as well be dead. */
+    boolean hasMoved() {
+        return moved;
+    }
+
     /** Counts the rows of driving in which the pedal is shown pressed. */
     private void drove(RowBlock block) {
         double[] road = block.column(Signal.ROAD_SPEED);
@@ -98,6 +104,7 @@ final class Trust {
         double[] clutch = block.column(Signal.CLUTCH);
         double[] pedal = block.column(Signal.CLUTCH_PEDAL);
         for (int i = 0; i < block.size(); i++) {
+            moved |= road[i] > 0;
             if (road[i] > DRIVEN_KMH && engine[i] > drivenRpm) {
                 driven++;
                 pressed += Moment.isPressed(clutch[i], pedal[i]) ? 1 : 0;

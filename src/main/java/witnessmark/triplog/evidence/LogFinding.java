@@ -16,6 +16,8 @@ import witnessmark.triplog.gear.GearTable;
  * @param isHabit whether only doing it again and again makes it what the finding says; a tow or a runaway happens once
  * @param only what an event must be to be meant; empty if each of the kind is
  * @param proof what an event must show to count for the finding; one that does not leaves it open
+ * @param alsoAfter the kind that an event may follow from and still speak for the finding: both say of one act what it was,
+ *     and the knowledge base counts them once; empty if what follows from another event is that one's witness alone
  */
 record LogFinding(
         String id,
@@ -24,7 +26,8 @@ record LogFinding(
         double strayRate,
         boolean isHabit,
         Optional<EventCondition> only,
-        Optional<EventCondition> proof) {
+        Optional<EventCondition> proof,
+        Optional<EventKind> alsoAfter) {
 
     /** What an event of a finding's kind says of the finding. */
     enum Fit {
@@ -42,11 +45,13 @@ record LogFinding(
         }
     }
 
-    /** What the event, of this finding's kind, says of it. What follows from another act is that act's witness. */
+    /** What the event, of this finding's kind, says of it. What follows from another event is that one's witness. */
     Fit fit(HabitEvent event, GearTable table) {
         boolean meant = only.map(test -> test.passes(event, table)).orElse(true);
         boolean proven = proof.map(test -> test.passes(event, table)).orElse(true);
-        if (!proven || event.isConsequence() && meant) {
+        boolean itsOwn =
+                event.act().follows().isEmpty() || event.act().follows().equals(alsoAfter);
+        if (!proven || !itsOwn && meant) {
             return Fit.OPEN;
         }
         return meant ? Fit.SPEAKS_FOR : Fit.NOT_MEANT;

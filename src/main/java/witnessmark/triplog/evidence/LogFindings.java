@@ -20,12 +20,35 @@ import witnessmark.yaml.YamlNode;
  * The findings that logs can speak for, as {@code log-findings.yaml} of the knowledge base has them.
  *
  * @param rows those that rest on counted events
- * @param ratioFitsNoGear id of the finding that the ratios in the logs are not this truck's
- * @param speedDataBelievable id of the finding that the speeds in the logs can be believed
- * @param coastDistanceLong id of the finding that long ways were rolled out of gear
+ * @param ratioFitsNoGear the finding that the ratios in the logs are not this truck's
+ * @param speedDataBelievable the finding that the speeds in the logs can be believed
+ * @param coastDistanceLong the finding that long ways were rolled out of gear
  */
 record LogFindings(
-        List<LogFinding> rows, String ratioFitsNoGear, String speedDataBelievable, String coastDistanceLong) {
+        List<LogFinding> rows,
+        OfTheWhole ratioFitsNoGear,
+        OfTheWhole speedDataBelievable,
+        OfTheWhole coastDistanceLong) {
+    /**
+     * A finding that rests on the whole of the logs, not on counted events.
+     *
+     * @param id of the finding
+     * @param timesFor how many times likelier it makes logs that show it
+     * @param timesAgainst how many times less likely it makes logs that show the contrary
+     */
+    record OfTheWhole(String id, double timesFor, double timesAgainst) {
+        OfTheWhole {
+            if (!(timesFor > 1 && timesAgainst > 1)) {
+                throw new IllegalArgumentException(
+                        id + ": " + timesFor + " times for and " + timesAgainst + " against must be above 1");
+            }
+        }
+
+        double against() {
+            return 1 / timesAgainst;
+        }
+    }
+
     private static final String RESOURCE = "/log-findings.compiled";
 
     private static final Map<String, EventKind> KINDS =
@@ -71,9 +94,16 @@ record LogFindings(
         YamlMap whole = map.require("of-the-whole").orElse(root).map("the findings of the whole");
         return new LogFindings(
                 rows,
-                whole.text("ratio-fits-no-gear"),
-                whole.text("speed-data-believable"),
-                whole.text("coast-distance-long"));
+                whole(whole, "ratio-fits-no-gear"),
+                whole(whole, "speed-data-believable"),
+                whole(whole, "coast-distance-long"));
+    }
+
+    private static OfTheWhole whole(YamlMap map, String key) {
+        YamlMap fields = map.require(key)
+                .orElseThrow(() -> new IllegalStateException("no finding of the whole: " + key))
+                .map("a finding of the whole");
+        return new OfTheWhole(fields.text("id"), fields.number("for"), fields.number("against"));
     }
 
     private static LogFinding row(YamlNode item) {
@@ -87,7 +117,8 @@ record LogFindings(
                 fields.number("without"),
                 !fields.flagOr("once", false),
                 fields.one("only", TESTS),
-                fields.one("proof", TESTS));
+                fields.one("proof", TESTS),
+                fields.one("also-after", KINDS));
     }
 
     /** The row of a kind of events; the first where several rest on it. */

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import witnessmark.triplog.summary.RecordedTimes.Odometer;
+import witnessmark.triplog.summary.RowMarks;
 import witnessmark.triplog.summary.TimeSpan;
 
 /**
@@ -23,6 +24,7 @@ import witnessmark.triplog.summary.TimeSpan;
  * @param coastKm distance of the long rolls out of gear
  * @param tallies by finding; none for a finding that no log could show
  * @param doubts why a log may not be this truck's, one sentence each; empty where nothing speaks against it
+ * @param marks by what rows without dates are known again in another file
  */
 public record LogRecord(
         List<TimeSpan> spans,
@@ -34,7 +36,8 @@ public record LogRecord(
         double fittingHours,
         double coastKm,
         Map<String, Tally> tallies,
-        List<String> doubts) {
+        List<String> doubts,
+        RowMarks marks) {
     private static final double FINEST = 1e6;
 
     /**
@@ -80,6 +83,32 @@ public record LogRecord(
         doubts = List.copyOf(doubts);
     }
 
+    /** Without marks of the rows. */
+    public LogRecord(
+            List<TimeSpan> spans,
+            Optional<Odometer> odometer,
+            double km,
+            double coveredHours,
+            double movingHours,
+            double tellingHours,
+            double fittingHours,
+            double coastKm,
+            Map<String, Tally> tallies,
+            List<String> doubts) {
+        this(
+                spans,
+                odometer,
+                km,
+                coveredHours,
+                movingHours,
+                tellingHours,
+                fittingHours,
+                coastKm,
+                tallies,
+                doubts,
+                RowMarks.NONE);
+    }
+
     /** The same logs with what speaks against their being this truck's. */
     public LogRecord with(List<String> newDoubts) {
         return new LogRecord(
@@ -92,7 +121,8 @@ public record LogRecord(
                 fittingHours,
                 coastKm,
                 tallies,
-                newDoubts);
+                newDoubts,
+                marks);
     }
 
     /**
@@ -114,7 +144,8 @@ public record LogRecord(
                 rounded(fittingHours + other.fittingHours),
                 rounded(coastKm + other.coastKm),
                 sums,
-                joined(doubts, other.doubts));
+                joined(doubts, other.doubts),
+                marks.plus(other.marks));
     }
 
     /** To a millionth: a case keeps no more figures than mean anything. */

@@ -46,7 +46,8 @@ public final class TakeRecord {
                         .mapToDouble(e -> e.figures().get(EventFigure.DISTANCE_KM))
                         .sum()),
                 tallies,
-                List.of());
+                List.of(),
+                times.marks());
     }
 
     private static LogRecord.Tally tally(

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.evidence.LogEvidence.State;
+import witnessmark.triplog.evidence.LogFindings.OfTheWhole;
 import witnessmark.triplog.evidence.LogRecord.Tally;
 
 /**
@@ -28,7 +29,11 @@ public final class WeighRecord {
     private static final double GEARS_DO_NOT_FIT = 0.3;
     private static final double LEAST_MOVING_HOURS = 0.1;
     private static final double LEAST_TELLING_HOURS = 0.02;
+    private static final double FEW_JUMPS_PER_100 = 1;
+    private static final double MANY_JUMPS_PER_100 = 5;
     private static final double LONG_COAST_KM_PER_100 = 1;
+    private static final double HARDLY_ANY_COAST_KM_PER_100 = 0.1;
+    private static final int SEVERAL_COASTS = 3;
     private static final double COAST_CHANCES = 1;
 
     private final LogFindings findings = LogFindings.shipped();
@@ -125,7 +130,8 @@ public final class WeighRecord {
         Tally seen = record.tallies()
                 .get(findings.of(EventKind.IMPOSSIBLE_SPEED_JUMP).id());
         long jumps = seen == null ? 0 : seen.count();
-        double misfit = share < GEARS_DO_NOT_FIT ? 20 : share < GEARS_FIT ? 1 : 0.1;
+        OfTheWhole noGear = findings.ratioFitsNoGear();
+        double misfit = share < GEARS_DO_NOT_FIT ? noGear.timesFor() : share < GEARS_FIT ? 1 : noGear.against();
         String words = String.format(
                 Locale.ROOT,
                 "a ratio of this gearbox fits in %.0f %% of the driving time, %d speed jumps in %.0f km",
@@ -133,17 +139,14 @@ public final class WeighRecord {
                 jumps,
                 record.km());
         Seen fit = new Seen(LogEvidence.Counted.FIT, EventKind.Chance.DISTANCE, words);
-        evidence.add(
-                evidence(findings.ratioFitsNoGear(), misfit, new Tally(0, 0, hundreds), fit, JudgeThinness.of(record)));
+        evidence.add(evidence(noGear.id(), misfit, new Tally(0, 0, hundreds), fit, JudgeThinness.of(record)));
         double jumpsPer100 = jumps / Math.max(1, hundreds);
-        double sound =
-                share >= GEARS_FIT && jumpsPer100 < 1 ? 10 : share < GEARS_DO_NOT_FIT || jumpsPer100 > 5 ? 0.1 : 1;
-        evidence.add(evidence(
-                findings.speedDataBelievable(),
-                sound,
-                new Tally(jumps, jumps, hundreds),
-                fit,
-                JudgeThinness.of(record)));
+        OfTheWhole believable = findings.speedDataBelievable();
+        boolean good = share >= GEARS_FIT && jumpsPer100 < FEW_JUMPS_PER_100;
+        boolean bad = share < GEARS_DO_NOT_FIT || jumpsPer100 > MANY_JUMPS_PER_100;
+        double sound = good ? believable.timesFor() : bad ? believable.against() : 1;
+        evidence.add(
+                evidence(believable.id(), sound, new Tally(jumps, jumps, hundreds), fit, JudgeThinness.of(record)));
     }
 
     private Optional<LogEvidence> longCoasts() {
@@ -153,10 +156,12 @@ public final class WeighRecord {
             return Optional.empty();
         }
         double per100 = coasts.chances() > 0 ? record.coastKm() / coasts.chances() : 0;
-        boolean repeated = coasts.count() >= 3 && per100 >= LONG_COAST_KM_PER_100;
-        double factor = repeated ? 15 : per100 < 0.1 && coasts.chances() >= COAST_CHANCES ? 0.1 : 1;
+        boolean repeated = coasts.count() >= SEVERAL_COASTS && per100 >= LONG_COAST_KM_PER_100;
+        boolean none = per100 < HARDLY_ANY_COAST_KM_PER_100 && coasts.chances() >= COAST_CHANCES;
+        OfTheWhole far = findings.coastDistanceLong();
+        double factor = repeated ? far.timesFor() : none ? far.against() : 1;
         return Optional.of(evidence(
-                findings.coastDistanceLong(),
+                far.id(),
                 factor,
                 coasts,
                 new Seen(

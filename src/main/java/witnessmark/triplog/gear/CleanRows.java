@@ -2,6 +2,7 @@ package witnessmark.triplog.gear;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import witnessmark.triplog.read.ClockFaults;
@@ -14,6 +15,9 @@ import witnessmark.triplog.signal.SignalRow;
 final class CleanRows {
     /** Rows closer than this add nothing but work. */
     private static final long CLOSEST_MICROS = 60_000;
+
+    /** No road speed still stands at 0 then. */
+    private static final double DRIVEN_KMH = 5;
 
     /** A road speed that cannot be, told to whoever listens before the rows it was met among. */
     record Jump(long timeMicros, long line, double fromKmh, double toKmh, double seconds) {}
@@ -37,6 +41,12 @@ final class CleanRows {
     private final BridgeGaps gaps = new BridgeGaps();
     private Batch batch;
     private boolean afresh;
+    /** Whether road speed has been above 0; until then a shaft that turns fast shows that it is dead. */
+    private boolean roadMoved;
+
+    private boolean roadDead;
+    private long deadFrom;
+    private long deadTo;
     private long lastKept = Long.MIN_VALUE / 2;
 
     CleanRows(int capacity, double outputRpmPerKmh, HandOn<Batch> next) {
@@ -54,10 +64,11 @@ final class CleanRows {
         } else if (step == TimeLine.Step.LEAVE_OUT || row.timeMicros() - lastKept < CLOSEST_MICROS) {
             return;
         }
+        proveRoadSpeed(row);
         double secondsBefore = afresh ? 0 : (row.timeMicros() - lastKept) / 1e6;
         lastKept = row.timeMicros();
         double speed = row.get(Signal.ROAD_SPEED);
-        if (Double.isNaN(speed)) {
+        if (Double.isNaN(speed) || roadDead) {
             takeFromShaft(row);
         } else {
             jumps.pass(row, batch.jumps);
@@ -70,10 +81,37 @@ final class CleanRows {
         }
     }
 
+    /** What was concluded from a standstill that was none is let go where that shows. */
+    private void proveRoadSpeed(SignalRow row) {
+        if (roadMoved) {
+            return;
+        }
+        roadMoved = row.get(Signal.ROAD_SPEED) > 0;
+        boolean dead = !roadMoved && (roadDead || row.get(Signal.ROAD_SPEED) == 0 && shaftKmh(row) > DRIVEN_KMH);
+        if (dead != roadDead) {
+            afresh = true;
+            jumps.forget();
+            deadFrom = dead ? row.timeMicros() : deadFrom;
+        }
+        roadDead = dead;
+        deadTo = dead ? row.timeMicros() : deadTo;
+    }
+
+    /** The stretch in which road speed stood at 0 while the output shaft turned; empty where it did not. */
+    Optional<FrozenSignal> deadRoadSpeed() {
+        return deadTo > deadFrom
+                ? Optional.of(new FrozenSignal(Signal.ROAD_SPEED, 0, deadFrom, (deadTo - deadFrom) / 1e6))
+                : Optional.empty();
+    }
+
+    private double shaftKmh(SignalRow row) {
+        return row.get(Signal.OUTPUT_SHAFT_SPEED) / outputRpmPerKmh;
+    }
+
     private void takeFromShaft(SignalRow row) {
-        double shaft = row.get(Signal.OUTPUT_SHAFT_SPEED);
-        if (!Double.isNaN(shaft)) {
-            row.set(Signal.ROAD_SPEED, shaft / outputRpmPerKmh);
+        double kmh = shaftKmh(row);
+        if (!Double.isNaN(kmh)) {
+            row.set(Signal.ROAD_SPEED, kmh);
         }
     }
 

@@ -3,6 +3,7 @@ package witnessmark.triplog.gear;
 import java.util.List;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.stream.Stream;
 import witnessmark.triplog.read.ClockFaults;
 import witnessmark.triplog.signal.RowBlock;
 import witnessmark.triplog.signal.RowSink;
@@ -236,7 +237,8 @@ public final class TrackGears implements RowSink, AutoCloseable {
 
     /** Stretches in which signals stood still while others moved; the first ones. */
     public List<FrozenSignal> frozen() {
-        return frozen.found();
+        return Stream.concat(clean.deadRoadSpeed().stream(), frozen.found().stream())
+                .toList();
     }
 
     public ClockFaults clockFaults() {

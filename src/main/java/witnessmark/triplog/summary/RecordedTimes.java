@@ -8,8 +8,9 @@ import java.util.Optional;
  *
  * @param spans the times it covers, parted where the record stops for more than an hour or the clock goes back
  * @param odometer its first and last reading, where the log has it
+ * @param marks by what its rows are known again, where its times are no dates
  */
-public record RecordedTimes(List<TimeSpan> spans, Optional<Odometer> odometer) {
+public record RecordedTimes(List<TimeSpan> spans, Optional<Odometer> odometer, RowMarks marks) {
 
     /** Two readings of the odometer in km, the first not above the last. */
     public record Odometer(double fromKm, double toKm) {

@@ -6,13 +6,14 @@ import java.util.Optional;
 import witnessmark.triplog.signal.RowBlock;
 import witnessmark.triplog.signal.Signal;
 
-/** Notes, block by block, which times a log covers and what its odometer read. */
+/** Notes, block by block, which times a log covers, what its odometer read, and by what its rows are known again. */
 public final class TakeTimes {
     private static final long LONGEST_PAUSE = 3_600_000_000L;
     /** A clock that goes on jumping makes no more spans than this; the last one then takes the rest. */
     private static final int MOST_SPANS = 50;
 
     private final List<TimeSpan> spans = new ArrayList<>();
+    private final TakeMarks marks = new TakeMarks();
     private boolean begun;
     private long from;
     private long last;
@@ -28,6 +29,9 @@ public final class TakeTimes {
         }
         if (end > first) {
             last = block.timeMicros(end - 1);
+            if (!TimeSpan.isDate(from)) {
+                marks.rows(block, first, end);
+            }
             if (block.gives(Signal.DISTANCE)) {
                 odometer(block.column(Signal.DISTANCE), first, end);
             }
@@ -69,6 +73,8 @@ public final class TakeTimes {
         }
         boolean readable = lastKm >= firstKm;
         return new RecordedTimes(
-                spans, readable ? Optional.of(new RecordedTimes.Odometer(firstKm, lastKm)) : Optional.empty());
+                spans,
+                readable ? Optional.of(new RecordedTimes.Odometer(firstKm, lastKm)) : Optional.empty(),
+                marks.marks());
     }
 }

@@ -31,7 +31,11 @@ public record TimeSpan(long fromMicros, long toMicros) {
 
     /** Whether its times are dates that can be held against those of another log. */
     public boolean isDated() {
-        return fromMicros >= FIRST_DATE;
+        return isDate(fromMicros);
+    }
+
+    static boolean isDate(long micros) {
+        return micros >= FIRST_DATE;
     }
 
     public Instant from() {

@@ -19,6 +19,7 @@ import witnessmark.casefile.history.Stamp;
 import witnessmark.gearbox.Layout;
 import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.triplog.evidence.LogRecord.Tally;
+import witnessmark.triplog.summary.RowMarks;
 import witnessmark.triplog.summary.TimeSpan;
 
 class AddLogsTest {
@@ -66,7 +67,7 @@ class AddLogsTest {
                 List.of(),
                 Map.of(),
                 List.of(new SourceFile("trip.csv", sha256)),
-                List.of(new HeldLogs.Log("trip.csv", sha256, record.spans())),
+                List.of(new HeldLogs.Log("trip.csv", sha256, record.spans(), record.marks())),
                 record,
                 List.of(),
                 List.of("a gap"));
@@ -103,6 +104,35 @@ class AddLogsTest {
                         .id())
                 .isEqualTo("log-b");
         assertThat(added(before, offer("log-a", 'a', record, OF_TEN)).id()).isEqualTo("log-a");
+    }
+
+    @Test
+    void rows_without_dates_are_known_again_in_another_file() {
+        RowMarks marks = new RowMarks(List.of("0".repeat(16), "1".repeat(16), "2".repeat(16), "3".repeat(16)));
+        RowMarks others = new RowMarks(List.of("0".repeat(16), "1".repeat(16), "4".repeat(16)));
+        Evidence held = added(opened(new CaseSheet(new CaseId("c"))), offer("log-a", 'a', undated(marks), OF_TEN));
+        CaseHistory before = opened(new CaseSheet(new CaseId("c")).evidence(held));
+
+        assertThatThrownBy(() -> added(before, offer("log-b", 'b', undated(marks), OF_TEN)))
+                .isInstanceOf(CaseRefused.class)
+                .hasMessageContaining("'trip.csv' holds rows of evidence log-a of this case; they would count twice");
+        assertThat(added(before, offer("log-b", 'b', undated(others), OF_TEN)).record())
+                .contains(undated(others));
+    }
+
+    private static LogRecord undated(RowMarks marks) {
+        return new LogRecord(
+                List.of(new TimeSpan(0, 3_600_000_000L)),
+                Optional.empty(),
+                50,
+                1,
+                0.9,
+                0.8,
+                0.8,
+                0,
+                Map.of(),
+                List.of(),
+                marks);
     }
 
     @Test

@@ -244,6 +244,26 @@ class LogCommandsTest {
         }
 
         @Test
+        void a_road_speed_that_never_leaves_0_is_told() throws IOException {
+            StringBuilder rows = new StringBuilder("time_s,engine_rpm,speed_kmh,clutch,accel_pct\n");
+            for (int i = 0; i < 1200; i++) {
+                rows.append(i / 10.0)
+                        .append(',')
+                        .append(650 + i)
+                        .append(",0,")
+                        .append(i / 100 % 2)
+                        .append(",20\n");
+            }
+            Path log = Files.writeString(folder.resolve("no-speed.csv"), rows);
+
+            assertThat(text("log read thirteen-ratio " + log))
+                    .contains(
+                            "road speed is 0 from beginning to end, the engine up to 1849 rpm: the truck stood all the"
+                                    + " time, or that column tells nothing");
+            assertThat(text("log read thirteen-ratio " + STARTS)).doesNotContain("from beginning to end");
+        }
+
+        @Test
         void one_bad_log_of_many_is_told_and_spoils_nothing_but_the_exit_code() throws IOException {
             Path many = Files.createDirectories(folder.resolve("many"));
             Files.copy(Path.of(STARTS), many.resolve("unit-1_a.csv"));

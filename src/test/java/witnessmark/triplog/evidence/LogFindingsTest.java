@@ -3,6 +3,7 @@ package witnessmark.triplog.evidence;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -21,12 +22,28 @@ class LogFindingsTest {
         assertThat(Stream.concat(
                         findings.rows().stream().map(LogFinding::id),
                         Stream.of(
-                                findings.ratioFitsNoGear(),
-                                findings.speedDataBelievable(),
-                                findings.coastDistanceLong())))
+                                        findings.ratioFitsNoGear(),
+                                        findings.speedDataBelievable(),
+                                        findings.coastDistanceLong())
+                                .map(LogFindings.OfTheWhole::id)))
                 .hasSizeGreaterThan(20)
                 .doesNotHaveDuplicates()
                 .allSatisfy(id -> assertThat(knowledge.findings()).containsKey(id));
+    }
+
+    /** Else one act would be two witnesses. */
+    @Test
+    void what_speaks_beside_the_event_it_follows_from_is_one_act_with_it_in_the_knowledge_base() {
+        KnowledgeBase knowledge = ShippedKnowledge.load();
+        List<LogFinding> both = findings.rows().stream()
+                .filter(row -> row.alsoAfter().isPresent())
+                .toList();
+
+        assertThat(both).isNotEmpty().allSatisfy(row -> {
+            String other = findings.of(row.alsoAfter().orElseThrow()).id();
+            assertThat(knowledge.oneFacts())
+                    .anySatisfy(fact -> assertThat(fact.findings()).contains(row.id(), other));
+        });
     }
 
     @Test

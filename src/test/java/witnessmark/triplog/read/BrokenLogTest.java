@@ -178,13 +178,16 @@ class BrokenLogTest {
     }
 
     @Test
-    void the_hash_is_that_of_the_file_as_stored() throws Exception {
+    void the_hash_is_that_of_the_text_whether_it_is_packed_or_not() throws Exception {
         Path file = file("f.csv", HEADER + "0.1,1500,80\n");
-
-        ReadReport report = read(file);
+        Path packed = file.resolveSibling("f.csv.gz");
+        try (OutputStream out = new GZIPOutputStream(Files.newOutputStream(packed))) {
+            Files.copy(file, out);
+        }
 
         byte[] hash = MessageDigest.getInstance("SHA-256").digest(Files.readAllBytes(file));
-        assertThat(report.sha256()).contains(HexFormat.of().formatHex(hash));
+        assertThat(read(file).sha256()).contains(HexFormat.of().formatHex(hash));
+        assertThat(read(packed).sha256()).contains(HexFormat.of().formatHex(hash));
     }
 
     @Test
