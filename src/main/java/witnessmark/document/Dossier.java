@@ -4,8 +4,9 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
+import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.DamagedFile;
 import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.ChainCheck;
@@ -23,7 +24,7 @@ import witnessmark.language.Texts;
  * @param history how the case came to stand so; empty for a case that was not stored
  * @param made what the judgement was made with
  * @param contents bytes of the attachments at hand, by SHA-256; one that is missing is said to be missing
- * @param changed SHA-256 of the attachments whose bytes are there and are not those that were put in
+ * @param damaged the attachments whose bytes are not those that were put in, or of a stored case not kept any more
  * @param truck profile of the truck, from which its figures and charts are computed; empty where none is named
  * @param figures charts that come from elsewhere, such as a trip log; may be empty
  * @param shop whose papers they are
@@ -37,7 +38,7 @@ public record Dossier(
         KnowledgeBase knowledge,
         MadeWith made,
         Map<String, byte[]> contents,
-        Set<String> changed,
+        List<DamagedFile> damaged,
         Optional<TruckProfile> truck,
         List<Figure> figures,
         Shop shop,
@@ -52,7 +53,7 @@ public record Dossier(
             KnowledgeBase knowledge,
             MadeWith made,
             Map<String, byte[]> contents,
-            Set<String> changed,
+            List<DamagedFile> damaged,
             Optional<TruckProfile> truck,
             List<Figure> figures,
             Shop shop) {
@@ -64,7 +65,7 @@ public record Dossier(
                 knowledge,
                 made,
                 contents,
-                changed,
+                damaged,
                 truck,
                 figures,
                 shop,
@@ -80,13 +81,21 @@ public record Dossier(
 
     public Dossier {
         contents = Map.copyOf(contents);
-        changed = Set.copyOf(changed);
+        damaged = List.copyOf(damaged);
         figures = List.copyOf(figures);
     }
 
     /** Whether the chain of entries is broken, so that nothing the papers say of the case can be relied on. */
     public boolean isBroken() {
         return history.filter(h -> h.verify() instanceof ChainCheck.Broken).isPresent();
+    }
+
+    /** How the bytes of an attachment are damaged; empty where they are not. */
+    public Optional<DamagedFile.Fault> faultOf(Attachment attachment) {
+        return damaged.stream()
+                .filter(d -> d.file().equals(attachment))
+                .map(DamagedFile::fault)
+                .findFirst();
     }
 
     public Language language() {

@@ -6,7 +6,6 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -27,7 +26,7 @@ class CardsTest {
                 plain.knowledge(),
                 plain.made(),
                 Map.of(),
-                Set.of(),
+                List.of(),
                 Optional.of(ReadyTrucks.named(truck)),
                 List.of(),
                 plain.shop());

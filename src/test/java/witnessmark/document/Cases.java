@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseSheet;
@@ -66,7 +65,7 @@ final class Cases {
                     DIAGNOSIS.knowledge(),
                     MADE,
                     contents,
-                    Set.of(),
+                    List.of(),
                     Optional.of(ReadyTrucks.named("thirteen-ratio")),
                     List.of(),
                     Shop.UNNAMED);
@@ -85,7 +84,7 @@ final class Cases {
                     diagnosis.knowledge(),
                     all.made(),
                     all.contents(),
-                    all.changed(),
+                    all.damaged(),
                     all.truck(),
                     all.figures(),
                     all.shop());
@@ -102,7 +101,7 @@ final class Cases {
                 all.knowledge(),
                 all.made(),
                 all.contents(),
-                all.changed(),
+                all.damaged(),
                 Optional.empty(),
                 List.of(),
                 all.shop());
@@ -128,7 +127,7 @@ final class Cases {
                 whole.knowledge(),
                 whole.made(),
                 whole.contents(),
-                whole.changed(),
+                whole.damaged(),
                 whole.truck(),
                 whole.figures(),
                 whole.shop());

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -98,7 +97,7 @@ class SpanishPapersTest {
                 plain.knowledge(),
                 plain.made(),
                 Map.of(),
-                Set.of(),
+                List.of(),
                 plain.truck(),
                 plain.figures(),
                 new Shop("North Yard", Optional.empty(), Units.parse(units).orElseThrow()));

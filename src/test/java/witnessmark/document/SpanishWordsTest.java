@@ -160,7 +160,7 @@ class SpanishWordsTest {
                     SPANISH.knowledge(),
                     made,
                     Map.of(),
-                    Set.of(),
+                    List.of(),
                     Optional.of(ReadyTrucks.named("thirteen-ratio")),
                     List.of(),
                     Shop.UNNAMED);

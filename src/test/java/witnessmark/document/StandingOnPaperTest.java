@@ -7,7 +7,6 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -115,7 +114,7 @@ class StandingOnPaperTest {
                 known.knowledge(),
                 known.made(),
                 Map.of(),
-                Set.of(),
+                List.of(),
                 known.truck(),
                 List.of(),
                 known.shop());

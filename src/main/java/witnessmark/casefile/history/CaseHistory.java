@@ -8,6 +8,7 @@ import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.CaseSheet;
+import witnessmark.casefile.DamagedFile;
 import witnessmark.casefile.TextField;
 
 /** All entries of one case, from its opening, and the present state they come to. */
@@ -22,19 +23,33 @@ public final class CaseHistory {
     /** What was found amiss with it where it was kept, which the entries alone do not show. */
     private final Optional<ChainCheck.Broken> found;
 
+    private final List<DamagedFile> damaged;
+
     private CaseHistory(List<Entry> entries, CaseFile present) {
-        this(List.copyOf(entries), present, Optional.empty());
+        this(List.copyOf(entries), present, Optional.empty(), List.of());
     }
 
-    private CaseHistory(List<Entry> entries, CaseFile present, Optional<ChainCheck.Broken> found) {
+    private CaseHistory(
+            List<Entry> entries, CaseFile present, Optional<ChainCheck.Broken> found, List<DamagedFile> damaged) {
         this.entries = entries;
         this.present = present;
         this.found = found;
+        this.damaged = List.copyOf(damaged);
     }
 
     /** The same, known to be broken where it was kept; {@link #verify} says so from then on. */
     public CaseHistory foundBroken(ChainCheck.Broken broken) {
-        return new CaseHistory(entries, present, Optional.of(broken));
+        return new CaseHistory(entries, present, Optional.of(broken), damaged);
+    }
+
+    /** The same, with the files of it that were found damaged where they are kept. */
+    public CaseHistory foundDamaged(List<DamagedFile> files) {
+        return new CaseHistory(entries, present, found, files);
+    }
+
+    /** The files found missing or changed where they are kept; none where all are whole or nobody looked. */
+    public List<DamagedFile> damagedFiles() {
+        return damaged;
     }
 
     /** A case newly opened. */

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.Optional;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseId;
 
@@ -31,24 +32,19 @@ final class AttachmentFolder implements AttachmentBytes {
     }
 
     @Override
-    public byte[] read(CaseId id, Attachment attachment) {
+    public Optional<byte[]> kept(CaseId id, Attachment attachment) throws IOException {
         Path file = file(id, attachment.sha256());
         try {
-            byte[] bytes = Files.size(file) == attachment.size() ? Files.readAllBytes(file) : new byte[0];
-            if (AttachmentBytes.areOf(attachment, bytes)) {
-                return bytes;
-            }
+            // A file of another size is another, and may be too large to be read.
+            return Optional.of(Files.size(file) == attachment.size() ? Files.readAllBytes(file) : new byte[0]);
         } catch (NoSuchFileException e) {
-            throw AttachmentBytes.damaged(file.toString(), attachment, "is missing");
-        } catch (IOException e) {
-            throw AttachmentBytes.damaged(file.toString(), attachment, "cannot be read");
+            return Optional.empty();
         }
-        throw AttachmentBytes.damaged(file.toString(), attachment, "is not as it was put in");
     }
 
     @Override
-    public boolean hasSome(CaseId id, Attachment attachment) {
-        return Files.exists(file(id, attachment.sha256()));
+    public String where(CaseId id, Attachment attachment) {
+        return file(id, attachment.sha256()).toString();
     }
 
     private Path file(CaseId id, String sha256) {

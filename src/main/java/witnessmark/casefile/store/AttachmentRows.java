@@ -1,8 +1,10 @@
 package witnessmark.casefile.store;
 
 import java.util.List;
+import java.util.Optional;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseId;
+import witnessmark.casefile.DamagedFile.Fault;
 
 /** The bytes of attachments in a table of the shared database, which lets none be kept under a hash not its own. */
 final class AttachmentRows implements AttachmentBytes {
@@ -25,28 +27,36 @@ final class AttachmentRows implements AttachmentBytes {
     }
 
     @Override
-    public byte[] read(CaseId id, Attachment attachment) {
-        List<byte[]> kept = session.read(sql -> sql.query(
-                "select bytes from case_attachment where case_id = ? and sha256 = ?",
-                (row, n) -> row.getBytes(1),
+    public Optional<byte[]> kept(CaseId id, Attachment attachment) {
+        return session
+                .read(sql -> sql.query(
+                        "select bytes from case_attachment where case_id = ? and sha256 = ?",
+                        (row, n) -> row.getBytes(1),
+                        id.text(),
+                        attachment.sha256()))
+                .stream()
+                .findFirst();
+    }
+
+    /** Asked of the server, so that a look at many cases does not bring all their pictures over the line. */
+    @Override
+    public Optional<Fault> fault(CaseId id, Attachment attachment) {
+        List<Boolean> same = session.read(sql -> sql.queryForList(
+                "select octet_length(bytes) = ? and encode(sha256(bytes), 'hex') = ? from case_attachment"
+                        + " where case_id = ? and sha256 = ?",
+                Boolean.class,
+                attachment.size(),
+                attachment.sha256(),
                 id.text(),
                 attachment.sha256()));
-        if (kept.isEmpty()) {
-            throw AttachmentBytes.damaged(where, attachment, "is missing");
+        if (same.isEmpty()) {
+            return Optional.of(Fault.MISSING);
         }
-        if (!AttachmentBytes.areOf(attachment, kept.get(0))) {
-            throw AttachmentBytes.damaged(where, attachment, "is not as it was put in");
-        }
-        return kept.get(0);
+        return same.get(0) ? Optional.empty() : Optional.of(Fault.CHANGED);
     }
 
     @Override
-    public boolean hasSome(CaseId id, Attachment attachment) {
-        return !session.read(sql -> sql.queryForList(
-                        "select case_id from case_attachment where case_id = ? and sha256 = ?",
-                        String.class,
-                        id.text(),
-                        attachment.sha256()))
-                .isEmpty();
+    public String where(CaseId id, Attachment attachment) {
+        return where;
     }
 }

@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -13,6 +14,7 @@ import org.springframework.jdbc.core.JdbcTemplate;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseRefused;
+import witnessmark.casefile.SignOff;
 import witnessmark.casefile.history.CanonicalText;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.Change;
@@ -91,6 +93,10 @@ final class CaseRows {
                 text(row, first + 3),
                 text(row, first + 4),
                 text(row, first + 5));
+    }
+
+    static Optional<Instant> instantOrNone(ResultSet row, int column) throws SQLException {
+        return Optional.ofNullable(row.getObject(column, OffsetDateTime.class)).map(OffsetDateTime::toInstant);
     }
 
     static Instant instant(ResultSet row, int column) throws SQLException {
@@ -203,15 +209,21 @@ final class CaseRows {
         lines.write();
     }
 
-    /** Whether the tables that are searched say what the entries lead to. */
-    boolean saysTheSame(long caseNo, CaseFile now) {
-        String head = sql.queryForObject(
-                "select title || chr(10) || unit || chr(10) || case when signed_off_at is null then '' else 'x' end"
-                        + " from case_file where case_no = ?",
-                String.class,
+    /** Whether the tables that are searched and listed say what the entries lead to. */
+    boolean saysTheSame(long caseNo, CaseHistory history) {
+        CaseFile now = history.present();
+        List<Object> expected = Arrays.asList(
+                now.title(),
+                now.vehicle().unit(),
+                history.entries().get(0).stamp().time(),
+                history.last().stamp().time(),
+                now.signedOff().map(SignOff::time));
+        List<Object> listed = sql.queryForObject(
+                "select title, unit, opened_at, changed_at, signed_off_at from case_file where case_no = ?",
+                (row, n) -> Arrays.<Object>asList(
+                        row.getString(1), row.getString(2), instant(row, 3), instant(row, 4), instantOrNone(row, 5)),
                 caseNo);
-        String expected = now.title() + "\n" + now.vehicle().unit() + "\n" + (now.isSignedOff() ? "x" : "");
-        return expected.equals(head) && state.saysTheSame(caseNo, now);
+        return expected.equals(listed) && state.saysTheSame(caseNo, now);
     }
 
     private static @Nullable OffsetDateTime signedOff(CaseFile now) {

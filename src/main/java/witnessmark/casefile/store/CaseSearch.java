@@ -2,11 +2,9 @@ package witnessmark.casefile.store;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.regex.Pattern;
 import org.springframework.jdbc.core.JdbcTemplate;
 import witnessmark.casefile.CaseId;
@@ -111,7 +109,7 @@ final class CaseSearch {
                 row.getString(3),
                 CaseRows.instant(row, 4),
                 CaseRows.instant(row, 5),
-                Optional.ofNullable(row.getObject(6, OffsetDateTime.class)).map(OffsetDateTime::toInstant),
+                CaseRows.instantOrNone(row, 6),
                 row.getLong(7));
     }
 }

@@ -17,6 +17,7 @@ import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseRefused;
+import witnessmark.casefile.DamagedFile;
 import witnessmark.casefile.history.AttachmentAdded;
 import witnessmark.casefile.history.CanonicalText;
 import witnessmark.casefile.history.CaseHistory;
@@ -24,6 +25,7 @@ import witnessmark.casefile.history.ChainCheck;
 import witnessmark.casefile.history.Change;
 import witnessmark.casefile.history.NoteAdded;
 import witnessmark.casefile.history.Opened;
+import witnessmark.casefile.history.SignedOff;
 import witnessmark.casefile.history.Stamp;
 import witnessmark.casefile.yaml.CaseDocument;
 
@@ -182,7 +184,7 @@ public final class CaseStore implements AutoCloseable {
     }
 
     private CaseHistory append(CaseId id, List<? extends Change> changes, String who, Consumer<CaseHistory> allowed) {
-        read(id);
+        refuseUnfit(read(id), changes);
         Stamp stamp = stamp(who);
         AtomicReference<@Nullable CaseHistory> tried = new AtomicReference<>();
         return session.write(rows -> {
@@ -201,6 +203,18 @@ public final class CaseStore implements AutoCloseable {
         });
     }
 
+    /** Nobody signs for photographs that are not there, or not those that were put in. */
+    private void refuseUnfit(CaseHistory now, List<? extends Change> changes) {
+        List<DamagedFile> damaged =
+                changes.stream().anyMatch(SignedOff.class::isInstance) ? damagedFiles(now) : List.of();
+        if (!damaged.isEmpty()) {
+            throw new CaseRefused(
+                    "case '" + now.id() + "' is not signed off while its files are not as they were put in: "
+                            + DamagedFile.sentence(damaged),
+                    DamagedFile.mend(now.id()));
+        }
+    }
+
     /** What is added to a broken chain would look as good as what was there before. */
     private static void refuseBroken(CaseHistory now) {
         if (now.verify() instanceof ChainCheck.Broken broken) {
@@ -214,13 +228,28 @@ public final class CaseStore implements AutoCloseable {
 
     /**
      * The case for those who only look at it: as {@link #read}, but where the chain is broken the entries as they are
-     * kept, and {@link CaseHistory#verify} says where it is. {@link StoreUnavailable} if they do not come to a case.
+     * kept, and {@link CaseHistory#verify} says where it is; it knows which of its files are damaged.
+     * {@link StoreUnavailable} if the entries do not come to a case.
      */
     public CaseHistory readToShow(CaseId id) {
-        KeptCase kept = look(id);
-        return kept.chain() instanceof ChainCheck.Broken broken
-                ? readAsKept(id).foundBroken(broken)
-                : kept.history().orElseThrow();
+        KeptCase kept = lookAtEntries(id);
+        return withFiles(
+                kept.chain() instanceof ChainCheck.Broken broken
+                        ? readAsKept(id).foundBroken(broken)
+                        : kept.history().orElseThrow());
+    }
+
+    /** The same case, looked over for files that are not kept as they were put in. */
+    public CaseHistory withFiles(CaseHistory history) {
+        return history.foundDamaged(damagedFiles(history));
+    }
+
+    /** The files of the case that are missing or not as they were put in; none if all are whole. */
+    public List<DamagedFile> damagedFiles(CaseHistory history) {
+        return history.present().attachments().stream()
+                .flatMap(file ->
+                        attachments.fault(history.id(), file).map(fault -> new DamagedFile(file, fault)).stream())
+                .toList();
     }
 
     /** The entries as they are kept, true or not; for what is to be saved of a broken case. */
@@ -236,11 +265,16 @@ public final class CaseStore implements AutoCloseable {
      * reads the journal whatever the tables say.
      */
     public ChainCheck verifyEntries(CaseId id) {
-        return look(id).chain();
+        return lookAtEntries(id).chain();
     }
 
-    /** The same with the case, read once for both. */
+    /** The same with the case, read once for both, and with the files of it that are damaged. */
     public KeptCase look(CaseId id) {
+        KeptCase kept = lookAtEntries(id);
+        return new KeptCase(kept.chain(), kept.history().map(this::withFiles));
+    }
+
+    private KeptCase lookAtEntries(CaseId id) {
         return sureOf(() -> lookNow(id));
     }
 
@@ -290,7 +324,7 @@ public final class CaseStore implements AutoCloseable {
             CaseRows.Head head = Histories.known(id, rows.head(id));
             CaseHistory now = histories.read(rows, id, head);
             // A change would write these tables anew, and so take away what shows that somebody was at them.
-            if (!rows.saysTheSame(head.caseNo(), now.present())) {
+            if (!rows.saysTheSame(head.caseNo(), now)) {
                 throw histories.lost(id, StoredChain.TABLES_DIFFER);
             }
             return now;
@@ -381,9 +415,8 @@ public final class CaseStore implements AutoCloseable {
 
     /** The files of the case that are missing or not as they were put in, a sentence each; none if all are whole. */
     public List<String> verifyFiles(CaseId id) {
-        return read(id).present().attachments().stream()
-                .map(attachment -> attachments.fault(id, attachment))
-                .flatMap(Optional::stream)
+        return damagedFiles(read(id)).stream()
+                .map(damaged -> "attachment " + damaged.sentence())
                 .toList();
     }
 
@@ -468,16 +501,6 @@ public final class CaseStore implements AutoCloseable {
     /** The bytes as they were put in; {@link StoreUnavailable} if they are missing or not the same. */
     public byte[] readAttachment(CaseId id, Attachment attachment) {
         return attachments.read(id, attachment);
-    }
-
-    /** Whether the bytes of the attachment are kept as they were put in. */
-    public boolean isWhole(CaseId id, Attachment attachment) {
-        return attachments.fault(id, attachment).isEmpty();
-    }
-
-    /** Whether bytes are kept for the attachment that are not those put in, or cannot be read. */
-    public boolean isChanged(CaseId id, Attachment attachment) {
-        return attachments.hasSome(id, attachment) && !isWhole(id, attachment);
     }
 
     /** Where the interview of the case goes on, as it was last kept; empty if it was not. */

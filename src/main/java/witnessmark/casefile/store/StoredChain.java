@@ -59,7 +59,7 @@ final class StoredChain {
         }
         try {
             CaseHistory history = CaseHistory.of(entries);
-            return rows.saysTheSame(head.caseNo(), history.present())
+            return rows.saysTheSame(head.caseNo(), history)
                     ? KeptCase.whole(history)
                     : KeptCase.broken(new Broken(last, TABLES_DIFFER));
         } catch (CaseRefused e) {

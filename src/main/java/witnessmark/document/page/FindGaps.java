@@ -51,8 +51,7 @@ final class FindGaps {
         }
         file.attachments().stream()
                 .filter(a -> !dossier.contents().containsKey(a.sha256()))
-                .forEach(a -> gaps.add(
-                        words.say(dossier.changed().contains(a.sha256()) ? "gap-changed" : "gap-bytes", a.name())));
+                .forEach(a -> gaps.add(words.say("gap-" + KeptFile.state(dossier, a), a.name())));
     }
 
     private String title(Measurement m) {

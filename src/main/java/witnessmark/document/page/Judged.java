@@ -25,6 +25,7 @@ import witnessmark.language.Language;
  * @param signedCauses what was signed in short, where today's judgement differs and pages show that one
  * @param today today's verdict with what changed; empty where it is the signed one, or none was signed
  * @param alarm where the chain of entries is broken; empty while it is whole
+ * @param filesAlarm which files are not as they were put in; empty where all are
  * @param corrected what was corrected after the sign-off, when and why
  * @param made program and knowledge of today's judgement
  */
@@ -38,6 +39,7 @@ public record Judged(
         String signedCauses,
         String today,
         String alarm,
+        String filesAlarm,
         List<String> corrected,
         String made) {
     private static final int DIGEST_SHOWN = 12;
@@ -66,6 +68,7 @@ public record Judged(
                 differs ? signedCauses(then.get(), dossier, words) : "",
                 after.map(AfterSignOff::today).orElse(""),
                 dossier.history().map(h -> alarm(h, words)).orElse(""),
+                filesAlarm(dossier, words),
                 after.stream()
                         .flatMap(a -> a.corrections().stream())
                         .map(e -> correction(e, dossier, words))
@@ -101,6 +104,17 @@ public record Judged(
 
     private static String alarm(CaseHistory history, SayOnPaper words) {
         return history.verify() instanceof ChainCheck.Broken broken ? words.say("chain-alarm", broken.number()) : "";
+    }
+
+    private static String filesAlarm(Dossier dossier, SayOnPaper words) {
+        return dossier.damaged().isEmpty()
+                ? ""
+                : words.say(
+                        "files-alarm",
+                        SayOnPaper.list(dossier.damaged().stream()
+                                .map(d -> words.say(
+                                        "damaged-" + d.fault().word(), d.file().name()))
+                                .toList()));
     }
 
     private static String correction(Entry entry, Dossier dossier, SayOnPaper words) {

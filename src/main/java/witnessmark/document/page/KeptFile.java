@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import witnessmark.casefile.Attachment;
+import witnessmark.casefile.DamagedFile;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.document.Dossier;
@@ -42,8 +43,15 @@ public record KeptFile(
         List<Attachment> all = dossier.file().attachments();
         return IntStream.range(0, all.size())
                 .filter(i -> all.get(i).finding().filter(finding::equals).isPresent())
-                .mapToObj(i -> String.valueOf(i + 1))
+                .mapToObj(i -> numbered(dossier, i + 1, all.get(i)))
                 .collect(Collectors.joining(", "));
+    }
+
+    /** One that is damaged bears that beside its number, wherever it is named. */
+    private static String numbered(Dossier dossier, int number, Attachment attachment) {
+        return dossier.faultOf(attachment)
+                .map(fault -> new SayOnPaper(dossier).say("photo-" + state(dossier, attachment), number))
+                .orElse(String.valueOf(number));
     }
 
     private static KeptFile of(Dossier dossier, int number, Attachment attachment) {
@@ -61,7 +69,7 @@ public record KeptFile(
                         ? "data:" + attachment.mediaType() + ";base64,"
                                 + Base64.getEncoder().encodeToString(bytes)
                         : "",
-                bytes == null ? new SayOnPaper(dossier).say(why(dossier, attachment)) : "");
+                bytes == null ? new SayOnPaper(dossier).say("file-" + state(dossier, attachment)) : "");
     }
 
     /** A picture of a part that was seen sound, or not for certain otherwise, must not be said to show the damage. */
@@ -75,7 +83,10 @@ public record KeptFile(
                 : title + ": " + FoundRow.stateWord(new SayOnPaper(dossier), entry);
     }
 
-    private static String why(Dossier dossier, Attachment attachment) {
-        return dossier.changed().contains(attachment.sha256()) ? "file-changed" : "file-no-bytes";
+    /** The key of what is said of bytes that are not at hand. */
+    static String state(Dossier dossier, Attachment attachment) {
+        return dossier.faultOf(attachment)
+                .map(fault -> fault == DamagedFile.Fault.MISSING ? "missing" : "changed")
+                .orElse("no-bytes");
     }
 }

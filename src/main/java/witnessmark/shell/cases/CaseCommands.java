@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.shell.core.command.CommandContext;
@@ -19,6 +20,7 @@ import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseId;
+import witnessmark.casefile.DamagedFile;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.SignOff;
@@ -185,10 +187,7 @@ class CaseCommands {
         if (format == Format.JSON) {
             context.outputWriter()
                     .println(json.of(CaseJson.Listed.of(
-                            list,
-                            cases.getObject().store()::verifyEntries,
-                            Math.min(all, MOST_COUNTED),
-                            all > MOST_COUNTED)));
+                            list, cases.getObject().store()::look, Math.min(all, MOST_COUNTED), all > MOST_COUNTED)));
             return;
         }
         Page page = new Page(context.outputWriter());
@@ -197,14 +196,14 @@ class CaseCommands {
         List<CaseSummary> shown = list.stream()
                 .filter(c -> voided || !isVoided(c, kept.get(c.id())))
                 .toList();
-        String broken = shown.stream()
-                .map(CaseSummary::id)
-                .filter(id -> kept.get(id).chain() instanceof ChainCheck.Broken)
-                .map(CaseId::text)
-                .collect(Collectors.joining(", "));
-        if (!broken.isEmpty()) {
-            page.line("THE CHAIN OF ENTRIES IS BROKEN in: " + broken);
-        }
+        amiss(
+                page,
+                "THE CHAIN OF ENTRIES IS BROKEN in: ",
+                shown,
+                id -> kept.get(id).chain() instanceof ChainCheck.Broken);
+        amiss(page, "FILES ARE NOT AS THEY WERE PUT IN in: ", shown, id -> !kept.get(id)
+                .damagedFiles()
+                .isEmpty());
         shown.forEach(c -> line(page, c, kept.get(c.id())));
         int left = list.size() - shown.size();
         String fit = all > MOST_COUNTED ? "more than " + MOST_COUNTED : String.valueOf(all);
@@ -214,6 +213,17 @@ class CaseCommands {
                         ? ""
                         : " Go on with --after " + list.get(list.size() - 1).id() + "."));
         page.flush();
+    }
+
+    private static void amiss(Page page, String what, List<CaseSummary> shown, Predicate<CaseId> which) {
+        String ids = shown.stream()
+                .map(CaseSummary::id)
+                .filter(which)
+                .map(CaseId::text)
+                .collect(Collectors.joining(", "));
+        if (!ids.isEmpty()) {
+            page.line(what + ids);
+        }
     }
 
     private boolean isVoided(CaseSummary summary, KeptCase kept) {
@@ -249,6 +259,12 @@ class CaseCommands {
                 shortened(about.isEmpty() ? "(no complaint yet)" : about)
                         + (c.unit().isEmpty() ? "" : " - " + c.unit()) + ", changed "
                         + c.changed().toString().substring(0, 10));
+        if (!kept.damagedFiles().isEmpty()) {
+            page.indented(
+                    " ".repeat(25),
+                    " ".repeat(25),
+                    "[FILES DAMAGED] " + DamagedFile.sentence(kept.damagedFiles()) + "; see: case verify " + c.id());
+        }
         page.indented(" ".repeat(25), " ".repeat(25), standing(history));
     }
 
@@ -302,7 +318,8 @@ class CaseCommands {
             @Argument(index = 0, description = "case id") CaseId id,
             @Option(longName = "because", defaultValue = "opened by mistake", description = "why it is none")
                     String because) {
-        CaseFile file = cases.getObject().stored(id);
+        Cases from = cases.getObject();
+        CaseFile file = from.alarm(from.history(id)).present();
         boolean empty = file.findings().isEmpty()
                 && file.measurements().isEmpty()
                 && file.evidence().isEmpty()
@@ -314,7 +331,7 @@ class CaseCommands {
                     "case '" + id + "' holds findings, values, notes or files, and a record is not taken away",
                     "say in a note why it is not to be used: case note " + id + " TEXT");
         }
-        cases.getObject().enter(id, List.of(new TextSet(TextField.VOIDED, because)), "");
+        from.enter(id, List.of(new TextSet(TextField.VOIDED, because)), "");
         context.outputWriter().println("Case " + id + " is voided; it stays in the store and is left out of lists.");
     }
 
@@ -385,9 +402,10 @@ class CaseCommands {
         Cases from = cases.getObject();
         CaseDocument document = Cases.read(Path.of(file));
         new KnownIds(knowledge.getObject()).checkOpen(document.present());
-        CaseHistory history = as.isEmpty()
-                ? from.store().importCase(document, from.who())
-                : from.store().importAs(new CaseId(as), document, from.who());
+        CaseHistory history = from.alarm(
+                as.isEmpty()
+                        ? from.store().importCase(document, from.who())
+                        : from.store().importAs(new CaseId(as), document, from.who()));
         context.outputWriter()
                 .println("Case " + history.id() + " is stored, "
                         + history.entries().size() + " entries.");
@@ -404,7 +422,8 @@ class CaseCommands {
             CommandContext context,
             @Argument(index = 0, description = "case id") CaseId id,
             @Option(longName = "out", defaultValue = "", description = "file to write; must not exist") GivenPath out) {
-        String text = new CaseWriter().write(cases.getObject().store().export(id));
+        Cases from = cases.getObject();
+        String text = new CaseWriter().write(CaseDocument.of(from.alarm(from.history(id))));
         if (out.isEmpty()) {
             context.outputWriter().print(text);
             context.outputWriter().flush();

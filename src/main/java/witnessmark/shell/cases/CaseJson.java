@@ -9,8 +9,8 @@ import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseForm;
 import witnessmark.casefile.CaseId;
-import witnessmark.casefile.history.ChainCheck;
 import witnessmark.casefile.store.CaseSummary;
+import witnessmark.casefile.store.KeptCase;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.AfterSignOff;
 import witnessmark.shell.print.Json;
@@ -71,11 +71,11 @@ record CaseJson(
      * @param more whether there are more than were counted
      */
     record Listed(long count, boolean more, List<One> cases) {
-        static Listed of(List<CaseSummary> list, Function<CaseId, ChainCheck> chains, long counted, boolean more) {
+        static Listed of(List<CaseSummary> list, Function<CaseId, KeptCase> look, long counted, boolean more) {
             return new Listed(
                     counted,
                     more,
-                    list.stream().map(c -> One.of(c, chains.apply(c.id()))).toList());
+                    list.stream().map(c -> One.of(c, look.apply(c.id()))).toList());
         }
     }
 
@@ -88,7 +88,7 @@ record CaseJson(
             boolean signedOff,
             long entries,
             ChainJson chain) {
-        static One of(CaseSummary summary, ChainCheck chain) {
+        static One of(CaseSummary summary, KeptCase kept) {
             return new One(
                     summary.id().toString(),
                     summary.title(),
@@ -97,7 +97,7 @@ record CaseJson(
                     summary.changed().toString(),
                     summary.signedOff().isPresent(),
                     summary.entries(),
-                    ChainJson.of(chain));
+                    ChainJson.of(kept.chain(), kept.damagedFiles()));
         }
     }
 }

@@ -2,13 +2,16 @@ package witnessmark.shell.cases;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseForm;
+import witnessmark.casefile.DamagedFile;
 import witnessmark.casefile.Evidence;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.Limits;
@@ -67,7 +70,9 @@ final class CaseText {
         }
         if (!file.attachments().isEmpty()) {
             page.heading("Attachments");
-            file.attachments().forEach(a -> page.item(a.name() + ", " + a.mediaType() + ", SHA-256 " + a.sha256()));
+            List<DamagedFile> damaged =
+                    document.history().map(CaseHistory::damagedFiles).orElse(List.of());
+            file.attachments().forEach(a -> attachment(a, damaged));
         }
         if (!file.notes().isEmpty()) {
             page.heading("Notes").items(file.notes());
@@ -76,6 +81,15 @@ final class CaseText {
                 .line((h.entries().size() == 1 ? "1 entry, of " : h.entries().size() + " entries, the last of ")
                         + h.last().stamp().time() + "; see: case history " + file.id()));
         page.flush();
+    }
+
+    private void attachment(Attachment kept, List<DamagedFile> damaged) {
+        String fault = damaged.stream()
+                .filter(d -> d.file().equals(kept))
+                .map(d -> " [" + d.fault().word().toUpperCase(Locale.ROOT) + "]")
+                .findFirst()
+                .orElse("");
+        page.item(kept.name() + fault + ", " + kept.mediaType() + ", SHA-256 " + kept.sha256());
     }
 
     void printHistory(CaseHistory history) {

@@ -63,6 +63,7 @@ public class Cases implements DisposableBean {
     }
 
     CaseHistory enter(CaseId id, List<Change> changes, String reason) {
+        alarm(store.read(known(id)));
         return store.appendAll(known(id), corrections(changes, reason), who());
     }
 
@@ -81,6 +82,10 @@ public class Cases implements DisposableBean {
 
     /** A stored case with its entries; an id that is not stored is refused with the nearest that are. */
     public CaseHistory history(String id) {
+        return history(new CaseId(id));
+    }
+
+    CaseHistory history(CaseId id) {
         return store.read(known(id));
     }
 
@@ -155,10 +160,17 @@ public class Cases implements DisposableBean {
         return read(Path.of(name));
     }
 
-    /** A stored case to look at; where its chain is broken that is said first. */
+    /** A stored case to look at; where its chain is broken or a file of it damaged, that is said first. */
     CaseHistory toShow(CaseId id) {
         CaseHistory history = store.readToShow(id);
-        ChainAlarm.of(id, history.verify()).ifPresent(ChainAlarm::sound);
+        CaseAlarm.of(history).sound();
+        return history;
+    }
+
+    /** Says first that files of a case, which was read as whole, are damaged, if any are. */
+    public CaseHistory alarm(CaseHistory whole) {
+        CaseHistory history = store.withFiles(whole);
+        CaseAlarm.of(history).sound();
         return history;
     }
 

@@ -16,11 +16,14 @@ import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
 import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.DamagedFile;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.SignOff;
 import witnessmark.casefile.SignedJudgement;
+import witnessmark.casefile.history.CaseHistory;
+import witnessmark.casefile.history.ChainCheck;
 import witnessmark.casefile.store.CaseQuery;
 import witnessmark.casefile.store.CaseSummary;
 import witnessmark.casefile.yaml.CaseDocument;
@@ -139,6 +142,7 @@ class ExportCommands {
                 "verdict_today",
                 "changed_since",
                 "chain",
+                "files_damaged",
                 "work_done"));
         columns.addAll(ClaimColumns.names());
         return List.copyOf(columns);
@@ -179,9 +183,14 @@ class ExportCommands {
                                         .map(AfterSignOff.Changed::word)
                                         .toList()))
                         .orElse(""),
-                ChainAlarm.of(document)
-                        .map(a -> "broken at entry " + a.broken().number())
-                        .orElse(document.history().isPresent() ? "whole" : ""),
+                document.history()
+                        .map(h ->
+                                h.verify() instanceof ChainCheck.Broken at ? "broken at entry " + at.number() : "whole")
+                        .orElse(""),
+                document.history()
+                        .map(CaseHistory::damagedFiles)
+                        .map(DamagedFile::sentence)
+                        .orElse(""),
                 file.workDone()));
         row.addAll(ClaimColumns.cells(file));
         return row;

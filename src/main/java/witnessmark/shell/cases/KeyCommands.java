@@ -54,7 +54,8 @@ class KeyCommands {
             @Argument(index = 0, description = "case id") CaseId id,
             @Option(longName = "out", defaultValue = "", description = OptionText.OUT) GivenPath out,
             @Option(longName = "replace", defaultValue = "false", description = OptionText.REPLACE) Boolean replace) {
-        HeadMark mark = HeadMark.of(cases.getObject().store().read(id));
+        Cases from = cases.getObject();
+        HeadMark mark = HeadMark.of(from.alarm(from.history(id)));
         String text = shopKey.sign(mark).map(SignedHead::text).orElse(mark.text() + "\n");
         if (out.isEmpty()) {
             context.outputWriter().print(text);

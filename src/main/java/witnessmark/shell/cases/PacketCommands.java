@@ -45,19 +45,19 @@ class PacketCommands {
         new KnownIds(knowledge.getObject()).checkOpen(packed.document().present());
         CaseStore store = cases.getObject().store();
         String who = cases.getObject().who();
-        CaseHistory kept = newId.isEmpty()
-                ? store.importCase(packed.document(), packed.contents(), who)
-                : store.importAs(new CaseId(newId), packed.document(), packed.contents(), who);
+        CaseHistory kept = cases.getObject()
+                .alarm(
+                        newId.isEmpty()
+                                ? store.importCase(packed.document(), packed.contents(), who)
+                                : store.importAs(new CaseId(newId), packed.document(), packed.contents(), who));
         CaseFile now = kept.present();
-        int missing = now.attachments().size() - packed.contents().size();
         new Page(context.outputWriter())
                 .line("Case '" + now.id() + "' taken in: " + kept.entries().size() + " entries, "
                         + packed.contents().size() + " files"
                         + packed.signed()
                                 .map(s -> ", signed with key " + s.fingerprint()
                                         + "; compare it with the one the shop gave you")
-                                .orElse(", not signed with a key of a shop")
-                        + (missing > 0 ? "; " + missing + " files named in it were not in the packet" : ""))
+                                .orElse(", not signed with a key of a shop"))
                 .flush();
     }
 }

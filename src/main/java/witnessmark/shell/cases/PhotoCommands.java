@@ -11,8 +11,11 @@ import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseId;
+import witnessmark.casefile.DamagedFile;
 import witnessmark.casefile.history.AttachmentAdded;
+import witnessmark.casefile.history.AttachmentRemoved;
 import witnessmark.casefile.history.CanonicalText;
+import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.history.Change;
 import witnessmark.casefile.store.CaseStore;
 import witnessmark.document.photo.Photo;
@@ -21,9 +24,11 @@ import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.shell.knowledge.KnownIds;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Page;
+import witnessmark.shell.print.Refused;
+import witnessmark.shell.print.Terminal;
 import witnessmark.shell.run.GivenFile;
 
-/** The command that puts photographs with findings. */
+/** The commands that put photographs with findings and take them off. */
 @Component
 class PhotoCommands {
     private static final int LARGEST_BYTES = 30_000_000;
@@ -56,6 +61,7 @@ class PhotoCommands {
         String own = String.valueOf(Path.of(file).getFileName());
         Photo photo = PreparePhoto.prepare(own, GivenFile.read(Path.of(file), LARGEST_BYTES), keepLocation);
         if (isBroughtBack(store, id, own, photo)) {
+            cases.getObject().alarm(store.read(id));
             new Page(context.outputWriter())
                     .line("The bytes of '" + own + "' are back with case '" + id + "', as they were put in first.")
                     .flush();
@@ -77,11 +83,42 @@ class PhotoCommands {
                 .flush();
     }
 
+    @Command(
+            name = "photo remove",
+            group = "Cases",
+            description = "Take a photograph off a case; that it was there stays in the history",
+            help = "CASE NAME; the name or the SHA-256 as: case show CASE",
+            completionProvider = "completeCase",
+            exitStatusExceptionMapper = "refusals")
+    void remove(
+            CommandContext context,
+            @Argument(index = 0, description = "id of a stored case") CaseId id,
+            @Argument(index = 1, description = "name of the file, or its SHA-256") String name,
+            @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
+        List<Attachment> meant = cases.getObject().history(id).present().attachments().stream()
+                .filter(a -> a.name().equals(name) || a.sha256().equals(name))
+                .toList();
+        if (meant.size() != 1) {
+            throw new Refused(
+                    "case '" + id + "' holds " + (meant.isEmpty() ? "no file" : meant.size() + " files") + " '"
+                            + Terminal.harmless(name) + "'",
+                    meant.isEmpty()
+                            ? "see which it holds: case show " + id
+                            : "name the one that is meant by its SHA-256: case show " + id);
+        }
+        CaseHistory now = cases.getObject().enter(id, List.of(new AttachmentRemoved(meant.get(0))), reason);
+        new Page(context.outputWriter())
+                .line("'" + meant.get(0).name() + "' is taken off case '" + id + "' (entry "
+                        + now.last().number() + ").")
+                .flush();
+    }
+
     /** Whether the photograph is on the case already but its bytes were lost or changed, and are now put in again. */
     private static boolean isBroughtBack(CaseStore store, CaseId id, String name, Photo photo) {
         String sha256 = CanonicalText.sha256(photo.bytes());
-        Optional<Attachment> there = store.read(id).present().attachments().stream()
-                .filter(a -> a.sha256().equals(sha256) && !store.isWhole(id, a))
+        Optional<Attachment> there = store.damagedFiles(store.read(id)).stream()
+                .map(DamagedFile::file)
+                .filter(a -> a.sha256().equals(sha256))
                 .findFirst();
         there.ifPresent(a -> store.keepBytes(id, name, photo.mediaType(), photo.bytes()));
         return there.isPresent();

@@ -183,7 +183,7 @@ class InterviewCommands {
     private StoredNotebook notebook(String name, String as) {
         Cases all = cases.getObject();
         if (!name.equals(NEW)) {
-            return new StoredNotebook(all.store(), all.known(name), all.who());
+            return new StoredNotebook(all.store(), all.alarm(all.history(name)).id(), all.who());
         }
         CaseId id = as.isEmpty() ? all.freeId() : new CaseId(as);
         all.store().open(new Opened(id, "", "", Vehicle.unknown(), Layout.unknown()), all.who());

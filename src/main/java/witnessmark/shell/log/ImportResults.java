@@ -135,7 +135,8 @@ class ImportResults {
 
     private Taken take(Order order, String table, TruckDay day, String id) {
         try {
-            CaseHistory history = cases.getObject().store().read(new CaseId(id));
+            CaseHistory history =
+                    cases.getObject().alarm(cases.getObject().store().read(new CaseId(id)));
             Optional<Taken> open = isOpen(history, day, order);
             return open.isPresent() ? open.get() : store(order, table, day, history);
         } catch (Refused | CaseRefused | CaseChangedMeanwhile e) {

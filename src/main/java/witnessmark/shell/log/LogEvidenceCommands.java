@@ -88,7 +88,8 @@ class LogEvidenceCommands {
         if (words.size() < 3) {
             throw new WrongUsage("name the case, the truck and at least one log: log add CASE TRUCK FILE|FOLDER ...");
         }
-        CaseHistory before = cases.getObject().history(words.get(0));
+        Cases from = cases.getObject();
+        CaseHistory before = from.alarm(from.history(words.get(0)));
         LogJob job = jobs.getObject();
         LogJob.Done done = job.run(new LogJob.Order(
                 job.truck(words.get(1)), words.subList(2, words.size()), mapping, load, LogJob.Hashes.TAKEN));

@@ -11,6 +11,7 @@ import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
+import witnessmark.casefile.DamagedFile;
 import witnessmark.casefile.history.HeadMark;
 import witnessmark.document.Dossier;
 import witnessmark.document.Form;
@@ -114,6 +115,12 @@ class DocumentCommands {
             throw new Refused(
                     "the chain of entries is broken, and no other shop would take such a packet",
                     "bring the store back from a copy, carry on with case fork, or write the packet as pdf");
+        }
+        if (!dossier.damaged().isEmpty()) {
+            throw new Refused(
+                    "files of the case are not as they were put in, and a packet would bring none or others: "
+                            + DamagedFile.sentence(dossier.damaged()),
+                    DamagedFile.mend(dossier.file().id()) + "; or write the packet as pdf, which says so");
         }
         Map<String, byte[]> documents = new LinkedHashMap<>();
         documents.put("packet.pdf", write.write(dossier, Kind.PACKET, Form.PDF));

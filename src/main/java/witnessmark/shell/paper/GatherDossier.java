@@ -3,23 +3,22 @@ package witnessmark.shell.paper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.HashSet;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CaseFile;
-import witnessmark.casefile.CaseId;
+import witnessmark.casefile.DamagedFile;
 import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.history.CanonicalText;
+import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.logged.CombinedEvidence;
 import witnessmark.casefile.logged.WeighOnce;
 import witnessmark.casefile.store.CaseStore;
-import witnessmark.casefile.store.StoreUnavailable;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.CheckKnown;
 import witnessmark.diagnosis.Diagnosis;
@@ -80,7 +79,7 @@ class GatherDossier {
                 : Optional.of(trucks.getObject().find(truck));
         CaseDocument document = cases.getObject().find(name);
         CaseFile file = document.present();
-        Kept kept = kept(name, file);
+        Kept kept = kept(name, document);
         Diagnosis inLanguage = diagnosis.getObject().in(language);
         CaseFile known = CheckKnown.toJudge(file, inLanguage.knowledge());
         WeighOnce weigh = new WeighOnce();
@@ -93,7 +92,7 @@ class GatherDossier {
                     inLanguage.knowledge(),
                     made.getObject(),
                     kept.contents(),
-                    kept.changed(),
+                    kept.damaged(),
                     profile,
                     log.isEmpty() ? List.of() : List.of(timeline(profile.orElseThrow(), log, language)),
                     shop.onPaper(),
@@ -112,39 +111,32 @@ class GatherDossier {
                 LogChart.timeline(done, new ChartLabels(texts, shop.units())));
     }
 
-    /** What was kept of the files of a case. */
-    private record Kept(Map<String, byte[]> contents, Set<String> changed) {
-        Kept() {
-            this(new LinkedHashMap<>(), new HashSet<>());
-        }
-    }
+    /** What there is of the files of a case: the bytes of those that are as they were put in, and what is amiss with others. */
+    private record Kept(Map<String, byte[]> contents, List<DamagedFile> damaged) {}
 
-    private Kept kept(String name, CaseFile file) {
-        Kept kept = new Kept();
-        for (Attachment attachment : file.attachments()) {
+    private Kept kept(String name, CaseDocument document) {
+        Map<String, byte[]> contents = new LinkedHashMap<>();
+        List<DamagedFile> damaged = new ArrayList<>(
+                document.history().map(CaseHistory::damagedFiles).orElse(List.of()));
+        for (Attachment attachment : document.present().attachments()) {
             if (Cases.isFile(name)) {
-                besideFile(Path.of(name), attachment, kept);
-            } else {
-                stored(file.id(), attachment, kept);
+                besideFile(Path.of(name), attachment, contents, damaged);
+            } else if (damaged.stream().noneMatch(d -> d.file().equals(attachment))) {
+                CaseStore store = cases.getObject().store();
+                contents.put(
+                        attachment.sha256(),
+                        store.readAttachment(document.present().id(), attachment));
             }
         }
-        return kept;
+        return new Kept(contents, damaged);
     }
 
-    private void stored(CaseId id, Attachment attachment, Kept kept) {
-        CaseStore store = cases.getObject().store();
-        try {
-            kept.contents().put(attachment.sha256(), store.readAttachment(id, attachment));
-        } catch (StoreUnavailable e) {
-            // The document says that they are missing or changed, which is better than no document.
-            if (store.isChanged(id, attachment)) {
-                kept.changed().add(attachment.sha256());
-            }
-        }
-    }
-
-    /** Attachments of a case file lie beside it in the folder attachments, named by hash, as a packet unpacks them. */
-    private static void besideFile(Path caseFile, Attachment attachment, Kept kept) {
+    /**
+     * Attachments of a case file lie beside it in the folder attachments, named by hash, as a packet unpacks them. A case
+     * file that came alone lacks nothing that it had.
+     */
+    private static void besideFile(
+            Path caseFile, Attachment attachment, Map<String, byte[]> contents, List<DamagedFile> damaged) {
         Path file = caseFile.resolveSibling("attachments").resolve(attachment.sha256());
         if (!Files.isRegularFile(file)) {
             return;
@@ -152,12 +144,12 @@ class GatherDossier {
         try {
             byte[] bytes = Files.size(file) > LARGEST_ATTACHMENT ? new byte[0] : Files.readAllBytes(file);
             if (CanonicalText.sha256(bytes).equals(attachment.sha256())) {
-                kept.contents().put(attachment.sha256(), bytes);
-                return;
+                contents.put(attachment.sha256(), bytes);
+            } else {
+                damaged.add(new DamagedFile(attachment, DamagedFile.Fault.CHANGED));
             }
         } catch (IOException e) {
-            // no one can tell what it holds
+            damaged.add(new DamagedFile(attachment, DamagedFile.Fault.UNREADABLE));
         }
-        kept.changed().add(attachment.sha256());
     }
 }

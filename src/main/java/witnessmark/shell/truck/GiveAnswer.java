@@ -65,7 +65,8 @@ class GiveAnswer {
             return Optional.empty();
         }
         // A case that cannot take anything says so first.
-        CaseHistory before = cases.getObject().history(to.caseId());
+        Cases from = cases.getObject();
+        CaseHistory before = from.alarm(from.history(to.caseId()));
         AddComputed add = new AddComputed(
                 to.as().isEmpty() ? answer.evidence() : to.as(), answer.truck(), answer.findings(), to.guessed());
         return Optional.of(enter.enter(before, seen -> add.to(seen.present()), to.reason()));

@@ -75,7 +75,7 @@ class JournalTest {
         String entry = lines().get(0).get("hash").asString();
         behindTheProgramsBack(
                 "delete from case_entry where entry_number > 1",
-                "update case_file set last_number = 1, last_hash = '" + entry + "'",
+                "update case_file set last_number = 1, changed_at = opened_at, last_hash = '" + entry + "'",
                 "update store_head set last_line = 1, last_hash = '" + hash + "'");
     }
 

@@ -106,7 +106,8 @@ class StoreCheckTest {
         String hash = store.read(ONE).entries().get(1).hash();
         tamper(
                 "delete from case_entry where kind = 'signed-off'",
-                "update case_file set last_number = 2, signed_off_at = null, last_hash = '" + hash
+                "update case_file f set last_number = 2, signed_off_at = null, changed_at = (select made_at from case_entry e"
+                        + " where e.case_no = f.case_no and entry_number = 2), last_hash = '" + hash
                         + "' where case_id = 'one'");
 
         assertThat(store.verify(ONE))

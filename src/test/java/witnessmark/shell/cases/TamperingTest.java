@@ -13,7 +13,9 @@ import java.nio.file.Path;
 import java.sql.DriverManager;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -81,6 +83,12 @@ class TamperingTest {
             a row changed, all hashed anew  | FORGE
             the head alone                  | update case_file set last_number = 4 where case_no = CASE
             what is searched                | update case_finding set state = 'absent' where case_no = CASE and finding = 'clutch-slips'
+            a value added to be searched    | insert into case_measurement (case_no, measure, reading, unit) values (CASE, 'clutch-free-travel', 40, 'mm')
+            words that are searched         | update case_text set words = 'nothing' where case_no = CASE
+            a truck that is listed          | update case_file set unit = 'another' where case_no = CASE
+            when it was changed, as listed  | update case_file set changed_at = dateadd(day, -9, changed_at) where case_no = CASE
+            when it was opened, as listed   | update case_file set opened_at = dateadd(day, -9, opened_at) where case_no = CASE
+            when it was signed, as listed   | update case_file set signed_off_at = dateadd(day, -9, signed_off_at) where case_no = CASE
             """)
     void it_shows_on_the_first_line(String what, String change) throws Exception {
         Path store = copied(what.replaceAll("\\W+", "-"));
@@ -138,6 +146,7 @@ class TamperingTest {
                 Map.entry("case verify", "torn --head " + head),
                 Map.entry("case void", "torn"),
                 Map.entry("photo add", "torn clutch-slips " + picture + reason),
+                Map.entry("photo remove", "torn seal.png" + reason),
                 Map.entry("truck angles", "--angle 3 --case torn" + reason),
                 Map.entry("truck coast", "thirteen-ratio --speed 40 --unit km/h --minutes 5 --case torn" + reason),
                 Map.entry("truck shift", "thirteen-ratio --from 5d --to 4 --speed 30 --unit km/h --case torn" + reason),
@@ -185,6 +194,88 @@ class TamperingTest {
             assertThat(journal(store)).as("only the fork adds anything").satisfies(after -> assertThat(
                             after.lines().skip(before.lines().count()).filter(l -> !l.contains("carried-on")))
                     .isEmpty());
+        }
+    }
+
+    /** Every command that takes the case tells of it, those that change it too; nobody signs for it or hands it on. */
+    @ParameterizedTest
+    @CsvSource({"is not as it was put in, changed", "is missing, missing"})
+    void every_command_tells_of_a_damaged_photograph_first(String how, String fault) throws Exception {
+        Path store = folder.resolve("photo-" + fault);
+        Path png = folder.resolve("seal.png");
+        ImageIO.write(new BufferedImage(60, 30, BufferedImage.TYPE_INT_RGB), "png", png.toFile());
+        String head;
+        try (CommandLine shop = new CommandLine(store)) {
+            done(shop, "case new torn --complaint Slips");
+            done(shop, "case set torn clutch-slips=present clutch-facing-burned=present clutch-facing-oily=absent");
+            done(shop, "photo add torn clutch-slips " + png);
+            if (Files.notExists(folder.resolve("fleet"))) {
+                done(shop, "log fleet sample-cases/logs --truck thirteen-ratio --out " + folder.resolve("fleet"));
+            }
+            head = done(shop, "case head torn").strip();
+        }
+        Path kept = onlyFile(store.resolve("attachments"));
+        byte[] first = Files.readAllBytes(kept);
+        if (fault.equals("missing")) {
+            Files.delete(kept);
+        } else {
+            // one byte, so that the size stays the same
+            byte[] other = first.clone();
+            other[other.length / 2] ^= 1;
+            Files.write(kept, other);
+        }
+
+        try (CommandLine shop = new CommandLine(store)) {
+            assertThat(firstLine(shop, "case list")).isEqualTo("FILES ARE NOT AS THEY WERE PUT IN in: torn");
+            assertThat(done(shop, "case list --format json")).contains("\"fault\":\"" + fault + "\"");
+            assertThat(done(shop, "case show torn")).contains("seal.png [" + fault.toUpperCase(Locale.ROOT));
+            assertThat(shop.type("document packet torn --as zip --out " + folder.resolve("never.zip"))
+                            .messages())
+                    .contains("a packet would bring none or others: 'seal.png' " + how)
+                    .contains("photo add torn FINDING FILE")
+                    .contains("photo remove torn NAME");
+            CommandLine.Run signed = shop.type("case sign-off torn");
+            assertThat(signed.exitCode()).isEqualTo(1);
+            assertThat(signed.messages())
+                    .contains("is not signed off while its files are not as they were put in: 'seal.png' " + how)
+                    .contains("photo remove torn NAME");
+            Map<String, String> lines = new TreeMap<>(lines());
+            lines.put("case verify", "torn --head " + head);
+            lines.remove("photo remove");
+            lines.put("case gearbox", "torn --ratios 13");
+            lines.put("log add", "torn thirteen-ratio sample-cases/logs/unit-33_low-range-too-fast.csv");
+            lines.replaceAll((name, rest) -> rest.replaceAll(" --nevertheless same", ""));
+            lines.forEach((name, rest) -> assertThat(firstLine(
+                            shop, name + " " + (name.equals("case fork") ? rest : rest.replace(" --reason again", ""))))
+                    .as(name)
+                    .matches("(?s).*torn.*'seal.png' " + how + ".*"));
+            done(shop, "photo remove torn seal.png");
+            assertThat(firstLine(shop, "case show torn")).startsWith("Case torn");
+            assertThat(done(shop, "case sign-off torn")).contains("signed off");
+        }
+    }
+
+    @Test
+    void a_damaged_photograph_is_marked_where_its_number_stands_on_paper() throws Exception {
+        Path store = folder.resolve("marked");
+        Path png = folder.resolve("disc.png");
+        ImageIO.write(new BufferedImage(50, 30, BufferedImage.TYPE_INT_RGB), "png", png.toFile());
+        try (CommandLine shop = new CommandLine(store)) {
+            done(shop, "case new p --complaint Slips");
+            done(shop, "case set p clutch-facing-burned=present clutch-slips=present");
+            done(shop, "photo add p clutch-facing-burned " + png);
+            Files.writeString(onlyFile(store.resolve("attachments")), "other bytes");
+            for (String kind : List.of("claim", "evidence", "explanation", "bench")) {
+                Path paper = folder.resolve("marked.md");
+                done(shop, "document " + kind + " p --as md --replace --out " + paper);
+                assertThat(Files.readString(paper)).as(kind).contains("FILES ARE NOT AS THEY WERE PUT IN: 'disc.png'");
+                done(shop, "document " + kind + " p --language es --as md --replace --out " + paper);
+                assertThat(Files.readString(paper)).as(kind).contains("'disc.png' fue cambiado");
+            }
+            Path claim = folder.resolve("marked-claim.md");
+            done(shop, "document claim p --as md --out " + claim);
+            assertThat(Files.readString(claim)).contains("| 1 (changed) |");
+            assertThat(done(shop, "export cases p")).contains("'disc.png' is not as it was put in");
         }
     }
 
@@ -264,7 +355,9 @@ class TamperingTest {
 
             Files.delete(kept);
             done(shop, write);
-            assertThat(Files.readString(paper)).contains("not at hand").doesNotContain("put in");
+            assertThat(Files.readString(paper))
+                    .contains("The bytes kept of 'cone.png' are lost")
+                    .doesNotContain("not those that were put in");
             assertThat(done(shop, "photo add p clutch-slips " + png)).contains("are back with case 'p'");
             assertThat(shop.type("photo add p clutch-slips " + png).messages()).contains("the same bytes are on case");
         }
