@@ -2,8 +2,11 @@ package witnessmark.fleet;
 
 import java.io.Serializable;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
 import java.util.Arrays;
 import witnessmark.triplog.LogNames;
+import witnessmark.triplog.read.UnreadableLog;
 
 /**
  * One log in the folder of a fleet. Each sub-folder is a truck; a log in no sub-folder belongs to the truck that its name
@@ -17,12 +20,19 @@ public record FleetFile(String path, long bytes, long modifiedMillis) implements
     /** A mapping file of this name in a folder holds for the CSV logs in it; one in the fleet's folder for all others. */
     public static final String MAPPING_FILE = "mapping.yaml";
 
+    static final String UNKNOWN_LETTERS =
+            "its name has letters that this computer's character set does not know; rename"
+                    + " it, or start under a UTF-8 locale";
+
     private static final int DEEPEST = 2;
+    /** What stands for the bytes of a name that are no letter. */
+    private static final char LOST_LETTER = '\uFFFD';
+
     private static final String NAMELESS = "nameless";
 
     /** Whether a file so far down and of this name is a log of the fleet. */
     public static boolean isLog(String path) {
-        return path.split("/").length <= DEEPEST && LogNames.isLog(path.substring(path.lastIndexOf('/') + 1));
+        return path.split("/").length <= DEEPEST && LogNames.isLog(name(path));
     }
 
     /** Whether it is a mapping file that counts. */
@@ -48,6 +58,18 @@ public record FleetFile(String path, long bytes, long modifiedMillis) implements
 
     public String name() {
         return name(path);
+    }
+
+    /** Its name as a place; {@link UnreadableLog} where its letters are not known here, or were lost when it was listed. */
+    Path place() {
+        try {
+            if (path.indexOf(LOST_LETTER) < 0) {
+                return Path.of(name());
+            }
+        } catch (InvalidPathException e) {
+            // said below, for both faults alike
+        }
+        throw new UnreadableLog(UNKNOWN_LETTERS);
     }
 
     private static String name(String path) {

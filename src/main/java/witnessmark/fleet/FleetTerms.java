@@ -8,12 +8,12 @@ import java.util.HexFormat;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import witnessmark.triplog.event.HabitLimits;
 
 /**
- * What holds for the reading of a fleet's logs: profiles and mappings as they were written, so that they can be sent.
+ * What holds for the reading of a fleet's logs: profiles and mappings as they were written, so that they can be sent. One that
+ * cannot be read holds up only the logs that it is for.
  *
  * @param profiles the YAML of each truck that has its own, by the truck's name
  * @param general the YAML that all other trucks are read with; null where each must have its own
@@ -22,9 +22,9 @@ import witnessmark.triplog.event.HabitLimits;
  * @param load what is known of the load
  */
 public record FleetTerms(
-        Map<String, String> profiles,
+        Map<String, WrittenText> profiles,
         @Nullable String general,
-        Map<String, String> mappings,
+        Map<String, WrittenText> mappings,
         @Nullable String mapping,
         HabitLimits.Load load)
         implements Serializable {
@@ -35,15 +35,19 @@ public record FleetTerms(
     }
 
     /** The profile for a truck; empty where it has none and there is none for all. */
-    Optional<String> profile(String truck) {
-        return Optional.ofNullable(profiles.getOrDefault(truck, general));
+    Optional<WrittenText> profile(String truck) {
+        return Optional.ofNullable(profiles.get(truck)).or(() -> written(general));
     }
 
     /** The mapping for a CSV log; empty to guess it. */
-    Optional<String> mapping(FleetFile file) {
-        return Stream.of(mapping, mappings.get(file.folder()), mappings.get(""))
-                .flatMap(Stream::ofNullable)
-                .findFirst();
+    Optional<WrittenText> mapping(FleetFile file) {
+        return written(mapping)
+                .or(() -> Optional.ofNullable(mappings.get(file.folder())))
+                .or(() -> Optional.ofNullable(mappings.get("")));
+    }
+
+    private static Optional<WrittenText> written(@Nullable String text) {
+        return Optional.ofNullable(text).map(WrittenText::of);
     }
 
     /**
@@ -57,8 +61,8 @@ public record FleetTerms(
         for (String part : new String[] {
             program,
             load.name(),
-            profile(file.truck()).orElse(""),
-            mapping(file).orElse("")
+            profile(file.truck()).map(WrittenText::text).orElse(""),
+            mapping(file).map(WrittenText::text).orElse("")
         }) {
             byte[] bytes = part.getBytes(StandardCharsets.UTF_8);
             digest.update((bytes.length + ":").getBytes(StandardCharsets.UTF_8));

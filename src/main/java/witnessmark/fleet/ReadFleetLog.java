@@ -46,16 +46,12 @@ public final class ReadFleetLog {
     /** What the log holds, or why it does not count. */
     public ReadOutcome read(FleetFile file, LogBytes bytes, Progress progress) {
         try {
+            Path name = file.place();
             Truck truck = truck(file.truck());
-            Optional<ColumnMapping> mapping =
-                    terms.mapping(file).map(yaml -> ReadMapping.from(FleetFile.MAPPING_FILE, yaml));
+            Optional<ColumnMapping> mapping = terms.mapping(file)
+                    .map(text -> ReadMapping.from(FleetFile.MAPPING_FILE, text.orRefused("its mapping file")));
             TripRequest request = new TripRequest(
-                    Path.of(file.name()),
-                    truck.table,
-                    HabitLimits.usual().with(terms.load()),
-                    mapping,
-                    true,
-                    Optional.empty());
+                    name, truck.table, HabitLimits.usual().with(terms.load()), mapping, true, Optional.empty());
             return taken(file, truck, ReadTrip.read(request, bytes, progress));
         } catch (UnreadableLog e) {
             return UncountedLog.of(file, reason(file, String.join("; ", e.faults())));
@@ -70,7 +66,8 @@ public final class ReadFleetLog {
     private Truck truck(String name) {
         String yaml = terms.profile(name)
                 .orElseThrow(() -> new UnreadableLog("no profile for this truck: keep one named '" + name
-                        + "' beside the others, or give one for all trucks"));
+                        + "' beside the others, or give one for all trucks"))
+                .orRefused("its truck's profile");
         return trucks.computeIfAbsent(yaml, y -> {
             TruckProfile profile = profile(name, y);
             return new Truck(profile.id(), profile.layout(), TabulateGears.of(profile));

@@ -16,6 +16,14 @@ public record UncountedLog(String truck, String path, String reason) implements 
         return new UncountedLog(log.truck(), log.path(), reason);
     }
 
+    /** A truck's folder that cannot be looked into, so that it is not known what logs it holds. */
+    public static UncountedLog folder(String name, String why) {
+        FleetFile folder = new FleetFile(name + "/", 0, 0);
+        return of(
+                folder,
+                "this folder cannot be listed (" + why.replaceAll("\\s+", " ").strip() + ")");
+    }
+
     /** Its row in {@link FleetTable#NOT_COUNTED}. */
     public List<Object> cells() {
         return List.of(truck, path, reason);

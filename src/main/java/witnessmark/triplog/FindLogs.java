@@ -4,14 +4,15 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import witnessmark.triplog.read.ColumnMapping;
 import witnessmark.triplog.read.ReadMapping;
 import witnessmark.triplog.read.UnreadableLog;
+import witnessmark.triplog.read.WhyUnreadable;
 
 /** Finds the logs of a job, the truck each belongs to, and the mapping file beside it. */
 final class FindLogs {
@@ -32,11 +33,11 @@ final class FindLogs {
         List<Found> found = new ArrayList<>();
         for (Path place : places) {
             if (Files.isDirectory(place)) {
-                for (Path file : files(place)) {
+                for (LogFolder.File file : files(place)) {
                     found.add(found(
-                            truck(place, file),
-                            file,
-                            List.of(file.toAbsolutePath().getParent(), place)));
+                            truck(file),
+                            file.place(),
+                            List.of(file.place().toAbsolutePath().getParent(), place)));
                 }
             } else {
                 found.add(found(truck, place, List.of(place.toAbsolutePath().getParent())));
@@ -54,33 +55,41 @@ final class FindLogs {
                         file, terms.tableOf().apply(truck), terms.limits(), mapping, terms.hash(), Optional.empty()));
     }
 
-    private static List<Path> files(Path folder) {
-        try (Stream<Path> walk = Files.walk(folder, 2)) {
-            List<Path> files = walk.filter(LogNames::isFile)
-                    .filter(f -> LogNames.isLog(f.getFileName().toString()))
-                    .sorted()
-                    .limit(MOST_FILES + 1L)
-                    .toList();
-            if (files.isEmpty()) {
-                throw new UnreadableLog(
-                        folder + ": no log files in this folder",
-                        "looked for were .csv .log .txt .candump .asc, also .gz");
-            }
-            if (files.size() > MOST_FILES) {
-                throw new UnreadableLog(folder + ": more than 100,000 log files", "give its sub-folders one by one");
-            }
-            return files;
-        } catch (IOException e) {
+    private static List<LogFolder.File> files(Path folder) {
+        List<LogFolder.File> files = listed(folder).files().stream()
+                .filter(f -> LogNames.isLog(f.place().getFileName().toString()))
+                .sorted(Comparator.comparing(LogFolder.File::place))
+                .limit(MOST_FILES + 1L)
+                .toList();
+        if (files.isEmpty()) {
             throw new UnreadableLog(
-                    folder + ": cannot be listed (" + e.getMessage() + ")", "check that you may read it");
+                    folder + ": no log files in this folder", "looked for were .csv .log .txt .candump .asc, also .gz");
+        }
+        if (files.size() > MOST_FILES) {
+            throw new UnreadableLog(folder + ": more than 100,000 log files", "give its sub-folders one by one");
+        }
+        return files;
+    }
+
+    private static LogFolder listed(Path folder) {
+        try {
+            LogFolder listed = LogFolder.of(folder);
+            listed.unlisted().stream().findFirst().ifPresent(u -> {
+                throw unlistable(folder.resolve(u.name()), u.why());
+            });
+            return listed;
+        } catch (IOException e) {
+            throw unlistable(folder, WhyUnreadable.of(e));
         }
     }
 
-    private static String truck(Path folder, Path file) {
-        Path inside = folder.relativize(file);
-        return inside.getNameCount() > 1
-                ? inside.getName(0).toString()
-                : LogNames.truck(file.getFileName().toString());
+    private static UnreadableLog unlistable(Path folder, String why) {
+        return new UnreadableLog(folder + ": cannot be listed (" + why + ")", "check that you may read it");
+    }
+
+    private static String truck(LogFolder.File file) {
+        int slash = file.path().indexOf('/');
+        return slash > 0 ? file.path().substring(0, slash) : LogNames.truck(file.path());
     }
 
     private Optional<ColumnMapping> mappingIn(Path folder) {

@@ -140,7 +140,7 @@ public final class TruckFolder {
     }
 
     /** Names have no dots and no slashes, so that a file is always right inside the folder. */
-    private static boolean isName(String name) {
+    public static boolean isName(String name) {
         return name.length() <= 60 && name.matches("[a-z0-9]+(-[a-z0-9]+)*");
     }
 

@@ -5,7 +5,6 @@ import java.io.InputStream;
 import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
-import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
@@ -20,8 +19,10 @@ import org.apache.spark.sql.types.StructType;
 import org.apache.spark.util.SerializableConfiguration;
 import org.jspecify.annotations.Nullable;
 import witnessmark.fleet.FleetFile;
+import witnessmark.fleet.FleetFolder;
 import witnessmark.fleet.FleetTable;
 import witnessmark.fleet.FleetTerms;
+import witnessmark.fleet.WrittenText;
 import witnessmark.triplog.read.ReadMapping;
 import witnessmark.truck.ReadyTrucks;
 import witnessmark.truck.TruckYaml;
@@ -101,8 +102,8 @@ public final class ReadFleet {
     }
 
     private Done marked() throws IOException {
-        Place.Listed listed = logs.listed();
-        if (listed.logs().isEmpty()) {
+        FleetFolder listed = logs.listed();
+        if (listed.logs().isEmpty() && listed.unlisted().isEmpty()) {
             throw new Refused(
                     "'" + options.logs() + "' holds no log files (looked for .csv .log .txt .candump .asc, also .gz)");
         }
@@ -121,7 +122,8 @@ public final class ReadFleet {
             kept.add(
                     spark.createDataFrame(context.parallelize(bins, bins.size()).mapPartitions(read), KeptLogs.TYPE));
         }
-        Map<FleetTable, Long> rows = new WriteTables(spark, out, kept).write(present, !tasks.isEmpty());
+        Map<FleetTable, Long> rows =
+                new WriteTables(spark, out, kept).write(present, !tasks.isEmpty(), listed.unlisted());
         return new Done(listed.logs().size(), tasks.size(), rows);
     }
 
@@ -154,15 +156,11 @@ public final class ReadFleet {
                 file, row.getAs("mark"), row.isNullAt(likely) ? List.of() : List.copyOf(row.getList(likely)));
     }
 
-    private FleetTerms terms(Place.Listed listed) throws IOException {
-        Map<String, String> mappings = new HashMap<>();
-        for (String mapping : listed.mappings()) {
-            mappings.put(new FleetFile(mapping, 0, 0).folder(), logs.text(mapping));
-        }
-        Map<String, String> profiles = options.profiles().isPresent()
-                ? Place.of(options.profiles().get(), logs.settings()).profiles()
+    private FleetTerms terms(FleetFolder listed) throws IOException {
+        Map<String, WrittenText> profiles = options.profiles().isPresent()
+                ? Place.of(options.profiles().get(), logs.settings()).profiles(listed)
                 : Map.of();
-        return new FleetTerms(profiles, general(), mappings, mapping(), options.load());
+        return new FleetTerms(profiles, general(), logs.mappings(listed), mapping(), options.load());
     }
 
     private @Nullable String general() throws IOException {
@@ -194,7 +192,7 @@ public final class ReadFleet {
 
     private String file(String place) throws IOException {
         int name = place.lastIndexOf('/') + 1;
-        Place folder = Place.of(name > 1 ? place.substring(0, name - 1) : ".", logs.settings());
+        Place folder = Place.of(name == 0 ? "." : place.substring(0, Math.max(1, name - 1)), logs.settings());
         if (!folder.files().exists(folder.path(place.substring(name)))) {
             throw new Refused("no file '" + place + "'; give a ready example (" + String.join(", ", ReadyTrucks.names())
                     + ") or the place of a YAML file");

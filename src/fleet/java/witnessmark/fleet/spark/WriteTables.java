@@ -48,9 +48,11 @@ final class WriteTables {
      *
      * @param present path, bytes, modified and mark of the files that are there now
      * @param newlyRead whether the last part kept is of this job
+     * @param unlisted folders that could not be looked into
      * @return rows by table
      */
-    Map<FleetTable, Long> write(Dataset<Row> present, boolean newlyRead) throws IOException {
+    Map<FleetTable, Long> write(Dataset<Row> present, boolean newlyRead, List<UncountedLog> unlisted)
+            throws IOException {
         Dataset<Row> located = present.join(kept.files().dropDuplicates("path", "bytes", "modified", "mark"), Kept.FILE)
                 .join(kept.contents().drop("acts"), Kept.CONTENT)
                 .persist(StorageLevel.MEMORY_AND_DISK());
@@ -63,7 +65,9 @@ final class WriteTables {
             Dataset<Row> unsorted =
                     switch (table) {
                         case ACTS -> acts(pooled, located);
-                        case NOT_COUNTED -> of(table, pooled).union(unreadable(newlyRead));
+                        case NOT_COUNTED -> of(table, pooled)
+                                .union(unreadable(newlyRead))
+                                .union(rows(unlisted));
                         default -> of(table, pooled);
                     };
             rows.put(table, write(table, unsorted));
@@ -115,6 +119,12 @@ final class WriteTables {
                                     : (Object) Double.valueOf(cell));
         }
         return Rows.row(table.columns(), values);
+    }
+
+    private Dataset<Row> rows(List<UncountedLog> uncounted) {
+        List<FleetColumn> columns = FleetTable.NOT_COUNTED.columns();
+        return spark.createDataFrame(
+                uncounted.stream().map(u -> Rows.row(columns, u.cells())).toList(), Rows.type(columns));
     }
 
     private Dataset<Row> unreadable(boolean newlyRead) {

@@ -3,6 +3,7 @@ package witnessmark.casefile.store;
 import java.sql.SQLException;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.CannotGetJdbcConnectionException;
 
 /** What a failure of the database means for the one who wanted to read or write. */
 record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
@@ -44,9 +45,17 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
             "PKIX",
             "CertificateException");
 
-    private static final List<String> BROKEN_LINE = List.of("EOFException", "SocketException");
+    /** H2's code for a statement that is cut short; nothing but the end of the shell that holds the database does that here. */
+    private static final int STATEMENT_CUT_SHORT = 57014;
+
+    private static final List<String> BROKEN_LINE =
+            List.of("EOFException", "SocketException", "ClosedChannelException", "ClosedByInterruptException");
 
     static SqlFault of(Throwable failure) {
+        if (failure instanceof CannotGetJdbcConnectionException) {
+            // found closed before it was asked anything
+            return new SqlFault(Kind.LOST, failure.getMessage(), failure);
+        }
         SQLException sql = sqlCause(failure);
         return sql == null
                 ? new SqlFault(Kind.OTHER, failure.getMessage(), failure)
@@ -57,7 +66,7 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
     private static Kind kindOf(SQLException e) {
         String state = e.getSQLState() == null ? "" : e.getSQLState();
         return switch (e.getErrorCode()) {
-            case 90067, 90098, 90121, 90135 -> Kind.LOST;
+            case 90067, 90098, 90121, 90135, STATEMENT_CUT_SHORT -> Kind.LOST;
             case 90131, 50200, 40001, 23505 -> Kind.CONFLICT;
             case 90020 -> Kind.IN_USE;
             case 90030 -> Kind.DAMAGED;

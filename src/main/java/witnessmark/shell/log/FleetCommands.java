@@ -12,6 +12,7 @@ import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import org.springframework.stereotype.Component;
+import witnessmark.fleet.FleetFolder;
 import witnessmark.fleet.FleetResult;
 import witnessmark.fleet.FleetTable;
 import witnessmark.shell.knowledge.AnswerJson;
@@ -80,21 +81,10 @@ class FleetCommands {
 
     /** A later run would read the tables as logs. */
     private static void refuseAmongLogs(Path logs, GivenPath out) {
-        if (real(out.path()).startsWith(real(logs))) {
+        if (FleetFolder.holds(logs, out.path())) {
             throw new Refused(
                     "--out '" + out + "' lies in the folder of the logs, where the tables would be taken for logs",
                     "give a folder outside of it");
-        }
-    }
-
-    /** Without links, as far as it is there. */
-    private static Path real(Path place) {
-        Path whole = place.toAbsolutePath().normalize();
-        try {
-            return whole.toRealPath();
-        } catch (IOException e) {
-            Path parent = whole.getParent();
-            return parent == null ? whole : real(parent).resolve(whole.getFileName());
         }
     }
 

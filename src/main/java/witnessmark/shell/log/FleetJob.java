@@ -1,25 +1,21 @@
 package witnessmark.shell.log;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicLong;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import witnessmark.fleet.FleetFile;
+import witnessmark.fleet.FleetFolder;
 import witnessmark.fleet.FleetResult;
 import witnessmark.fleet.FleetTerms;
 import witnessmark.fleet.ReadFleetLog;
@@ -27,10 +23,9 @@ import witnessmark.fleet.ReadOutcome;
 import witnessmark.shell.print.GivenPath;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.truck.Trucks;
-import witnessmark.triplog.LogNames;
 import witnessmark.triplog.event.HabitLimits;
-import witnessmark.triplog.read.LogBytes;
 import witnessmark.triplog.read.Progress;
+import witnessmark.triplog.read.WhyUnreadable;
 import witnessmark.truck.TruckFolder;
 
 /** Reads the logs of a fleet in one folder, over all cores of this machine. */
@@ -57,15 +52,16 @@ class FleetJob {
         if (!Files.isDirectory(order.folder())) {
             throw new Refused("'" + order.folder() + "' is no folder", "give that of the fleet's logs");
         }
-        List<FleetFile> files = files(order.folder());
-        if (files.isEmpty()) {
+        FleetFolder there = listed(order.folder());
+        if (there.logs().isEmpty() && there.unlisted().isEmpty()) {
             throw new Refused(
                     "'" + order.folder() + "' holds no log files",
                     "looked for were .csv .log .txt .candump .asc, also .gz");
         }
-        FleetTerms terms = terms(order, files);
+        FleetTerms terms = terms(order, there);
         try (WatchReading watch = WatchReading.onTerminal()) {
-            List<ReadOutcome> outcomes = read(order.folder(), files, terms, watch);
+            List<ReadOutcome> outcomes = new ArrayList<>(there.unlisted());
+            outcomes.addAll(read(order.folder(), there.logs(), terms, watch));
             if (watch.isStopped()) {
                 throw new Refused("stopped before the end", "nothing was written");
             }
@@ -73,56 +69,23 @@ class FleetJob {
         }
     }
 
-    private static List<FleetFile> files(Path folder) {
-        return walked(folder).entrySet().stream()
-                .filter(e -> FleetFile.isLog(e.getKey()))
-                .map(e -> file(e.getKey(), e.getValue()))
-                .sorted(Comparator.comparing(FleetFile::path))
-                .toList();
-    }
-
-    /** The files by their paths from the folder on. */
-    private static Map<String, Path> walked(Path folder) {
-        try (Stream<Path> walk = Files.walk(folder, 2)) {
-            Map<String, Path> found = new LinkedHashMap<>();
-            walk.filter(LogNames::isFile)
-                    .forEach(f -> found.put(folder.relativize(f).toString().replace('\\', '/'), f));
-            return found;
-        } catch (IOException | UncheckedIOException e) {
-            throw new Refused(
-                    "'" + folder + "' cannot be listed (" + e.getMessage() + ")", "check that you may read it");
-        }
-    }
-
-    private static FleetFile file(String path, Path file) {
+    private static FleetFolder listed(Path folder) {
         try {
-            return new FleetFile(
-                    path, Files.size(file), Files.getLastModifiedTime(file).toMillis());
+            return FleetFolder.of(folder);
         } catch (IOException e) {
-            // What can be read of it, or why it cannot, shows when it is read.
-            return new FleetFile(path, 0, 0);
+            throw new Refused(
+                    "'" + folder + "' cannot be listed (" + WhyUnreadable.of(e) + ")", "check that you may read it");
         }
     }
 
-    private FleetTerms terms(Order order, List<FleetFile> files) {
+    private FleetTerms terms(Order order, FleetFolder there) {
         TruckFolder own = order.profiles().isEmpty()
                 ? trucks.getObject().kept()
                 : new TruckFolder(existing(order.profiles().path()));
-        Map<String, String> profiles = files.stream()
-                .map(FleetFile::truck)
-                .distinct()
-                .filter(own::holds)
-                .collect(Collectors.toMap(t -> t, own::yaml));
-        Map<String, String> mappings = new LinkedHashMap<>();
-        walked(order.folder()).forEach((path, file) -> {
-            if (FleetFile.isMapping(path)) {
-                mappings.put(new FleetFile(path, 0, 0).folder(), text(file));
-            }
-        });
         return new FleetTerms(
-                profiles,
+                there.profiles(own),
                 order.truck().isEmpty() ? null : trucks.getObject().yaml(checked(order.truck())),
-                mappings,
+                there.mappingsIn(order.folder()),
                 order.mapping().isEmpty() ? null : text(order.mapping().path()),
                 order.load());
     }
@@ -149,7 +112,7 @@ class FleetJob {
 
     /** The largest first, so that none is left to run alone at the end. */
     private static List<ReadOutcome> read(Path folder, List<FleetFile> files, FleetTerms terms, Progress watch) {
-        int threads = Math.min(files.size(), Runtime.getRuntime().availableProcessors());
+        int threads = Math.max(1, Math.min(files.size(), Runtime.getRuntime().availableProcessors()));
         ThreadLocal<ReadFleetLog> reader = ThreadLocal.withInitial(() -> new ReadFleetLog(terms));
         Together progress =
                 new Together(watch, files.stream().mapToLong(FleetFile::bytes).sum());
@@ -157,8 +120,8 @@ class FleetJob {
         try {
             List<Future<ReadOutcome>> running = files.stream()
                     .sorted(Comparator.comparingLong(FleetFile::bytes).reversed())
-                    .map(f -> pool.submit(
-                            () -> reader.get().read(f, LogBytes.of(folder.resolve(f.path())), progress.ofOneFile())))
+                    .map(f ->
+                            pool.submit(() -> reader.get().read(f, FleetFolder.bytes(folder, f), progress.ofOneFile())))
                     .toList();
             List<ReadOutcome> outcomes = new ArrayList<>();
             for (Future<ReadOutcome> one : running) {

@@ -49,7 +49,9 @@ public record LogHead(Path file, LogBytes bytes, LogFormat format, boolean compr
                     file + ": the packed file is cut off before its first row",
                     "copy it anew from where it was written");
         } catch (IOException e) {
-            throw new UnreadableLog(file + ": cannot be read (" + e.getMessage() + ")", "check that you may read it");
+            throw new UnreadableLog(
+                    file + ": cannot be read (" + WhyUnreadable.of(e) + ")",
+                    "check the file, and that you may read it");
         }
         return new LogHead(file, bytes, format(file, head), compressed, text(head));
     }

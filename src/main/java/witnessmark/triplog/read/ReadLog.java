@@ -75,7 +75,7 @@ public final class ReadLog {
             return report(lines.stopped());
         } catch (IOException e) {
             throw new UnreadableLog(
-                    head.file() + ": reading failed (" + e.getMessage() + ")", "copy it anew and read it again");
+                    head.file() + ": reading failed (" + WhyUnreadable.of(e) + ")", "copy it anew and read it again");
         }
     }
 

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
@@ -212,6 +213,49 @@ class FleetTablesIT {
 
     @Test
     @Order(8)
+    void tables_are_not_put_among_the_logs_by_whatever_way() throws Exception {
+        Path link = Files.createSymbolicLink(folder.resolve("link-to-logs"), logs);
+        for (Path among : List.of(logs, logs.resolve("tables"), link.resolve("tables/of/today"))) {
+            FleetOptions options = new FleetOptions(
+                    logs.toUri().toString(),
+                    among.toString(),
+                    Optional.of("thirteen-ratio"),
+                    Optional.empty(),
+                    Optional.empty(),
+                    HabitLimits.Load.UNKNOWN,
+                    false);
+            assertThatThrownBy(() -> ReadFleet.run(spark, options))
+                    .isInstanceOf(Refused.class)
+                    .hasMessageContaining("lies in the folder of the logs");
+        }
+        assertThat(logs.resolve("tables")).doesNotExist();
+    }
+
+    @Test
+    @Order(9)
+    void whatever_lies_in_the_folder_comes_to_the_same_tables_as_on_one_machine() throws Exception {
+        Files.delete(out.resolve(".running"));
+        new InventedFleet(logs).odd();
+        Path cut = profiles.resolve("linked-folder.yaml");
+        Files.write(cut, new byte[] {(byte) 0xFF, (byte) 0xFE, 't', 0});
+
+        runAndCompare();
+
+        assertThat(Files.readString(out.resolve("days.csv"), StandardCharsets.UTF_8))
+                .contains("2026-03-02T06%3A00%3A00.csv", "two%0Alines.csv", "%231", "back%5Cslash.csv", "PACKED.CSV.GZ")
+                .doesNotContain("hidden", ".xz", ".zip");
+        assertThat(Files.readString(out.resolve("not-counted.csv")))
+                .contains("gone,gone_log.csv,\"cannot be read (it is gone, or a link that leads nowhere)")
+                .contains("itself,itself_log.csv,\"cannot be read (")
+                .contains("pipe,pipe_log.csv,\"cannot be read (it is no plain file)")
+                .contains("back,back/,this folder cannot be listed (it leads back to the folder of the logs)")
+                .contains("no-mapping,no-mapping/log.csv,its mapping file cannot be read (it is gone,")
+                .contains("wide-mapping,wide-mapping/log.csv,its mapping file cannot be read (it is not UTF-8 text)")
+                .contains("linked-folder,linked-folder/log.csv,\"its truck's profile cannot be read (");
+    }
+
+    @Test
+    @Order(10)
     void a_place_is_made_whole_where_the_job_is_handed_in_as_workers_start_elsewhere() throws Exception {
         SerializableConfiguration settings =
                 new SerializableConfiguration(spark.sparkContext().hadoopConfiguration());

@@ -5,6 +5,7 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Random;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
@@ -99,6 +100,46 @@ record InventedFleet(Path folder) {
         fleet.bus("haul-3/other-recorder.candump", 99, 0, 5);
         bad(fleet);
         return fleet;
+    }
+
+    /** Names and entries that a file system allows and few folders of logs hold. */
+    void odd() throws IOException, InterruptedException {
+        for (String name : List.of(
+                "odd-names/2026-03-02T06:00:00.csv",
+                "12:30_flat.csv",
+                "odd-names/two\nlines.csv",
+                "odd-names/100%25 #1?[a]*{b}.CSV",
+                "odd-names/ blank .csv",
+                "odd-names/_under.csv",
+                "_.csv",
+                "odd names/back\\slash.csv")) {
+            csv(name, name.hashCode());
+        }
+        csv("odd-names/plain.csv", 80);
+        packed("odd-names/plain.csv", "odd-names/PACKED.CSV.GZ");
+        Files.delete(folder.resolve("odd-names/plain.csv"));
+        for (String none : List.of(".hidden.csv", ".hidden/log.csv", "odd-names/log.csv.xz", "odd-names/log.csv.zip")) {
+            write(none, "time_s,engine_rpm\n0,600\n");
+        }
+        Files.createDirectories(folder.resolve("empty-folder"));
+        Files.createDirectories(folder.resolve("odd-names/folder.csv"));
+        Path elsewhere = Files.createDirectories(folder.resolveSibling("elsewhere"));
+        new InventedFleet(elsewhere).csv("log.csv", 81);
+        Files.createSymbolicLink(folder.resolve("linked-folder"), elsewhere);
+        Files.createSymbolicLink(folder.resolve("linked_log.csv"), elsewhere.resolve("log.csv"));
+        Files.createSymbolicLink(folder.resolve("back"), folder);
+        Files.createSymbolicLink(folder.resolve("gone_log.csv"), folder.resolve("nowhere"));
+        Files.createSymbolicLink(folder.resolve("itself_log.csv"), folder.resolve("itself_log.csv"));
+        Files.createSymbolicLink(folder.resolve("gone-folder"), folder.resolve("nowhere"));
+        csv("no-mapping/log.csv", 82);
+        Files.createSymbolicLink(folder.resolve("no-mapping/mapping.yaml"), folder.resolve("nowhere"));
+        csv("wide-mapping/log.csv", 83);
+        write("wide-mapping/mapping.yaml", new byte[] {(byte) 0xFF, (byte) 0xFE, 't', 0});
+        Process pipe =
+                new ProcessBuilder("mkfifo", folder.resolve("pipe_log.csv").toString()).start();
+        if (pipe.waitFor() != 0) {
+            throw new IOException("mkfifo failed");
+        }
     }
 
     private static void bad(InventedFleet fleet) throws IOException {
