@@ -249,7 +249,7 @@ class FleetTablesIT {
                 .contains("itself,itself_log.csv,\"cannot be read (")
                 .contains("pipe,pipe_log.csv,\"cannot be read (it is no plain file)")
                 .contains("back,back/,this folder cannot be listed (it leads back to the folder of the logs)")
-                .contains("no-mapping,no-mapping/log.csv,its mapping file cannot be read (it is gone,")
+                .contains("no-mapping,no-mapping/log.csv,\"its mapping file cannot be read (it is gone,")
                 .contains("wide-mapping,wide-mapping/log.csv,its mapping file cannot be read (it is not UTF-8 text)")
                 .contains("linked-folder,linked-folder/log.csv,\"its truck's profile cannot be read (");
     }
