@@ -1,6 +1,7 @@
 package witnessmark.diagnosis;
 
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +17,7 @@ import witnessmark.diagnosis.fact.GearSaid;
 import witnessmark.diagnosis.fact.Measured;
 import witnessmark.diagnosis.fact.ThinLog;
 import witnessmark.inference.Report;
+import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.planner.Hands;
 
@@ -165,6 +167,40 @@ public final class OpenCase implements AutoCloseable {
     /** The open findings that tell what is concluded from its look-alikes. */
     public Set<String> lookAlikes() {
         return Releases.lookAlikes(standing().causes()).collect(Collectors.toSet());
+    }
+
+    /**
+     * What a cause that is at least so probable may wait for once its own parts are seen, and is not looked at yet: the
+     * looks at what leaves the same marks, and what must be proved good.
+     */
+    public Set<String> mayBeWaitedFor(double probability) {
+        return standing().causesFrom(probability).stream()
+                .map(cause -> knowledge.causes().get(cause.id()))
+                .flatMap(cause -> Stream.concat(looksAtRivals(cause), proofs(cause)))
+                .filter(reading()::isToBeAsked)
+                .collect(Collectors.toSet());
+    }
+
+    private Stream<String> looksAtRivals(Cause cause) {
+        return knowledge.lookAlikesOf(cause.id()).stream()
+                .map(pair -> knowledge.causes().get(pair.other(cause.id())))
+                .filter(rival -> rival.looks().stream().noneMatch(reading()::isAbsent))
+                .flatMap(rival -> rival.looks().stream());
+    }
+
+    private Stream<String> proofs(Cause cause) {
+        return Stream.concat(
+                cause.provedGood().stream(),
+                cause.provedGoodAny().stream()
+                        .filter(ways -> ways.stream().noneMatch(reading()::isAbsent))
+                        .flatMap(List::stream));
+    }
+
+    /** The plan of just these findings for these hands, however little they tell. */
+    public List<NextVisit> visitsFor(Set<String> wanted, Hands hands) {
+        Set<String> leftOut = new HashSet<>(knowledge.findings().keySet());
+        leftOut.removeAll(wanted);
+        return checks.visits(reading(), standing().causes(), hands, leftOut, wanted);
     }
 
     /** What another source than the one on record can say, where a conclusion stands; to be asked if it can unsettle it. */

@@ -6,7 +6,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import witnessmark.casefile.CaseFile;
-import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.TextField;
 import witnessmark.casefile.Vehicle;
 import witnessmark.casefile.history.Change;
@@ -19,7 +18,7 @@ import witnessmark.gearbox.Layout;
 final class Intake {
     private Intake() {}
 
-    /** The change for an answer; empty where nothing was said. Throws {@link CaseRefused} for one that does not fit. */
+    /** The change for an answer; empty where nothing was said. Throws {@link NotAnAnswer} for one that does not fit. */
     static Optional<Change> change(Stage stage, String answer, CaseFile now) {
         String said = answer.strip();
         if (said.isEmpty()) {
@@ -42,9 +41,7 @@ final class Intake {
 
     private static String unitState(String said) {
         return UnitState.parse(said.toLowerCase(Locale.ROOT))
-                .orElseThrow(() -> new CaseRefused(
-                        "'" + said + "' is none of the answers",
-                        "give one of " + String.join(", ", UnitState.words()) + ", or leave it empty"))
+                .orElseThrow(() -> new NotAnAnswer("refused.no-choice", said, String.join(", ", UnitState.words())))
                 .word();
     }
 
@@ -61,9 +58,7 @@ final class Intake {
         String digits = number.replaceAll("(million|k)$", "");
         boolean bare = digits.equals(plain) && digits.matches("\\d{1,3}");
         if (bare || !digits.matches("\\d{1,9}(\\.\\d+)?")) {
-            throw new CaseRefused(
-                    "odometer: '" + said + "' is not a distance",
-                    "write it as 512000, 512k km or 318000 mi, or leave it empty");
+            throw new NotAnAnswer("refused.no-distance", said);
         }
         return Math.rint(Double.parseDouble(digits) * times * (miles ? 1.609344 : 1));
     }
@@ -83,9 +78,7 @@ final class Intake {
 
     private static OptionalInt ratios(String said) {
         if (!said.matches("\\d{1,2}") || Integer.parseInt(said) < 1 || Integer.parseInt(said) > 32) {
-            throw new CaseRefused(
-                    "forward ratios: '" + said + "' is not a number from 1 to 32",
-                    "count the ratios on the lever's plate, or leave it empty");
+            throw new NotAnAnswer("refused.no-ratios", said);
         }
         return OptionalInt.of(Integer.parseInt(said));
     }
@@ -94,9 +87,7 @@ final class Intake {
         List<String> allowed = stage.choices();
         String plain = said.toLowerCase(Locale.ROOT);
         if (!allowed.contains(plain)) {
-            throw new CaseRefused(
-                    "'" + said + "' is none of the answers",
-                    "give one of " + String.join(", ", allowed) + ", or leave it empty");
+            throw new NotAnAnswer("refused.no-choice", said, String.join(", ", allowed));
         }
         return Optional.of(Enum.valueOf(type, plain.toUpperCase(Locale.ROOT).replace('-', '_')));
     }

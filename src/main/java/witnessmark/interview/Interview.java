@@ -114,21 +114,25 @@ public final class Interview implements AutoCloseable {
     }
 
     private Optional<Question> chosen() {
-        return (pastTheEnd ? first(plan()) : stopRule().ask(wherePeopleKnow())).map(this::question);
+        if (pastTheEnd) {
+            return first(plan()).map(this::question);
+        }
+        Set<String> left = leftWherePeopleKnow();
+        List<NextVisit> plan = left.equals(leftOut()) ? plan() : open.visits(soFar().hands(), left);
+        return stopRule(left).ask(plan).map(this::question);
     }
 
-    /** The plan without the places that were left because nobody knew, or without all of them; what is owed stays. */
-    private List<NextVisit> wherePeopleKnow() {
+    /** What is not asked, with the places that were left because nobody knew, or with all of them; what is owed stays. */
+    private Set<String> leftWherePeopleKnow() {
         NotKnown notKnown = notKnown();
         Set<String> left = notKnown.isEnough()
                 ? new LinkedHashSet<>(knowledge.findings().keySet())
                 : soFar().in(notKnown.placesLeft());
-        if (left.isEmpty()) {
-            return plan();
+        if (!left.isEmpty()) {
+            left.removeAll(stopRule().owed());
         }
-        left.removeAll(stopRule().owed());
         left.addAll(leftOut());
-        return open.visits(soFar().hands(), left);
+        return left;
     }
 
     private NotKnown notKnown() {
@@ -375,8 +379,16 @@ public final class Interview implements AutoCloseable {
     }
 
     private StopRule stopRule() {
+        return stopRule(leftOut());
+    }
+
+    private StopRule stopRule(Set<String> left) {
         return new StopRule(
-                open, soFar().hands(), new Lost(knowledge, planner), skipped().size());
+                open,
+                soFar().hands(),
+                new Lost(knowledge, planner),
+                left,
+                skipped().size());
     }
 
     private static Optional<StopRule.Asked> first(List<NextVisit> plan) {

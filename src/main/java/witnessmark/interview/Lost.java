@@ -43,11 +43,15 @@ final class Lost {
         return lost;
     }
 
-    /** The findings that going to a place would take away, when these steps are open. */
-    Set<String> byGoingTo(String place, Set<String> open) {
-        Set<String> done = new LinkedHashSet<>(planner.wayTo(place));
-        done.removeAll(open);
-        return after(done, List.of());
+    /** The findings that going to a place takes away, had nothing been done before. */
+    Set<String> byGoingTo(String place) {
+        return after(new LinkedHashSet<>(planner.wayTo(place)), List.of());
+    }
+
+    /** Whether something is taken apart on the way to a place. */
+    boolean takesApart(String place) {
+        return planner.wayTo(place).stream()
+                .anyMatch(step -> knowledge.access().get(step).teardown());
     }
 
     private Optional<AccessStep.Use> needs(Finding finding) {

@@ -47,6 +47,8 @@ final class StopRule {
     static final double LEAST_CHANCE_TEARDOWN = 0.20;
     static final double LEAST_CHANCE_LOOK_ALIKE = 0.005;
     private static final double AS_LIKELY_AS_NOT = 0.3;
+    /** So probable, a cause may be concluded from what is seen once its parts lie open. */
+    private static final double IN_QUESTION = 0.1;
     /** Taking apart for so long must promise a trifle more, minutes. */
     private static final double WORK_OF_A_TRIFLE = 30;
 
@@ -58,13 +60,16 @@ final class StopRule {
     private final Set<String> lookAlikes;
     private final Set<String> mustLook;
     private final int skipped;
+    private final Set<String> left;
     private final Hands hands;
     private final Lost lost;
 
     /** A check to ask, with the visit it belongs to. */
     record Asked(NextCheck check, NextVisit visit) {}
 
-    StopRule(OpenCase open, Hands hands, Lost lost, int skipped) {
+    /** @param left findings that are not asked: lost, skipped or answered, or where nobody knew anything */
+    StopRule(OpenCase open, Hands hands, Lost lost, Set<String> left, int skipped) {
+        this.left = left;
         this.hands = hands;
         this.lost = lost;
         this.open = open;
@@ -118,14 +123,29 @@ final class StopRule {
                 .findFirst();
     }
 
-    /** A check that the way to this one would take away is asked before it, if it is worth asking at all. */
+    /**
+     * A check that the way to this one would take away is asked before it, if it is worth asking at all. Before something
+     * is taken apart that is also whatever a cause in question may wait for later: nobody could look at it any more.
+     */
     private Asked beforeItIsGone(Asked asked, List<NextVisit> plan) {
-        Set<String> goes = new HashSet<>(lost.byGoingTo(asked.check().access(), hands.open()));
+        String place = asked.check().access();
+        Set<String> goes = lost.byGoingTo(place);
         goes.remove(asked.check().finding());
-        return goes.isEmpty()
-                ? asked
-                : first(plan, (visit, check) -> goes.contains(check.finding()) && isWorthAsking(check))
-                        .orElse(asked);
+        if (goes.isEmpty()) {
+            return asked;
+        }
+        return first(plan, (visit, check) -> goes.contains(check.finding()) && isWorthAsking(check))
+                .or(() -> lost.takesApart(place) ? mayBeWaitedFor(goes) : Optional.empty())
+                .orElse(asked);
+    }
+
+    private Optional<Asked> mayBeWaitedFor(Set<String> goes) {
+        Set<String> wanted = new HashSet<>(open.mayBeWaitedFor(IN_QUESTION));
+        wanted.retainAll(goes);
+        wanted.removeAll(left);
+        return wanted.isEmpty()
+                ? Optional.empty()
+                : first(open.visitsFor(wanted, hands), (visit, check) -> !check.teardown());
     }
 
     private static Optional<Asked> first(List<NextVisit> plan, BiPredicate<NextVisit, NextCheck> which) {

@@ -32,8 +32,8 @@ final class CardTerms {
                             + " fue hay ha muy le les para como si y e o")
                     .split(" ")));
     private static final Set<String> NEGATIONS = new java.util.HashSet<>(List.of(
-            ("no not none never nothing without neither nor wont cant cannot doesnt dont didnt isnt wasnt arent hasnt"
-                            + " wouldnt couldnt negative denies denied sin ni ningun ninguna nada nunca tampoco niega nego")
+            ("no not none nobody never nothing without neither nor wont cant cannot doesnt dont didnt isnt wasnt arent hasnt"
+                            + " wouldnt couldnt negative denies denied sin ni ningun ninguna nada nadie nunca tampoco niega nego")
                     .split(" ")));
     /** A gear by its number is also said of gears in a phrase; a phrase that names one gear means just that. */
     private static final java.util.regex.Pattern ONE_GEAR = java.util.regex.Pattern.compile(

@@ -40,7 +40,7 @@ final class Polarity {
             "\\b(ok|okay|o\\.k\\.|good|" + FINE
                     + "|sound|normal|tight|within (all )?(limits?|spec\\w*)|in spec|in limits|perfect|looks? (like )?new|"
                     + "like new|bien|apretad[oa]s?|buen|bueno|buena|buenos|buenas|correct[oa]s?|dentro de (limites?|especificacion\\w*|medida)|"
-                    + "sin (novedad|falla|fallas|problema|problemas|dano|danos|juego)|nothing (found|wrong)|no (play|issues?|problems?|faults?|damage))(?![\\p{L}])");
+                    + "sin (novedad|falla|fallas|problema|problemas|dano|danos|juego|holgura)|nothing (found|wrong)|no (play|slop|issues?|problems?|faults?|damage))(?![\\p{L}])");
     /** Good at another time than that of the complaint: "slow till warm, fine after". */
     private static final Pattern GOOD_LATER = Pattern.compile(
             "\\b(then|after that|afterwards|later|once warm|when warm|luego|despues|ya caliente)\\W+(\\w+\\W+){0,2}(ok|good|fine|normal|bien)\\b"

@@ -59,9 +59,6 @@ final class ReadClause {
         List<Proposal> work =
                 polarity.isWork() && !polarity.isMaybe() ? work(clause, matches, terms, sayer) : List.of();
         List<Proposal> values = figures.in(said, terms, matches);
-        if (!values.isEmpty()) {
-            return Stream.concat(work.stream(), values.stream()).toList();
-        }
         List<Proposal> found = new ArrayList<>();
         List<Match> taken = new ArrayList<>();
         for (Match match : matches) {
@@ -78,6 +75,11 @@ final class ReadClause {
                     sound ? absent(clause, match, sayer, true) : said(clause, polarity, match, matches, open, sayer);
             found.add(proposal.atBest(best(proposal, match, subjects.of(match, polarity, terms), said, terms)));
         }
+        if (!values.isEmpty()) {
+            return Stream.of(work, values, outright(found))
+                    .flatMap(List::stream)
+                    .toList();
+        }
         Sureness best = accounted(terms, taken, polarity);
         found.replaceAll(p -> p.atBest(best));
         boolean good = polarity.isGood() && !isGoodOf(taken, polarity, terms)
@@ -93,6 +95,14 @@ final class ReadClause {
         }
         found.addAll(0, work);
         return found;
+    }
+
+    /** What the words beside a value say by themselves, as "3 quarts low" says that the level is low. */
+    private static List<Proposal> outright(List<Proposal> found) {
+        return found.stream()
+                .filter(p -> p.sureness() == Sureness.SURE)
+                .filter(p -> p instanceof Proposal.OfFinding f && f.state() == FindingState.PRESENT)
+                .toList();
     }
 
     /** What may be said here of this gearbox, best first. */
@@ -119,7 +129,7 @@ final class ReadClause {
     /** The findings whose part is said to be good. */
     private List<Proposal> soundParts(
             List<Match> matches, String clause, Optional<Sayer> sayer, Polarity polarity, List<Term> terms) {
-        List<Match> parts = soundParts(matches);
+        List<Match> parts = soundParts(matches, terms);
         Sureness sure = polarity.isGood() ? accounted(terms, parts, polarity) : Sureness.LIKELY;
         return parts.stream()
                 .map(m -> absent(clause, m, sayer, polarity.isGood()).atBest(sure))
@@ -281,8 +291,8 @@ final class ReadClause {
         return List.copyOf(done.values());
     }
 
-    /** The parts that are said to be good, the longest name of each, one for each finding. */
-    private static List<Match> soundParts(List<Match> matches) {
+    /** The parts that are said to be good, the longest name of each, one for each finding; not what other words make another's. */
+    private List<Match> soundParts(List<Match> matches, List<Term> terms) {
         Map<String, Match> sound = new LinkedHashMap<>();
         List<Match> wider = new ArrayList<>();
         for (Match match : matches) {
@@ -291,7 +301,10 @@ final class ReadClause {
             boolean within = wider.stream()
                     .anyMatch(w -> w.at().containsAll(match.at())
                             && w.at().size() > match.at().size());
-            if (part && match.covered() >= NEARLY && !within) {
+            if (part
+                    && match.covered() >= NEARLY
+                    && !within
+                    && !phrases.isCalledInDoubt(match.phrase().id(), terms)) {
                 wider.add(match);
                 sound.putIfAbsent(match.phrase().id(), match);
             }

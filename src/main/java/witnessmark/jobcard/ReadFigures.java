@@ -18,6 +18,30 @@ final class ReadFigures {
             "(?<![\\w./])([-\u2212]?(?:(?:\\d+[ -])?\\d+/\\d+|\\d+(?:[.,]\\d+)?|\\.\\d+))\\s*(psi|bar|kpa|mm|um|\"|inch(?:es)?|in(?=\\W|$)|thou|deg ?[cf]|degrees? ?[cf]?|\u00b0 ?[cf]?|[cf](?=\\W|$)|rpm|"
                     + "seconds?|secs?|segundos?|s(?=\\W|$)|ms|nm|ft.?lbs?|lb.?ft|litros?|litres?|liters?|l(?=\\W|$)|qts?|quarts?|gal\\w*|ppm|mg/kg|%|hrc|l/min|lbs?|pounds|libras)",
             Pattern.CASE_INSENSITIVE);
+    /** Small numbers in words, only before a unit written out: "one in gear" is no inch. */
+    private static final List<String> IN_WORDS = List.of(
+            "one|un|una|uno",
+            "two|dos",
+            "three|tres",
+            "four|cuatro",
+            "five|cinco",
+            "six|seis",
+            "seven|siete",
+            "eight|ocho",
+            "nine|nueve",
+            "ten|diez",
+            "eleven|once",
+            "twelve|doce");
+
+    private static final Pattern IN_WORDS_BEFORE_UNIT = Pattern.compile(
+            "\\b(" + String.join("|", IN_WORDS)
+                    + ")(?=\\s+(?:seconds?|secs?|segundos?|litros?|litres?|liters?|quarts?|qts|gallons?|galones|psi|bar|pounds|libras|mm|inch(?:es)?|thou)\\b)",
+            Pattern.CASE_INSENSITIVE);
+    /** "Psi 42" is read as "42 psi" where the number has no other unit. */
+    private static final Pattern UNIT_BEFORE = Pattern.compile(
+            "\\b(psi|bar|rpm)\\s*[:=]?\\s*(\\d+(?:[.,]\\d+)?)(?![\\w/.,]|\\s*(?:psi|bar|rpm)\\b)",
+            Pattern.CASE_INSENSITIVE);
+
     private static final Pattern NUMBER = Pattern.compile("(?<![\\w./-])\\d+(?:[.,]\\d+)?(?![\\w/])");
     private static final Map<String, Unit> SPOKEN = Map.ofEntries(
             // What pounds are said of on such a card is air.
@@ -54,7 +78,8 @@ final class ReadFigures {
     /** One value, read from its words. */
     record Value(double value, Unit unit) {}
 
-    static List<Value> values(String clause) {
+    static List<Value> values(String words) {
+        String clause = inFigures(words);
         List<Value> values = new ArrayList<>();
         Matcher at = VALUE.matcher(clause);
         while (at.find()) {
@@ -80,6 +105,25 @@ final class ReadFigures {
             }
         }
         return values;
+    }
+
+    /** The clause with small numbers that are said in words, and units that stand before theirs, put the usual way. */
+    private static String inFigures(String clause) {
+        String figures =
+                IN_WORDS_BEFORE_UNIT.matcher(clause).replaceAll(word -> String.valueOf(inWords(word.group(1))));
+        return VALUE.matcher(figures).find()
+                ? figures
+                : UNIT_BEFORE.matcher(figures).replaceAll("$2 $1");
+    }
+
+    private static int inWords(String word) {
+        String lower = word.toLowerCase(java.util.Locale.ROOT);
+        for (int i = 0; i < IN_WORDS.size(); i++) {
+            if (List.of(IN_WORDS.get(i).split("\\|")).contains(lower)) {
+                return i + 1;
+            }
+        }
+        throw new IllegalArgumentException(word);
     }
 
     /** A number as it is written in a shop, "1 1/2" among them. */
@@ -122,7 +166,7 @@ final class ReadFigures {
 
     /** A second figure without a unit: which of the two is meant cannot be told. */
     private static boolean hasMoreNumbers(String clause) {
-        return NUMBER.matcher(VALUE.matcher(clause).replaceAll(" ")).find();
+        return NUMBER.matcher(VALUE.matcher(inFigures(clause)).replaceAll(" ")).find();
     }
 
     /** The places of the measure's own words, and those of the value and its unit. */
@@ -131,11 +175,13 @@ final class ReadFigures {
         matches.stream()
                 .filter(m -> m.phrase().id().equals(match.phrase().id()))
                 .forEach(m -> places.addAll(m.at()));
-        Matcher value = VALUE.matcher(clause);
-        while (value.find()) {
-            for (int i = 0; i < terms.size(); i++) {
-                if (terms.get(i).from() < value.end() && terms.get(i).to() > value.start()) {
-                    places.add(i);
+        for (Pattern figure : List.of(VALUE, IN_WORDS_BEFORE_UNIT, UNIT_BEFORE)) {
+            Matcher value = figure.matcher(clause);
+            while (value.find()) {
+                for (int i = 0; i < terms.size(); i++) {
+                    if (terms.get(i).from() < value.end() && terms.get(i).to() > value.start()) {
+                        places.add(i);
+                    }
                 }
             }
         }

@@ -54,7 +54,12 @@ class ShellSetup {
             Refusals refusals,
             ShopSettings shop,
             ObjectProvider<Terminal> terminal) {
-        return new RunCommand(parser, registry, refusals, out -> new Screen(out, () -> columns(terminal), shop::units));
+        return new RunCommand(
+                parser,
+                registry,
+                refusals,
+                out -> new Screen(out, () -> columns(terminal), shop::units),
+                witnessmark.shell.print.Terminal::showsMessages);
     }
 
     /** What the environment says counts before the window: it is how a page is asked for at another width. */

@@ -94,7 +94,7 @@ class InterviewTest {
             Interview interview = interview();
             interview.tell("Unit 14");
             assertThatThrownBy(() -> interview.tell("a lot"))
-                    .isInstanceOf(CaseRefused.class)
+                    .isInstanceOf(NotAnAnswer.class)
                     .hasMessageContaining("'a lot' is not a distance");
             assertThat(interview.stage()).isEqualTo(Stage.KILOMETRES);
             interview.tell("");

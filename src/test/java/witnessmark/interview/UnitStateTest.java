@@ -76,7 +76,7 @@ class UnitStateTest {
         Lost lost = new Lost(KNOWLEDGE, new witnessmark.planner.PlanChecks(KNOWLEDGE.access()));
         for (Finding finding : asked(atTheChecks("runs", symptom))) {
             assertThat(gone).doesNotContain(finding.id());
-            gone.addAll(lost.byGoingTo(finding.access(), Set.of()));
+            gone.addAll(lost.byGoingTo(finding.access()));
         }
     }
 
@@ -129,6 +129,30 @@ class UnitStateTest {
         interview.answer(new FindingEntry("loss-of-drive", FindingState.ABSENT));
 
         assertThat(interview.lost()).map(NextCheck::access).doesNotContain("road-test", "yard");
+    }
+
+    /** Common practice, no source: soap and linkage are tried before the part that they are on comes off. */
+    @ParameterizedTest
+    @CsvSource({
+        "range-grinds-into-low, high-mileage, auxiliary-off, breather-blows-one-range",
+        "slips-out-under-pull, only-with-one-driver, shift-housing-off, linkage-binds"
+    })
+    void what_a_cause_in_question_may_wait_for_is_looked_at_before_the_work_that_ends_it(
+            String symptom, String also, String work, String look) {
+        Interview interview = atTheChecks("runs", symptom);
+        interview.answer(new FindingEntry(also, FindingState.PRESENT));
+        List<String> asked = new ArrayList<>();
+        boolean open = false;
+        for (var q = interview.question(); q.isPresent() && !open; q = interview.question()) {
+            Finding finding = q.get().finding();
+            open = KNOWLEDGE.wayTo(finding.access()).stream()
+                    .anyMatch(step -> step.id().equals(work));
+            asked.add(finding.id());
+            interview.answer(new FindingEntry(finding.id(), FindingState.ABSENT));
+        }
+
+        assertThat(open).isTrue();
+        assertThat(asked).contains(look);
     }
 
     @ParameterizedTest

@@ -41,6 +41,7 @@ class JobCardCorpusTest {
         "tuning-later.txt, 0.9, 0.85",
         "tuning-shop.txt, 0.95, 0.9",
         "tuning-yard.txt, 0.95, 0.85",
+        "tuning-words.txt, 0.95, 0.8",
         "held-apart.txt, 0.9, 0.75",
         "held-apart-later.txt, 0.9, 0.7",
         "held-apart-fresh.txt, 0.9, 0.75",

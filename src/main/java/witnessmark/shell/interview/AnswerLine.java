@@ -12,6 +12,7 @@ import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Limits;
 import witnessmark.gearbox.Unit;
+import witnessmark.interview.NotAnAnswer;
 
 /**
  * One answer as typed, such as "yes", "n; only when cold", "why" or "44 psi; low 57; high 62; from service manual".
@@ -43,7 +44,7 @@ record AnswerLine(
     }
 
     /**
-     * The answer in a line; throws {@link CaseRefused} where it is none.
+     * The answer in a line; throws {@link NotAnAnswer} where it is none.
      *
      * @param usual the unit of a bare number; empty where nothing can be measured
      */
@@ -76,10 +77,7 @@ record AnswerLine(
         String first = parts.remove(0).strip();
         Matcher value = VALUE.matcher(first);
         if (!value.matches() || usual.isEmpty()) {
-            throw new CaseRefused(
-                    "'" + first + "' is no answer here",
-                    "begin with yes, no, unsure, don't know or can't check"
-                            + (usual.isPresent() ? ", or give a value with its unit" : "") + "; ? shows all");
+            throw new NotAnAnswer(usual.isPresent() ? "refused.no-answer-or-value" : "refused.no-answer", first);
         }
         return value(value, usual.get(), parts, manual);
     }
@@ -90,7 +88,7 @@ record AnswerLine(
             AnswerLine told = of(note, Optional.of(usual));
             boolean bare = note.strip().matches("[-+]?[\\d.,/ ]+");
             return told.request() == Request.VALUE && !bare ? Optional.of(told) : Optional.empty();
-        } catch (CaseRefused e) {
+        } catch (CaseRefused | NotAnAnswer e) {
             return Optional.empty();
         }
     }
@@ -136,9 +134,7 @@ record AnswerLine(
             }
         }
         if (!each.isEmpty()) {
-            throw new CaseRefused(
-                    "'" + words + "' is no unit for this",
-                    "give it in " + usual.symbol() + " or a unit that converts to it");
+            throw new NotAnAnswer("refused.no-unit", words, usual.symbol());
         }
         return new Measured(usual, "");
     }
@@ -151,7 +147,7 @@ record AnswerLine(
             sum += over.length == 1 ? number(part) : number(over[0]) / number(over[1]);
         }
         if (!Double.isFinite(sum)) {
-            throw new CaseRefused("'" + text.strip() + "' is not a number", "write it like 57, 3.9 or 1/8");
+            throw new NotAnAnswer("refused.no-number", text.strip());
         }
         return sum;
     }
@@ -160,7 +156,7 @@ record AnswerLine(
         try {
             return Double.parseDouble(text.strip().replace(',', '.'));
         } catch (NumberFormatException e) {
-            throw new CaseRefused("'" + text.strip() + "' is not a number", "write it like 57 or 3.9");
+            throw new NotAnAnswer("refused.no-number", text.strip());
         }
     }
 

@@ -92,7 +92,7 @@ class CardCommands {
                 ? new CaseSheet(new CaseId(NEW)).toCaseFile()
                 : cases.getObject().stored(name);
         try (Asker asker =
-                asks ? new TerminalAsker(terminal.getObject(), context.outputWriter()) : new NobodyAnswers()) {
+                asks ? new TerminalAsker(terminal.getObject(), context.outputWriter(), wording) : new NobodyAnswers()) {
             String card = card(file, asker, page, wording);
             CardReading reading = words.reader(knowledge.getObject())
                     .read(card, now.gearbox(), page.units().shown(Unit.KILOMETRE));

@@ -7,6 +7,7 @@ import java.util.stream.IntStream;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.FindingState;
 import witnessmark.gearbox.Unit;
+import witnessmark.interview.NotAnAnswer;
 import witnessmark.jobcard.CardReading;
 import witnessmark.jobcard.Proposal;
 import witnessmark.jobcard.Sureness;
@@ -176,8 +177,8 @@ final class CardDialog {
                         Sureness.SURE);
                 return isPossible(given) ? Optional.of(given) : Optional.empty();
             }
-        } catch (CaseRefused e) {
-            asker.refused(e.getMessage());
+        } catch (CaseRefused | NotAnAnswer e) {
+            asker.refused(NotAnAnswer.told(e, wording));
         }
         return Optional.empty();
     }

@@ -12,6 +12,7 @@ import witnessmark.casefile.FindingState;
 import witnessmark.gearbox.Unit;
 import witnessmark.interview.Complaints;
 import witnessmark.interview.Interview;
+import witnessmark.interview.NotAnAnswer;
 import witnessmark.interview.Stage;
 import witnessmark.jobcard.Proposal;
 import witnessmark.jobcard.Sayer;
@@ -74,8 +75,8 @@ final class IntakeDialog {
         }
         try {
             return take(stage, chosen(answer.get().strip(), choices));
-        } catch (CaseRefused e) {
-            asker.refused(e.getMessage());
+        } catch (CaseRefused | NotAnAnswer e) {
+            asker.refused(NotAnAnswer.told(e, wording));
             return true;
         }
     }
@@ -171,8 +172,8 @@ final class IntakeDialog {
                 String said = answer.get().strip();
                 interview.unitStands(said.toLowerCase(Locale.ROOT).matches(NOT_KNOWN) ? "" : chosen(said, choices));
                 return true;
-            } catch (CaseRefused e) {
-                asker.refused(e.getMessage());
+            } catch (CaseRefused | NotAnAnswer e) {
+                asker.refused(NotAnAnswer.told(e, wording));
             }
         }
     }
@@ -297,7 +298,7 @@ final class IntakeDialog {
         }
         String prompt = wording.text(outright.isEmpty() ? "meant.prompt" : "meant.prompt-marked");
         while (true) {
-            Optional<String> answer = asker.ask("intake.meant", prompt + " ", List.of("all", "none"));
+            Optional<String> answer = asker.ask("intake.meant", prompt + " ", TabWords.at("meant", wording));
             if (answer.isEmpty() || asksFor(answer.get(), AnswerLine.Request.STOP)) {
                 return Optional.empty();
             }
@@ -307,8 +308,8 @@ final class IntakeDialog {
             }
             try {
                 return Optional.of(answer.get().isBlank() ? outright : picked(answer.get(), candidates));
-            } catch (CaseRefused e) {
-                asker.refused(e.getMessage());
+            } catch (CaseRefused | NotAnAnswer e) {
+                asker.refused(NotAnAnswer.told(e, wording));
             }
         }
     }
@@ -331,9 +332,7 @@ final class IntakeDialog {
                 continue;
             }
             if (!word.matches("\\d{1,2}") || Integer.parseInt(word) < 1 || Integer.parseInt(word) > candidates.size()) {
-                throw new CaseRefused(
-                        "'" + word + "' is not on the list",
-                        "give numbers from 1 to " + candidates.size() + " with blanks between, all, or Enter for none");
+                throw new NotAnAnswer("refused.not-on-list", word, candidates.size());
             }
             picked.add(candidates.get(Integer.parseInt(word) - 1));
         }

@@ -170,7 +170,7 @@ class InterviewCommands {
             }
         }
         if (Terminal.canAsk()) {
-            return new TerminalAsker(terminal.getObject(), out);
+            return new TerminalAsker(terminal.getObject(), out, wording);
         }
         PreparedAnswers piped = new PreparedAnswers(reader(System.in), out);
         if (piped.isEmpty()) {

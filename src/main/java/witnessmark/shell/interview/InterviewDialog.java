@@ -14,6 +14,7 @@ import witnessmark.gearbox.Unit;
 import witnessmark.inference.TooDense;
 import witnessmark.interview.Ending;
 import witnessmark.interview.Interview;
+import witnessmark.interview.NotAnAnswer;
 import witnessmark.interview.Question;
 import witnessmark.interview.Stage;
 import witnessmark.knowledge.KnowledgeBase;
@@ -27,9 +28,6 @@ import witnessmark.shell.print.ScreenFigures;
 
 /** Leads through an interview: prints what is asked, takes the answers, and shows where the case stands. */
 final class InterviewDialog {
-    private static final List<String> WORDS =
-            List.of("yes", "no", "unsure", "don't know", "can't check", "why", "back", "skip", "where", "stop", "help");
-
     private static final Set<String> TAKES_BACK = Set.of("back", "b", "atrás", "atras");
     /** Of what was found last, so much is named to be looked at again. */
     private static final int LOOKED_AT_AGAIN = 3;
@@ -113,7 +111,7 @@ final class InterviewDialog {
         }
         page.line(wording.text("dense.how"));
         page.flush();
-        String answer = asker.ask("dense.back", "> ", List.of("back", "stop"))
+        String answer = asker.ask("dense.back", "> ", TabWords.at("dense", wording))
                 .orElse("")
                 .strip()
                 .toLowerCase(Locale.ROOT);
@@ -158,7 +156,7 @@ final class InterviewDialog {
             page.line(wording.text("end.unknown", interview.notLookedAt()));
         }
         page.line(wording.text("end.more"));
-        return !goesOn(asker.ask("end.more", "> ", List.of("more", "back", "skipped", "again", "unknown"))
+        return !goesOn(asker.ask("end.more", "> ", TabWords.at("end", wording))
                 .orElse("")
                 .strip()
                 .toLowerCase(Locale.ROOT));
@@ -186,7 +184,7 @@ final class InterviewDialog {
         }
         boolean answered = false;
         while (!answered && !gone) {
-            Optional<String> line = asker.ask(question.finding().id(), "> ", WORDS);
+            Optional<String> line = asker.ask(question.finding().id(), "> ", TabWords.at("check", wording));
             gone = line.isEmpty();
             answered = line.isPresent() && taken(line.get(), question);
         }
@@ -213,8 +211,8 @@ final class InterviewDialog {
                 });
                 case HELP -> shown(() -> text.keys(question));
             };
-        } catch (CaseRefused e) {
-            asker.refused(e.getMessage());
+        } catch (CaseRefused | NotAnAnswer e) {
+            asker.refused(NotAnAnswer.told(e, wording));
             return false;
         }
     }
@@ -287,7 +285,7 @@ final class InterviewDialog {
                         "  ",
                         wording.text(
                                 "value.doubtful", read, BelievedRange.of(measure.plausible(), measure, page.units())));
-                String sure = asker.ask("value.sure", wording.text("value.sure") + " ", List.of("yes", "no"))
+                String sure = asker.ask("value.sure", wording.text("value.sure") + " ", TabWords.at("sure", wording))
                         .orElse("");
                 boolean kept = SpokenAnswer.of(sure)
                         .filter(s -> s.state() == FindingState.PRESENT)

@@ -6,6 +6,7 @@ import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.history.Change;
 import witnessmark.gearbox.Unit;
+import witnessmark.interview.NotAnAnswer;
 import witnessmark.jobcard.Proposal;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
@@ -53,8 +54,8 @@ final class LimitDialog {
             }
             try {
                 return Optional.of(LimitLine.of(line, unit, measure, wording.text("limit.manual")));
-            } catch (CaseRefused e) {
-                asker.refused(e.getMessage());
+            } catch (CaseRefused | NotAnAnswer e) {
+                asker.refused(NotAnAnswer.told(e, wording));
             }
         }
     }

@@ -7,9 +7,10 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.regex.Pattern;
-import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.Limits;
+import witnessmark.casefile.PlainNumber;
 import witnessmark.gearbox.Unit;
+import witnessmark.interview.NotAnAnswer;
 import witnessmark.knowledge.Measure;
 
 /** Limits as they are typed in one line: "57 to 62", "3,9-4,3 bar", "min 57", "at most 2 s; from the maker's sheet", "57". */
@@ -41,7 +42,7 @@ final class LimitLine {
     }
 
     /**
-     * The limits in a line, in this unit; throws {@link CaseRefused} where it holds none.
+     * The limits in a line, in this unit; throws {@link NotAnAnswer} where it holds none.
      *
      * @param source whose limits they are where the line does not say
      */
@@ -57,6 +58,12 @@ final class LimitLine {
             }
         }
         limits.sides(line);
+        if (limits.low.isPresent() && limits.high.isPresent() && limits.low.getAsDouble() > limits.high.getAsDouble()) {
+            throw new NotAnAnswer(
+                    "refused.limits-crossed",
+                    PlainNumber.of(limits.low.getAsDouble()),
+                    PlainNumber.of(limits.high.getAsDouble()));
+        }
         return new Limits(limits.low, limits.high, unit, from);
     }
 
@@ -140,8 +147,7 @@ final class LimitLine {
         }
     }
 
-    private CaseRefused refused(String said) {
-        return new CaseRefused(
-                "'" + said + "' is no limit", "write it like 57 to 62, min 57 or max 62, or press Enter for none");
+    private NotAnAnswer refused(String said) {
+        return new NotAnAnswer("refused.no-limit", said);
     }
 }

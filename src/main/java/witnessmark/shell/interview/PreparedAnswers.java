@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import witnessmark.casefile.CaseRefused;
+import witnessmark.interview.NotAnAnswer;
 import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
 
@@ -94,7 +94,7 @@ final class PreparedAnswers implements Asker {
                 case SAID, STOP -> true;
                 case VALUE, WHY, BACK, SKIP, WHERE, HELP -> false;
             };
-        } catch (CaseRefused e) {
+        } catch (NotAnAnswer e) {
             return false;
         }
     }

@@ -15,6 +15,7 @@ import org.jline.reader.UserInterruptException;
 import org.jline.reader.impl.completer.StringsCompleter;
 import org.jline.reader.impl.history.DefaultHistory;
 import org.jline.terminal.Attributes;
+import witnessmark.language.Texts;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Terminal;
 
@@ -27,10 +28,12 @@ final class TerminalAsker implements Asker {
 
     private final org.jline.terminal.Terminal terminal;
     private final PrintWriter out;
+    private final Texts wording;
 
-    TerminalAsker(org.jline.terminal.Terminal terminal, PrintWriter out) {
+    TerminalAsker(org.jline.terminal.Terminal terminal, PrintWriter out, Texts wording) {
         this.terminal = terminal;
         this.out = out;
+        this.wording = wording;
     }
 
     /** A prompt that leaves no room for the answer is printed before it, wrapped at words. */
@@ -57,7 +60,7 @@ final class TerminalAsker implements Asker {
         try {
             String line = reader.readLine(fitting(prompt, ROOM));
             while (Terminal.lostLetters(line)) {
-                refused("Letters were lost on the way: the terminal does not send UTF-8. Write it without them.");
+                refused(wording.text("refused.letters-lost"));
                 line = reader.readLine(fitting(prompt, ROOM));
             }
             return Optional.of(line);

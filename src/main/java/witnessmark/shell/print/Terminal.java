@@ -1,7 +1,10 @@
 package witnessmark.shell.print;
 
 import java.io.Console;
+import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
 
 /** What is known of the place the output goes to. */
 public final class Terminal {
@@ -36,6 +39,21 @@ public final class Terminal {
     public static boolean canAsk() {
         Console console = System.console();
         return console != null && isTerminal(console);
+    }
+
+    /** Whether messages appear at the terminal of whoever is asked. */
+    public static boolean showsMessages() {
+        return canAsk() && isErrorShown();
+    }
+
+    /** Where the system says what standard error is, it must be a terminal; elsewhere it is taken for the one asked at. */
+    private static boolean isErrorShown() {
+        try {
+            String place = Files.readSymbolicLink(Path.of("/proc/self/fd/2")).toString();
+            return place.startsWith("/dev/pts/") || place.startsWith("/dev/tty") || place.equals("/dev/console");
+        } catch (IOException | UnsupportedOperationException e) {
+            return true;
+        }
     }
 
     /** From Java 22 there is a console without a terminal too, and a method that tells them apart. */

@@ -5,8 +5,6 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.io.Writer;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.Locale;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
@@ -56,7 +54,7 @@ public final class Waiting implements AutoCloseable {
 
     /** @param what the command's name */
     public static Waiting on(String what) {
-        return new Waiting(what, System.err, Terminal.canAsk() && isErrorShown());
+        return new Waiting(what, System.err, Terminal.showsMessages());
     }
 
     /** How far the command at work has come; nothing where none is. */
@@ -103,16 +101,6 @@ public final class Waiting implements AutoCloseable {
         if (told) {
             line.print("\r" + " ".repeat(WIDEST) + "\r");
             line.flush();
-        }
-    }
-
-    /** Where the system says what standard error is, it must be a terminal; elsewhere it is taken for the one asked at. */
-    private static boolean isErrorShown() {
-        try {
-            String place = Files.readSymbolicLink(Path.of("/proc/self/fd/2")).toString();
-            return place.startsWith("/dev/pts/") || place.startsWith("/dev/tty") || place.equals("/dev/console");
-        } catch (IOException | UnsupportedOperationException e) {
-            return true;
         }
     }
 

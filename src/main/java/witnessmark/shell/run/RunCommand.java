@@ -3,6 +3,7 @@ package witnessmark.shell.run;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -13,6 +14,7 @@ import org.springframework.shell.core.command.CommandExecutor;
 import org.springframework.shell.core.command.CommandNotFoundException;
 import org.springframework.shell.core.command.CommandRegistry;
 import org.springframework.shell.core.command.ExitStatus;
+import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Screen;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.Waiting;
@@ -29,11 +31,20 @@ public final class RunCommand {
     private final CommandNames names;
     private final Refusals refusals;
     private final Function<PrintWriter, Screen> screens;
+    private final BooleanSupplier messagesShown;
 
-    /** @param screens what is known of the place an answer goes to */
+    /**
+     * @param screens what is known of the place an answer goes to
+     * @param messagesShown whether messages appear at a terminal, where they are wrapped to its width
+     */
     public RunCommand(
-            LineParser parser, CommandRegistry registry, Refusals refusals, Function<PrintWriter, Screen> screens) {
+            LineParser parser,
+            CommandRegistry registry,
+            Refusals refusals,
+            Function<PrintWriter, Screen> screens,
+            BooleanSupplier messagesShown) {
         this.screens = screens;
+        this.messagesShown = messagesShown;
         this.parser = parser;
         this.registry = registry;
         this.names = new CommandNames(registry);
@@ -113,9 +124,15 @@ public final class RunCommand {
                 + (near.isEmpty() ? "see: help" : "did you mean: " + String.join(", ", near) + "? See also: help");
     }
 
-    private static int tell(ExitStatus status, PrintWriter messages) {
-        messages.println(OVERLONG.matcher(Terminal.harmless(status.description()))
-                .replaceAll(word -> Matcher.quoteReplacement(Terminal.shortened(word.group()))));
+    private int tell(ExitStatus status, PrintWriter messages) {
+        String said = OVERLONG.matcher(Terminal.harmless(status.description()))
+                .replaceAll(word -> Matcher.quoteReplacement(Terminal.shortened(word.group())));
+        if (messagesShown.getAsBoolean()) {
+            Page page = new Page(screens.apply(messages));
+            said.lines().forEach(page::line);
+        } else {
+            messages.println(said);
+        }
         messages.flush();
         return status.code();
     }

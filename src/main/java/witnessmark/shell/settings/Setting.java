@@ -33,6 +33,9 @@ public enum Setting {
 
     private static final List<String> PICTURES = List.of(".png", ".jpg", ".jpeg", ".svg");
 
+    /** What the name of every variable that is read begins with. */
+    static final String PREFIX = "WITNESSMARK_";
+
     private final String word;
     private final String meaning;
     private final String otherwise;
@@ -59,7 +62,7 @@ public enum Setting {
 
     /** The environment variable that sets it. */
     public String variable() {
-        return "WITNESSMARK_" + name();
+        return PREFIX + name();
     }
 
     /** The name under which the program asks for it. */

@@ -15,6 +15,7 @@ import org.springframework.core.env.PropertySource;
 import org.springframework.core.env.StandardEnvironment;
 import org.springframework.core.io.support.ResourcePropertySource;
 import witnessmark.shell.print.Refused;
+import witnessmark.yaml.Nearest;
 
 /**
  * Where settings come from, the first that says one counts: the options of this run, the environment variables named
@@ -43,6 +44,7 @@ public final class SettingSources {
         };
         refuseFormerFile(variables, home);
         refuseFormerVariables(variables);
+        refuseUnknownVariables(variables);
         SettingsFile file = SettingsFile.of(variables, home);
         MutablePropertySources sources = environment.getPropertySources();
         Map<String, Object> run = new HashMap<>(options);
@@ -118,6 +120,24 @@ public final class SettingSources {
                     "write url," + " user and password into a file for you alone and name it with "
                             + Setting.DATABASE.variable() + " or --database");
         });
+    }
+
+    /** A mistyped name would be lost in silence, and what was to go elsewhere would go into the usual store. */
+    private static void refuseUnknownVariables(Map<String, String> variables) {
+        List<String> known =
+                Arrays.stream(Setting.values()).map(Setting::variable).toList();
+        variables.keySet().stream()
+                .filter(name -> name.startsWith(Setting.PREFIX) && !known.contains(name))
+                .sorted()
+                .findFirst()
+                .ifPresent(name -> {
+                    throw new Refused(
+                            "the variable " + name + " is none that is read",
+                            Nearest.to(name, known)
+                                            .map(near -> "did you mean " + near + "?")
+                                            .orElse("those are " + String.join(", ", known))
+                                    + " Otherwise unset it");
+                });
     }
 
     /** A name set in the file of an earlier form would be lost in silence. */

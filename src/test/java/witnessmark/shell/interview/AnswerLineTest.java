@@ -8,9 +8,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.FindingState;
 import witnessmark.gearbox.Unit;
+import witnessmark.interview.NotAnAnswer;
 import witnessmark.shell.interview.AnswerLine.Request;
 
 class AnswerLineTest {
@@ -53,7 +53,19 @@ class AnswerLineTest {
                 "sometimes, over bumps | PRESENT | sometimes, over bumps",
                 "yes? | UNSURE | yes?",
                 "sí, en subida | PRESENT | en subida",
-                "no sé | NOT_LOOKED_AT | ''"
+                "no sé | NOT_LOOKED_AT | ''",
+                "no gauge here | NOT_LOOKED_AT | cannot be checked here: no gauge here",
+                "no tool marks | ABSENT | no tool marks",
+                "no one looked | NOT_LOOKED_AT | ''",
+                "not yet | NOT_LOOKED_AT | ''",
+                "never checked | NOT_LOOKED_AT | ''",
+                "dudoso, hay aceite en todo | UNSURE | hay aceite en todo",
+                "no estoy seguro | UNSURE | ''",
+                "creo que sí | UNSURE | creo que sí",
+                "no sabe el chofer | NOT_LOOKED_AT | no sabe el chofer",
+                "no tengo manómetro | NOT_LOOKED_AT | cannot be checked here: no tengo manómetro",
+                "no lo revisé | NOT_LOOKED_AT | ''",
+                "no tiene juego | ABSENT | no tiene juego"
             })
     void an_answer_in_words_keeps_what_stands_behind_it(String typed, FindingState state, String note) {
         AnswerLine answer = AnswerLine.of(typed, Optional.empty());
@@ -81,13 +93,13 @@ class AnswerLineTest {
         assertThat(AnswerLine.of("1/8 in", mm).value()).isEqualTo(0.125);
         assertThat(AnswerLine.of("1 1/2 inches", mm).value()).isEqualTo(1.5);
         assertThat(AnswerLine.of("1/8 in", mm).unit()).isEqualTo(Unit.INCH);
-        assertThatThrownBy(() -> AnswerLine.of("1/0 in", mm)).isInstanceOf(CaseRefused.class);
+        assertThatThrownBy(() -> AnswerLine.of("1/0 in", mm)).isInstanceOf(NotAnAnswer.class);
     }
 
     @ParameterizedTest
     @CsvSource({"no-go", "yesterday", "nothingness", "ya", "u2"})
     void a_word_that_only_begins_like_an_answer_is_none(String typed) {
-        assertThatThrownBy(() -> AnswerLine.of(typed, Optional.empty())).isInstanceOf(CaseRefused.class);
+        assertThatThrownBy(() -> AnswerLine.of(typed, Optional.empty())).isInstanceOf(NotAnAnswer.class);
     }
 
     @ParameterizedTest
@@ -138,7 +150,7 @@ class AnswerLineTest {
     @Test
     void what_is_no_answer_is_refused_with_what_would_be_one() {
         assertThatThrownBy(() -> AnswerLine.of("whatever", Optional.empty()))
-                .isInstanceOf(CaseRefused.class)
+                .isInstanceOf(NotAnAnswer.class)
                 .hasMessage(
                         "'whatever' is no answer here; begin with yes, no, unsure, don't know or can't check; ? shows all");
         assertThatThrownBy(() -> AnswerLine.of("44 psi", Optional.empty())).hasMessageContaining("no answer here");

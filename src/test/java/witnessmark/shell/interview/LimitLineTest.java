@@ -8,10 +8,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.Limits;
 import witnessmark.diagnosis.ShippedKnowledge;
 import witnessmark.gearbox.Unit;
+import witnessmark.interview.NotAnAnswer;
 import witnessmark.knowledge.KnowledgeBase;
 
 /** Limits in one line, as a technician reads them out of a manual. The ways to write them are our own, no source. */
@@ -55,7 +55,7 @@ class LimitLineTest {
         assertThat(read("100", Unit.PSI, "vehicle-tank-pressure").low()).hasValue(100);
         assertThat(read("1,5", Unit.SECOND, "range-time-into-low").high()).hasValue(1.5);
         assertThatThrownBy(() -> read("57", Unit.PSI, "range-regulator-pressure"))
-                .isInstanceOf(CaseRefused.class)
+                .isInstanceOf(NotAnAnswer.class)
                 .hasMessageContaining("'57' is no limit")
                 .hasMessageContaining("min 57 or max 62");
     }
@@ -85,6 +85,6 @@ class LimitLineTest {
     @ValueSource(strings = {"good", "57 to 62 to 70", "about right", "62 to 57", "57 furlong"})
     void what_is_no_limit_is_refused(String line) {
         assertThatThrownBy(() -> read(line, Unit.PSI, "range-regulator-pressure"))
-                .isInstanceOf(CaseRefused.class);
+                .isInstanceOf(NotAnAnswer.class);
     }
 }

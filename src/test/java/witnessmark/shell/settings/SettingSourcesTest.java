@@ -132,6 +132,17 @@ class SettingSourcesTest {
     }
 
     @Test
+    void a_mistyped_variable_is_refused_with_the_nearest() {
+        assertThatThrownBy(() -> settings(Map.of(), Map.of("WITNESSMARK_STROE", "/elsewhere")))
+                .isInstanceOf(Refused.class)
+                .hasMessage("the variable WITNESSMARK_STROE is none that is read; did you mean WITNESSMARK_STORE?"
+                        + " Otherwise unset it");
+        assertThatThrownBy(() -> settings(Map.of(), Map.of("WITNESSMARK_TELEVISION", "/elsewhere")))
+                .hasMessageContaining("those are WITNESSMARK_WHO, ")
+                .hasMessageEndingWith("Otherwise unset it");
+    }
+
+    @Test
     void a_file_written_over_several_lines_is_left_alone() throws Exception {
         file("who:\n  Anna\n");
         SettingsFile file = SettingsFile.of(Map.of(), home.toString());
