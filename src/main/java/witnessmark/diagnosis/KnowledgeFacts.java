@@ -32,6 +32,7 @@ import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.Follows;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.MadeOf;
 import witnessmark.knowledge.Vocabulary;
 
 /**
@@ -81,6 +82,7 @@ final class KnowledgeFacts {
         });
         knowledge.oneFacts().forEach(fact -> fact.findings().forEach(f -> about(byFinding, f, fact)));
         knowledge.context().forEach(effect -> about(byFinding, effect.finding(), effect));
+        knowledge.findings().values().forEach(f -> f.madeOf().ifPresent(this::made));
         knowledge.measures().values().forEach(measure -> {
             measure.below().ifPresent(f -> measured(measure.id(), Yields.Side.BELOW, f));
             measure.above().ifPresent(f -> measured(measure.id(), Yields.Side.ABOVE, f));
@@ -105,6 +107,15 @@ final class KnowledgeFacts {
 
     List<Object> aboutCause(String cause) {
         return byCause.getOrDefault(cause, List.of());
+    }
+
+    /** What is made of others is known once they are, with all that is known about it. */
+    private void made(MadeOf made) {
+        List<Object> about = List.copyOf(aboutFinding(made.finding()));
+        made.present().forEach(member -> {
+            about(byFinding, member, made);
+            about.forEach(fact -> about(byFinding, member, fact));
+        });
     }
 
     private void ofRenewal(String cause, String good, KnowledgeBase knowledge) {
@@ -132,16 +143,20 @@ final class KnowledgeFacts {
             about(
                     byFinding,
                     turn.finding(),
-                    new ClassTurn(id, knowledge.findings().get(turn.finding()), turn.classId(), order));
+                    new ClassTurn(
+                            id, knowledge.findings().get(turn.finding()), turn.classId(), order, knowledge.findings()));
             if (turn.classId().equals(cause.classId())) {
                 continue; // it is theirs already, unless another circumstance is known
             }
             List<String> conclusions = conclusions(turn.finding(), knowledge);
+            if (turn.asked() == Cause.Asked.NEVER) {
+                continue;
+            }
             if (isAskedFor(knowledge.findings().get(turn.finding()).kind(), knowledge.classOf(cause.classId()))) {
                 about(byCause, id, new OwnerMayTurn(id, turn.finding(), turn.classId(), conclusions));
             }
             conclusions.forEach(then -> about(byCause, id, new OwnerTurnsOn(id, turn.finding(), then, turn.classId())));
-            if (turn.asked()) {
+            if (turn.asked() == Cause.Asked.ONCE_SEEN) {
                 showing(cause)
                         .forEach(
                                 seen -> about(byCause, id, new OwnerTurnsOn(id, turn.finding(), seen, turn.classId())));

@@ -86,7 +86,7 @@ final class Releases {
     static Stream<String> owners(
             KnowledgeBase knowledge, NetworkReading reading, List<RankedCause> causes, Reach reach) {
         return open(
-                concluded(causes).flatMap(c -> knowledge.causes().get(c.id()).classWhen().stream()
+                concluded(causes).flatMap(c -> asked(knowledge.causes().get(c.id()))
                         .filter(turn -> !turn.classId().equals(c.classId()))
                         .map(Cause.ClassWhen::finding)),
                 reading,
@@ -125,6 +125,11 @@ final class Releases {
                         .map(Finding::id),
                 reading,
                 reach);
+    }
+
+    /** The circumstances of a cause that are worth a question. */
+    private static Stream<Cause.ClassWhen> asked(Cause cause) {
+        return cause.classWhen().stream().filter(turn -> turn.asked() != Cause.Asked.NEVER);
     }
 
     private static boolean partsLieApart(KnowledgeBase knowledge, NetworkReading reading) {
@@ -169,7 +174,7 @@ final class Releases {
         Cause cause = knowledge.causes().get(held.id());
         held.reasons().forEach(reason -> release(reason, cause));
         // Whose it is decides which rivals count against it.
-        cause.classWhen().stream()
+        asked(cause)
                 .map(Cause.ClassWhen::finding)
                 .forEach(f -> add(f, reach.asItIs().test(f) ? Answer.EITHER : Answer.SETS_APART));
     }
@@ -192,7 +197,7 @@ final class Releases {
             add(renewal.renewed(), Answer.ABSENT);
         } else if (reason instanceof HoldReason.OwnerOpen owner) {
             add(owner.finding(), Answer.EITHER);
-            cause.classWhen().forEach(turn -> add(turn.finding(), Answer.PRESENT));
+            asked(cause).forEach(turn -> add(turn.finding(), Answer.PRESENT));
         }
     }
 

@@ -1,6 +1,7 @@
 package witnessmark.diagnosis;
 
 import java.util.List;
+import java.util.stream.Collectors;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.PlainNumber;
 import witnessmark.diagnosis.fact.HoldReason;
@@ -69,6 +70,11 @@ public final class Sentences {
 
     public String takenAsUnsure(String finding, String why) {
         return say("taken-as-unsure", finding, why);
+    }
+
+    /** What a circumstance that nobody was asked for is taken from. */
+    public String madeOf(List<String> present, List<String> absent) {
+        return absent.isEmpty() ? say("made-of", all(present)) : say("made-of-absent", all(present), all(absent));
     }
 
     public String twoDisagree() {
@@ -172,6 +178,10 @@ public final class Sentences {
     /** What stands within a sentence of ours, which sets its own full stop. */
     private static String withoutStop(String sentence) {
         return sentence.endsWith(".") ? sentence.substring(0, sentence.length() - 1) : sentence;
+    }
+
+    private static String all(List<String> findings) {
+        return findings.stream().map(f -> "{finding:" + f + "}").collect(Collectors.joining("; "));
     }
 
     private String either(List<String> findings) {

@@ -38,9 +38,19 @@ public record Cause(
     /**
      * The cause's class is another one where this finding is present.
      *
-     * @param asked whether a cause that was seen waits for this to be looked at, unless another circumstance decides
+     * @param asked whether a conclusion waits for it to be looked at
      */
-    public record ClassWhen(String finding, String classId, boolean asked) {}
+    public record ClassWhen(String finding, String classId, Asked asked) {}
+
+    /** When a conclusion waits for a circumstance, unless another one decides. */
+    public enum Asked {
+        /** Once the cause was seen, whoever is named. */
+        ONCE_SEEN,
+        /** Where somebody would be named, as is asked of its kind. */
+        AS_A_RULE,
+        /** It counts where it is known, and need not be asked. */
+        NEVER
+    }
 
     /**
      * What the cause leaves behind.

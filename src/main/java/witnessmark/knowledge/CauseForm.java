@@ -83,9 +83,16 @@ final class CauseForm {
             list.add(new Cause.ClassWhen(
                     draft.refer(Draft.Kind.FINDING, one, "finding", ""),
                     draft.refer(Draft.Kind.CLASS, one, "class", ""),
-                    one.flagOr("ask", false)));
+                    asked(one)));
         }
         return List.copyOf(list);
+    }
+
+    private static Cause.Asked asked(YamlMap classWhen) {
+        if (classWhen.get("ask").isEmpty()) {
+            return Cause.Asked.AS_A_RULE;
+        }
+        return classWhen.flagOr("ask", false) ? Cause.Asked.ONCE_SEEN : Cause.Asked.NEVER;
     }
 
     private static List<List<String>> provedGoodAny(YamlMap fields, Draft draft) {

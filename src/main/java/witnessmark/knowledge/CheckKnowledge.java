@@ -157,6 +157,7 @@ public final class CheckKnowledge {
                 .forEach(pair -> used.addAll(pair.findings()));
         knowledge.findings().values().forEach(f -> {
             used.addAll(f.needs());
+            f.madeOf().ifPresent(made -> used.addAll(made.members()));
             used.addAll(f.spoiledBy());
             if (f.doubtsIdentity()
                     || !f.handsOpen().isEmpty()

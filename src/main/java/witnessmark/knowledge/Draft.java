@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import witnessmark.language.Language;
 import witnessmark.yaml.Faults;
 import witnessmark.yaml.Nearest;
@@ -20,8 +22,10 @@ final class Draft {
     enum Kind {
         CAUSE("cause"),
         FINDING("finding"),
+        PLAIN_FINDING("finding that is not made of others"),
         MEASURE("measure"),
         CLASS("class"),
+        CLASS_OR_CAUSE("class or cause"),
         ACCESS("access step"),
         PART("part"),
         COACHING("coaching point"),
@@ -128,9 +132,16 @@ final class Draft {
         return switch (kind) {
             case CAUSE -> causes.keySet();
             case FINDING -> findings.keySet(); // what is retired is not to be referred to any more
+            case PLAIN_FINDING -> findings.values().stream()
+                    .filter(finding -> finding.madeOf().isEmpty())
+                    .map(Finding::id)
+                    .collect(Collectors.toUnmodifiableSet());
             case MEASURE -> measures.keySet();
-            case CLASS -> Set.copyOf(
-                    vocabulary.classes().stream().map(Vocabulary.CauseClass::id).toList());
+            case CLASS -> vocabulary.classes().stream()
+                    .map(Vocabulary.CauseClass::id)
+                    .collect(Collectors.toUnmodifiableSet());
+            case CLASS_OR_CAUSE -> Stream.concat(known(Kind.CLASS).stream(), causes.keySet().stream())
+                    .collect(Collectors.toUnmodifiableSet());
             case ACCESS -> access.keySet();
             case PART -> parts.keySet();
             case COACHING -> coaching.keySet();

@@ -22,7 +22,8 @@ import java.util.Optional;
  * @param renews findings that, sound, tell nothing of what was where this one is present: the part was renewed or set
  * @param voids the kind of finding that tells nothing where this one is present; empty for none
  * @param doubtsIdentity whether it puts in doubt that the evidence is from one unit, so that no class is concluded
- * @param handsOpen the classes of which it leaves open whose doing it was, so that they are only pointed to
+ * @param handsOpen the classes and causes of which it leaves open whose doing it was, so that they are only pointed to
+ * @param madeOf the answers that together are it, where nobody is asked for it; empty for a finding of its own
  * @param age whether it only tells how old the unit is: of circumstances it counts last
  * @param gearRole whether it is heard in a gear or seen on a pair, so that the two can be held against each other
  * @param says what is to be said beside a cause that names people where it is present; empty for nothing
@@ -54,6 +55,7 @@ public record Finding(
         Optional<Kind> voids,
         boolean doubtsIdentity,
         List<String> handsOpen,
+        Optional<MadeOf> madeOf,
         boolean age,
         Optional<GearRole> gearRole,
         String says,
@@ -152,6 +154,7 @@ public record Finding(
                 voids,
                 doubtsIdentity,
                 handsOpen,
+                madeOf,
                 age,
                 gearRole,
                 says,

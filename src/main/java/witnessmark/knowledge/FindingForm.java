@@ -2,6 +2,7 @@ package witnessmark.knowledge;
 
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import witnessmark.gearbox.EnumWord;
 import witnessmark.yaml.YamlMap;
@@ -34,6 +35,7 @@ final class FindingForm {
             "voids",
             "identity",
             "hands-open",
+            "made-of",
             "age",
             "gear",
             "says",
@@ -54,6 +56,7 @@ final class FindingForm {
             if (NEED_A_WAY.contains(finding.kind()) && finding.look().isEmpty()) {
                 item.fault("'" + finding.id() + "' does not say how to look", "add 'look: …'");
             }
+            finding.madeOf().ifPresent(made -> checkMade(made, finding, item));
             draft.findings.put(finding.id(), finding);
         }
     }
@@ -91,11 +94,36 @@ final class FindingForm {
                 draft.refer(Draft.Kind.FINDING, fields, "renews"),
                 fields.get("voids").flatMap(word -> word.one("voids", EnumWord.all(Finding.Kind.class))),
                 fields.flagOr("identity", false),
-                draft.refer(Draft.Kind.CLASS, fields, "hands-open"),
+                draft.refer(Draft.Kind.CLASS_OR_CAUSE, fields, "hands-open"),
+                madeOf(fields, draft),
                 fields.flagOr("age", false),
                 fields.get("gear").flatMap(word -> word.one("gear", EnumWord.all(Finding.GearRole.class))),
                 fields.textOr("says", ""),
                 fields.textOr("conclusive", ""),
                 SourceForm.cited(fields, draft));
+    }
+
+    private static Optional<MadeOf> madeOf(YamlMap fields, Draft draft) {
+        return fields.get("made-of").map(node -> {
+            YamlMap made = node.map("made-of", List.of("present", "absent", "unless"));
+            return new MadeOf(
+                    fields.text("id"),
+                    draft.refer(Draft.Kind.PLAIN_FINDING, made, "present"),
+                    draft.refer(Draft.Kind.PLAIN_FINDING, made, "absent"),
+                    draft.refer(Draft.Kind.PLAIN_FINDING, made, "unless"));
+        });
+    }
+
+    private static void checkMade(MadeOf made, Finding finding, YamlNode item) {
+        String id = "'" + finding.id() + "'";
+        if (!finding.isComputed()) {
+            item.fault(id + " is made of other findings, so that nobody is asked for it", "write 'kind: computed'");
+        }
+        if (made.present().isEmpty()) {
+            item.fault(id + " is made of nothing that was found", "name at least one finding under 'present'");
+        }
+        if (Set.copyOf(made.members()).size() < made.members().size()) {
+            item.fault(id + " is made of one finding twice", "name each once, under 'present', 'absent' or 'unless'");
+        }
     }
 }

@@ -67,6 +67,7 @@ import witnessmark.knowledge.ContextEffect;
 import witnessmark.knowledge.ExplainedBy;
 import witnessmark.knowledge.Finding.GearRole;
 import witnessmark.knowledge.Follows;
+import witnessmark.knowledge.MadeOf;
 import witnessmark.knowledge.NeverTogether;
 import witnessmark.knowledge.OneFact;
 import witnessmark.language.Language;
@@ -366,6 +367,25 @@ class EachRuleTest {
                 hit(against, present("f"))
                         .miss("absent", present("f"), absent("f"))
                         .miss("another finding", present("f"), present("g")));
+        MadeOf made = new MadeOf("m", List.of("f", "g"), List.of("h"), List.of("u"));
+        all.put(
+                "made of other answers",
+                hit(made, present("f"), present("g"), absent("h"), absent("u"))
+                        .miss("one was not found", present("f"), absent("f"))
+                        .miss("one cannot be told", present("g"), unsure("g"))
+                        .miss("nobody looked for the one that must not be", absent("h"))
+                        .miss("it is there", absent("h"), present("h"))
+                        .miss("what takes it away is there", absent("u"), present("u"))
+                        .spoilt("it was answered itself", new Reported("m", FindingState.ABSENT)));
+        assertThat(fired(List.of(
+                        new HandsOpen("m", "d"),
+                        new Believed("d", "class", false, WORD, 1),
+                        made,
+                        present("f"),
+                        present("g"),
+                        absent("h"))))
+                .as("what is made of others counts like what was found")
+                .contains("whose hands");
         ClassTurn first = new ClassTurn("c", "f", "towing", 1, RECORD);
         ClassTurn second = new ClassTurn("c", "g", "assembly", 2, RECORD);
         all.put(
@@ -598,6 +618,10 @@ class EachRuleTest {
                         .miss("the same owner", other, new ClassTurn("c", "g", "towing", 1, RECORD))
                         .miss("it only tells the age", other, new ClassTurn("c", "g", "assembly", 1, AGE))
                         .miss("the first was seen", turn, new ClassTurn("c", "f", "towing", 0, SEEN))
+                        .miss(
+                                "the first was made of it",
+                                turn,
+                                new ClassTurn("c", "f", "towing", 0, RECORD, List.of("g")))
                         .miss("it is not so", present("g"), absent("g"))
                         .miss("it cannot be told", present("g"), unsure("g")));
         Contradiction contradiction = new Contradiction(List.of("f", "g"), "why");
@@ -622,6 +646,7 @@ class EachRuleTest {
                 hit(cause(WORD), hands, present("f"))
                         .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
                         .miss("another class", hands, new HandsOpen("f", "other"))
+                        .miss("another cause", hands, new HandsOpen("f", "d"))
                         .miss("not known", present("f"), absent("f")));
         DoubtsIdentity doubts = new DoubtsIdentity("f");
         all.put(

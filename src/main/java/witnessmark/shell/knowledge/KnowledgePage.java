@@ -8,6 +8,7 @@ import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.LookAlike;
+import witnessmark.knowledge.MadeOf;
 import witnessmark.knowledge.Measure;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
@@ -107,6 +108,7 @@ final class KnowledgePage {
     private void finding(Finding finding) {
         page.line(finding.title() + " (" + finding.id() + ")");
         page.line("Ask: " + finding.ask());
+        finding.madeOf().ifPresent(this::made);
         List<String> way = knowledge.wayTo(finding.access()).stream()
                 .map(AccessStep::title)
                 .toList();
@@ -130,6 +132,13 @@ final class KnowledgePage {
                         .map(m -> m.title() + " (" + m.id() + ")")
                         .toList());
         sources(finding.sources());
+    }
+
+    private void made(MadeOf made) {
+        page.line("Nobody is asked for it: it is there where all of this was found.");
+        page.items(made.present().stream().map(f -> "present: " + title(f)).toList());
+        page.items(made.absent().stream().map(f -> "absent: " + title(f)).toList());
+        page.items(made.unless().stream().map(f -> "not present: " + title(f)).toList());
     }
 
     private void measure(Measure measure) {
