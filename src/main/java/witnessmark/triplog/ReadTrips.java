@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -17,10 +18,11 @@ import java.util.concurrent.atomic.AtomicLong;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.gear.Threads;
 import witnessmark.triplog.read.Progress;
+import witnessmark.triplog.read.ReadReport;
 import witnessmark.triplog.read.UnreadableLog;
+import witnessmark.triplog.signal.Signal;
 import witnessmark.triplog.summary.SumUp;
 import witnessmark.triplog.summary.TimeSpan;
-import witnessmark.triplog.summary.TripSummary;
 
 /** Reads many logs at once, a thread for each core, and sums them up truck by truck. */
 public final class ReadTrips {
@@ -35,6 +37,7 @@ public final class ReadTrips {
     private final List<FindLogs.Found> logs;
     private final Shared shared;
     private final Map<String, Joined> trucks = new TreeMap<>();
+    private final Map<Rows, Read> firstRead = new HashMap<>();
     private int eventsLeft = MOST_EVENTS;
 
     private ReadTrips(List<FindLogs.Found> logs, Progress progress) {
@@ -103,7 +106,8 @@ public final class ReadTrips {
                 outcome.log().truck(), t -> new Joined(outcome.log().request().table()));
         outcome.failure().ifPresent(truck.failures::add);
         outcome.trip().ifPresent(trip -> {
-            Optional<String> again = truck.readBefore(trip);
+            Optional<String> again =
+                    truck.readBefore(trip).or(() -> ofAnotherTruck(outcome.log().truck(), trip));
             if (again.isPresent()) {
                 truck.failures.add(again.get());
                 return;
@@ -113,6 +117,31 @@ public final class ReadTrips {
             eventsLeft -= kept.events().size();
             truck.trips.add(kept);
         });
+    }
+
+    /** Why the log would count for two trucks: logs of two trucks never come to the same sums to the last digit. */
+    private Optional<String> ofAnotherTruck(String truck, TripResult trip) {
+        if (trip.summary().km() == 0) {
+            return Optional.empty();
+        }
+        Read read = new Read(truck, trip.report().file());
+        Read first = firstRead.putIfAbsent(Rows.of(trip), read);
+        return first == null || first.truck().equals(truck)
+                ? Optional.empty()
+                : Optional.of(read.file() + ": holds the same rows as " + first.file().getFileName() + " of truck "
+                        + first.truck() + "; a log is of one truck, leave it out of the other");
+    }
+
+    private record Read(String truck, Path file) {}
+
+    /** What the rows of a log came to. */
+    private record Rows(double km, Map<String, Double> hoursInHand, Map<Signal, ReadReport.SignalCounts> signals) {
+        static Rows of(TripResult trip) {
+            return new Rows(
+                    trip.summary().km(),
+                    trip.summary().hoursInHand(),
+                    trip.report().signals());
+        }
     }
 
     /** The logs of one truck, as they are joined one after the other. */
@@ -139,15 +168,7 @@ public final class ReadTrips {
         private static boolean isSameDriving(TripResult one, TripResult other) {
             return TimeSpan.isSameDriving(one.times().spans(), other.times().spans())
                     || one.times().marks().isSameDriving(other.times().marks())
-                    || isSameRows(one, other);
-        }
-
-        private static boolean isSameRows(TripResult one, TripResult other) {
-            TripSummary sums = one.summary();
-            return sums.km() > 0
-                    && sums.km() == other.summary().km()
-                    && sums.hoursInHand().equals(other.summary().hoursInHand())
-                    && one.report().signals().equals(other.report().signals());
+                    || one.summary().km() > 0 && Rows.of(one).equals(Rows.of(other));
         }
 
         TruckResult result(String truck) {

@@ -5,10 +5,12 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import witnessmark.triplog.SimulatedDrive.Recording;
@@ -148,6 +150,40 @@ class ReadTripsTest {
         assertThatThrownBy(() -> ReadTrip.read(request, Progress.SILENT, Threads.THEIR_OWN))
                 .isInstanceOf(IllegalStateException.class)
                 .hasMessageContaining("no room for");
+    }
+
+    @Test
+    void a_log_in_the_folders_of_two_trucks_counts_for_the_first_and_is_told_of() throws IOException {
+        write("unit-1/a.csv", DriveScripts.proper(table, 1, 2));
+        write("unit-2/b.csv", DriveScripts.proper(table, 2, 2));
+        Files.copy(folder.resolve("unit-1/a.csv"), folder.resolve("unit-2/a.csv"));
+
+        List<TruckResult> trucks = read(Progress.SILENT);
+
+        assertThat(trucks.get(0).failures()).isEmpty();
+        assertThat(trucks.get(1).trips()).hasSize(1);
+        assertThat(trucks.get(1).failures())
+                .singleElement()
+                .asString()
+                .endsWith("a.csv: holds the same rows as a.csv of truck unit-1; a log is of one truck, leave it out of"
+                        + " the other");
+    }
+
+    @Test
+    void a_log_and_its_packed_copy_in_one_folder_are_one_log_of_one_truck() throws IOException {
+        write("unit-1_a.csv", DriveScripts.proper(table, 1, 2));
+        try (OutputStream out = new GZIPOutputStream(Files.newOutputStream(folder.resolve("unit-1_a.csv.gz")))) {
+            Files.copy(folder.resolve("unit-1_a.csv"), out);
+        }
+
+        assertThat(read(Progress.SILENT)).singleElement().satisfies(truck -> {
+            assertThat(truck.truck()).isEqualTo("unit-1");
+            assertThat(truck.trips()).hasSize(1);
+            assertThat(truck.failures())
+                    .singleElement()
+                    .asString()
+                    .contains("unit-1_a.csv.gz: covers the same driving as unit-1_a.csv");
+        });
     }
 
     /** Dated logs by their times; undated ones, which all begin at 0, by their rows. */
