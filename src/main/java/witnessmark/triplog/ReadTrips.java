@@ -128,8 +128,9 @@ public final class ReadTrips {
         Read first = firstRead.putIfAbsent(Rows.of(trip), read);
         return first == null || first.truck().equals(truck)
                 ? Optional.empty()
-                : Optional.of(read.file() + ": holds the same rows as " + first.file().getFileName() + " of truck "
-                        + first.truck() + "; a log is of one truck, leave it out of the other");
+                : Optional.of(
+                        read.file() + ": holds the same rows as " + first.file().getFileName() + " of truck "
+                                + first.truck() + "; a log is of one truck, leave it out of the other");
     }
 
     private record Read(String truck, Path file) {}

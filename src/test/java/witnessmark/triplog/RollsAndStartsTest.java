@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.event.HabitEvent;
 import witnessmark.triplog.gear.GearTable;
@@ -78,6 +80,31 @@ class RollsAndStartsTest {
     @Test
     void one_that_stays_at_idle_while_the_road_speed_goes_by_is_not() throws IOException {
         assertThat(rollNearIdle("")).hasSize(1);
+    }
+
+    /** Half a minute in tenth near idle, then out of it: with the pedal down for the brakes, or left to roll. */
+    @ParameterizedTest
+    @CsvSource({"7, 2.5, 0", "25, 0.2, 1"})
+    void the_part_of_a_roll_that_a_gear_explains_is_no_roll_out_of_gear(int seconds, double slowing, int coasts)
+            throws IOException {
+        double perKmh = TABLE.outputRpmPerKmh();
+        for (int i = 0; i < 100; i++) {
+            row(650, 0, 0);
+        }
+        for (int i = 0; i < 200; i++) {
+            double kmh = 60 - 0.1 * i;
+            row(kmh * perKmh * ratio("10"), kmh, i < 100 ? 30 : 0);
+        }
+        double steady = 715 / (perKmh * ratio("10"));
+        for (int i = 0; i < 260; i++) {
+            row(715 + i % 5, steady, 0);
+        }
+        for (int i = 0; i < 10 * seconds; i++) {
+            row(650, steady - 0.1 * slowing * i, 0);
+        }
+
+        assertThat(read("time_s,engine_rpm,speed_kmh,accel_pct", EventKind.COAST_IN_NEUTRAL))
+                .hasSize(coasts);
     }
 
     /** Stands, then rolls off with a clutch that slips for long at 800 rpm, until the gear has hold. */

@@ -25,9 +25,7 @@ final class LogRemarks {
         trip.mappingNotes().forEach(n -> remarks.add("columns guessed: " + n));
         trip.report().broken().forEach(b -> remarks.add(b.sentence()));
         trip.frozen().forEach(f -> remarks.add(frozen(f)));
-        if (trip.report().rows() > 0
-                && trip.report().signals().containsKey(Signal.ROAD_SPEED)
-                && trip.summary().highestKmh() == 0) {
+        if (isAlwaysStanding(trip)) {
             remarks.add(String.format(
                     Locale.ROOT,
                     "road speed is 0 from beginning to end, the engine up to %.0f rpm: the truck stood all the time, or"
@@ -65,6 +63,13 @@ final class LogRemarks {
             remarks.add("its times have no date, so nobody can tell whether it covers the same time as another log");
         }
         return remarks;
+    }
+
+    /** Whether road speed is given, never above 0, and not for having been taken out where it stood still. */
+    private static boolean isAlwaysStanding(TripResult trip) {
+        return trip.report().signals().containsKey(Signal.ROAD_SPEED)
+                && trip.summary().highestKmh() == 0
+                && trip.frozen().stream().noneMatch(f -> f.signal() == Signal.ROAD_SPEED);
     }
 
     private static String frozen(FrozenSignal f) {

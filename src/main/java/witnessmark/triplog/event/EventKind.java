@@ -118,7 +118,9 @@ public enum EventKind {
     /** Whether it shows in how engine and road speed stand to each other from moment to moment. */
     public boolean needsRatioAtOnce() {
         return switch (this) {
-            case SHIFT_WITHOUT_DOUBLE_CLUTCH,
+            case LOW_RANGE_ABOVE_CEILING,
+                    OVERDRIVE_TO_LOW,
+                    SHIFT_WITHOUT_DOUBLE_CLUTCH,
                     SHIFT_WITHOUT_CLUTCH,
                     CLUTCH_SLIP,
                     DISC_OVERSPEED,

@@ -41,7 +41,7 @@ final class HeldEvents implements Consumer<HabitEvent> {
     void end() {
         // What is held shows a truck that drives or is held on a slope: neither can be told by a road speed at 0 all
         // along.
-        boolean pedal = trust.clutchDoubt().isEmpty() && trust.hasMoved();
+        boolean pedal = trust.clutchDoubt().isEmpty() && !trust.isAlwaysStanding();
         boolean gear = chances.gearDoubt().isEmpty();
         held.stream()
                 .filter(e -> (pedal || !byPedal(e)) && (gear || !e.kind().needsGear()))

@@ -27,10 +27,8 @@ final class RollingEvents implements Detector {
     /** Declared assumption for the sliding distance where the drawing is not at hand: radius of a gear's hub bore. */
     private static final double HUB_RADIUS_M = 0.04;
 
-    /** Of a gear's ratio, and of the rows of a roll. */
+    /** Of a gear's ratio. */
     private static final double FITS = 0.04;
-
-    private static final double ALL_THE_WHILE = 0.8;
 
     private final Drive drive;
     private final LastGears gears;
@@ -90,11 +88,12 @@ final class RollingEvents implements Detector {
     }
 
     /**
-     * Whether one gear fits all the while: then it may as well have been in, the road turning the engine near idle. An engine
-     * left at idle stays while the road speed goes by.
+     * Seconds of the roll in which nothing but a gear that is out explains the engine. Where one gear fits it may as well have
+     * been in, the road turning the engine near idle; an engine left at idle stays while the road speed goes by.
      */
-    private boolean mayBeInGear() {
-        return !leverOut && Arrays.stream(fitting).max().orElse(0) > ALL_THE_WHILE * rowsOut;
+    private double secondsSurelyOut(LastingCondition spell) {
+        double fits = (double) Arrays.stream(fitting).max().orElse(0) / Math.max(1, rowsOut);
+        return leverOut ? spell.seconds() : (1 - fits) * spell.seconds();
     }
 
     /** Whether other signals say that the engine turns faster than the log has it, as when that stood still. */
@@ -149,7 +148,10 @@ final class RollingEvents implements Detector {
     }
 
     private void coasted(LastingCondition spell) {
-        if (spell.km < COAST_KM || mayBeInGear() || !pedalKnown && !leverOut && mayBeHeld(spell)) {
+        double out = secondsSurelyOut(spell);
+        if (spell.km < COAST_KM
+                || out < drive.limits().coastSeconds()
+                || !pedalKnown && !leverOut && mayBeHeld(spell, out)) {
             return;
         }
         double metres = 2 * Math.PI * HUB_RADIUS_M * spell.integral / 60;
@@ -180,9 +182,9 @@ final class RollingEvents implements Detector {
                         metres));
     }
 
-    private static boolean mayBeHeld(LastingCondition spell) {
-        double slowing = (spell.startKmh - spell.endKmh) / spell.seconds();
-        return spell.seconds() < UNKNOWN_SECONDS || spell.seconds() < HELD_SECONDS && slowing > BRAKED_KMH_PER_SECOND;
+    private static boolean mayBeHeld(LastingCondition spell, double out) {
+        double slowing = (spell.startKmh - spell.endKmh) / out;
+        return out < UNKNOWN_SECONDS || out < HELD_SECONDS && slowing > BRAKED_KMH_PER_SECOND;
     }
 
     private void rolledStopped(LastingCondition spell) {

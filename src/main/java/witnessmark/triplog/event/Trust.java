@@ -39,6 +39,7 @@ final class Trust {
     private long pressed;
     private int starts;
     private int startsWithout;
+    private boolean stood;
     private boolean moved;
 
     /** @param idleRpm engine speed at idle */
@@ -92,9 +93,9 @@ final class Trust {
         return !changes[signal.ordinal()] && isGiven(signal);
     }
 
-    /** Whether the log has shown the truck moving by now; a road speed that stays at 0 may as well be dead. */
-    boolean hasMoved() {
-        return moved;
+    /** Whether road speed has been 0 in all rows that give it; then it may as well be dead. */
+    boolean isAlwaysStanding() {
+        return stood && !moved;
     }
 
     /** Counts the rows of driving in which the pedal is shown pressed. */
@@ -105,6 +106,7 @@ final class Trust {
         double[] pedal = block.column(Signal.CLUTCH_PEDAL);
         for (int i = 0; i < block.size(); i++) {
             moved |= road[i] > 0;
+            stood |= road[i] == 0;
             if (road[i] > DRIVEN_KMH && engine[i] > drivenRpm) {
                 driven++;
                 pressed += Moment.isPressed(clutch[i], pedal[i]) ? 1 : 0;
