@@ -58,8 +58,9 @@ final class Draft {
     final List<MustLook> mustLooks = new ArrayList<>();
     final List<Before> befores = new ArrayList<>();
     final List<ContextEffect> context = new ArrayList<>();
-    final Map<String, Advice> coaching = new LinkedHashMap<>();
-    final Map<String, Advice> towing = new LinkedHashMap<>();
+    final Map<String, CoachingAdvice> coaching = new LinkedHashMap<>();
+    final Map<String, TowAdvice> towing = new LinkedHashMap<>();
+    final List<TowCaution> towCautions = new ArrayList<>();
     final List<Prevention> prevention = new ArrayList<>();
     final Map<String, Caution> cautions = new LinkedHashMap<>();
     final Map<String, Source> sources = new LinkedHashMap<>();
@@ -177,6 +178,7 @@ final class Draft {
                 List.copyOf(context),
                 coaching,
                 towing,
+                List.copyOf(towCautions),
                 List.copyOf(prevention),
                 cautions,
                 sources,

@@ -63,6 +63,7 @@ final class TranslateTexts {
                         .toList(),
                 base.coaching(),
                 base.towing(),
+                base.towCautions(),
                 base.prevention(),
                 base.cautions(),
                 base.sources(),

@@ -12,6 +12,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import witnessmark.document.template.TemplateFolder;
 import witnessmark.document.write.WriteDocument;
+import witnessmark.knowledge.TowWay;
 import witnessmark.language.Language;
 
 /** Common practice of moving a heavy unit, no source: stand firm, rated lift by its points, strapped, chocked, looked at. */

@@ -1,6 +1,7 @@
 package witnessmark.document.page;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -10,10 +11,11 @@ import java.util.Set;
 import java.util.stream.Stream;
 import witnessmark.diagnosis.AdviceGiven;
 import witnessmark.document.Dossier;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.gearbox.Layout;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.speed.SpeedUnits;
-import witnessmark.knowledge.Advice;
+import witnessmark.knowledge.CoachingAdvice;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.language.Language;
 
@@ -31,19 +33,6 @@ public record CoachingPage(String unit, String note, List<Point> first, List<Poi
     private static final String DRIVER_HABIT = "driver-habit";
     private static final int MOST_POINTS = 7;
     private static final double WORTH_A_WORD = 0.10;
-
-    /** As a trainer goes through them: held and lawful first, then starting and shifting, then the road; common practice. */
-    private static final List<String> IN_ORDER = List.of(
-            "held-and-lawful",
-            "start-gear-right",
-            "preselect-range",
-            "low-range-under-speed",
-            "splitter-clean-break",
-            "double-clutch",
-            "slippery-road",
-            "trailer-coupled",
-            "no-coasting",
-            "progressive-shifting");
 
     /** One thing to do, with the figures of this truck for it and its reason; both may be empty. */
     public record Point(String text, String figure, String why) {}
@@ -105,17 +94,17 @@ public record CoachingPage(String unit, String note, List<Point> first, List<Poi
 
     /** The general points in a trainer's order, then all others; what is said already is left out. */
     private static Stream<String> ids(List<String> said, Cab cab) {
-        Set<String> ids = new LinkedHashSet<>(IN_ORDER);
-        ids.addAll(cab.knowledge().coaching().keySet());
-        return ids.stream()
-                .filter(cab.knowledge().coaching()::containsKey)
-                .filter(id -> !said.contains(id) && fits(id, cab));
+        return cab.knowledge().coaching().values().stream()
+                .sorted(Comparator.comparingInt(point -> point.turn().orElse(Integer.MAX_VALUE)))
+                .filter(point -> !said.contains(point.id()) && fits(point, cab))
+                .map(CoachingAdvice::id);
     }
 
     private static Point point(String id, Cab cab, Language language, Map<String, Field> figures, Set<String> shown) {
-        Advice advice = cab.knowledge().coaching().get(id);
+        CoachingAdvice advice = cab.knowledge().coaching().get(id);
         List<String> beside = new ArrayList<>();
-        for (String key : TruckFigures.beside(id)) {
+        for (CoachingAdvice.Figure figure : advice.figures()) {
+            String key = EnumWord.of(figure);
             if (figures.containsKey(key) && shown.add(key)) {
                 String label = figures.get(key).label();
                 beside.add((beside.isEmpty() ? label : inSentence(label)) + ": "
@@ -145,23 +134,26 @@ public record CoachingPage(String unit, String note, List<Point> first, List<Poi
     }
 
     /** Points about what this gearbox is said not to have are left out. */
-    private static boolean fits(String id, Cab cab) {
-        boolean noSplitter = cab.layout()
-                        .flatMap(Layout::splitter)
-                        .filter(s -> s == Layout.Splitter.NONE)
-                        .isPresent()
-                || cab.truck().filter(t -> t.splitter().isEmpty()).isPresent();
-        boolean noRange = cab.layout()
-                        .flatMap(Layout::range)
-                        .filter(r -> r == Layout.RangeShift.NONE)
-                        .isPresent()
-                || cab.truck().filter(t -> !t.hasRange()).isPresent();
-        boolean noPowerTakeOff = cab.layout()
-                .flatMap(Layout::powerTakeOff)
-                .filter(p -> p == Layout.Fitted.NONE)
-                .isPresent();
-        return !(noSplitter && id.contains("splitter"))
-                && !(noRange && id.contains("range"))
-                && !(noPowerTakeOff && id.startsWith("pto"));
+    private static boolean fits(CoachingAdvice point, Cab cab) {
+        return point.about().stream().noneMatch(what -> lacks(cab, what));
+    }
+
+    private static boolean lacks(Cab cab, CoachingAdvice.About what) {
+        return switch (what) {
+            case SPLITTER -> cab.layout()
+                            .flatMap(Layout::splitter)
+                            .filter(s -> s == Layout.Splitter.NONE)
+                            .isPresent()
+                    || cab.truck().filter(t -> t.splitter().isEmpty()).isPresent();
+            case RANGE -> cab.layout()
+                            .flatMap(Layout::range)
+                            .filter(r -> r == Layout.RangeShift.NONE)
+                            .isPresent()
+                    || cab.truck().filter(t -> !t.hasRange()).isPresent();
+            case POWER_TAKE_OFF -> cab.layout()
+                    .flatMap(Layout::powerTakeOff)
+                    .filter(p -> p == Layout.Fitted.NONE)
+                    .isPresent();
+        };
     }
 }

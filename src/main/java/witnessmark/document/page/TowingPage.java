@@ -1,13 +1,12 @@
 package witnessmark.document.page;
 
-import java.util.Arrays;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
-import java.util.stream.Stream;
+import java.util.Set;
 import witnessmark.diagnosis.AdviceGiven;
 import witnessmark.document.Dossier;
-import witnessmark.document.TowWay;
+import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.TowWay;
 import witnessmark.language.Language;
 
 /**
@@ -16,37 +15,30 @@ import witnessmark.language.Language;
  * @param loose whether the gearbox goes alone, so that nothing of a truck is asked
  */
 public record TowingPage(String unit, boolean loose, List<String> cautions, List<String> reminders) {
-    private static final String DO_NOT_DRIVE = "do-not-drive";
-    private static final List<String> CAUTIONS = List.of("truck-held", "chock-wheels", "brake-chambers");
-    private static final List<String> LOOSE_CAUTIONS = List.of("heavy-parts");
-
     /** @param way how the truck will be moved; empty for a sheet that leaves it open, for a truck that goes as a whole */
     public static TowingPage of(Dossier dossier, Language language, Optional<TowWay> way) {
-        boolean loose = way.equals(Optional.of(TowWay.LOOSE));
+        KnowledgeBase knowledge = dossier.knowledge();
+        Set<TowWay> ways = way.map(Set::of).orElse(TowWay.OF_TRUCK);
         return new TowingPage(
                 dossier.file().vehicle().unit(),
-                loose,
-                (loose ? LOOSE_CAUTIONS.stream() : cautionsOfTruck(dossier))
-                        .map(dossier.knowledge().cautions()::get)
-                        .filter(Objects::nonNull)
-                        .map(caution -> caution.in(language))
+                way.equals(Optional.of(TowWay.LOOSE)),
+                knowledge.towCautions().stream()
+                        .filter(c -> isForOne(ways, c.ways()) && (!c.ifAdvised() || isAdvised(dossier, c.caution())))
+                        .map(c -> knowledge.cautions().get(c.caution()).in(language))
                         .toList(),
-                dossier.knowledge().towing().values().stream()
-                        .filter(advice ->
-                                way.map(w -> w.needs(advice.id())).orElseGet(() -> !isOfLooseGearbox(advice.id())))
+                knowledge.towing().values().stream()
+                        .filter(advice -> isForOne(ways, advice.ways()))
                         .map(advice -> advice.in(language))
                         .toList());
     }
 
-    private static Stream<String> cautionsOfTruck(Dossier dossier) {
-        return Stream.concat(
-                CAUTIONS.stream(),
-                dossier.judgement().advice().cautions().stream()
-                        .map(AdviceGiven.Piece::id)
-                        .filter(DO_NOT_DRIVE::equals));
+    private static boolean isForOne(Set<TowWay> ways, List<TowWay> of) {
+        return of.stream().anyMatch(ways::contains);
     }
 
-    private static boolean isOfLooseGearbox(String reminder) {
-        return Arrays.stream(TowWay.values()).filter(w -> w != TowWay.LOOSE).noneMatch(w -> w.needs(reminder));
+    private static boolean isAdvised(Dossier dossier, String caution) {
+        return dossier.judgement().advice().cautions().stream()
+                .map(AdviceGiven.Piece::id)
+                .anyMatch(caution::equals);
     }
 }

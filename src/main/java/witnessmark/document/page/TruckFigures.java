@@ -65,18 +65,6 @@ public final class TruckFigures {
         return fields;
     }
 
-    /** The names of the figures that belong to a coaching point. */
-    static List<String> beside(String advice) {
-        return switch (advice) {
-            case "low-range-under-speed" -> List.of("ceiling");
-            case "start-gear-right" -> List.of("loaded", "empty");
-            case "splitter-clean-break" -> List.of("drop-split");
-            case "double-clutch", "match-downshift" -> List.of("drop-lever", "drop-lever-and-range");
-            case "progressive-shifting" -> List.of("shifts");
-            default -> List.of();
-        };
-    }
-
     private static void start(Map<String, Field> fields, CoachingTexts words, String key, StartGears start) {
         start.lowest()
                 .flatMap(low -> start.highest().map(high -> words.startGears(low.id(), high.id())))

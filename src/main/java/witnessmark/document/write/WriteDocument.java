@@ -14,7 +14,6 @@ import witnessmark.document.Form;
 import witnessmark.document.Kind;
 import witnessmark.document.Paper;
 import witnessmark.document.Shop;
-import witnessmark.document.TowWay;
 import witnessmark.document.page.BenchPage;
 import witnessmark.document.page.ClaimPage;
 import witnessmark.document.page.CoachingPage;
@@ -29,6 +28,7 @@ import witnessmark.document.template.TemplateFolder;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.gearbox.speed.SpeedUnits;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.TowWay;
 import witnessmark.language.Language;
 import witnessmark.language.Texts;
 

@@ -144,7 +144,7 @@ public final class StatusText {
         driver("towing", advice.towing(), knowledge.towing());
     }
 
-    private void driver(String key, List<AdviceGiven.Piece> pieces, java.util.Map<String, Advice> texts) {
+    private void driver(String key, List<AdviceGiven.Piece> pieces, java.util.Map<String, ? extends Advice> texts) {
         if (pieces.isEmpty()) {
             return;
         }

@@ -17,10 +17,11 @@ import witnessmark.document.Dossier;
 import witnessmark.document.Form;
 import witnessmark.document.Kind;
 import witnessmark.document.Paper;
-import witnessmark.document.TowWay;
 import witnessmark.document.packet.WritePacket;
 import witnessmark.document.template.TemplateFolder;
 import witnessmark.document.write.WriteDocument;
+import witnessmark.gearbox.EnumWord;
+import witnessmark.knowledge.TowWay;
 import witnessmark.language.Language;
 import witnessmark.shell.cases.ShopKey;
 import witnessmark.shell.print.FileForm;
@@ -96,10 +97,7 @@ class DocumentCommands {
         WriteDocument write = new WriteDocument(
                 templates.isEmpty() ? TemplateFolder.shipped() : TemplateFolder.of(templates.path()),
                 paper,
-                tow.isEmpty()
-                        ? Optional.empty()
-                        : Optional.of(TowWay.parse(tow)
-                                .orElseThrow(() -> WrongUsage.unknown("--tow", tow, "one of " + TowWay.WORDS))));
+                wayOf(tow));
         Dossier dossier = dossiers.find(name, truck, log, language);
         byte[] bytes = zip ? packed(write, dossier) : write.write(dossier, what, form);
         Path target = out.isEmpty() ? Path.of(usualName(dossier, what, language, ending)) : out.path();
@@ -108,6 +106,15 @@ class DocumentCommands {
         String title = what == Kind.TOWING ? write.title(what, Language.ENGLISH) : what.title();
         Terminal.line(context.outputWriter(), title + " written: " + target + " (" + bytes.length + " bytes)");
         context.outputWriter().flush();
+    }
+
+    private static Optional<TowWay> wayOf(String word) {
+        if (word.isEmpty()) {
+            return Optional.empty();
+        }
+        Map<String, TowWay> ways = EnumWord.all(TowWay.class);
+        return Optional.of(Optional.ofNullable(ways.get(word))
+                .orElseThrow(() -> WrongUsage.unknown("--tow", word, "one of " + String.join(", ", ways.keySet()))));
     }
 
     private byte[] packed(WriteDocument write, Dossier dossier) {

@@ -9,10 +9,16 @@ import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import witnessmark.diagnosis.ShippedKnowledge;
 import witnessmark.document.drawing.GearboxPlan;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.gearbox.Layout;
 import witnessmark.gearbox.Layout.Fitted;
+import witnessmark.gearbox.Units;
+import witnessmark.gearbox.speed.SpeedUnits;
+import witnessmark.knowledge.CoachingAdvice;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.language.Language;
+import witnessmark.truck.ReadyTrucks;
 
 /** What the papers name by an id stands in the knowledge, and what the knowledge places is drawn. */
 class PartsAndClassesTest {
@@ -60,6 +66,18 @@ class PartsAndClassesTest {
                         .filter(p -> plan.shows(p.id())))
                 .isEmpty();
         assertThat(plan.shows("countershaft")).isTrue();
+    }
+
+    @Test
+    void every_figure_that_stands_beside_a_coaching_point_is_worked_out_for_some_truck() {
+        Set<String> worked = new TreeSet<>();
+        ReadyTrucks.names()
+                .forEach(name -> worked.addAll(
+                        TruckFigures.forDriver(ReadyTrucks.named(name), Language.ENGLISH, SpeedUnits.of(Units.BOTH))
+                                .keySet()));
+        assertThat(worked).containsAll(EnumWord.all(CoachingAdvice.Figure.class).keySet());
+        assertThat(KNOWLEDGE.coaching().values().stream().flatMap(a -> a.figures().stream()))
+                .contains(CoachingAdvice.Figure.values());
     }
 
     /** Every class but those whose advice comes with the judgement itself: coaching, towing, and what the shop owes. */
