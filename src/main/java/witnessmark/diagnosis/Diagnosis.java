@@ -72,6 +72,7 @@ public final class Diagnosis {
         CheckKnown.check(file, evidence, knowledge);
         OpenCase open = new OpenCase(
                 file.id().toString(), new RuleSession(rules, facts, file.gearbox(), say), network, knowledge, checks);
+        open.reckoned(evidence.reckonedOnly());
         evidence.findings().forEach((finding, state) -> open.report(finding, state, evidence.likelihood(finding)));
         evidence.logs().forEach(e -> e.thin().ifPresent(why -> open.thin(e.finding(), say.thin(why))));
         file.findings().values().forEach(entry -> report(entry, open, file));

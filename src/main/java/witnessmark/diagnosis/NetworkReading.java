@@ -54,7 +54,13 @@ final class NetworkReading {
     private final GivenEvidence evidence;
     private final Posterior posterior;
 
-    NetworkReading(CauseNetwork network, Vocabulary vocabulary, Premises premises, Map<String, Report> likelihoods) {
+    /** @param reckoned findings that were reckoned already, and that nobody has to look for */
+    NetworkReading(
+            CauseNetwork network,
+            Vocabulary vocabulary,
+            Premises premises,
+            Map<String, Report> likelihoods,
+            Set<String> reckoned) {
         this.likelihoods = Map.copyOf(likelihoods);
         this.network = network;
         this.premises = premises;
@@ -79,7 +85,7 @@ final class NetworkReading {
         });
         otherSources = findOtherSources();
         states = states();
-        findable = findable();
+        findable = findable(reckoned);
         boolean[] explaining = explaining();
         nothingFound = IntStream.range(0, explaining.length).noneMatch(c -> explaining[c]);
         questioned = nothingFound ? applying() : explaining;
@@ -259,7 +265,7 @@ final class NetworkReading {
         return false;
     }
 
-    /** Whether it can be looked for: this gearbox has it, and nothing that was done has taken it away. */
+    /** Whether it can be looked for: this gearbox has it, nothing done has taken it away, and it was not reckoned already. */
     boolean canBeFound(String finding) {
         return canBeFound(network.finding(finding));
     }
@@ -352,10 +358,11 @@ final class NetworkReading {
         return states;
     }
 
-    private boolean[] findable() {
+    private boolean[] findable(Set<String> reckoned) {
         boolean[] findable = new boolean[states.length];
         for (int f = 0; f < states.length; f++) {
-            findable[f] = !excludedFindings.contains(network.findings().get(f).id());
+            String id = network.findings().get(f).id();
+            findable[f] = !excludedFindings.contains(id) && !reckoned.contains(id);
         }
         for (int f = 0; f < states.length; f++) {
             if (states[f] == FindingState.PRESENT) {

@@ -28,6 +28,7 @@ public final class OpenCase implements AutoCloseable {
     private final CauseNetwork network;
     private final KnowledgeBase knowledge;
     private final Map<String, Report> likelihoods = new HashMap<>();
+    private final Set<String> reckoned = new HashSet<>();
     private final ChooseChecks checks;
     private @Nullable NetworkReading reading;
     /** The judgement without the checks ahead. */
@@ -58,6 +59,12 @@ public final class OpenCase implements AutoCloseable {
         } else {
             session.report(finding, state);
         }
+    }
+
+    /** Says which findings were reckoned, so that they are not asked for again although they count for nothing. */
+    void reckoned(Set<String> findings) {
+        changed();
+        reckoned.addAll(findings);
     }
 
     /** Says that the logs' showing of the finding is too thin for a conclusion; it holds while they are what it rests on. */
@@ -258,7 +265,7 @@ public final class OpenCase implements AutoCloseable {
     private NetworkReading reading() {
         NetworkReading read = reading;
         if (read == null) {
-            read = new NetworkReading(network, knowledge.vocabulary(), session.premises(), likelihoods);
+            read = new NetworkReading(network, knowledge.vocabulary(), session.premises(), likelihoods, reckoned);
             reading = read;
         }
         return read;

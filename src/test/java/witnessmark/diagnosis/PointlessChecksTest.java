@@ -3,8 +3,15 @@ package witnessmark.diagnosis;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.CaseSheet;
+import witnessmark.casefile.Evidence;
+import witnessmark.casefile.FindingState;
+import witnessmark.casefile.Reckoned;
+import witnessmark.gearbox.Unit;
 import witnessmark.knowledge.KnowledgeBase;
 
 /** What is never advised next, since the answers settled it. */
@@ -63,5 +70,32 @@ class PointlessChecksTest {
     void what_was_answered_is_not_asked_again() {
         assertThat(next(SmallTrade.caseWith("cone-burned", "no leak", "unsure log-shows-it")))
                 .doesNotContain("cone-burned", "leak", "log-shows-it");
+    }
+
+    @Test
+    void what_was_reckoned_and_counts_for_nothing_beside_another_of_the_same_act_is_not_asked() {
+        Diagnosis shipped = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());
+        CaseSheet burned = SmallTrade.sheet("range-cone-low-burned", "range-grinds-into-low");
+        assertThat(nextOf(shipped, burned.toCaseFile())).contains("computed-cone-energy-high");
+
+        CaseFile reckoned = burned.evidence(new Evidence(
+                        "shift",
+                        Evidence.Kind.COMPUTED,
+                        "one shift, reckoned",
+                        "",
+                        Map.of(),
+                        Optional.empty(),
+                        Map.of("computed-low-range-above-ceiling", FindingState.ABSENT),
+                        Map.of(),
+                        Optional.empty(),
+                        Map.of(
+                                "computed-cone-energy-high",
+                                new Reckoned(0.7, Unit.RATIO, 1, Unit.RATIO, Reckoned.Outcome.NOT_COUNTED))))
+                .toCaseFile();
+
+        assertThat(nextOf(shipped, reckoned)).isNotEmpty().doesNotContain("computed-cone-energy-high");
+        assertThat(shipped.judge(reckoned).causes().stream().flatMap(c -> c.unchecked().stream()))
+                .isNotEmpty()
+                .doesNotContain("computed-cone-energy-high");
     }
 }

@@ -5,6 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.Evidence;
 import witnessmark.casefile.FindingState;
@@ -52,6 +54,14 @@ public final class CombinedEvidence {
     /** The findings that follow, each with its state. */
     public Map<String, FindingState> findings() {
         return Collections.unmodifiableMap(findings);
+    }
+
+    /** Findings that were reckoned and count for nothing, as another of the same act is counted. */
+    public Set<String> reckonedOnly() {
+        return results.values().stream()
+                .flatMap(e -> e.reckoned().keySet().stream())
+                .filter(finding -> !findings.containsKey(finding))
+                .collect(Collectors.toSet());
     }
 
     /**

@@ -22,6 +22,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TimeZone;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import java.util.zip.CRC32;
 import javax.xml.XMLConstants;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -76,7 +77,10 @@ public final class PrintPdf {
                 withFonts(html, fittings.values().stream().map(Fitting::rule).collect(Collectors.joining()));
         try (PdfBoxRenderer renderer = renderer(sized)) {
             renderer.layout();
-            if (anyGoesOn(Sheets.of(renderer), pieces, fittings)) {
+            Sheets sheets = Sheets.of(renderer);
+            // What stands within another piece is settled first: how that lies follows from it.
+            if (anyGoesOn(sheets, pieces.stream().filter(Piece::isWithinAnother), fittings)
+                    || anyGoesOn(sheets, pieces.stream().filter(p -> !p.isWithinAnother()), fittings)) {
                 return Optional.empty();
             }
             renderer.createPDFWithoutClosing();
@@ -84,9 +88,9 @@ public final class PrintPdf {
         }
     }
 
-    private boolean anyGoesOn(Sheets sheets, List<Piece> pieces, Map<Piece, Fitting> fittings) {
+    private boolean anyGoesOn(Sheets sheets, Stream<Piece> pieces, Map<Piece, Fitting> fittings) {
         boolean goesOn = false;
-        for (Piece piece : pieces) {
+        for (Piece piece : pieces.toList()) {
             Extent extent = sheets.extent(piece);
             Fitting known = fittings.get(piece);
             if (known == null) {

@@ -19,13 +19,17 @@ record Sheets(PdfBoxRenderer renderer, List<PageBox> pages) {
     Extent extent(Piece piece) {
         Box box = renderer.getSharedContext().getBoxById(piece.id());
         if (box == null) {
-            return new Extent(1, 0);
+            return new Extent(1, 0, 0);
         }
         int end = Math.max(box.getAbsY(), box.getAbsY() + box.getHeight() - EDGE);
         int last = sheet(end);
-        PageBox sheet = pages.get(last);
-        double onLast = (double) (end - sheet.getTop()) / (sheet.getBottom() - sheet.getTop());
-        return new Extent(last - sheet(box.getAbsY()) + 1, onLast);
+        int first = sheet(box.getAbsY());
+        return new Extent(last - first + 1, share(box.getAbsY(), pages.get(first)), share(end, pages.get(last)));
+    }
+
+    /** How far down the sheet it is, 0 to 1. */
+    private static double share(int y, PageBox sheet) {
+        return (double) (y - sheet.getTop()) / (sheet.getBottom() - sheet.getTop());
     }
 
     private int sheet(int y) {
