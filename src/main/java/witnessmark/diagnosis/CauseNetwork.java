@@ -1,11 +1,13 @@
 package witnessmark.diagnosis;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import witnessmark.inference.Link;
 import witnessmark.inference.Network;
 import witnessmark.knowledge.Cause;
@@ -15,6 +17,8 @@ import witnessmark.knowledge.LookAlike;
 
 /** The knowledge base as a network of numbered causes and findings. */
 final class CauseNetwork {
+    private static final int[] NONE = {};
+
     private final List<Cause> causes;
     private final List<Finding> findings;
     private final Map<String, Integer> causeIndex = new HashMap<>();
@@ -22,6 +26,8 @@ final class CauseNetwork {
     private final int[][] linkedFindings;
     private final List<List<Integer>> spoils = new ArrayList<>();
     private final Network network;
+    private final double[] odds;
+    private final Map<String, int[]> ofClass = new HashMap<>();
     private final CountOnce countOnce;
     private final Map<String, Map<String, LookAlike>> pairs = new HashMap<>();
 
@@ -57,6 +63,24 @@ final class CauseNetwork {
         }
         network = new Network(
                 priors, findings.stream().mapToDouble(Finding::background).toArray(), links);
+        odds = Arrays.stream(priors).map(Thresholds::odds).toArray();
+        causes.forEach(cause -> ofClass.computeIfAbsent(cause.classId(), this::indexesOfClass));
+    }
+
+    private int[] indexesOfClass(String classId) {
+        return IntStream.range(0, causes.size())
+                .filter(c -> causes.get(c).classId().equals(classId))
+                .toArray();
+    }
+
+    /** By cause index, its odds before anything is known; shared, not to be changed. */
+    double[] odds() {
+        return odds;
+    }
+
+    /** The causes that are of the class by themselves, by index; shared, not to be changed. */
+    int[] ofClass(String classId) {
+        return ofClass.getOrDefault(classId, NONE);
     }
 
     Network network() {

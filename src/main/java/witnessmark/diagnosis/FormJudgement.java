@@ -2,6 +2,7 @@ package witnessmark.diagnosis;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -18,6 +19,7 @@ import witnessmark.diagnosis.fact.Unexplaining;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
+import witnessmark.knowledge.LookAlike;
 
 /** Puts the judgement together from the reading of the network and what the rules allow to be said of it. */
 final class FormJudgement {
@@ -32,6 +34,8 @@ final class FormJudgement {
     private final FindRivals rivals;
     private final ExplainSymptoms symptoms;
     private final Map<String, List<PartSeen.Explained>> explained = new LinkedHashMap<>();
+    /** The checks of a pair of look-alikes that are still to be asked; each pair is met from both its causes. */
+    private final Map<LookAlike, List<String>> openChecks = new IdentityHashMap<>();
 
     FormJudgement(String caseId, NetworkReading reading, RuleSession session, KnowledgeBase knowledge) {
         this.caseId = caseId;
@@ -155,7 +159,7 @@ final class FormJudgement {
                         .toList(),
                 reasons.stream()
                         .findFirst()
-                        .map(c -> explained.getOrDefault(c.id(), symptoms.by(c)))
+                        .map(c -> explained.containsKey(c.id()) ? explained.get(c.id()) : symptoms.by(c))
                         .orElse(List.of()));
     }
 
@@ -238,7 +242,9 @@ final class FormJudgement {
                             other.title(),
                             reading.probability(other.id()),
                             pair.tells(),
-                            pair.checks().stream().filter(reading::isToBeAsked).toList());
+                            openChecks.computeIfAbsent(pair, p -> p.checks().stream()
+                                    .filter(reading::isToBeAsked)
+                                    .toList()));
                 })
                 .sorted(Comparator.comparingDouble((RankedCause.Rivalry r) -> -r.probability())
                         .thenComparing(RankedCause.Rivalry::cause))

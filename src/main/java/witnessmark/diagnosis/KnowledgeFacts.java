@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import witnessmark.diagnosis.fact.Applies;
 import witnessmark.diagnosis.fact.Breeds;
 import witnessmark.diagnosis.fact.ClassTurn;
@@ -40,10 +41,15 @@ import witnessmark.knowledge.Vocabulary;
  * touches.
  */
 final class KnowledgeFacts {
+    /** So that what is kept stays small, whatever is asked. */
+    private static final int MOST_LAYOUTS = 100;
+
     private final List<Applies> limits = new ArrayList<>();
     private final Map<String, List<Object>> byFinding = new HashMap<>();
     private final Map<String, List<Object>> byMeasure = new HashMap<>();
     private final Map<String, List<Object>> byCause = new HashMap<>();
+    /** The limits that a layout touches: there are few layouts, and every case asks anew. */
+    private final Map<Layout, List<Applies>> byLayout = new ConcurrentHashMap<>();
 
     KnowledgeFacts(KnowledgeBase knowledge) {
         Spoilers spoilers = new Spoilers(knowledge);
@@ -91,9 +97,12 @@ final class KnowledgeFacts {
 
     /** The limits of causes and findings that this layout touches, whatever was reported. */
     List<Applies> ofLayout(Layout layout) {
-        return limits.stream()
-                .filter(limit -> limit.to().reasonAgainst(layout).isPresent())
-                .toList();
+        if (byLayout.size() > MOST_LAYOUTS) {
+            byLayout.clear();
+        }
+        return byLayout.computeIfAbsent(layout, asked -> limits.stream()
+                .filter(limit -> limit.to().reasonAgainst(asked).isPresent())
+                .toList());
     }
 
     List<Object> aboutFinding(String finding) {

@@ -4,7 +4,6 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -24,7 +23,6 @@ import witnessmark.inference.GivenEvidence;
 import witnessmark.inference.Link;
 import witnessmark.inference.Posterior;
 import witnessmark.inference.Report;
-import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.Vocabulary;
 
@@ -328,26 +326,23 @@ final class NetworkReading {
     }
 
     private double[] priors(String leftOut) {
-        double[] priors = new double[network.causes().size()];
-        List<OddsChange> changes =
-                oddsChanges().filter(c -> !c.finding().equals(leftOut)).toList();
-        for (int c = 0; c < priors.length; c++) {
-            double odds = Thresholds.odds(network.network().prior(c));
-            for (OddsChange change : changes) {
-                if (concerns(change, network.causes().get(c))) {
-                    odds *= change.factor();
-                }
+        double[] priors = network.odds().clone();
+        oddsChanges().filter(c -> !c.finding().equals(leftOut)).forEach(change -> {
+            for (int c : concerned(change)) {
+                priors[c] *= change.factor();
             }
-            priors[c] = odds / (1 + odds);
+        });
+        for (int c = 0; c < priors.length; c++) {
+            priors[c] = priors[c] / (1 + priors[c]);
         }
         return priors;
     }
 
     /** Whose a cause is here does not make it likelier: a class is meant as the cause has it by itself. */
-    private static boolean concerns(OddsChange change, Cause cause) {
+    private int[] concerned(OddsChange change) {
         return switch (change.kind()) {
-            case CAUSE -> change.target().equals(cause.id());
-            case CLASS -> change.target().equals(cause.classId());
+            case CAUSE -> new int[] {network.cause(change.target())};
+            case CLASS -> network.ofClass(change.target());
         };
     }
 

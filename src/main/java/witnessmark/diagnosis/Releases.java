@@ -1,5 +1,6 @@
 package witnessmark.diagnosis;
 
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -100,9 +101,12 @@ final class Releases {
                 .flatMap(c -> knowledge.causes().get(c.id()).looks().stream())
                 .filter(look -> !isThere(look, reading))
                 .collect(Collectors.toSet());
+        if (unseen.isEmpty()) {
+            return Stream.empty();
+        }
         return open(
                 knowledge.findings().values().stream()
-                        .filter(f -> f.renews().stream().anyMatch(unseen::contains))
+                        .filter(f -> !Collections.disjoint(f.renews(), unseen))
                         .map(Finding::id),
                 reading,
                 reach);
@@ -117,9 +121,12 @@ final class Releases {
         boolean people =
                 concluded(causes).anyMatch(c -> knowledge.classOf(c.classId()).blames());
         boolean parts = concluded(causes).findAny().isPresent() && partsLieApart(knowledge, reading);
+        if (!people && !parts) {
+            return Stream.empty();
+        }
         return open(
                 knowledge.findings().values().stream()
-                        .filter(f -> (people || parts) && f.doubtsIdentity())
+                        .filter(Finding::doubtsIdentity)
                         .filter(f ->
                                 f.voids().map(kind -> isLookedAt(kind, reading)).orElse(true))
                         .map(Finding::id),

@@ -6,7 +6,9 @@ final class ExpectGain {
 
     private final Solved solved;
     private final Sweep sweep;
+    /** Those of the evidence, but while a finding is tried. */
     private final Factors varied;
+
     private final Beliefs changed;
     private final double[] entropyNow;
 
@@ -25,6 +27,12 @@ final class ExpectGain {
      * @throws IllegalArgumentException if the finding is known for certain
      */
     Gain of(int finding) {
+        Gain gain = tried(finding);
+        varied.setAbout(finding, solved.observed, solved.factors);
+        return gain;
+    }
+
+    private Gain tried(int finding) {
         boolean unsure = solved.observed.isUnsure(finding);
         int[] parts = solved.partsOf(finding);
         int[] causes = solved.causesIn(parts);
@@ -38,7 +46,8 @@ final class ExpectGain {
         } else if (chance >= Solved.LEAST_FOR_COMPLEMENT) {
             ifPresent = complement(causes, ifAbsent, Math.exp(absent), chance);
         } else {
-            var sum = new FirstToExplain(solved, finding, parts, causes, sweep);
+            varied.setAbout(finding, solved.observed, solved.factors);
+            var sum = new FirstToExplain(solved, finding, parts, causes, varied, sweep, changed);
             chance = sum.chance();
             ifPresent = sum.chances();
         }
@@ -80,21 +89,18 @@ final class ExpectGain {
     }
 
     private Factors absent(int finding) {
-        varied.set(solved.factors);
         varied.foldAbsent(finding, solved.observed, 0);
         return varied;
     }
 
     private Factors saidAbsent(int finding) {
         var observed = solved.observed;
-        varied.set(solved.factors);
         varied.leaveWith(observed.vertexOf(finding), observed.logIfAbsent(finding), Double.NEGATIVE_INFINITY);
         return varied;
     }
 
     private Factors saidPresent(int finding) {
         var observed = solved.observed;
-        varied.set(solved.factors);
         varied.leaveWith(observed.vertexOf(finding), Double.NEGATIVE_INFINITY, observed.logIfPresent(finding));
         return varied;
     }

@@ -59,11 +59,22 @@ final class Factors {
         return new Factors(enter.clone(), leave.clone(), constant);
     }
 
-    /** Takes over every number of factors for the same plan. */
-    void set(Factors other) {
-        System.arraycopy(other.enter, 0, enter, 0, enter.length);
-        System.arraycopy(other.leave, 0, leave, 0, leave.length);
+    /** Takes over from factors for the same plan what a report on the finding, seen or not, can have changed. */
+    void setAbout(int finding, Observed observed, Factors other) {
+        for (int cause : observed.network.linkedCauses(finding)) {
+            setCause(cause, other);
+        }
+        if (observed.kind(finding) == Observed.Kind.OPEN) {
+            int vertex = observed.vertexOf(finding);
+            leaveWith(vertex, other.leave(vertex, 0), other.leave(vertex, 1));
+        }
         constant = other.constant;
+    }
+
+    /** Takes over the weights of a cause. */
+    void setCause(int cause, Factors other) {
+        enter[2 * cause] = other.enter[2 * cause];
+        enter[2 * cause + 1] = other.enter[2 * cause + 1];
     }
 
     double enter(int vertex, int state) {

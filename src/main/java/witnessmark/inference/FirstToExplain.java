@@ -14,25 +14,33 @@ final class FirstToExplain {
     /**
      * @param parts the parts that the finding touches
      * @param causes the causes in them
+     * @param earlierDidNot the factors of the evidence, to work with: those of the linked causes are left changed
+     * @param changed to work with
      */
-    FirstToExplain(Solved solved, int finding, int[] parts, int[] causes, Sweep sweep) {
+    FirstToExplain(
+            Solved solved,
+            int finding,
+            int[] parts,
+            int[] causes,
+            Factors earlierDidNot,
+            Sweep sweep,
+            Beliefs changed) {
         this.solved = solved;
         this.causes = causes;
         var observed = solved.observed;
-        var changed = new Beliefs(observed.network.causes());
         sums = new double[causes.length];
         add(Math.exp(Factors.logExplained(finding, observed)), solved.beliefs);
         double logUnexplained = Factors.logUnexplained(finding, observed);
         int[] linked = observed.network.linkedCauses(finding);
         double[] strengths = observed.network.strengths(finding);
-        var earlierDidNot = solved.factors.copy();
         for (int i = 0; i < linked.length; i++) {
             if (observed.isFree(linked[i]) && strengths[i] > 0) {
-                var thisDid = earlierDidNot.copy();
-                thisDid.ruleOut(linked[i], 0);
-                thisDid.weigh(linked[i], 1, Math.log(strengths[i]));
-                double logRatio = solved.vary(thisDid, parts, sweep, changed);
+                // This one did: it is there, and acted.
+                earlierDidNot.ruleOut(linked[i], 0);
+                earlierDidNot.weigh(linked[i], 1, Math.log(strengths[i]));
+                double logRatio = solved.vary(earlierDidNot, parts, sweep, changed);
                 add(Math.exp(logUnexplained + logRatio), changed);
+                earlierDidNot.setCause(linked[i], solved.factors);
                 earlierDidNot.weigh(linked[i], 1, Math.log1p(-strengths[i]));
             }
         }

@@ -1,8 +1,6 @@
 package witnessmark.inference;
 
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
 
 /** Causes (vertices 0 to causes - 1) and open findings (the vertices after them), joined by the links between them. */
 final class Graph {
@@ -48,18 +46,15 @@ final class Graph {
         return strengths[vertex];
     }
 
-    /** The sets of vertices that no link joins, each in the order in which it was reached. */
-    List<int[]> parts() {
-        var parts = new ArrayList<int[]>();
-        var seen = new boolean[size()];
+    /** Whether no link joins the vertex to another. */
+    boolean isAlone(int vertex) {
+        return neighbours[vertex].length == 0;
+    }
+
+    /** The vertices joined to one, itself first, in the order in which they are reached; they are marked as seen. */
+    int[] partOf(int vertex, boolean[] seen) {
         var reached = new int[size()];
-        for (int start = 0; start < size(); start++) {
-            if (!seen[start]) {
-                int count = reach(start, seen, reached);
-                parts.add(Arrays.copyOf(reached, count));
-            }
-        }
-        return parts;
+        return Arrays.copyOf(reached, reach(vertex, seen, reached));
     }
 
     private int reach(int start, boolean[] seen, int[] reached) {

@@ -17,6 +17,26 @@ final class LogTables implements Tables {
     }
 
     @Override
+    public double times(double one, double other) {
+        return one + other;
+    }
+
+    @Override
+    public double plus(double one, double other) {
+        return sum(one, other);
+    }
+
+    @Override
+    public double acting(double strength) {
+        return Math.log(strength);
+    }
+
+    @Override
+    public double failing(double strength) {
+        return Math.log1p(-strength);
+    }
+
+    @Override
     public double weight(double logarithm) {
         return logarithm;
     }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * A two-layer noisy-OR network: independent causes, and findings that any linked cause or a background can produce.
@@ -22,6 +23,8 @@ public final class Network {
     private final double[] logNoBackground;
     private final double[] logPresent;
     private final double[] logAbsent;
+    /** By cause, the part of a plan that it is where nothing open is linked to it. */
+    private final Plan.Part[] alone;
 
     /**
      * A network of {@code priors.length} causes and {@code backgrounds.length} findings; either may be 0.
@@ -47,6 +50,7 @@ public final class Network {
         logNoBackground = logsOfComplement(backgrounds);
         logPresent = Arrays.stream(priors).map(Math::log).toArray();
         logAbsent = logsOfComplement(priors);
+        alone = IntStream.range(0, priors.length).mapToObj(Plan::alone).toArray(Plan.Part[]::new);
     }
 
     private Network(Network like, double[] priors) {
@@ -57,6 +61,7 @@ public final class Network {
         strengths = like.strengths;
         logFailures = like.logFailures;
         logNoBackground = like.logNoBackground;
+        alone = like.alone;
         refuse(improbable("prior of cause", priors));
         logPresent = Arrays.stream(priors).map(Math::log).toArray();
         logAbsent = logsOfComplement(priors);
@@ -123,6 +128,11 @@ public final class Network {
     /** ln of the chance beforehand that a cause is absent. */
     double logAbsent(int cause) {
         return logAbsent[cause];
+    }
+
+    /** The part of a plan that the cause is by itself; shared. */
+    Plan.Part alone(int cause) {
+        return alone[cause];
     }
 
     private static double[] logsOfComplement(double[] chances) {

@@ -16,7 +16,7 @@ final class PartSteps {
     private int tableAt = 0;
 
     private int tape = 1;
-    private int widestTable = 4;
+    private int widestTable = 1;
 
     /**
      * @throws TooDense if the tables would need more entries than allowed
@@ -76,14 +76,8 @@ final class PartSteps {
             i++;
         }
         int onto = graph.neighbours(leaf)[i];
-        int at = tape;
-        steps.add(new Step.Load(onto, at));
-        steps.add(new Step.Introduce(leaf, at, at + 2, 2));
-        steps.add(new Step.Activate(
-                at + 2, 4, graph.isCause(leaf) ? 1 : 0, graph.isCause(leaf) ? 0 : 1, graph.strengths(leaf)[i]));
-        steps.add(new Step.Forget(leaf, at + 2, 4, 1));
-        steps.add(new Step.Store(onto, at + 2));
-        tape += 6;
+        steps.add(new Step.SumIn(leaf, onto, tape, graph.isCause(leaf), graph.strengths(leaf)[i]));
+        tape += 2;
         done[leaf] = true;
         return onto;
     }

@@ -8,6 +8,26 @@ final class PlainTables implements Tables {
     }
 
     @Override
+    public double times(double one, double other) {
+        return one * other;
+    }
+
+    @Override
+    public double plus(double one, double other) {
+        return one + other;
+    }
+
+    @Override
+    public double acting(double strength) {
+        return strength;
+    }
+
+    @Override
+    public double failing(double strength) {
+        return 1 - strength;
+    }
+
+    @Override
     public double weight(double logarithm) {
         return logarithm == 0 ? 1 : Math.exp(logarithm);
     }

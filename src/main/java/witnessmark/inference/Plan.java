@@ -23,8 +23,10 @@ final class Plan {
      */
     record Part(int[] causes, int[] vertices, Step[] steps, int result) {}
 
-    /** Of a vertex by itself, on the tape and in the table. */
-    private static final int ENTRIES_ALONE = 2;
+    /** Of a vertex by itself: on the tape, behind the empty table, and in its own. */
+    private static final int TAPE_ALONE = 3;
+
+    private static final int TABLE_ALONE = 2;
 
     private static final int[] NO_CAUSES = {};
 
@@ -57,28 +59,30 @@ final class Plan {
     static Plan of(Observed observed, long statesAllowed) {
         var graph = new Graph(observed);
         var parts = new ArrayList<Part>();
-        int tape = 1;
-        int widestTable = 1;
-        for (int[] vertices : graph.parts()) {
-            if (vertices.length == 1) {
-                parts.add(alone(graph, vertices[0]));
-                tape = Math.max(tape, ENTRIES_ALONE);
-                widestTable = Math.max(widestTable, ENTRIES_ALONE);
-                continue;
+        var seen = new boolean[graph.size()];
+        int tape = TAPE_ALONE;
+        int widestTable = TABLE_ALONE;
+        for (int v = 0; v < seen.length; v++) {
+            if (graph.isAlone(v)) {
+                parts.add(graph.isCause(v) ? observed.network.alone(v) : alone(v, NO_CAUSES));
+            } else if (!seen[v]) {
+                var steps = new PartSteps(graph, graph.partOf(v, seen), statesAllowed);
+                parts.add(steps.part());
+                tape = Math.max(tape, steps.tape());
+                widestTable = Math.max(widestTable, steps.widestTable());
             }
-            var steps = new PartSteps(graph, vertices, statesAllowed);
-            parts.add(steps.part());
-            tape = Math.max(tape, steps.tape());
-            widestTable = Math.max(widestTable, steps.widestTable());
         }
         return new Plan(observed, graph, parts, tape, widestTable);
     }
 
-    /** A vertex that no link joins to another: most causes, in most cases. */
-    private static Part alone(Graph graph, int vertex) {
-        int[] itself = {vertex};
-        Step[] steps = {new Step.Load(vertex, 0), new Step.Forget(vertex, 0, ENTRIES_ALONE, 0)};
-        return new Part(graph.isCause(vertex) ? itself : NO_CAUSES, itself, steps, 0);
+    /** A cause that no link joins to an open finding: most of them, in most cases. */
+    static Part alone(int cause) {
+        return alone(cause, new int[] {cause});
+    }
+
+    private static Part alone(int vertex, int[] causes) {
+        Step[] steps = {new Step.Introduce(vertex, 0, 1, 1), new Step.Forget(vertex, 1, TABLE_ALONE, 0)};
+        return new Part(causes, new int[] {vertex}, steps, 1);
     }
 
     /** Whether the plan was made for the same open findings and free causes. */

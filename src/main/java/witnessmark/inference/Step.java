@@ -6,33 +6,59 @@ sealed interface Step {
 
     void backward(Sweep sweep);
 
-    /** Starts a table of one vertex that has leaves hanging on it, or stands alone. */
-    record Load(int vertex, int at) implements Step {
+    /**
+     * A vertex with a single link is summed into its neighbour, which will enter its table with the leaf in its weights:
+     * what entering, acting and leaving come to in a table of the two. The neighbour's weights before stay on the tape for
+     * the way back.
+     */
+    record SumIn(int leaf, int onto, int at, boolean leafIsCause, double strength) implements Step {
         @Override
         public void forward(Sweep s) {
-            s.tape[at] = s.enter[2 * vertex];
-            s.tape[at + 1] = s.enter[2 * vertex + 1];
+            Tables t = s.tables;
+            double onto0 = s.enter[2 * onto];
+            double onto1 = s.enter[2 * onto + 1];
+            double leaf0 = s.enter[2 * leaf];
+            double leaf1 = s.enter[2 * leaf + 1];
+            s.tape[at] = onto0;
+            s.tape[at + 1] = onto1;
+            double only = t.times(onto1, leaf0);
+            double leafOnly = t.times(onto0, leaf1);
+            double both = t.times(onto1, leaf1);
+            if (leafIsCause) {
+                both = t.plus(both, t.times(leafOnly, t.acting(strength)));
+                leafOnly = t.times(leafOnly, t.failing(strength));
+            } else {
+                both = t.plus(both, t.times(only, t.acting(strength)));
+                only = t.times(only, t.failing(strength));
+            }
+            double leave0 = s.leave[2 * leaf];
+            double leave1 = s.leave[2 * leaf + 1];
+            s.enter[2 * onto] = t.plus(t.times(t.times(onto0, leaf0), leave0), t.times(leafOnly, leave1));
+            s.enter[2 * onto + 1] = t.plus(t.times(only, leave0), t.times(both, leave1));
         }
 
         @Override
         public void backward(Sweep s) {
-            s.slopeByEnter[2 * vertex] = s.slopes[0];
-            s.slopeByEnter[2 * vertex + 1] = s.slopes[1];
-        }
-    }
-
-    /** Ends it: the vertex will enter the next table with its leaves in its weights. */
-    record Store(int vertex, int at) implements Step {
-        @Override
-        public void forward(Sweep s) {
-            s.enter[2 * vertex] = s.tape[at];
-            s.enter[2 * vertex + 1] = s.tape[at + 1];
-        }
-
-        @Override
-        public void backward(Sweep s) {
-            s.slopes[0] = s.slopeByEnter[2 * vertex];
-            s.slopes[1] = s.slopeByEnter[2 * vertex + 1];
+            Tables t = s.tables;
+            double leave0 = s.leave[2 * leaf];
+            double leave1 = s.leave[2 * leaf + 1];
+            double slope0 = s.slopeByEnter[2 * onto];
+            double slope1 = s.slopeByEnter[2 * onto + 1];
+            double neither = t.times(slope0, leave0);
+            double only = t.times(slope1, leave0);
+            double leafOnly = t.times(slope0, leave1);
+            double both = t.times(slope1, leave1);
+            if (leafIsCause) {
+                leafOnly = t.plus(t.times(leafOnly, t.failing(strength)), t.times(both, t.acting(strength)));
+            } else {
+                only = t.plus(t.times(only, t.failing(strength)), t.times(both, t.acting(strength)));
+            }
+            double leaf0 = s.enter[2 * leaf];
+            double leaf1 = s.enter[2 * leaf + 1];
+            s.slopeByEnter[2 * leaf] = t.plus(t.times(s.tape[at], neither), t.times(s.tape[at + 1], only));
+            s.slopeByEnter[2 * leaf + 1] = t.plus(t.times(s.tape[at], leafOnly), t.times(s.tape[at + 1], both));
+            s.slopeByEnter[2 * onto] = t.plus(t.times(neither, leaf0), t.times(leafOnly, leaf1));
+            s.slopeByEnter[2 * onto + 1] = t.plus(t.times(only, leaf0), t.times(both, leaf1));
         }
     }
 

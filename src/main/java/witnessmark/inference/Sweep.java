@@ -1,5 +1,7 @@
 package witnessmark.inference;
 
+import java.util.Arrays;
+
 /**
  * Runs the steps of a plan over its tables: forward for the total weight of one part, then backward for all its causes
  * at once. Holds the working arrays, so one sweep serves one thread.
@@ -18,6 +20,11 @@ final class Sweep {
     final double[] slopeByEnter;
     Tables tables = PLAIN;
     private final double[] given;
+    /** The factors that the weights were made of, and for which arithmetic: most stay from one sweep to the next. */
+    private final double[] weighedEnter;
+
+    private final double[] weighedLeave;
+    private Tables weighed = PLAIN;
 
     Sweep(Plan plan) {
         tape = new double[plan.tape()];
@@ -26,6 +33,9 @@ final class Sweep {
         leave = new double[enter.length];
         slopeByEnter = new double[enter.length];
         given = new double[enter.length];
+        weighedEnter = new double[enter.length];
+        weighedLeave = new double[enter.length];
+        forgetWeights();
     }
 
     /** Natural logarithm of the summed weights of one part; minus infinity if no state is possible. */
@@ -54,24 +64,50 @@ final class Sweep {
     }
 
     private double forward(Plan.Part part, Factors factors) {
+        if (weighed != tables) {
+            weighed = tables;
+            forgetWeights();
+        }
         for (int v : part.vertices()) {
-            double top = Math.max(factors.enter(v, 0), factors.enter(v, 1));
-            if (top == Double.NEGATIVE_INFINITY) {
-                return top;
+            if (factors.enter(v, 0) == Double.NEGATIVE_INFINITY && factors.enter(v, 1) == Double.NEGATIVE_INFINITY) {
+                return Double.NEGATIVE_INFINITY;
             }
-            double topLeave = Math.max(factors.leave(v, 0), factors.leave(v, 1));
-            for (int state = 0; state < 2; state++) {
-                int i = 2 * v + state;
-                enter[i] = tables.weight(factors.enter(v, state) - top);
-                leave[i] = tables.weight(factors.leave(v, state) - topLeave);
-                given[i] = enter[i];
-            }
+            weigh(v, factors);
         }
         tape[0] = tables.one();
         for (Step step : part.steps()) {
             step.forward(this);
         }
         return tables.logarithm(tape[part.result()]);
+    }
+
+    private void forgetWeights() {
+        Arrays.fill(weighedEnter, Double.NaN);
+        Arrays.fill(weighedLeave, Double.NaN);
+    }
+
+    private void weigh(int vertex, Factors factors) {
+        int at = 2 * vertex;
+        double enter0 = factors.enter(vertex, 0);
+        double enter1 = factors.enter(vertex, 1);
+        if (weighedEnter[at] != enter0 || weighedEnter[at + 1] != enter1) {
+            double top = Math.max(enter0, enter1);
+            weighedEnter[at] = enter0;
+            weighedEnter[at + 1] = enter1;
+            given[at] = tables.weight(enter0 - top);
+            given[at + 1] = tables.weight(enter1 - top);
+        }
+        enter[at] = given[at];
+        enter[at + 1] = given[at + 1];
+        double leave0 = factors.leave(vertex, 0);
+        double leave1 = factors.leave(vertex, 1);
+        if (weighedLeave[at] != leave0 || weighedLeave[at + 1] != leave1) {
+            double top = Math.max(leave0, leave1);
+            weighedLeave[at] = leave0;
+            weighedLeave[at + 1] = leave1;
+            leave[at] = tables.weight(leave0 - top);
+            leave[at + 1] = tables.weight(leave1 - top);
+        }
     }
 
     private static double scale(Plan.Part part, Factors factors) {

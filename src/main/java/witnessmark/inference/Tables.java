@@ -8,6 +8,16 @@ sealed interface Tables permits PlainTables, LogTables {
     /** The weight 1 in this arithmetic. */
     double one();
 
+    double times(double one, double other);
+
+    double plus(double one, double other);
+
+    /** Weight of a link that acts, by its strength. */
+    double acting(double strength);
+
+    /** Weight of a link that fails to act, by its strength. */
+    double failing(double strength);
+
     /** Weight in this arithmetic of a strength or any other plain number. */
     double weight(double logarithm);
 

@@ -12,6 +12,7 @@ import java.sql.DriverManager;
 import java.time.Clock;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.h2.store.fs.FileUtils;
 import org.junit.jupiter.api.AfterEach;
@@ -336,8 +337,14 @@ class JournalTest {
     @Test
     void a_full_file_is_left_for_a_new_one_and_all_are_read() throws Exception {
         String text = "long ".repeat(3_900);
-        for (int i = 0; i < 430; i++) {
-            store.append(ID, new NoteAdded(i + text), "ben");
+        // In changes of ten: each change reads the case again, so that single notes take ten times as long.
+        for (int change = 0; change < 43; change++) {
+            store.appendAll(
+                    ID,
+                    IntStream.range(10 * change, 10 * change + 10)
+                            .mapToObj(i -> new NoteAdded(i + text))
+                            .toList(),
+                    "ben");
         }
         store.close();
         try (Stream<Path> files = Files.list(folder.resolve("journal"))) {
