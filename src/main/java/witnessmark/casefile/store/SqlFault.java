@@ -48,6 +48,8 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
     /** H2's code for a statement that is cut short; nothing but the end of the shell that holds the database does that here. */
     private static final int STATEMENT_CUT_SHORT = 57014;
 
+    private static final String READING_A_FILE = "Reading from file";
+
     private static final List<String> BROKEN_LINE =
             List.of("EOFException", "SocketException", "ClosedChannelException", "ClosedByInterruptException");
 
@@ -87,7 +89,9 @@ record SqlFault(Kind kind, @Nullable String said, Throwable cause) {
         if (causes.contains("No space left")) {
             return Kind.FULL;
         }
-        return BROKEN_LINE.stream().anyMatch(causes::contains) ? Kind.LOST : Kind.UNREADABLE;
+        // A file that was cut off ends too early as well, and is no line.
+        boolean line = BROKEN_LINE.stream().anyMatch(causes::contains) && !causes.contains(READING_A_FILE);
+        return line ? Kind.LOST : Kind.UNREADABLE;
     }
 
     private static Kind kindOf(String state, String causes) {

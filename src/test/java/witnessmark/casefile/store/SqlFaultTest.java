@@ -102,6 +102,13 @@ class SqlFaultTest {
     }
 
     @Test
+    void a_file_that_was_cut_off_is_no_broken_line() {
+        IOException cut = new IOException("Reading from file cases.mv.db failed at 4096", new EOFException());
+
+        assertThat(SqlFault.of(ofInputAndOutput(cut)).kind()).isEqualTo(Kind.UNREADABLE);
+    }
+
+    @Test
     void a_full_disk_is_told_as_such() {
         assertThat(SqlFault.of(ofInputAndOutput(new IOException("No space left on device")))
                         .kind())
