@@ -51,6 +51,7 @@ import witnessmark.diagnosis.fact.OwnerMayTurn;
 import witnessmark.diagnosis.fact.OwnerTurnsOn;
 import witnessmark.diagnosis.fact.Reported;
 import witnessmark.diagnosis.fact.Says;
+import witnessmark.diagnosis.fact.Settled;
 import witnessmark.diagnosis.fact.SpeaksAgainst;
 import witnessmark.diagnosis.fact.SpoiledBy;
 import witnessmark.diagnosis.fact.Suggests;
@@ -154,6 +155,7 @@ class EachRuleTest {
     private static final Yields ABOVE = new Yields("m", Yields.Side.ABOVE, "f");
     private static final HeldBack HELD = new HeldBack("c", new DoubtfulIdentity("x"));
     private static final double WORD = Thresholds.WORTH_A_WORD;
+    private static final Settled SETTLED = new Settled("g", FindingState.ABSENT, "x", false);
 
     private static Map<String, Example> measurement() {
         Map<String, Example> all = new LinkedHashMap<>();
@@ -488,6 +490,7 @@ class EachRuleTest {
                         .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
                         .spoilt("looked at and good", absent("g"))
                         .spoilt("looked at and not good", present("g"))
+                        .spoilt("what was found settles it", SETTLED)
                         .spoilt("it is lost", new LookGone("g", "renewed", true))
                         .spoilt("this gearbox has none", new NotApplicable(Applies.Subject.FINDING, "g", "none")));
         all.put(
@@ -500,6 +503,7 @@ class EachRuleTest {
                                 new LookGone("h", "renewed", true))
                         .spoilt("looked at and good", absent("g"))
                         .spoilt("looked at and not good", present("g"))
+                        .spoilt("what was found settles it", SETTLED)
                         .spoilt("this gearbox has none", new NotApplicable(Applies.Subject.FINDING, "g", "none")));
         all.put(
                 "found not good",
@@ -518,6 +522,10 @@ class EachRuleTest {
                         .miss("hardly believed", habit(WORD), habit(WORD - 0.001))
                         .miss("it names nobody", habit(WORD), cause(WORD))
                         .miss("not sound", absent("g"), unsure("g"))
+                        .miss(
+                                "what was found settles it as there",
+                                absent("g"),
+                                new Settled("g", FindingState.PRESENT, "x", false))
                         .miss("no repair", present("repair"), absent("repair"))
                         .spoilt("known whether it is new", absent("new")));
         MustBeGoodAny any = new MustBeGoodAny("c", List.of("g", "h"));
@@ -527,6 +535,7 @@ class EachRuleTest {
                         .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
                         .miss("asked of another cause", any, new MustBeGoodAny("d", List.of("g", "h")))
                         .spoilt("one way proved", absent("h"))
+                        .spoilt("what was found settles it", SETTLED)
                         .spoilt(
                                 "no way left",
                                 new LookGone("g", "drained", false),
@@ -539,6 +548,7 @@ class EachRuleTest {
                                 "one way is left",
                                 new LookGone("g", "drained", false),
                                 new LookGone("x", "drained", false))
+                        .spoilt("what was found settles it", SETTLED)
                         .spoilt("one way proved", absent("h")));
         all.put(
                 "one of the ways found not good",
