@@ -178,12 +178,16 @@ public final class OpenCase implements AutoCloseable {
 
     /**
      * What a cause that is at least so probable may wait for once its own parts are seen, and is not looked at yet: the
-     * looks at what leaves the same marks, and what must be proved good.
+     * looks at what leaves the same marks, what must be proved good, and what says whose it is.
      */
     public Set<String> mayBeWaitedFor(double probability) {
         return standing().causesFrom(probability).stream()
                 .map(cause -> knowledge.causes().get(cause.id()))
-                .flatMap(cause -> Stream.concat(looksAtRivals(cause), proofs(cause)))
+                .flatMap(cause -> Stream.of(
+                                looksAtRivals(cause),
+                                proofs(cause),
+                                cause.classWhen().stream().map(Cause.ClassWhen::finding))
+                        .flatMap(Function.identity()))
                 .filter(reading()::isToBeAsked)
                 .collect(Collectors.toSet());
     }

@@ -38,7 +38,7 @@ final class Polarity {
 
     private static final Pattern GOOD = Pattern.compile(
             "\\b(ok|okay|o\\.k\\.|good|" + FINE
-                    + "|sound|normal|tight|within (all )?(limits?|spec\\w*)|in spec|in limits|perfect|looks? (like )?new|"
+                    + "|sound|normal|(?<!\\b(?:finger|hand)[ -])tight|within (all )?(limits?|spec\\w*)|in spec|in limits|perfect|looks? (like )?new|"
                     + "like new|bien|apretad[oa]s?|buen|bueno|buena|buenos|buenas|correct[oa]s?|dentro de (limites?|especificacion\\w*|medida)|"
                     + "sin (novedad|falla|fallas|problema|problemas|dano|danos|juego|holgura)|nothing (found|wrong)|no (play|slop|issues?|problems?|faults?|damage))(?![\\p{L}])");
     /** Good at another time than that of the complaint: "slow till warm, fine after". */
