@@ -20,10 +20,15 @@ import com.tngtech.archunit.lang.ConditionEvents;
 import com.tngtech.archunit.lang.SimpleConditionEvent;
 import com.tngtech.archunit.library.dependencies.SliceAssignment;
 import com.tngtech.archunit.library.dependencies.SliceIdentifier;
+import java.io.File;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.shell.core.command.annotation.Command;
 
@@ -133,6 +138,28 @@ class ArrowsTest {
     }
 
     @ArchTest
+    static void every_arrow_in_the_table_is_used(JavaClasses classes) throws IOException {
+        Map<String, Set<String>> table = RoomTable.read(Path.of("DEVELOPERS.md"));
+        Set<String> drawn = new TreeSet<>();
+        table.forEach((from, to) -> to.forEach(room -> drawn.add(from + " -> " + room)));
+        for (JavaClass from : classes) {
+            from.getDirectDependenciesFromSelf()
+                    .forEach(d -> drawn.remove(
+                            arrow(from.getPackageName(), d.getTargetClass().getPackageName(), table)));
+        }
+        Path root = Path.of("src/main/java");
+        try (Stream<Path> sources = Files.walk(root)) {
+            sources.filter(p -> p.toString().endsWith(".java")).forEach(source -> {
+                String own = root.relativize(source.getParent()).toString().replace(File.separatorChar, '.');
+                importsOf(source).forEach(used -> drawn.remove(arrow(own, used, table)));
+            });
+        }
+        assertThat(drawn)
+                .as("arrows of DEVELOPERS.md's table that no class needs")
+                .isEmpty();
+    }
+
+    @ArchTest
     static void every_package_has_a_row_and_every_row_a_package(JavaClasses classes) {
         Map<String, Set<String>> table = RoomTable.read(Path.of("DEVELOPERS.md"));
         Set<String> rooms = new TreeSet<>();
@@ -189,6 +216,21 @@ class ArrowsTest {
             .haveSimpleName("package-info")
             .should()
             .beAnnotatedWith(org.jspecify.annotations.NullMarked.class);
+
+    private static String arrow(String from, String to, Map<String, Set<String>> table) {
+        return RoomTable.room(from, table.keySet()) + " -> " + RoomTable.room(to, table.keySet());
+    }
+
+    /** What a source names: also what is only caught, which a class does not show. */
+    private static Stream<String> importsOf(Path source) {
+        try {
+            return Files.readAllLines(source).stream()
+                    .filter(line -> line.startsWith("import witnessmark."))
+                    .map(line -> line.replaceFirst("import (.*)\\.[A-Z].*", "$1"));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
 
     private static String[] with(String own, String beside) {
         return new String[] {JDK[0], JDK[1], own, beside};

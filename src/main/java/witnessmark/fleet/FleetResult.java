@@ -75,7 +75,7 @@ public final class FleetResult {
 
     private static List<Object> actCells(FleetLog log, FleetAct act) {
         List<Object> cells = new ArrayList<>(
-                List.of(log.truck(), log.path(), act.number(), log.held().day()));
+                List.of(log.truck(), log.path(), act.number(), log.asDay().day()));
         cells.addAll(act.ownCells());
         return cells;
     }

@@ -37,7 +37,7 @@ public final class PoolTruck {
         PoolTruck pool = new PoolTruck();
         pool.choose(logs.stream().sorted(FleetLog.ORDER).toList());
         Map<String, TruckDay> days = new TreeMap<>();
-        pool.counted.forEach(log -> days.merge(log.held().day(), log.held(), TruckDay::plus));
+        pool.counted.forEach(log -> days.merge(log.asDay().day(), log.asDay(), TruckDay::plus));
         return new Pooled(pool.counted, List.copyOf(days.values()), pool.findings(days), pool.setAside);
     }
 
@@ -59,7 +59,7 @@ public final class PoolTruck {
     private Optional<String> sameTime(FleetLog log) {
         return counted.stream()
                 .filter(other -> TimeSpan.isSameDriving(
-                        log.held().record().spans(), other.held().record().spans()))
+                        log.asDay().record().spans(), other.asDay().record().spans()))
                 .map(other -> "covers the same time as " + other.path() + "; it would count twice")
                 .findFirst();
     }

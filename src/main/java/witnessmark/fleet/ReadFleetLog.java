@@ -97,7 +97,7 @@ public final class ReadFleetLog {
                 .with(DoubtRatios.of(
                         file.name(), trip.factor(), trip.table(), trip.summary().hoursInHand()));
         List<FleetAct> acts = FleetAct.of(trip.events());
-        TruckDay held = new TruckDay(
+        TruckDay asDay = new TruckDay(
                 file.truck(),
                 day(record),
                 truck.id,
@@ -106,7 +106,7 @@ public final class ReadFleetLog {
                 record,
                 List.of(new SourceLog(trip.report().sha256().orElseThrow(), file.name())),
                 remarks(file, trip));
-        return new FleetLog(file.path(), held, acts);
+        return new FleetLog(file.path(), asDay, acts);
     }
 
     private static String day(LogRecord record) {

@@ -1,4 +1,7 @@
-/** Reads the shop's own sentences into proposals for a case; it must not know of cases, the store or the terminal. */
+/**
+ * Reads the shop's own sentences into proposals, which somebody else puts into a case; it must not know that case, the store
+ * or the terminal.
+ */
 @NullMarked
 package witnessmark.jobcard;
 

@@ -72,13 +72,13 @@ class PoolTruckTest {
 
         assertThat(pooled.days()).extracting(TruckDay::day).containsExactly("2026-03-02", "2026-03-03");
         assertThat(pooled.days().get(0).record())
-                .isEqualTo(MORNING.held().record().plus(NOON.held().record()));
+                .isEqualTo(MORNING.asDay().record().plus(NOON.asDay().record()));
         assertThat(pooled.days().get(0).acts()).isEqualTo(3);
         assertThat(pooled.findings().stream().map(TruckFinding::said))
-                .containsExactlyInAnyOrderElementsOf(WeighRecord.weigh(MORNING.held()
+                .containsExactlyInAnyOrderElementsOf(WeighRecord.weigh(MORNING.asDay()
                         .record()
-                        .plus(NOON.held().record())
-                        .plus(NEXT_DAY.held().record())));
+                        .plus(NOON.asDay().record())
+                        .plus(NEXT_DAY.asDay().record())));
         assertThat(pooled.setAside()).isEmpty();
     }
 
@@ -94,7 +94,7 @@ class PoolTruckTest {
 
     @Test
     void the_same_content_and_the_same_time_count_once() {
-        FleetLog copy = log("a/9-copy.csv", 1, "2026-03-02", MORNING.held().record());
+        FleetLog copy = log("a/9-copy.csv", 1, "2026-03-02", MORNING.asDay().record());
         FleetLog other = log(
                 "a/8-other.csv", 8, "2026-03-02", record(70, 5, span("2026-03-02T07:00:00Z", "2026-03-02T08:30:00Z")));
 
@@ -110,7 +110,7 @@ class PoolTruckTest {
 
     @Test
     void a_log_under_two_trucks_counts_for_none() {
-        FleetLog elsewhere = log("b/1.csv", 1, "2026-03-02", MORNING.held().record());
+        FleetLog elsewhere = log("b/1.csv", 1, "2026-03-02", MORNING.asDay().record());
 
         FleetResult result = FleetResult.of(List.of(MORNING, elsewhere, NOON));
 
@@ -133,19 +133,19 @@ class PoolTruckTest {
                     "",
                     Layout.unknown(),
                     3,
-                    MORNING.held().record().with(List.of("a first doubt", "a second")),
+                    MORNING.asDay().record().with(List.of("a first doubt", "a second")),
                     List.of(
                             new SourceLog("ab".repeat(32), "a b%20c: \u6f22,.csv"),
                             new SourceLog("cd".repeat(32), "d")),
                     List.of("one remark"));
 
             assertThat(TruckDayRow.read(row(named))).isEqualTo(named);
-            assertThat(TruckDayRow.read(row(NEXT_DAY.held()))).isEqualTo(NEXT_DAY.held());
+            assertThat(TruckDayRow.read(row(NEXT_DAY.asDay()))).isEqualTo(NEXT_DAY.asDay());
         }
 
         @Test
         void a_table_of_an_earlier_build_knows_no_open_acts() {
-            List<String> cells = new ArrayList<>(row(MORNING.held()));
+            List<String> cells = new ArrayList<>(row(MORNING.asDay()));
             cells.set(FleetTable.DAYS.header().indexOf("tallies"), "log-x=1/0.9/12 log-y=0/0/3/2");
 
             assertThat(TruckDayRow.read(cells).record().tallies())
@@ -173,7 +173,7 @@ class PoolTruckTest {
         }
 
         private void refused(String column, String value, String named) {
-            List<String> cells = new ArrayList<>(row(MORNING.held()));
+            List<String> cells = new ArrayList<>(row(MORNING.asDay()));
             cells.set(FleetTable.DAYS.header().indexOf(column), value);
             assertThatThrownBy(() -> TruckDayRow.read(cells))
                     .isInstanceOf(IllegalArgumentException.class)

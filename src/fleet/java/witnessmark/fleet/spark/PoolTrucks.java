@@ -47,7 +47,7 @@ record PoolTrucks(Broadcast<Set<String>> shared) implements FlatMapGroupsFunctio
         pooled.counted()
                 .forEach(log -> made.add(row(
                         FleetTable.ACTS,
-                        List.of(log.truck(), log.path(), log.held().day()))));
+                        List.of(log.truck(), log.path(), log.asDay().day()))));
         pooled.days().forEach(day -> made.add(row(FleetTable.DAYS, TruckDayRow.cells(day))));
         pooled.findings().stream().map(TruckFinding::cells).forEach(cells -> made.add(row(FleetTable.FINDINGS, cells)));
         pooled.setAside().forEach(log -> made.add(uncounted(log)));

@@ -79,7 +79,7 @@ record ReadFiles(Place logs, Broadcast<FleetTerms> terms) implements FlatMapFunc
                 task,
                 log.sha256(),
                 null,
-                Rows.texts(TruckDayRow.cells(log.held())).toArray(String[]::new),
+                Rows.texts(TruckDayRow.cells(log.asDay())).toArray(String[]::new),
                 log.acts().stream().map(ReadFiles::act).toArray(Row[]::new));
     }
 

@@ -40,7 +40,7 @@ public final class AddLogs {
             List<String> units,
             Map<String, String> inputs,
             List<SourceFile> files,
-            List<HeldLogs.Log> driving,
+            List<LogsOfCase.Log> driving,
             LogRecord record,
             List<String> doubts,
             List<String> remarks) {}
@@ -70,9 +70,9 @@ public final class AddLogs {
         return before.entries().get(0).stamp().time();
     }
 
-    /** The logs that a case holds, without those of the evidence that is to be replaced. */
-    public static HeldLogs held(CaseHistory before, String replaced) {
-        return new HeldLogs(before.present().evidence().values().stream()
+    /** The logs that stand in a case, without those of the evidence that is to be replaced. */
+    public static LogsOfCase inCase(CaseHistory before, String replaced) {
+        return new LogsOfCase(before.present().evidence().values().stream()
                 .filter(e -> !e.id().equals(replaced))
                 .toList());
     }
@@ -94,7 +94,7 @@ public final class AddLogs {
 
     /** The same for somebody who goes on to ask what all logs of the case say together. */
     public Evidence evidence(String nevertheless, WeighOnce weigh) {
-        List<String> twice = held(before, offer.id()).add(offer.driving());
+        List<String> twice = inCase(before, offer.id()).add(offer.driving());
         if (!twice.isEmpty()) {
             throw new CaseRefused(String.join("\n", twice));
         }

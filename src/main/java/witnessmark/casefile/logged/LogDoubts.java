@@ -58,7 +58,7 @@ public final class LogDoubts {
         doubts.ratios();
         doubts.dates(opened, now);
         record.odometer().ifPresent(doubts::odometer);
-        file.evidence().values().forEach(e -> e.record().ifPresent(held -> doubts.order(e.id(), held)));
+        file.evidence().values().forEach(e -> e.record().ifPresent(kept -> doubts.order(e.id(), kept)));
         names.stream()
                 .filter(name -> isAnother(name, file.vehicle().unit()))
                 .distinct()
@@ -122,8 +122,8 @@ public final class LogDoubts {
     }
 
     /** A truck's odometer only grows: against logs of the case that were recorded wholly before or after these. */
-    private void order(String where, LogRecord held) {
-        if (isReversed(record, held) || isReversed(held, record)) {
+    private void order(String where, LogRecord kept) {
+        if (isReversed(record, kept) || isReversed(kept, record)) {
             add("its odometer and dates go against those of evidence " + where + ": later, yet fewer km");
         }
     }

@@ -13,7 +13,7 @@ import org.apache.batik.svggen.SVGIDGenerator;
 import org.jfree.chart.JFreeChart;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
-import witnessmark.document.template.VisibleText;
+import witnessmark.document.VisibleText;
 
 /** Writes a chart of the chart library as one SVG element, which can stand with others on one page. */
 public final class SvgCanvas {

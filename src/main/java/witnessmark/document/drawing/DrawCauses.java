@@ -17,8 +17,8 @@ import org.jfree.chart.renderer.category.StandardBarPainter;
 import org.jfree.data.category.DefaultCategoryDataset;
 import witnessmark.diagnosis.RankedCause;
 import witnessmark.document.ShippedFont;
+import witnessmark.document.VisibleText;
 import witnessmark.document.chart.SvgCanvas;
-import witnessmark.document.template.VisibleText;
 import witnessmark.language.Texts;
 
 /**

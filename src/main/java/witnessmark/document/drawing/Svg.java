@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import witnessmark.document.ShippedFont;
-import witnessmark.document.template.VisibleText;
+import witnessmark.document.VisibleText;
 
 /** An SVG drawing being put together; it uses no ids, so that several can stand on one page. */
 final class Svg {

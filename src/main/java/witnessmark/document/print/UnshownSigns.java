@@ -1,7 +1,7 @@
 package witnessmark.document.print;
 
 import witnessmark.document.ShippedFont;
-import witnessmark.document.template.VisibleText;
+import witnessmark.document.VisibleText;
 
 /** Signs the shipped fonts have no picture for, such as many emoji, are printed as their code points. */
 final class UnshownSigns {

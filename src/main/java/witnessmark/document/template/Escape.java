@@ -2,6 +2,7 @@ package witnessmark.document.template;
 
 import com.samskivert.mustache.Mustache;
 import java.util.regex.Pattern;
+import witnessmark.document.VisibleText;
 
 /** Makes text from outside harmless in each form. */
 final class Escape {

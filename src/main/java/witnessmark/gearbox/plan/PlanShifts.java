@@ -41,7 +41,7 @@ final class PlanShifts {
     ShiftPlan plan(ShiftPlan.Floor floor) {
         Gear first = truck.gears().forward().get(0);
         double start = Math.min(governed, limit.of(first).value());
-        if (firstHeld(rpm -> load.held(first, rpm), start).isEmpty()) {
+        if (firstPulled(rpm -> load.isPulled(first, rpm), start).isEmpty()) {
             end = Optional.of(notPulled(first, first, best(first, start, governed)));
         } else {
             highest = Optional.of(first);
@@ -69,18 +69,18 @@ final class PlanShifts {
                 range());
     }
 
-    private interface Holds {
+    private interface Pulls {
         boolean at(double rpm);
     }
 
-    /** The first speed from there up to governed at which it holds, looked for by whole revolutions. */
-    private Optional<Double> firstHeld(Holds holds, double from) {
+    /** The first speed from there up to governed at which it pulls, looked for by whole revolutions. */
+    private Optional<Double> firstPulled(Pulls pulls, double from) {
         for (double rpm = from; rpm <= governed; rpm = Math.floor(rpm) + 1) {
-            if (holds.at(rpm)) {
+            if (pulls.at(rpm)) {
                 return Optional.of(rpm);
             }
         }
-        return holds.at(governed) ? Optional.of(governed) : Optional.empty();
+        return pulls.at(governed) ? Optional.of(governed) : Optional.empty();
     }
 
     /** Whether even governed speed lands below the torque curve, where the engine would stall whatever the load. */
@@ -108,16 +108,16 @@ final class PlanShifts {
         double factor = step.step().value();
         double wanted = least.value() * factor;
         double early = Math.min(governed, Math.max(before, wanted));
-        Optional<Double> held =
-                firstHeld(rpm -> load.held(step.from(), rpm) && load.held(step.to(), rpm / factor), early);
-        if (held.isEmpty()) {
+        Optional<Double> pulled =
+                firstPulled(rpm -> load.isPulled(step.from(), rpm) && load.isPulled(step.to(), rpm / factor), early);
+        if (pulled.isEmpty()) {
             end = Optional.of(
-                    load.held(step.from(), early)
+                    load.isPulled(step.from(), early)
                             ? notPulled(step.to(), step.to(), best(step.to(), early / factor, governed / factor))
                             : notPulled(step.from(), step.to(), best(step.from(), early, governed)));
             return;
         }
-        double at = held.get();
+        double at = pulled.get();
         before = at;
         highest = Optional.of(step.to());
         RoadSpeeds speeds = new RoadSpeeds(truck);

@@ -43,8 +43,8 @@ record RoadLoad(TruckProfile truck, double massKg, double gradePercent) {
         return massKg * GRAVITY * (Math.sin(angle) + truck.value(Parameter.ROLLING_RESISTANCE) * Math.cos(angle));
     }
 
-    /** Whether full torque holds the load in that gear at that engine speed; below the torque curve nothing is held. */
-    boolean held(Gear gear, double rpm) {
+    /** Whether full torque pulls the load in that gear at that engine speed; below the torque curve nothing is. */
+    boolean isPulled(Gear gear, double rpm) {
         return rpm >= truck.torque().points().firstKey() - ROUNDING
                 && truck.torque().atRpm(rpm) >= engineTorque(gear, rpm);
     }

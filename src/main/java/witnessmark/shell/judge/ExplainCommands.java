@@ -143,7 +143,7 @@ class ExplainCommands {
             Accounts accounts = open.accounts(one.id(), other.id());
             if (format == Format.JSON) {
                 context.outputWriter()
-                        .println(json.of(ExplainJson.Held.of(file.id().text(), accounts)));
+                        .println(json.of(ExplainJson.OfAccounts.of(file.id().text(), accounts)));
             } else {
                 new ComparisonText(new Page(context.outputWriter()), tongue.wording())
                         .accounts(file.id().text(), accounts);

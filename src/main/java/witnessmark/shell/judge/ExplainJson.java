@@ -81,7 +81,7 @@ final class ExplainJson {
     record Moved(String id, double now, double then) {}
 
     /** Two accounts held against the findings. */
-    record Held(
+    record OfAccounts(
             @Json.Name("case") String id,
             String first,
             String second,
@@ -90,8 +90,8 @@ final class ExplainJson {
             double priorDecibans,
             List<Said> findings,
             List<Deciding> deciding) {
-        static Held of(String caseId, Accounts accounts) {
-            return new Held(
+        static OfAccounts of(String caseId, Accounts accounts) {
+            return new OfAccounts(
                     caseId,
                     accounts.first().cause(),
                     accounts.second().cause(),

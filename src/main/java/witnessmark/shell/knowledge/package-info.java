@@ -1,5 +1,6 @@
 /**
- * The commands that look into the knowledge base, and where it comes from. It must not know of cases.
+ * The commands that look into the knowledge base, and where it comes from. It must not read or judge cases: of one it asks
+ * only whether its words are known.
  */
 @NullMarked
 package witnessmark.shell.knowledge;

@@ -20,7 +20,7 @@ import witnessmark.casefile.Evidence;
 import witnessmark.casefile.Evidence.SourceFile;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.logged.AddLogs;
-import witnessmark.casefile.logged.HeldLogs;
+import witnessmark.casefile.logged.LogsOfCase;
 import witnessmark.casefile.store.CaseChangedMeanwhile;
 import witnessmark.casefile.store.CaseQuery;
 import witnessmark.casefile.store.CaseSummary;
@@ -148,7 +148,7 @@ class ImportResults {
     private Optional<Taken> isOpen(CaseHistory history, TruckDay day, Order order) {
         List<String> hashes = day.logs().stream().map(SourceLog::sha256).toList();
         List<String> held = history.present().evidence().values().stream()
-                .flatMap(e -> HeldLogs.hashes(e).stream())
+                .flatMap(e -> LogsOfCase.hashes(e).stream())
                 .toList();
         String id = history.id().toString();
         if (held.containsAll(hashes)) {
@@ -201,7 +201,7 @@ class ImportResults {
     private static void refuseShrunk(CaseHistory history, String name, TruckDay day) {
         Evidence before = history.present().evidence().get(name);
         List<String> hashes = day.logs().stream().map(SourceLog::sha256).toList();
-        if (before != null && !hashes.containsAll(HeldLogs.hashes(before))) {
+        if (before != null && !hashes.containsAll(LogsOfCase.hashes(before))) {
             throw new Refused(
                     "evidence " + name + " of the case rests on logs that this record lacks",
                     "take it off first" + " if the record is right");
@@ -209,14 +209,15 @@ class ImportResults {
     }
 
     /** The times are known of the day as a whole, the hashes of each log. */
-    private static List<HeldLogs.Log> driving(TruckDay day) {
+    private static List<LogsOfCase.Log> driving(TruckDay day) {
         return Stream.concat(
-                        Stream.of(new HeldLogs.Log(
+                        Stream.of(new LogsOfCase.Log(
                                 day.truck() + " " + day.day(),
                                 "",
                                 day.record().spans(),
                                 day.record().marks())),
-                        day.logs().stream().map(l -> new HeldLogs.Log(l.name(), l.sha256(), List.of(), RowMarks.NONE)))
+                        day.logs().stream()
+                                .map(l -> new LogsOfCase.Log(l.name(), l.sha256(), List.of(), RowMarks.NONE)))
                 .toList();
     }
 

@@ -17,7 +17,7 @@ import witnessmark.casefile.Evidence.SourceFile;
 import witnessmark.casefile.history.CaseHistory;
 import witnessmark.casefile.logged.AddLogs;
 import witnessmark.casefile.logged.CombinedEvidence;
-import witnessmark.casefile.logged.HeldLogs;
+import witnessmark.casefile.logged.LogsOfCase;
 import witnessmark.casefile.logged.WeighOnce;
 import witnessmark.gearbox.TruckProfile;
 import witnessmark.knowledge.KnowledgeBase;
@@ -135,7 +135,7 @@ class LogEvidenceCommands {
     }
 
     private static boolean isAlone(CaseHistory history, String name, TruckResult logs) {
-        return logs.trips().size() == 1 && AddLogs.held(history, name).isEmpty();
+        return logs.trips().size() == 1 && AddLogs.inCase(history, name).isEmpty();
     }
 
     /** What speaks against the truck besides the record itself: a tyre size that is none, a profile of its own. */
@@ -203,9 +203,9 @@ class LogEvidenceCommands {
         return String.valueOf(trip.report().file().getFileName());
     }
 
-    private static List<HeldLogs.Log> driving(TruckResult logs) {
+    private static List<LogsOfCase.Log> driving(TruckResult logs) {
         return logs.trips().stream()
-                .map(t -> new HeldLogs.Log(
+                .map(t -> new LogsOfCase.Log(
                         name(t),
                         t.report().sha256().orElseThrow(),
                         t.times().spans(),

@@ -1,5 +1,6 @@
 /**
- * Says answers and refusals: pages wrapped for the terminal, JSON, figures, texts by key, files written whole. It must not know of commands, cases or trucks.
+ * Says answers and refusals: pages wrapped for the terminal, JSON, CSV, figures, texts by key, files written whole; and what
+ * commands share in what they say. It must not know of any one command, of cases or of trucks.
  */
 @NullMarked
 package witnessmark.shell.print;

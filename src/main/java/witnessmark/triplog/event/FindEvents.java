@@ -16,7 +16,7 @@ public final class FindEvents implements TrackedRows {
     private static final double TOO_SLOW = 1.25;
 
     private final Drive drive;
-    private final HeldEvents doubtful;
+    private final WaitingEvents doubtful;
     private final Chances chances = new Chances();
     private final Trust trust;
     private final Moment moment;
@@ -52,7 +52,7 @@ public final class FindEvents implements TrackedRows {
     public FindEvents(GearTable table, HabitLimits limits, DoubleSupplier outputRpmPerKmh, Consumer<HabitEvent> found) {
         this.trust = new Trust(table.idleRpm());
         this.moment = new Moment(trust, table.idleRpm());
-        this.doubtful = new HeldEvents(trust, chances, event -> {
+        this.doubtful = new WaitingEvents(trust, chances, event -> {
             if (isFastEnough(event.kind())) {
                 found.accept(event);
             }

@@ -67,7 +67,7 @@ class AddLogsTest {
                 List.of(),
                 Map.of(),
                 List.of(new SourceFile("trip.csv", sha256)),
-                List.of(new HeldLogs.Log("trip.csv", sha256, record.spans(), record.marks())),
+                List.of(new LogsOfCase.Log("trip.csv", sha256, record.spans(), record.marks())),
                 record,
                 List.of(),
                 List.of("a gap"));

@@ -12,22 +12,22 @@ import witnessmark.triplog.summary.RowMarks;
 import witnessmark.triplog.summary.TimeSpan;
 
 /**
- * The logs that a case holds already, and those on their way into it. Each stretch of driving may count once: the same
+ * The logs that stand in a case already, and those on their way into it. Each stretch of driving may count once: the same
  * file is known by its hash, the same time in another file by its dates, or without dates by the marks of its rows.
  */
-public final class HeldLogs {
+public final class LogsOfCase {
     /** One log, where it is, when it was recorded (empty where not known), and the marks of rows without dates. */
     public record Log(String name, String sha256, List<TimeSpan> spans, RowMarks marks) {}
 
-    private record Held(String where, List<TimeSpan> spans, RowMarks marks, List<String> hashes) {}
+    private record Counted(String where, List<TimeSpan> spans, RowMarks marks, List<String> hashes) {}
 
-    private final List<Held> held = new ArrayList<>();
+    private final List<Counted> counted = new ArrayList<>();
 
     /** @param evidence of the case, without what the new logs will replace */
-    public HeldLogs(Collection<Evidence> evidence) {
+    public LogsOfCase(Collection<Evidence> evidence) {
         for (Evidence e : evidence) {
             if (e.kind() == Evidence.Kind.LOGGED) {
-                held.add(new Held(
+                counted.add(new Counted(
                         "evidence " + e.id() + " of this case",
                         e.record().map(LogRecord::spans).orElse(List.of()),
                         e.record().map(LogRecord::marks).orElse(RowMarks.NONE),
@@ -49,20 +49,20 @@ public final class HeldLogs {
     }
 
     public boolean isEmpty() {
-        return held.isEmpty();
+        return counted.isEmpty();
     }
 
     /** Takes the logs in; one sentence for each that is there already or covers the same time as another. */
     public List<String> add(List<Log> logs) {
         List<String> refusals = new ArrayList<>();
         for (Log log : logs) {
-            held.stream().flatMap(h -> clash(log, h).stream()).findFirst().ifPresent(refusals::add);
-            held.add(new Held("'" + log.name() + "'", log.spans(), log.marks(), List.of(log.sha256())));
+            counted.stream().flatMap(h -> clash(log, h).stream()).findFirst().ifPresent(refusals::add);
+            counted.add(new Counted("'" + log.name() + "'", log.spans(), log.marks(), List.of(log.sha256())));
         }
         return refusals;
     }
 
-    private static Optional<String> clash(Log log, Held other) {
+    private static Optional<String> clash(Log log, Counted other) {
         if (other.hashes().contains(log.sha256())) {
             return Optional.of("'" + log.name() + "' is the same log as " + other.where()
                     + "; it would count twice, leave it out (or take the evidence off first)");

@@ -1,4 +1,4 @@
-package witnessmark.document.template;
+package witnessmark.document;
 
 import java.util.function.IntPredicate;
 

@@ -6,16 +6,16 @@ import java.util.function.Consumer;
 import witnessmark.triplog.signal.Signal;
 
 /** Holds events that rest on the clutch pedal or the gear back until it is known whether these can be believed. */
-final class HeldEvents implements Consumer<HabitEvent> {
+final class WaitingEvents implements Consumer<HabitEvent> {
     /** Beyond so many the signal counts as it has shown itself by then. */
     private static final int MOST = 20_000;
 
     private final Trust trust;
     private final Chances chances;
     private final Consumer<HabitEvent> found;
-    private final List<HabitEvent> held = new ArrayList<>();
+    private final List<HabitEvent> waiting = new ArrayList<>();
 
-    HeldEvents(Trust trust, Chances chances, Consumer<HabitEvent> found) {
+    WaitingEvents(Trust trust, Chances chances, Consumer<HabitEvent> found) {
         this.trust = trust;
         this.chances = chances;
         this.found = found;
@@ -27,8 +27,8 @@ final class HeldEvents implements Consumer<HabitEvent> {
             found.accept(event);
             return;
         }
-        held.add(event);
-        if (held.size() >= MOST) {
+        waiting.add(event);
+        if (waiting.size() >= MOST) {
             end();
         }
     }
@@ -37,15 +37,15 @@ final class HeldEvents implements Consumer<HabitEvent> {
         return event.kind().needs().stream().anyMatch(choice -> choice.contains(Signal.CLUTCH));
     }
 
-    /** Hands on what was held, but for what is not believed. */
+    /** Hands on what waits, but for what is not believed. */
     void end() {
-        // What is held shows a truck that drives or is held on a slope: neither can be told by a road speed at 0 all
+        // What waits shows a truck that drives or is held on a slope: neither can be told by a road speed at 0 all
         // along.
         boolean pedal = trust.clutchDoubt().isEmpty() && !trust.isAlwaysStanding();
         boolean gear = chances.gearDoubt().isEmpty();
-        held.stream()
+        waiting.stream()
                 .filter(e -> (pedal || !byPedal(e)) && (gear || !e.kind().needsGear()))
                 .forEach(found);
-        held.clear();
+        waiting.clear();
     }
 }
