@@ -13,7 +13,6 @@ import witnessmark.triplog.ReadTrip;
 import witnessmark.triplog.TripRequest;
 import witnessmark.triplog.TripResult;
 import witnessmark.triplog.event.HabitLimits;
-import witnessmark.triplog.evidence.DoubtRatios;
 import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.gear.TabulateGears;
@@ -93,9 +92,7 @@ public final class ReadFleetLog {
                             + "; have the mapping written with log look FILE --save-mapping, check it, and put it beside"
                             + " the log as " + FleetFile.MAPPING_FILE));
         }
-        LogRecord record = trip.record()
-                .with(DoubtRatios.of(
-                        file.name(), trip.factor(), trip.table(), trip.summary().hoursInHand()));
+        LogRecord record = trip.record().with(trip.doubts(file.name()));
         List<FleetAct> acts = FleetAct.of(trip.events());
         TruckDay asDay = new TruckDay(
                 file.truck(),

@@ -1,7 +1,9 @@
 package witnessmark.triplog;
 
+import java.util.ArrayList;
 import java.util.List;
 import witnessmark.triplog.event.HabitEvent;
+import witnessmark.triplog.evidence.DoubtRatios;
 import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.triplog.gear.FrozenSignal;
 import witnessmark.triplog.gear.GearTable;
@@ -53,6 +55,13 @@ public record TripResult(
     /** How many acts the events that were kept come to; what follows from an act counts with it. */
     public long acts() {
         return events.stream().filter(e -> !e.isConsequence()).count();
+    }
+
+    /** Why this log may be of another truck, one sentence each; empty where its ratios give no reason. */
+    public List<String> doubts(String name) {
+        List<String> doubts = new ArrayList<>(DoubtRatios.of(name, factor, table, summary.hoursInHand()));
+        DoubtRatios.misfit(name, record).ifPresent(doubts::add);
+        return doubts;
     }
 
     public boolean isPartial() {

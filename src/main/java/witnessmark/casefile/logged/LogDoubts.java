@@ -72,8 +72,11 @@ public final class LogDoubts {
         doubts.add(text.length() > CheckedText.LONGEST_LINE ? text.substring(0, CheckedText.LONGEST_LINE) : text);
     }
 
+    /** Of all logs together where none alone is in doubt: in few and short ones it may show only so. */
     private void ratios() {
-        if (record.tellingHours() >= LEAST_TELLING_HOURS && record.gearShare() < LEAST_SHARE) {
+        if (record.doubts().isEmpty()
+                && record.tellingHours() >= LEAST_TELLING_HOURS
+                && record.gearShare() < LEAST_SHARE) {
             add(
                     "the ratios of this truck fit in only %.0f %% of the driving time: another truck, axle or tyre, or a"
                             + " speed signal that is wrong",

@@ -37,7 +37,6 @@ import witnessmark.shell.truck.TruckText;
 import witnessmark.triplog.TripResult;
 import witnessmark.triplog.TruckResult;
 import witnessmark.triplog.event.HabitLimits;
-import witnessmark.triplog.evidence.DoubtRatios;
 import witnessmark.triplog.evidence.LogRecord;
 import witnessmark.triplog.summary.ComparePeriods;
 
@@ -95,7 +94,10 @@ class LogEvidenceCommands {
                 job.truck(words.get(1)), words.subList(2, words.size()), mapping, load, LogJob.Hashes.TAKEN));
         TruckResult logs = whole(done);
         String name = as.isEmpty() ? evidenceId(logs) : as;
-        LogRecord record = logs.record();
+        LogRecord record = logs.record()
+                .with(logs.trips().stream()
+                        .flatMap(t -> t.doubts(name(t)).stream())
+                        .toList());
         Map<String, String> inputs = inputs(done.truck(), logs, mapping, load);
         WeighOnce weigh = new WeighOnce();
         Entered entered = enter.enter(
@@ -114,7 +116,7 @@ class LogEvidenceCommands {
                                     files(logs),
                                     driving(logs),
                                     record,
-                                    doubts(seen, logs, done.truck()),
+                                    ownProfile(seen, done.truck()),
                                     remarks(logs, isAlone(seen, name, logs))),
                             Instant.now());
                     refuseNeedless(nevertheless, add);
@@ -138,17 +140,15 @@ class LogEvidenceCommands {
         return logs.trips().size() == 1 && AddLogs.inCase(history, name).isEmpty();
     }
 
-    /** What speaks against the truck besides the record itself: a tyre size that is none, a profile of its own. */
-    private List<String> doubts(CaseHistory before, TruckResult logs, TruckProfile readWith) {
-        List<String> doubts = new ArrayList<>();
-        logs.trips()
-                .forEach(t -> doubts.addAll(DoubtRatios.of(
-                        name(t), t.factor(), t.table(), t.summary().hoursInHand())));
-        jobs.getObject()
+    /** A doubt where the truck of the case has a profile of its own that was not read with. */
+    private List<String> ownProfile(CaseHistory before, TruckProfile readWith) {
+        return jobs
+                .getObject()
                 .ownProfile(before.present().vehicle().unit(), readWith)
-                .ifPresent(own -> doubts.add("the truck of the case has a profile of its own, " + own
-                        + ", and the logs were read with " + readWith.id()));
-        return doubts;
+                .map(own -> "the truck of the case has a profile of its own, " + own + ", and the logs were read with "
+                        + readWith.id())
+                .stream()
+                .toList();
     }
 
     private static void refuseNeedless(String nevertheless, AddLogs add) {

@@ -187,6 +187,34 @@ class FleetCommandsTest {
         }
     }
 
+    /** Together the logs fit in more than 80 % of the driving. */
+    @Test
+    void a_log_that_does_not_fit_is_in_doubt_among_fitting_ones_as_it_is_alone() throws IOException {
+        Path fleet = Files.createDirectories(folder.resolve("one-misfit"));
+        Path fits = fleet.resolve("unit-36_fits.csv");
+        DriveScripts.proper(InventedTrucks.thirteen(), 5, 60).writeCsv(fits, Recording.usual(5), 1);
+        Path misfit = fleet.resolve("unit-36_misfit.csv");
+        DriveScripts.proper(InventedTrucks.ten(), 4, 5).writeCsv(misfit, Recording.usual(5), 1);
+        Path tables = folder.resolve("one-misfit-tables");
+        done("log fleet " + fleet + " --truck thirteen-ratio --out " + tables);
+        NamedCsvRecord day = rows(tables.resolve("days.csv")).get(0);
+        assertThat(Double.parseDouble(day.getField("fitting_hours"))
+                        / Double.parseDouble(day.getField("telling_hours")))
+                .isBetween(0.8, 0.99);
+        done("case new misfit --ratios 13");
+
+        for (String line : List.of(
+                "log add misfit thirteen-ratio " + misfit,
+                "log add misfit thirteen-ratio " + fits + " " + misfit,
+                "log import-results " + tables.resolve("days.csv") + " --case misfit --truck unit-36")) {
+            assertThat(run(line).messages())
+                    .as(line)
+                    .contains("of the driving time of 'unit-36_misfit.csv': another truck, axle or tyre")
+                    .doesNotContain("of the driving time:");
+        }
+        done("log add misfit thirteen-ratio " + fits);
+    }
+
     @Test
     void records_go_into_the_open_cases_of_their_trucks_once() {
         done("case new found --unit UNIT_33");
