@@ -95,7 +95,9 @@ class PhotoCommands {
             @Argument(index = 0, description = "id of a stored case") CaseId id,
             @Argument(index = 1, description = "name of the file, or its SHA-256") String name,
             @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
-        List<Attachment> meant = cases.getObject().history(id).present().attachments().stream()
+        Cases from = cases.getObject();
+        CaseHistory seen = from.alarm(from.history(id));
+        List<Attachment> meant = seen.present().attachments().stream()
                 .filter(a -> a.name().equals(name) || a.sha256().equals(name))
                 .toList();
         if (meant.size() != 1) {
@@ -106,7 +108,7 @@ class PhotoCommands {
                             ? "see which it holds: case show " + id
                             : "name the one that is meant by its SHA-256: case show " + id);
         }
-        CaseHistory now = cases.getObject().enter(id, List.of(new AttachmentRemoved(meant.get(0))), reason);
+        CaseHistory now = from.enterAfter(seen, List.of(new AttachmentRemoved(meant.get(0))), reason);
         new Page(context.outputWriter())
                 .line("'" + meant.get(0).name() + "' is taken off case '" + id + "' (entry "
                         + now.last().number() + ").")

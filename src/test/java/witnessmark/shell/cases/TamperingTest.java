@@ -241,7 +241,7 @@ class TamperingTest {
                     .contains("photo remove torn NAME");
             Map<String, String> lines = new TreeMap<>(lines());
             lines.put("case verify", "torn --head " + head);
-            lines.remove("photo remove");
+            lines.put("photo remove", "torn another.png");
             lines.put("case gearbox", "torn --ratios 13");
             lines.put("log add", "torn thirteen-ratio sample-cases/logs/unit-33_low-range-too-fast.csv");
             lines.replaceAll((name, rest) -> rest.replaceAll(" --nevertheless same", ""));
