@@ -66,6 +66,8 @@ public final class Chances {
         double[] secondsBefore = block.secondsBefore();
         double[] road = block.column(Signal.ROAD_SPEED);
         double[] engine = block.column(Signal.ENGINE_SPEED);
+        double[] clutch = moment.believedClutch();
+        double[] pedal = moment.believedPedal();
         double covered = coveredSeconds;
         double moving = movingSeconds;
         double pulling = pullingSeconds;
@@ -78,7 +80,7 @@ public final class Chances {
                 moving += seconds;
                 distance += road[i] * seconds / 3600;
             }
-            if (road[i] > PULLING_KMH && engine[i] > pullingRpm && !moment.isPedalPressedAt(i)) {
+            if (road[i] > PULLING_KMH && engine[i] > pullingRpm && !Moment.isPressed(clutch[i], pedal[i])) {
                 pulling += seconds;
                 gearKnown += inHand[i] >= 0 ? seconds : 0;
             }

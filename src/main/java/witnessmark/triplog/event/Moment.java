@@ -19,6 +19,10 @@ final class Moment {
     private double[] shaft = {};
     private double[] clutch = {};
     private double[] clutchPedal = {};
+    /** The same as far as they are believed, else NaN throughout. */
+    private double[] believedClutch = {};
+
+    private double[] believedPedal = {};
     private double[] torque = {};
     private double[] accelerator = {};
     private int row;
@@ -55,6 +59,8 @@ final class Moment {
         shaft = rows.column(Signal.OUTPUT_SHAFT_SPEED);
         clutch = rows.column(Signal.CLUTCH);
         clutchPedal = rows.column(Signal.CLUTCH_PEDAL);
+        believedClutch = clutchBelieved ? clutch : rows.absent();
+        believedPedal = clutchPedalBelieved ? clutchPedal : rows.absent();
         torque = rows.column(Signal.ENGINE_TORQUE);
         accelerator = rows.column(Signal.ACCELERATOR);
     }
@@ -68,8 +74,7 @@ final class Moment {
         kmh = road[index];
         rpm = engine[index];
         pedalPressed = isPedalPressedAt(index);
-        pedalKnown = clutchBelieved && !Double.isNaN(clutch[index])
-                || clutchPedalBelieved && !Double.isNaN(clutchPedal[index]);
+        pedalKnown = !Double.isNaN(believedClutch[index]) || !Double.isNaN(believedPedal[index]);
         if (code == InHand.PEDAL_DOWN && !pedalPressed) {
             inHand = rpm < NEAR_IDLE * idleRpm ? InHand.NEUTRAL : InHand.CANNOT_TELL;
         }
@@ -88,7 +93,17 @@ final class Moment {
 
     /** Whether the clutch is pressed in a row of the block and that is believed. */
     boolean isPedalPressedAt(int index) {
-        return clutchBelieved && clutch[index] > 0.5 || clutchPedalBelieved && clutchPedal[index] > PRESSED_PERCENT;
+        return isPressed(believedClutch[index], believedPedal[index]);
+    }
+
+    /** The column of the clutch switch, NaN throughout where it is not believed. */
+    double[] believedClutch() {
+        return believedClutch;
+    }
+
+    /** The column of the clutch pedal's travel, NaN throughout where it is not believed. */
+    double[] believedPedal() {
+        return believedPedal;
     }
 
     /** NaN also while the signal has never changed though it should. */

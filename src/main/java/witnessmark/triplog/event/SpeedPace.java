@@ -31,32 +31,36 @@ final class SpeedPace {
         double[] shaft = block.column(Signal.OUTPUT_SHAFT_SPEED);
         double[] seconds = block.secondsBefore();
         double last = before;
+        int rows = stoodRows;
+        double stood = stoodSeconds;
         for (int i = from; i < to; i++) {
             double kmh = road[i];
-            stoodRows++;
-            stoodSeconds = block.isAfresh(i) ? LONGEST_SECONDS : stoodSeconds + seconds[i];
+            rows++;
+            stood = seconds[i] == 0 && block.isAfresh(i) ? LONGEST_SECONDS : stood + seconds[i];
             if (kmh == last || Double.isNaN(kmh)) {
                 continue;
             }
             if (!Double.isNaN(last) && !(shaft[i] > 0)) {
-                changed(kmh, Math.abs(kmh - last));
+                changed(kmh, Math.abs(kmh - last), rows, stood);
             }
             last = kmh;
-            stoodRows = 0;
-            stoodSeconds = 0;
+            rows = 0;
+            stood = 0;
         }
         before = last;
+        stoodRows = rows;
+        stoodSeconds = stood;
     }
 
-    private void changed(double kmh, double step) {
+    private void changed(double kmh, double step, int rows, double stood) {
         smallestStep = step < smallestStep ? step : smallestStep;
-        if (kmh < DRIVEN_KMH || stoodSeconds >= LONGEST_SECONDS) {
+        if (kmh < DRIVEN_KMH || stood >= LONGEST_SECONDS) {
             return;
         }
         changes++;
-        if (stoodRows >= STOOD_ROWS && step > STEPS * smallestStep) {
+        if (rows >= STOOD_ROWS && step > STEPS * smallestStep) {
             leaps++;
-            leapSeconds += stoodSeconds;
+            leapSeconds += stood;
         }
     }
 

@@ -45,22 +45,28 @@ final class TorqueAndLever {
         double[] seconds = block.secondsBefore();
         double[] torque = block.column(Signal.ENGINE_TORQUE);
         double[] accelerator = block.column(Signal.ACCELERATOR);
-        double[] levers = block.column(Signal.LEVER);
-        boolean leverKnown = trust.changes(Signal.LEVER);
+        double[] levers = trust.changes(Signal.LEVER) ? block.column(Signal.LEVER) : block.absent();
+        int pressed = -1;
+        int broken = -1;
+        int moved = -1;
+        double now = lever;
         for (int i = from; i < to; i++) {
             boolean apart = seconds[i] > SURE_SECONDS;
             if (apart) {
-                lastPress = block.timeMicros(i);
+                pressed = i;
             }
             if (apart || !(Moment.load(torque[i], accelerator[i]) >= PULLING_PERCENT)) {
-                lastBreak = block.timeMicros(i);
+                broken = i;
             }
-            double now = leverKnown ? levers[i] : Double.NaN;
-            if (apart || !(now == lever)) {
-                leverMoved = block.timeMicros(i);
-                lever = now;
+            if (apart || !(levers[i] == now)) {
+                moved = i;
+                now = levers[i];
             }
         }
+        lever = now;
+        lastPress = pressed < 0 ? lastPress : block.timeMicros(pressed);
+        lastBreak = broken < 0 ? lastBreak : block.timeMicros(broken);
+        leverMoved = moved < 0 ? leverMoved : block.timeMicros(moved);
     }
 
     /** Whether torque was on, pedal up, from well before this time until now, with rows close enough to know. */

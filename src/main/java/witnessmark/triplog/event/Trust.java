@@ -104,14 +104,22 @@ final class Trust {
         double[] engine = block.column(Signal.ENGINE_SPEED);
         double[] clutch = block.column(Signal.CLUTCH);
         double[] pedal = block.column(Signal.CLUTCH_PEDAL);
-        for (int i = 0; i < block.size(); i++) {
+        int size = block.size();
+        for (int i = 0; i < size && !(moved && stood); i++) {
             moved |= road[i] > 0;
             stood |= road[i] == 0;
-            if (road[i] > DRIVEN_KMH && engine[i] > drivenRpm) {
-                driven++;
-                pressed += Moment.isPressed(clutch[i], pedal[i]) ? 1 : 0;
+        }
+        double least = drivenRpm;
+        int rows = 0;
+        int down = 0;
+        for (int i = 0; i < size; i++) {
+            if (road[i] > DRIVEN_KMH && engine[i] > least) {
+                rows++;
+                down += Moment.isPressed(clutch[i], pedal[i]) ? 1 : 0;
             }
         }
+        driven += rows;
+        pressed += down;
     }
 
     void started(boolean byPedal) {

@@ -121,7 +121,7 @@ final class CsvReader {
             if (!column.isPlausible(value)) {
                 return 0;
             }
-            row.set(column.action, value);
+            row.setAgain(column.action, value);
             column.remember(word);
         } else {
             clock.takeNumber(column.action, digits, column.fraction());

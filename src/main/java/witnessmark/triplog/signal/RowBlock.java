@@ -46,8 +46,9 @@ public final class RowBlock {
         int at = size++;
         int[] signals = given;
         double[][] to = filled;
+        double[] values = row.values();
         for (int i = 0; i < signals.length; i++) {
-            to[i][at] = row.at(signals[i]);
+            to[i][at] = values[signals[i]];
         }
         timeMicros[at] = row.timeMicros();
         line[at] = row.line();
@@ -108,6 +109,11 @@ public final class RowBlock {
     /** Whether any row so far gave the signal; its column is all NaN if none did. */
     public boolean gives(Signal signal) {
         return columns[signal.ordinal()] != absent;
+    }
+
+    /** The column of signals that are never given: all NaN. */
+    public double[] absent() {
+        return absent;
     }
 
     public double get(Signal signal, int row) {

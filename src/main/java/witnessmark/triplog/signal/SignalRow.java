@@ -26,6 +26,11 @@ public final class SignalRow {
         return values[signal.ordinal()];
     }
 
+    /** By ordinal; shared. */
+    double[] values() {
+        return values;
+    }
+
     public double at(int ordinal) {
         return values[ordinal];
     }
@@ -35,6 +40,11 @@ public final class SignalRow {
         if ((given >>> ordinal & 1) == 0) {
             given |= 1L << ordinal;
         }
+    }
+
+    /** Sets a signal that was given before. */
+    public void setAgain(int ordinal, double value) {
+        values[ordinal] = value;
     }
 
     public void set(Signal signal, double value) {
