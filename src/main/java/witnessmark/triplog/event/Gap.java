@@ -28,6 +28,7 @@ final class Gap {
 
     private double rpmBefore = Double.NaN;
     private boolean footOff;
+    private final LastSpeed speed = new LastSpeed();
     private int range = UNKNOWN;
     private Move toLow = new Move(Long.MIN_VALUE, 0, Double.NaN);
 
@@ -74,12 +75,13 @@ final class Gap {
 
     /** Follows the range, in gear and out of it. */
     void followRange(double knob, double position, Moment m) {
+        double kmh = speed.at(m);
         if (position != 0 || Double.isNaN(knob)) {
             return;
         }
         int now = knob > 0.5 ? 1 : 0;
-        if (range == 1 && now == 0 && !Double.isNaN(m.kmh())) {
-            toLow = new Move(m.micros(), m.line(), m.kmh());
+        if (range == 1 && now == 0 && !Double.isNaN(kmh)) {
+            toLow = new Move(m.micros(), m.line(), kmh);
         }
         range = now;
     }
@@ -107,5 +109,6 @@ final class Gap {
         rpmBefore = Double.NaN;
         footOff = false;
         range = UNKNOWN;
+        speed.forget();
     }
 }
