@@ -50,6 +50,9 @@ class OwnerOfSeveralFactsTest {
             rust-inside, stored-long, lever-stiff-engine-off, noise-neutral-pedal-up, no oil-sodium-or-glycol, no cooler-fails-pressure-test, no fault-since-repair, neglect-before-purchase | open
             flutes-with-craters, arc-spots-on-races, welding-on-truck, welded-by-repair-shop, noise-neutral-pedal-up, no welded-by-body-builder | assembly
             flutes-with-craters, arc-spots-on-races, welding-on-truck, welded-by-repair-shop, noise-neutral-pedal-up, no welded-by-body-builder, hum-before-welding | open
+            # deep water counts once it is told; nobody has to be asked for it
+            facing-bond-failed, facing-flung-heat-free, fault-sudden, loss-of-drive, early-life, same-delivery-alike, batch-marks-part-failed-from-sound, no flywheel-heat-checked, no clutch-facing-oily, no stored-long, no high-mileage, no disc-wrong-or-reversed, no flywheel-cut-wrong | part-defect
+            facing-bond-failed, facing-flung-heat-free, fault-sudden, loss-of-drive, early-life, no flywheel-heat-checked, no clutch-facing-oily, no stored-long, no high-mileage, no disc-wrong-or-reversed, no flywheel-cut-wrong, water-crossing-or-washing | outside-gearbox
             """)
     void whose_it_is(String entered, String owner) {
         Verdict verdict = DIAGNOSIS.judge(caseOf(entered)).verdict();
