@@ -2,7 +2,6 @@ package witnessmark.diagnosis;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -30,6 +29,11 @@ final class CauseNetwork {
     private final Map<String, int[]> ofClass = new HashMap<>();
     private final CountOnce countOnce;
     private final Map<String, Map<String, LookAlike>> pairs = new HashMap<>();
+
+    private final List<List<Rival>> rivals;
+
+    /** A look-alike of a cause, and the pair that they are. */
+    record Rival(int other, LookAlike pair) {}
 
     CauseNetwork(KnowledgeBase knowledge) {
         countOnce = new CountOnce(knowledge.oneFacts(), knowledge.neverTogether());
@@ -63,6 +67,7 @@ final class CauseNetwork {
         }
         network = new Network(
                 priors, findings.stream().mapToDouble(Finding::background).toArray(), links);
+        rivals = causes.stream().map(this::rivalsOf).toList();
         odds = Arrays.stream(priors).map(Thresholds::odds).toArray();
         causes.forEach(cause -> ofClass.computeIfAbsent(cause.classId(), this::indexesOfClass));
     }
@@ -91,9 +96,15 @@ final class CauseNetwork {
         return pairs.computeIfAbsent(cause, key -> new HashMap<>());
     }
 
-    /** The pairs of look-alikes in which the cause stands. */
-    Collection<LookAlike> pairs(String cause) {
-        return pairs.getOrDefault(cause, Map.of()).values();
+    private List<Rival> rivalsOf(Cause cause) {
+        return pairs.getOrDefault(cause.id(), Map.of()).values().stream()
+                .map(pair -> new Rival(cause(pair.other(cause.id())), pair))
+                .toList();
+    }
+
+    /** The look-alikes of a cause. */
+    List<Rival> rivals(int cause) {
+        return rivals.get(cause);
     }
 
     /** The pair of look-alikes that two causes are; empty if they are none. */

@@ -233,16 +233,17 @@ final class FormJudgement {
     }
 
     private List<RankedCause.Rivalry> lookAlikes(Cause cause) {
-        return reading.network().pairs(cause.id()).stream()
-                .filter(pair -> reading.applies(pair.other(cause.id())))
-                .map(pair -> {
-                    Cause other = knowledge.causes().get(pair.other(cause.id()));
+        CauseNetwork network = reading.network();
+        return network.rivals(network.cause(cause.id())).stream()
+                .filter(rival -> reading.applies(rival.other()))
+                .map(rival -> {
+                    Cause other = network.causes().get(rival.other());
                     return new RankedCause.Rivalry(
                             other.id(),
                             other.title(),
-                            reading.probability(other.id()),
-                            pair.tells(),
-                            openChecks.computeIfAbsent(pair, p -> p.checks().stream()
+                            reading.probability(rival.other()),
+                            rival.pair().tells(),
+                            openChecks.computeIfAbsent(rival.pair(), pair -> pair.checks().stream()
                                     .filter(reading::isToBeAsked)
                                     .toList()));
                 })

@@ -41,6 +41,7 @@ final class NetworkReading {
     private final Set<String> excludedCauses;
     private final Set<String> excludedFindings;
     private final boolean nothingFound;
+    private final boolean[] applying;
     private final boolean[] questioned;
     private final FindingState[] states;
     private final boolean[] findable;
@@ -84,9 +85,10 @@ final class NetworkReading {
         otherSources = findOtherSources();
         states = states();
         findable = findable(reckoned);
+        applying = applying();
         boolean[] explaining = explaining();
         nothingFound = IntStream.range(0, explaining.length).noneMatch(c -> explaining[c]);
-        questioned = nothingFound ? applying() : explaining;
+        questioned = nothingFound ? applying : explaining;
         priors = priors("");
         inference = new ExactInference(network.network().withPriors(priors));
         evidence = evidence();
@@ -178,6 +180,11 @@ final class NetworkReading {
 
     String classOf(String cause) {
         return classes.get(cause);
+    }
+
+    /** Whether the cause of this index fits the gearbox. */
+    boolean applies(int cause) {
+        return applying[cause];
     }
 
     boolean applies(String cause) {
@@ -377,7 +384,6 @@ final class NetworkReading {
 
     /** By cause index, whether it fits this gearbox and leaves something that was found. */
     private boolean[] explaining() {
-        boolean[] applying = applying();
         boolean[] explaining = new boolean[applying.length];
         taken.values().stream()
                 .filter(t -> t.state() != FindingState.ABSENT && counts(t))

@@ -73,8 +73,8 @@ final class Weights {
         double[] without = reading.without(finding);
         double[] decibans = new double[without.length];
         for (int c = 0; c < without.length; c++) {
-            double with = reading.probability(reading.network().causes().get(c).id());
-            decibans[c] = change(with, without[c]);
+            double with = reading.probability(c);
+            decibans[c] = with == without[c] ? 0 : change(with, without[c]);
         }
         return decibans;
     }
