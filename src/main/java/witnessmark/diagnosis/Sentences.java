@@ -64,6 +64,10 @@ public final class Sentences {
         return say("no-limit", reading(m));
     }
 
+    public String limitOnOtherSide(Measured m) {
+        return say(m.hasLow() ? "limit-is-least" : "limit-is-most", reading(m));
+    }
+
     public String checkNotProper(String condition) {
         return say("not-proper", condition);
     }

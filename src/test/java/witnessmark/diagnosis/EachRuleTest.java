@@ -190,6 +190,14 @@ class EachRuleTest {
                 hit(bar(3, null, null))
                         .miss("a low one", bar(3, null, null), bar(3, 2.0, null))
                         .miss("a high one", bar(3, null, null), bar(3, null, 4.0)));
+        all.put(
+                "limit on the other side",
+                hit(bar(3, null, 4.0), BELOW)
+                        .miss("the side that counts", bar(3, null, 4.0), bar(3, 2.0, null))
+                        .miss("both sides", bar(3, null, 4.0), bar(3, 2.0, 4.0))
+                        .miss("no limit at all", bar(3, null, 4.0), bar(3, null, null))
+                        .miss("another measure", BELOW, new Yields("n", Yields.Side.BELOW, "f"))
+                        .spoilt("both sides count", ABOVE));
         Reported good = new Reported("f", FindingState.ABSENT);
         Reported notProper = new Reported("proper", FindingState.ABSENT);
         Needs needs = new Needs("f", "proper");

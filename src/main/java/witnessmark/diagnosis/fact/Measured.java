@@ -67,4 +67,9 @@ public record Measured(
     public boolean hasHigh() {
         return high != null;
     }
+
+    /** Whether a limit was given on one side only, and it is not that one. */
+    public boolean misses(Yields.Side side) {
+        return hasLow() != hasHigh() && (side == Yields.Side.BELOW) == hasHigh();
+    }
 }
