@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -14,6 +15,7 @@ import witnessmark.diagnosis.fact.Taken;
 import witnessmark.knowledge.AccessStep;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
+import witnessmark.knowledge.Follows;
 import witnessmark.knowledge.KnowledgeBase;
 
 /**
@@ -94,22 +96,42 @@ final class Releases {
                 reach);
     }
 
-    /** What can have been set or renewed before the look at a conclusion itself, which nobody found there: it is lost then. */
+    /**
+     * What can have been set or renewed before the look at a conclusion itself, which nobody found there: it is lost then.
+     * Where the conclusion names people, also before the looks that found sound what must be good for it, and the repair
+     * that would give reason to ask.
+     */
     static Stream<String> renewals(
             KnowledgeBase knowledge, NetworkReading reading, List<RankedCause> causes, Reach reach) {
         Set<String> unseen = concluded(causes)
-                .flatMap(c -> knowledge.causes().get(c.id()).looks().stream())
+                .flatMap(c -> standsOn(knowledge.causes().get(c.id()), knowledge, c.classId()))
                 .filter(look -> !isThere(look, reading))
                 .collect(Collectors.toSet());
         if (unseen.isEmpty()) {
             return Stream.empty();
         }
-        return open(
-                knowledge.findings().values().stream()
-                        .filter(f -> !Collections.disjoint(f.renews(), unseen))
-                        .map(Finding::id),
-                reading,
-                reach);
+        List<String> renewing = knowledge.findings().values().stream()
+                .filter(f -> !Collections.disjoint(f.renews(), unseen))
+                .map(Finding::id)
+                .toList();
+        boolean people =
+                concluded(causes).anyMatch(c -> knowledge.classOf(c.classId()).blames());
+        Stream<String> reasons = !people
+                ? Stream.empty()
+                : knowledge.follows().stream()
+                        .filter(follows -> renewing.contains(follows.premise()))
+                        .map(Follows::conclusion);
+        return open(Stream.concat(renewing.stream(), reasons), reading, reach);
+    }
+
+    private static Stream<String> standsOn(Cause cause, KnowledgeBase knowledge, String classId) {
+        return !knowledge.classOf(classId).blames()
+                ? cause.looks().stream()
+                : Stream.of(
+                                cause.looks().stream(),
+                                cause.provedGood().stream(),
+                                cause.provedGoodAny().stream().flatMap(List::stream))
+                        .flatMap(Function.identity());
     }
 
     /**

@@ -40,6 +40,15 @@ final class CommandNames {
                 && registry.getCommands().stream().anyMatch(c -> c.getName().startsWith(start + " "));
     }
 
+    /** The names that begin with this word and do not end with it; none where it groups no commands. */
+    List<String> in(String word) {
+        return registry.getCommands().stream()
+                .map(Command::getName)
+                .filter(name -> name.startsWith(word + " "))
+                .sorted()
+                .toList();
+    }
+
     /** The names and their first words, which is what people mistype. */
     List<String> all() {
         Set<String> names = new TreeSet<>();

@@ -115,9 +115,14 @@ public final class RunCommand {
     }
 
     private String unknown(List<String> words) {
+        List<String> group = words.isEmpty() ? List.of() : names.in(words.get(0));
         List<String> near = new ArrayList<>();
         for (int length = Math.min(2, words.size()); length > 0 && near.isEmpty(); length--) {
-            near.addAll(Nearest.some(String.join(" ", words.subList(0, length)), names.all(), 3));
+            near.addAll(
+                    Nearest.some(String.join(" ", words.subList(0, length)), group.isEmpty() ? names.all() : group, 3));
+        }
+        if (near.isEmpty()) {
+            near.addAll(group);
         }
         String typed = String.join(" ", words);
         return "no command '" + Terminal.harmless(typed.length() > 40 ? words.get(0) : typed) + "'; "
