@@ -64,7 +64,10 @@ final class LeverGears {
     }
 
     private Optional<Integer> learnt() {
-        List<Integer> levers = lever > 0 ? seen.getOrDefault(lever, List.of()) : List.of();
+        if (!(lever > 0)) {
+            return Optional.empty();
+        }
+        List<Integer> levers = seen.getOrDefault(lever, List.of());
         return levers.stream()
                 .filter(l -> levers.size() >= ENOUGH
                         && levers.stream().filter(l::equals).count() >= MOSTLY * levers.size())
