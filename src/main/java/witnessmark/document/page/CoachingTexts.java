@@ -1,17 +1,16 @@
 package witnessmark.document.page;
 
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
-import java.util.ResourceBundle;
-import java.util.ResourceBundle.Control;
+import witnessmark.gearbox.EnumWord;
 import witnessmark.gearbox.Figure;
 import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.plan.CoachingCard;
 import witnessmark.gearbox.plan.CoachingPoint;
 import witnessmark.gearbox.speed.ShiftStep;
 import witnessmark.gearbox.speed.SpeedUnits;
+import witnessmark.language.Language;
+import witnessmark.language.Texts;
 
 /**
  * The texts of the coaching card in one language, from {@code messages/coaching_xx.properties}. A name in braces is
@@ -19,28 +18,19 @@ import witnessmark.gearbox.speed.SpeedUnits;
  */
 public final class CoachingTexts {
 
-    /** Language tags (BCP 47) that there are texts for. */
-    public static final List<String> LANGUAGES = List.of("en", "es");
+    private final Texts texts;
 
-    private final ResourceBundle texts;
-
-    private CoachingTexts(ResourceBundle texts) {
+    private CoachingTexts(Texts texts) {
         this.texts = texts;
     }
 
-    /** The texts in the language of this tag; empty if there are none. */
-    public static Optional<CoachingTexts> in(String language) {
-        return LANGUAGES.contains(language)
-                ? Optional.of(new CoachingTexts(ResourceBundle.getBundle(
-                        "messages.coaching",
-                        Locale.forLanguageTag(language),
-                        Control.getNoFallbackControl(Control.FORMAT_PROPERTIES))))
-                : Optional.empty();
+    public static CoachingTexts in(Language language) {
+        return new CoachingTexts(Texts.of("coaching", language));
     }
 
     /** The text of a key that takes no figure; throws where the bundle lacks it. */
     public String say(String key) {
-        return texts.getString(key);
+        return texts.text(key);
     }
 
     /** What to do or not to do. */
@@ -55,7 +45,7 @@ public final class CoachingTexts {
 
     /** How much engine speed to lose in one kind of upshift. */
     public String drop(CoachingCard.Drop drop) {
-        String key = "drop-" + drop.kind().name().toLowerCase(Locale.ROOT).replace('_', '-');
+        String key = "drop-" + EnumWord.of(drop.kind());
         return say(key) + ": " + drop.onDial() + " rpm";
     }
 

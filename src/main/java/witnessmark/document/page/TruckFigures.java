@@ -33,7 +33,7 @@ public final class TruckFigures {
     /** The figures for the driver by name, in the words and from the computation of the truck's own card. */
     static Map<String, Field> forDriver(TruckProfile truck, Language language, SpeedUnits units) {
         CoachingCard card = new DrawUpCoachingCard(truck).card();
-        CoachingTexts words = CoachingTexts.in(language.tag()).orElseThrow();
+        CoachingTexts words = CoachingTexts.in(language);
         Map<String, Field> fields = new LinkedHashMap<>();
         if (!card.ceilings().isEmpty()) {
             // One row, so that the card of a box with ten low-range gears still fits its sheet.

@@ -164,7 +164,7 @@ class TruckTableCommands {
                             new CardPages.Order(as, out, replace, paper, language));
             return;
         }
-        CoachingTexts words = CoachingTexts.in(language.tag()).orElseThrow();
+        CoachingTexts words = CoachingTexts.in(language);
         TruckProfile truck = trucks.getObject().find(name);
         CoachingCard card = new DrawUpCoachingCard(truck).card();
         if (format == Format.JSON) {
