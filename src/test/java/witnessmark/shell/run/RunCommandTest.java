@@ -53,8 +53,7 @@ class RunCommandTest {
                 out -> new Screen(out, () -> 50, () -> Units.BOTH),
                 () -> shown);
         StringWriter messages = new StringWriter();
-        command.run(
-                line, new PrintWriter(new StringWriter()), new PrintWriter(messages));
+        command.run(line, new PrintWriter(new StringWriter()), new PrintWriter(messages));
         return messages.toString();
     }
 }
