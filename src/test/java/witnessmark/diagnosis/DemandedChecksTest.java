@@ -8,7 +8,9 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.FindingState;
 import witnessmark.casefile.yaml.CaseDocument;
+import witnessmark.diagnosis.fact.HoldReason;
 
 /** What a verdict that only points somewhere names as missing is what to look at next: the program held against itself. */
 class DemandedChecksTest {
@@ -42,6 +44,30 @@ class DemandedChecksTest {
         assertThat(pointing).isGreaterThan(10);
         assertThat(looks).isGreaterThan(20);
         assertThat(wrong).isEmpty();
+    }
+
+    /** "To settle it look at" what was looked at already would send somebody twice. */
+    @Test
+    void marks_that_would_release_a_cause_were_not_answered_already() {
+        List<String> answered = new ArrayList<>();
+        int named = 0;
+        for (CaseDocument document : documents()) {
+            CaseFile file = document.present();
+            for (RankedCause cause : diagnosis.judge(file).causes()) {
+                for (HoldReason reason : cause.reasons()) {
+                    if (reason instanceof HoldReason.MarkAlone alone) {
+                        named += alone.looks().size();
+                        alone.looks().stream()
+                                .filter(look -> file.findings().containsKey(look)
+                                        && file.findings().get(look).state() != FindingState.UNSURE)
+                                .forEach(look -> answered.add(file.id() + " " + cause.id() + ": " + look));
+                    }
+                }
+            }
+        }
+
+        assertThat(named).isGreaterThan(20);
+        assertThat(answered).isEmpty();
     }
 
     @Test

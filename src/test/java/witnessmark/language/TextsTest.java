@@ -34,6 +34,7 @@ class TextsTest {
             "state.",
             "weight.",
             "keys.",
+            "tab.",
             "label.",
             "answer.",
             "driver.",
@@ -53,6 +54,10 @@ class TextsTest {
             "thin-",
             "reason-",
             "claim-",
+            "damaged-",
+            "file-",
+            "gap-",
+            "photo-",
             "part-",
             "mark.");
 

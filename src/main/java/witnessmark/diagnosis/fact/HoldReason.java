@@ -17,7 +17,7 @@ public sealed interface HoldReason {
      * Only marks were seen that other causes leave too, and no log or paper speaks for it.
      *
      * @param marks those seen
-     * @param looks marks of it not seen
+     * @param looks what would show it and is not answered yet
      */
     record MarkAlone(List<String> marks, List<String> looks) implements HoldReason {
         public MarkAlone {
