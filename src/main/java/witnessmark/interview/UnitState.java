@@ -9,7 +9,7 @@ import witnessmark.knowledge.AccessStep;
 public enum UnitState {
     RUNS(Optional.empty()),
     STANDS(Optional.of(AccessStep.Use.DRIVES)),
-    BENCH(Optional.of(AccessStep.Use.IN_TRUCK), "gearbox-out", "auxiliary-off"),
+    BENCH(Optional.of(AccessStep.Use.IN_TRUCK), "gearbox-out"),
     FRONT_APART(Optional.of(AccessStep.Use.IN_TRUCK), "front-apart", "oil-sample"),
     REAR_APART(Optional.of(AccessStep.Use.IN_TRUCK), "gearbox-out", "auxiliary-apart", "oil-sample"),
     ALL_APART(Optional.of(AccessStep.Use.IN_TRUCK), "front-apart", "auxiliary-apart", "oil-sample");

@@ -69,6 +69,21 @@ class UnitStateTest {
                         .hasValueSatisfying(n -> assertThat(ended.endsToo(n)).isTrue()));
     }
 
+    /** A unit that is out but not yet apart is still bolted together: its joint is looked at before it is parted. */
+    @Test
+    void the_joint_of_a_unit_that_is_not_apart_is_looked_at_before_it_is_opened() {
+        List<Finding> asked = asked(atTheChecks("bench", "range-slips-out"));
+        List<String> ids = asked.stream().map(Finding::id).toList();
+        List<String> inside = asked.stream()
+                .filter(f -> KNOWLEDGE.wayTo(f.access()).stream().anyMatch(s -> s.id().equals("auxiliary-off")))
+                .map(Finding::id)
+                .toList();
+
+        assertThat(ids).contains("aux-bolts-loose");
+        assertThat(inside).isNotEmpty();
+        assertThat(ids.indexOf("aux-bolts-loose")).isLessThan(ids.indexOf(inside.get(0)));
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"slips-out-under-pull", "range-grinds-into-low", "noise-all-gears-engine-speed"})
     void nothing_is_asked_that_an_earlier_check_took_away(String symptom) {

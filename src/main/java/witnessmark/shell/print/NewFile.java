@@ -5,6 +5,7 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFileAttributeView;
 import java.nio.file.attribute.PosixFilePermissions;
 
@@ -23,7 +24,12 @@ public final class NewFile {
 
     private NewFile() {}
 
+    /** A device or a pipe, such as /dev/null, is written into and stays what it is. */
     public static void write(Path target, byte[] bytes, Older older) {
+        if (isDeviceOrPipe(target)) {
+            writeInto(target, bytes);
+            return;
+        }
         if (Files.exists(target) && older == Older.KEEP) {
             throw new Refused("'" + target + "' is there already", "give another name after --out, or add --replace");
         }
@@ -43,9 +49,25 @@ public final class NewFile {
         } catch (FileAlreadyExistsException e) {
             throw new Refused("'" + target + "' was made meanwhile", "give another name, or add --replace");
         } catch (IOException e) {
-            throw new Refused(
-                    "'" + target + "' cannot be written", "check that the folder may be written to and has room");
+            throw notWritten(target);
         }
+    }
+
+    private static boolean isDeviceOrPipe(Path target) {
+        return Files.exists(target) && !Files.isRegularFile(target) && !Files.isDirectory(target);
+    }
+
+    private static void writeInto(Path target, byte[] bytes) {
+        try {
+            Files.write(target, bytes, StandardOpenOption.WRITE);
+        } catch (IOException e) {
+            throw notWritten(target);
+        }
+    }
+
+    private static Refused notWritten(Path target) {
+        return new Refused(
+                "'" + target + "' cannot be written", "check that the folder may be written to and has room");
     }
 
     /** A temporary file is for its owner alone; a document is for others too, where the system knows such rights. */
