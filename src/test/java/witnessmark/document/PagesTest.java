@@ -74,6 +74,25 @@ class PagesTest {
         }
     }
 
+    /** A heading and the one line under it, with what they head overleaf, are as lonely as a heading. */
+    @ParameterizedTest
+    @EnumSource(Paper.class)
+    void a_bench_sheet_begins_its_checks_under_their_heading(Paper paper) {
+        for (Language language : Language.values()) {
+            Dossier dossier = Cases.in(Cases.stored(Cases.sample("low-air-and-a-worn-range-yoke"), Map.of()), language);
+            List<Line> lines = PdfLines.of(pdf(dossier, Kind.BENCH, paper)).all();
+            String lead = language == Language.ENGLISH ? "Outside before teardown" : "Primero por fuera";
+            int page = lines.stream()
+                    .filter(l -> l.text().startsWith(lead))
+                    .mapToInt(Line::page)
+                    .findFirst()
+                    .orElseThrow();
+
+            assertThat(endOf(page, lines)).as(language.tag()).noneMatch(l -> l.text()
+                    .startsWith(lead));
+        }
+    }
+
     static Stream<Arguments> packets() {
         return Stream.of(
                         "clash-in-every-gear-all-else-sound",
