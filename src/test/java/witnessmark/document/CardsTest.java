@@ -55,12 +55,15 @@ class CardsTest {
                         .card(
                                 ReadyTrucks.named(truck),
                                 Cases.DIAGNOSIS.in(Language.SPANISH).knowledge(),
+                                Cases.MADE,
                                 Shop.UNNAMED,
                                 Form.HTML,
                                 Language.SPANISH),
                 StandardCharsets.UTF_8);
 
-        assertThat(card).contains("Tractocamión inventado").doesNotContain("Invented", "ratios");
+        assertThat(card)
+                .contains("Tractocamión inventado", "witnessmark of a test, conocimiento abab")
+                .doesNotContain("Invented", "ratios");
     }
 
     @ParameterizedTest

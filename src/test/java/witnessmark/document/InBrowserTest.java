@@ -95,6 +95,7 @@ class InBrowserTest {
             byte[] html = WRITE.card(
                     ReadyTrucks.named("thirteen-ratio"),
                     Cases.DIAGNOSIS.in(language).knowledge(),
+                    Cases.MADE,
                     Shop.UNNAMED,
                     Form.HTML,
                     language);

@@ -2,6 +2,7 @@ package witnessmark.document.page;
 
 import java.util.List;
 import java.util.Optional;
+import witnessmark.casefile.MadeWith;
 import witnessmark.casefile.SignOff;
 import witnessmark.casefile.SignedJudgement;
 import witnessmark.casefile.SignedJudgement.SignedCause;
@@ -14,6 +15,7 @@ import witnessmark.diagnosis.SignedSentence;
 import witnessmark.diagnosis.Verdict;
 import witnessmark.document.Dossier;
 import witnessmark.language.Language;
+import witnessmark.language.Texts;
 
 /**
  * How the verdict of a case stands: the signed one where one was signed, today's beside it where it differs.
@@ -73,7 +75,7 @@ public record Judged(
                         .flatMap(a -> a.corrections().stream())
                         .map(e -> correction(e, dossier, words))
                         .toList(),
-                made(dossier, words));
+                made(dossier.made(), dossier.texts()));
     }
 
     /** A class that could name people is concluded as a class alone, as the verdict beside it says. */
@@ -128,15 +130,10 @@ public record Judged(
                         .replaceFirst("\\.$", ""));
     }
 
-    private static String made(Dossier dossier, SayOnPaper words) {
-        return words.say(
-                        "made",
-                        dossier.made().program(),
-                        shortened(dossier.made().knowledge()))
-                + dossier.made()
-                        .site()
-                        .map(s -> words.say("made-site", shortened(s)))
-                        .orElse("");
+    /** The line that says with which program and knowledge a page was made. */
+    public static String made(MadeWith made, Texts words) {
+        return words.text("made", made.program(), shortened(made.knowledge()))
+                + made.site().map(s -> words.text("made-site", shortened(s))).orElse("");
     }
 
     private static String shortened(String digest) {

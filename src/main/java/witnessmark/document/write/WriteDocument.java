@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import witnessmark.casefile.ClaimField;
+import witnessmark.casefile.MadeWith;
 import witnessmark.document.DocumentRefused;
 import witnessmark.document.Dossier;
 import witnessmark.document.Form;
@@ -21,6 +22,7 @@ import witnessmark.document.page.EvidencePage;
 import witnessmark.document.page.ExplanationPage;
 import witnessmark.document.page.Glossary;
 import witnessmark.document.page.Head;
+import witnessmark.document.page.Judged;
 import witnessmark.document.page.TowingPage;
 import witnessmark.document.print.PrintPdf;
 import witnessmark.document.template.FillTemplate;
@@ -70,11 +72,13 @@ public final class WriteDocument {
     }
 
     /** The driver's card of a truck, without a case. */
-    public byte[] card(TruckProfile truck, KnowledgeBase knowledge, Shop shop, Form form, Language language) {
+    public byte[] card(
+            TruckProfile truck, KnowledgeBase knowledge, MadeWith madeWith, Shop shop, Form form, Language language) {
         Map<String, String> words = words(language);
         Object page = CoachingPage.of(truck, knowledge, SpeedUnits.of(shop.units()), language);
         Map<String, Object> around = new LinkedHashMap<>();
-        around.put("head", Map.of("chainCode", "", "chainHead", "", "judged", Map.of("made", "")));
+        String made = Judged.made(madeWith, Texts.of("document", language));
+        around.put("head", Map.of("chainCode", "", "chainHead", "", "judged", Map.of("made", made)));
         around.put("logo", logo(shop));
         around.put("shop", shop.name().isEmpty() ? words.getOrDefault("shop", "") : shop.name());
         around.put("words", words);

@@ -6,6 +6,7 @@ import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.context.annotation.Lazy;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.stereotype.Component;
+import witnessmark.casefile.MadeWith;
 import witnessmark.document.Form;
 import witnessmark.document.Paper;
 import witnessmark.document.template.TemplateFolder;
@@ -27,10 +28,12 @@ class CardPages {
     private static final List<String> FORMS = List.of("pdf", "html", "md");
 
     private final ObjectProvider<KnowledgeBase> knowledge;
+    private final ObjectProvider<MadeWith> made;
     private final ShopSettings shop;
 
-    CardPages(ObjectProvider<KnowledgeBase> knowledge, ShopSettings shop) {
+    CardPages(ObjectProvider<KnowledgeBase> knowledge, ObjectProvider<MadeWith> made, ShopSettings shop) {
         this.knowledge = knowledge;
+        this.made = made;
         this.shop = shop;
     }
 
@@ -43,7 +46,7 @@ class CardPages {
                 .orElseThrow(() -> WrongUsage.unknown("--as", ending, "one of " + String.join(", ", FORMS)));
         Language language = order.language();
         byte[] page = new WriteDocument(TemplateFolder.shipped(), order.paper())
-                .card(truck, knowledge.getObject(), shop.onPaper(), form, language);
+                .card(truck, knowledge.getObject(), made.getObject(), shop.onPaper(), form, language);
         Path target = order.out().isEmpty()
                 ? Path.of(truck.id() + "-card-" + language.tag() + "." + form.extension())
                 : order.out().path();
