@@ -88,25 +88,20 @@ final class Sweep {
 
     private void weigh(int vertex, Factors factors) {
         int at = 2 * vertex;
-        double enter0 = factors.enter(vertex, 0);
-        double enter1 = factors.enter(vertex, 1);
-        if (weighedEnter[at] != enter0 || weighedEnter[at + 1] != enter1) {
-            double top = Math.max(enter0, enter1);
-            weighedEnter[at] = enter0;
-            weighedEnter[at + 1] = enter1;
-            given[at] = tables.weight(enter0 - top);
-            given[at + 1] = tables.weight(enter1 - top);
-        }
+        weigh(at, factors.enter(vertex, 0), factors.enter(vertex, 1), weighedEnter, given);
         enter[at] = given[at];
         enter[at + 1] = given[at + 1];
-        double leave0 = factors.leave(vertex, 0);
-        double leave1 = factors.leave(vertex, 1);
-        if (weighedLeave[at] != leave0 || weighedLeave[at + 1] != leave1) {
-            double top = Math.max(leave0, leave1);
-            weighedLeave[at] = leave0;
-            weighedLeave[at + 1] = leave1;
-            leave[at] = tables.weight(leave0 - top);
-            leave[at + 1] = tables.weight(leave1 - top);
+        weigh(at, factors.leave(vertex, 0), factors.leave(vertex, 1), weighedLeave, leave);
+    }
+
+    /** Weights of the two factors against the larger, reckoned anew only where they are others than the last time. */
+    private void weigh(int at, double factor0, double factor1, double[] weighed, double[] weights) {
+        if (weighed[at] != factor0 || weighed[at + 1] != factor1) {
+            double top = Math.max(factor0, factor1);
+            weighed[at] = factor0;
+            weighed[at + 1] = factor1;
+            weights[at] = tables.weight(factor0 - top);
+            weights[at + 1] = tables.weight(factor1 - top);
         }
     }
 

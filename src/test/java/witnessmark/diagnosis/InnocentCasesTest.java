@@ -8,10 +8,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import witnessmark.casefile.CaseId;
-import witnessmark.casefile.CaseSheet;
-import witnessmark.casefile.FindingEntry;
-import witnessmark.casefile.FindingState;
 
 /** Short cases in which somebody innocent could be named. Outcomes: common practice, no source. */
 class InnocentCasesTest {
@@ -27,7 +23,7 @@ class InnocentCasesTest {
             String[] nameAndRest = line.split(":", 2);
             String[] enteredAndNot = nameAndRest[1].split("!", 2);
             Verdict verdict = DIAGNOSIS
-                    .judge(caseOf(nameAndRest[0].strip(), enteredAndNot[0]))
+                    .judge(ShortCase.of(nameAndRest[0].strip(), enteredAndNot[0]))
                     .verdict();
             for (String not : enteredAndNot[1].split(",")) {
                 if (verdict.isDetermined() && names(verdict, verdict.classId(), not.strip())) {
@@ -61,17 +57,5 @@ class InnocentCasesTest {
     private static boolean names(Verdict verdict, String classId, String cause) {
         String[] idAndClass = cause.split("=");
         return verdict.carriedBy().contains(idAndClass[0]) && (idAndClass.length == 1 || classId.equals(idAndClass[1]));
-    }
-
-    private static witnessmark.casefile.CaseFile caseOf(String name, String entered) {
-        CaseSheet sheet = new CaseSheet(new CaseId(name));
-        for (String finding : entered.split(",")) {
-            String plain = finding.strip();
-            sheet.finding(
-                    plain.startsWith("no ")
-                            ? new FindingEntry(plain.substring(3), FindingState.ABSENT)
-                            : new FindingEntry(plain, FindingState.PRESENT));
-        }
-        return sheet.toCaseFile();
     }
 }

@@ -5,11 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import witnessmark.casefile.CaseFile;
-import witnessmark.casefile.CaseId;
-import witnessmark.casefile.CaseSheet;
-import witnessmark.casefile.FindingEntry;
-import witnessmark.casefile.FindingState;
 import witnessmark.language.Language;
 
 /** Whose it is where that turns on what is known not to be, or on two facts together. Outcomes: common practice, no source. */
@@ -55,7 +50,7 @@ class OwnerOfSeveralFactsTest {
             facing-bond-failed, facing-flung-heat-free, fault-sudden, loss-of-drive, early-life, no flywheel-heat-checked, no clutch-facing-oily, no stored-long, no high-mileage, no disc-wrong-or-reversed, no flywheel-cut-wrong, water-crossing-or-washing | outside-gearbox
             """)
     void whose_it_is(String entered, String owner) {
-        Verdict verdict = DIAGNOSIS.judge(caseOf(entered)).verdict();
+        Verdict verdict = DIAGNOSIS.judge(ShortCase.of("whose", entered)).verdict();
 
         assertThat(verdict.isDetermined() ? verdict.classId() : "open")
                 .as(entered)
@@ -67,7 +62,7 @@ class OwnerOfSeveralFactsTest {
         for (Language language : Language.values()) {
             Judgement judgement = new Diagnosis(
                             RuleBase.shipped(), ShippedKnowledge.load().in(language))
-                    .judge(caseOf(MISTIMED + ", no fault-since-repair"));
+                    .judge(ShortCase.of("whose", MISTIMED + ", no fault-since-repair"));
 
             assertThat(judgement.verdict().open().toString())
                     .contains(
@@ -75,17 +70,5 @@ class OwnerOfSeveralFactsTest {
                                     ? "queda abierto de quién fue: \"Reparación reciente, y la falla no empezó con ella\""
                                     : "whose doing it was is open: \"Repaired lately, and the fault did not begin with it\"");
         }
-    }
-
-    private static CaseFile caseOf(String entered) {
-        CaseSheet sheet = new CaseSheet(new CaseId("whose"));
-        for (String finding : entered.split(",")) {
-            String plain = finding.strip();
-            sheet.finding(
-                    plain.startsWith("no ")
-                            ? new FindingEntry(plain.substring(3), FindingState.ABSENT)
-                            : new FindingEntry(plain, FindingState.PRESENT));
-        }
-        return sheet.toCaseFile();
     }
 }

@@ -26,12 +26,14 @@ final class JudgementText {
     private final KnowledgeBase knowledge;
     private final Page page;
     private final Texts wording;
+    private final ContradictionsText contradictions;
     private final Depth depth;
 
     JudgementText(KnowledgeBase knowledge, Page page, Texts wording, Depth depth) {
         this.knowledge = knowledge;
         this.page = page;
         this.wording = wording;
+        this.contradictions = new ContradictionsText(knowledge, page, wording);
         this.depth = depth;
     }
 
@@ -44,7 +46,7 @@ final class JudgementText {
         after.ifPresent(a -> signed(page, a));
         verdict(judgement);
         parts(judgement.parts());
-        contradictions(judgement);
+        contradictions.print(judgement);
         causes(judgement, causesShown);
         if (full && judgement.verdict().standing() != Verdict.Standing.UNDETERMINED) {
             attribution(judgement);
@@ -124,18 +126,6 @@ final class JudgementText {
         return depth == Depth.SCREEN ? 3 : 8;
     }
 
-    private void contradictions(Judgement judgement) {
-        if (!judgement.contradictions().isEmpty()) {
-            page.heading(wording.text("status.contradictions"));
-            judgement
-                    .contradictions()
-                    .forEach(c -> page.item(String.join(
-                                    " + ",
-                                    c.findings().stream().map(this::title).toList())
-                            + ": " + c.why()));
-        }
-    }
-
     private void causes(Judgement judgement, int shown) {
         page.heading(wording.text("judge.causes"));
         List<RankedCause> causes = judgement.causes();
@@ -151,7 +141,11 @@ final class JudgementText {
                 page.under(
                         wording.text("judge.unchecked"),
                         ScreenFigures.some(
-                                cause.unchecked().stream().map(this::title).toList(), weightsShown(), wording));
+                                cause.unchecked().stream()
+                                        .map(contradictions::title)
+                                        .toList(),
+                                weightsShown(),
+                                wording));
             }
         }
         if (depth == Depth.FIGURES) {
@@ -275,11 +269,5 @@ final class JudgementText {
             }
             page.item(piece.text());
         }
-    }
-
-    private String title(String finding) {
-        return knowledge.findings().containsKey(finding)
-                ? knowledge.findings().get(finding).title()
-                : finding;
     }
 }

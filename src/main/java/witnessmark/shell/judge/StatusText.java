@@ -30,6 +30,7 @@ public final class StatusText {
     private final KnowledgeBase knowledge;
     private final Page page;
     private final Texts wording;
+    private final ContradictionsText contradictions;
     private final boolean plainLines;
 
     private static final int LOST_SHOWN = 3;
@@ -42,6 +43,7 @@ public final class StatusText {
         this.knowledge = knowledge;
         this.page = page;
         this.wording = wording;
+        this.contradictions = new ContradictionsText(knowledge, page, wording);
         this.plainLines = plainLines;
     }
 
@@ -65,7 +67,7 @@ public final class StatusText {
         });
         page.indented("  ", "  ", judgement.verdict().sentence());
         page.items(judgement.verdict().open());
-        contradictions(judgement);
+        contradictions.print(judgement);
         causes(judgement);
         if (!isOpen(judgement)) {
             classes(judgement);
@@ -157,18 +159,6 @@ public final class StatusText {
         page.line(wording.text("driver.no-blame"));
     }
 
-    private void contradictions(Judgement judgement) {
-        if (!judgement.contradictions().isEmpty()) {
-            page.heading(wording.text("status.contradictions"));
-            judgement
-                    .contradictions()
-                    .forEach(c -> page.item(String.join(
-                                    " + ",
-                                    c.findings().stream().map(this::title).toList())
-                            + ": " + c.why()));
-        }
-    }
-
     private void causes(Judgement judgement) {
         boolean open = isOpen(judgement);
         page.heading(wording.text(open ? "status.causes-open" : "status.causes"));
@@ -245,11 +235,5 @@ public final class StatusText {
     private String share(double probability, String title) {
         return (plainLines ? "" : ScreenFigures.bar(probability) + " ") + ScreenFigures.percent(probability) + "  "
                 + title;
-    }
-
-    private String title(String finding) {
-        return knowledge.findings().containsKey(finding)
-                ? knowledge.findings().get(finding).title()
-                : finding;
     }
 }
