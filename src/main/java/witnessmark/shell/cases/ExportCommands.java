@@ -235,7 +235,8 @@ class ExportCommands {
             context.outputWriter().print(Terminal.canAsk() ? Terminal.harmless(text) : text);
         } else {
             NewFile.write(out.path(), text.getBytes(StandardCharsets.UTF_8), NewFile.Older.of(replace));
-            Terminal.line(context.outputWriter(), rows.count + " rows written: " + out);
+            Terminal.line(
+                    context.outputWriter(), rows.count + (rows.count == 1 ? " row" : " rows") + " written: " + out);
         }
         context.outputWriter().flush();
     }
