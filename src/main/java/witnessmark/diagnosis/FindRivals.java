@@ -9,6 +9,7 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import witnessmark.diagnosis.fact.Instead;
+import witnessmark.diagnosis.fact.ShownBeside;
 import witnessmark.inference.ExactInference;
 import witnessmark.inference.GivenEvidence;
 import witnessmark.inference.Posterior;
@@ -70,6 +71,39 @@ final class FindRivals {
         }
         rivals.sort(Comparator.comparingDouble((Instead i) -> -i.probability()).thenComparing(Instead::other));
         return rivals;
+    }
+
+    /**
+     * Causes of another owner that are as likely as a conclusion beside it: both may be true, but what came of which is
+     * not told by the parts. One that has nothing in common with it stands apart, each with a complaint of its own;
+     * people are not named even so.
+     */
+    List<ShownBeside> beside(Cause cause) {
+        return knowledge.causes().values().stream()
+                .filter(other -> reading.isInQuestion(other.id())
+                        && reading.probability(other.id()) >= Thresholds.CONCLUDED
+                        && !reading.classOf(other.id()).equals(reading.classOf(cause.id()))
+                        && (blames(cause) || !standApart(cause, other)))
+                .map(other -> new ShownBeside(cause.id(), other.id()))
+                .toList();
+    }
+
+    private boolean standApart(Cause cause, Cause other) {
+        return left(cause).noneMatch(f -> strength(other, f) > 0)
+                && complaints(cause).anyMatch(f -> strength(other, f) == 0)
+                && complaints(other).anyMatch(f -> strength(cause, f) == 0);
+    }
+
+    /** What was found of what the cause leaves, in the parts or in what the truck does. */
+    private Stream<String> left(Cause cause) {
+        return cause.links().stream()
+                .map(Cause.Link::finding)
+                .filter(reading::isPresent)
+                .filter(f -> reading.kind(f).isPhysical() || reading.kind(f) == Finding.Kind.SYMPTOM);
+    }
+
+    private Stream<String> complaints(Cause cause) {
+        return left(cause).filter(f -> reading.kind(f) == Finding.Kind.SYMPTOM || reading.kind(f) == Finding.Kind.SIGN);
     }
 
     /**

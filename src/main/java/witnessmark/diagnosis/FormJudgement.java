@@ -109,7 +109,10 @@ final class FormJudgement {
         List<Object> weighed = new ArrayList<>(leans());
         ranked.stream()
                 .filter(c -> reading.probability(c.id()) >= Thresholds.LEADS)
-                .forEach(c -> weighed.addAll(rivals.of(c)));
+                .forEach(c -> {
+                    weighed.addAll(rivals.of(c));
+                    weighed.addAll(rivals.beside(c));
+                });
         explained.forEach((cause, by) -> {
             if (!by.isEmpty() && by.get(0).probability() < Thresholds.EXPLAINS) {
                 weighed.add(new Unexplaining(

@@ -154,6 +154,9 @@ public final class Sentences {
                     + (rival.tells().isEmpty() ? "" : say("held-rival-tells", withoutStop(rival.tells())))
                     + (rival.looks().isEmpty() ? "" : say("held-rival-looks", either(rival.looks())));
         }
+        if (reason instanceof HoldReason.OwnersBeside beside) {
+            return say("held-owners-beside", beside.other());
+        }
         if (reason instanceof HoldReason.RenewalOpen renewal) {
             return say("held-renewal", renewal.good(), renewal.renewed());
         }

@@ -52,6 +52,7 @@ import witnessmark.diagnosis.fact.OwnerTurnsOn;
 import witnessmark.diagnosis.fact.Reported;
 import witnessmark.diagnosis.fact.Says;
 import witnessmark.diagnosis.fact.Settled;
+import witnessmark.diagnosis.fact.ShownBeside;
 import witnessmark.diagnosis.fact.SpeaksAgainst;
 import witnessmark.diagnosis.fact.SpoiledBy;
 import witnessmark.diagnosis.fact.Suggests;
@@ -673,6 +674,12 @@ class EachRuleTest {
                         .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
                         .miss("one unit", present("f"), absent("f"))
                         .miss("another finding", doubts, new DoubtsIdentity("g")));
+        ShownBeside beside = new ShownBeside("c", "d");
+        all.put(
+                "another owner's cause shown as well",
+                hit(cause(Thresholds.LEADS), beside)
+                        .miss("does not lead", cause(Thresholds.LEADS), cause(Thresholds.LEADS - 0.001))
+                        .miss("beside another cause", beside, new ShownBeside("e", "d")));
         Unexplaining unexplaining = new Unexplaining("c", List.of("f"));
         all.put(
                 "explains nothing",

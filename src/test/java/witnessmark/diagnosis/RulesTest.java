@@ -317,6 +317,28 @@ class RulesTest {
         }
 
         @Test
+        void two_causes_of_two_owners_that_are_both_there_leave_open_what_came_of_which() {
+            assertThat(reasons("low-air", "grinds", "outlet-low", "hubs-scored", "towed"))
+                    .contains(new HoldReason.OwnersBeside("tow"));
+            assertThat(reasons("tow", "grinds", "outlet-low", "hubs-scored", "towed"))
+                    .contains(new HoldReason.OwnersBeside("low-air"));
+            assertThat(reasons("low-air", "grinds", "outlet-low", "no hubs-scored", "towed"))
+                    .noneMatch(HoldReason.OwnersBeside.class::isInstance);
+            assertThat(judge("grinds", "outlet-low", "hubs-scored", "towed")
+                            .verdict()
+                            .standing())
+                    .isEqualTo(Verdict.Standing.UNDETERMINED);
+        }
+
+        @Test
+        void two_causes_that_have_nothing_in_common_are_each_the_answer_to_a_complaint_of_their_own() {
+            String[] both = {"grinds", "outlet-low", "since-repair", "no towed", "split-slow", "rattles"};
+            assertThat(cause(judge(both), "splitter-slow").probability()).isGreaterThan(Thresholds.CONCLUDED);
+            assertThat(cause(judge(both), "low-air").classId()).isEqualTo("assembly");
+            assertThat(reasons("low-air", both)).noneMatch(HoldReason.OwnersBeside.class::isInstance);
+        }
+
+        @Test
         void evidence_that_may_be_of_another_unit_concludes_nothing() {
             assertThat(judge("outlet-low", "serial-differs").verdict().standing())
                     .isEqualTo(Verdict.Standing.UNDETERMINED);

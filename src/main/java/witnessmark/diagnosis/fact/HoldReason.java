@@ -64,6 +64,9 @@ public sealed interface HoldReason {
         }
     }
 
+    /** Another cause, somebody else's, is as likely as a conclusion beside it: what came of which is not told by the parts. */
+    record OwnersBeside(String other) implements HoldReason {}
+
     /** Whose it is turns on this finding, which is not answered though there is reason to ask. */
     record OwnerOpen(String finding, String classId) implements HoldReason {}
 
@@ -106,6 +109,7 @@ public sealed interface HoldReason {
         return this instanceof Contradicted
                 || this instanceof DoubtfulIdentity
                 || this instanceof TwoOwners
+                || this instanceof OwnersBeside
                 || blames
                         && (this instanceof NotLookedAt
                                 || this instanceof MarkAlone
