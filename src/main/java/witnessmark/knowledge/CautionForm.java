@@ -11,7 +11,8 @@ final class CautionForm {
     static void read(YamlNode root, Draft draft) {
         YamlMap map = root.map("the cautions", List.of("cautions"));
         for (YamlNode item : map.items("cautions")) {
-            YamlMap fields = item.map("a caution", List.of("id", "en", "es", "of-truck", "covers"));
+            YamlMap fields =
+                    item.map("a caution", List.of("id", "en", "es", "brief-en", "brief-es", "of-truck", "covers"));
             String id = draft.define(Draft.Kind.CAUTION, fields);
             draft.cautions.put(
                     id,
@@ -19,6 +20,9 @@ final class CautionForm {
                             id,
                             fields.text("en"),
                             fields.text("es"),
+                            new Caution.Brief(
+                                    fields.textOr("brief-en", fields.text("en")),
+                                    fields.textOr("brief-es", fields.text("es"))),
                             fields.flagOr("of-truck", false),
                             draft.refer(Draft.Kind.CAUTION, fields, "covers")));
         }

@@ -2,7 +2,7 @@ package witnessmark.shell.judge;
 
 /** How much of a judgement is shown. */
 enum Depth {
-    /** What fits one screen: the verdict, three causes with why, three next checks, what to be careful of now. */
+    /** What fits one screen ({@link JudgementScreen}). */
     SCREEN,
     /** All of it, strengths in words. */
     FULL,

@@ -57,12 +57,15 @@ class DiagnoseCommands {
         if (format == Format.JSON) {
             context.outputWriter().println(json.of(JudgementJson.OfCase.of(document, judgement, after)));
         } else {
-            new JudgementText(
-                            tongue.knowledge(),
-                            new Page(context.outputWriter()),
-                            tongue.wording(),
-                            Depth.of(full, figures))
-                    .print(document.present().title(), after, judgement, top);
+            Page page = new Page(context.outputWriter());
+            String title = document.present().title();
+            Depth depth = Depth.of(full, figures);
+            if (depth == Depth.SCREEN) {
+                new JudgementScreen(tongue.knowledge(), tongue.wording(), judgement).print(page, title, after, top);
+            } else {
+                new JudgementText(tongue.knowledge(), page, tongue.wording(), depth)
+                        .print(title, after, judgement, top);
+            }
         }
     }
 }

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
+import java.util.function.DoubleFunction;
 import witnessmark.diagnosis.AdviceGiven;
 import witnessmark.diagnosis.AfterSignOff;
 import witnessmark.diagnosis.Judgement;
@@ -19,10 +19,13 @@ import witnessmark.language.Texts;
 import witnessmark.shell.print.Page;
 import witnessmark.shell.print.ScreenFigures;
 
-/** A judgement for somebody who stands at the bench: the verdict first, then why, then what to do next. */
+/** All of a judgement: the verdict first, then why, then what to do next. */
 final class JudgementText {
     private static final double WORTH_A_LINE = 0.05;
     private static final double WORTH_A_BAR = 0.01;
+    private static final int MOST_SHOWN = 8;
+    private static final int CHECKS_SHOWN = 6;
+
     private final KnowledgeBase knowledge;
     private final Page page;
     private final Texts wording;
@@ -41,34 +44,24 @@ final class JudgementText {
      * @param causesShown the most causes to show
      */
     void print(String title, Optional<AfterSignOff> after, Judgement judgement, int causesShown) {
-        boolean full = depth != Depth.SCREEN;
         page.line(wording.text(title.isEmpty() ? "judge.case" : "judge.case-title", judgement.caseId(), title));
         after.ifPresent(a -> signed(page, a));
         verdict(judgement);
         parts(judgement.parts());
         contradictions.print(judgement);
         causes(judgement, causesShown);
-        if (full && judgement.verdict().standing() != Verdict.Standing.UNDETERMINED) {
+        if (judgement.verdict().standing() != Verdict.Standing.UNDETERMINED) {
             attribution(judgement);
         }
         nextChecks(judgement.nextChecks());
-        if (full) {
-            advice(judgement.advice());
-        } else {
-            careful(judgement);
-        }
+        advice(judgement.advice());
         if (!judgement.remarks().isEmpty()) {
-            page.heading(wording.text("judge.remarks")).items(full ? judgement.remarks() : some(judgement.remarks()));
+            page.heading(wording.text("judge.remarks")).items(judgement.remarks());
         }
         page.blank();
-        page.line(wording.text("status.coverage", ScreenFigures.percent(judgement.coverage()))
-                + (full ? "" : " " + wording.text("judge.more", judgement.caseId())));
+        page.line(wording.text("status.coverage", ScreenFigures.percent(judgement.coverage())));
         page.line(wording.text("status.support"));
         page.flush();
-    }
-
-    private List<String> some(List<String> texts) {
-        return texts.subList(0, Math.min(2, texts.size()));
     }
 
     /** What was signed stands first, whatever is judged today. */
@@ -80,8 +73,7 @@ final class JudgementText {
     private void verdict(Judgement judgement) {
         page.heading(wording.text("judge.verdict"))
                 .indented("  ", "  ", judgement.verdict().sentence());
-        List<String> open = judgement.verdict().open();
-        page.items(depth == Depth.SCREEN ? some(open) : open);
+        page.items(judgement.verdict().open());
     }
 
     /** What was seen is settled; whether it explains what the truck does is said apart. */
@@ -114,16 +106,12 @@ final class JudgementText {
                                         part.reasons().stream()
                                                 .map(r -> r.title() + " " + ScreenFigures.percent(r.probability()))
                                                 .toList(),
-                                        weightsShown(),
+                                        MOST_SHOWN,
                                         wording));
     }
 
     private static String likely(double probability) {
         return probability >= Thresholds.CONCLUDED ? "judge.likely" : "judge.maybe";
-    }
-
-    private int weightsShown() {
-        return depth == Depth.SCREEN ? 3 : 8;
     }
 
     private void causes(Judgement judgement, int shown) {
@@ -134,17 +122,17 @@ final class JudgementText {
             if (i > 0 && cause.probability() < WORTH_A_LINE) {
                 break;
             }
-            page.numbered(i + 1, named(judgement.verdict(), cause) + " (" + cause.id() + ")");
+            page.numbered(i + 1, named(knowledge, judgement.verdict(), cause, JudgementText::chance));
             weights("status.for", cause.evidenceFor());
             weights("status.against", cause.evidenceAgainst());
-            if (depth != Depth.SCREEN && !cause.unchecked().isEmpty() && cause.probability() >= 0.1) {
+            if (!cause.unchecked().isEmpty() && cause.probability() >= 0.1) {
                 page.under(
                         wording.text("judge.unchecked"),
                         ScreenFigures.some(
                                 cause.unchecked().stream()
                                         .map(contradictions::title)
                                         .toList(),
-                                weightsShown(),
+                                MOST_SHOWN,
                                 wording));
             }
         }
@@ -153,20 +141,24 @@ final class JudgementText {
         }
     }
 
+    private static String chance(double probability) {
+        return ScreenFigures.bar(probability) + " " + ScreenFigures.percent(probability);
+    }
+
     /** Where it cannot be told, nobody is given a chance of having done it, nor put into a class of those who do. */
-    private String named(Verdict verdict, RankedCause cause) {
+    static String named(KnowledgeBase knowledge, Verdict verdict, RankedCause cause, DoubleFunction<String> chance) {
+        String id = " (" + cause.id() + ")";
         return knowledge.classOf(cause.classId()).blames() && verdict.standing() == Verdict.Standing.UNDETERMINED
-                ? cause.title()
-                : ScreenFigures.bar(cause.probability()) + " " + ScreenFigures.percent(cause.probability()) + "  "
-                        + cause.title() + " - "
-                        + knowledge.classOf(cause.classId()).title().toLowerCase(Locale.ROOT);
+                ? cause.title() + id
+                : chance.apply(cause.probability()) + "  " + cause.title() + " - "
+                        + knowledge.classOf(cause.classId()).title().toLowerCase(Locale.ROOT) + id;
     }
 
     private void weights(String key, List<RankedCause.Weight> weights) {
         if (!weights.isEmpty()) {
             page.under(
                     wording.text(key),
-                    ScreenFigures.some(weights.stream().map(this::weight).toList(), weightsShown(), wording));
+                    ScreenFigures.some(weights.stream().map(this::weight).toList(), MOST_SHOWN, wording));
         }
     }
 
@@ -192,49 +184,37 @@ final class JudgementText {
         if (checks.isEmpty()) {
             page.indented("  ", "  ", wording.text("status.nothing-next"));
         }
-        int shown = Math.min(depth == Depth.SCREEN ? 3 : 6, checks.size());
-        for (int i = 0; i < shown; i++) {
-            NextCheck check = checks.get(i);
-            String time = ScreenFigures.minutes(check.checkMinutes())
-                    + (check.openMinutes() > 0
-                            ? " + " + wording.text("judge.open", ScreenFigures.minutes(check.openMinutes()))
-                            : "");
+        List<NextCheck> shown = checks.subList(0, Math.min(CHECKS_SHOWN, checks.size()));
+        for (int i = 0; i < shown.size(); i++) {
+            NextCheck check = shown.get(i);
             page.numbered(
-                    i + 1, check.accessTitle() + " (" + time + "): " + check.ask() + " (" + check.finding() + ")");
-            if (depth != Depth.SCREEN) {
-                if (!check.look().isEmpty()) {
-                    page.under(wording.text("judge.how"), check.look());
-                }
-                page.under(
-                        wording.text("judge.why"),
-                        depth == Depth.FIGURES
-                                ? wording.text(
-                                        "judge.worth",
-                                        check.why(),
-                                        ScreenFigures.percent(Math.pow(2, -check.gainBits())))
-                                : check.why());
+                    i + 1,
+                    check.accessTitle() + " (" + time(check, wording) + "): " + check.ask() + " (" + check.finding()
+                            + ")");
+            if (!check.look().isEmpty()) {
+                page.under(wording.text("judge.how"), check.look());
             }
+            page.under(
+                    wording.text("judge.why"),
+                    depth == Depth.FIGURES
+                            ? wording.text(
+                                    "judge.worth", check.why(), ScreenFigures.percent(Math.pow(2, -check.gainBits())))
+                            : check.why());
         }
-        if (depth != Depth.SCREEN) {
-            cautions(checks, shown, new LinkedHashSet<>());
-        }
+        cautions(shown);
     }
 
-    /** What to be careful of now: what was found calls for it first, then the next checks. */
-    private void careful(Judgement judgement) {
-        Set<String> fromFindings = knowledge.findings().values().stream()
-                .flatMap(f -> f.whenFound().stream())
-                .collect(Collectors.toSet());
+    /** Minutes of work at it, and to get there. */
+    static String time(NextCheck check, Texts wording) {
+        return ScreenFigures.minutes(check.checkMinutes())
+                + (check.openMinutes() > 0
+                        ? " + " + wording.text("judge.open", ScreenFigures.minutes(check.openMinutes()))
+                        : "");
+    }
+
+    private void cautions(List<NextCheck> shown) {
         Set<String> cautions = new LinkedHashSet<>();
-        judgement.advice().cautions().stream()
-                .map(AdviceGiven.Piece::id)
-                .filter(fromFindings::contains)
-                .forEach(cautions::add);
-        cautions(judgement.nextChecks(), 1, cautions);
-    }
-
-    private void cautions(List<NextCheck> checks, int shown, Set<String> cautions) {
-        checks.stream().limit(shown).flatMap(check -> check.cautions().stream()).forEach(cautions::add);
+        shown.forEach(check -> cautions.addAll(check.cautions()));
         if (!cautions.isEmpty()) {
             page.blank();
         }

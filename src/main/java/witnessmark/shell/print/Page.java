@@ -38,6 +38,11 @@ public final class Page {
         return new Page(out, width, coloured, read);
     }
 
+    /** The same page written elsewhere, as to see how long it gets. */
+    public Page on(PrintWriter other) {
+        return new Page(other, width, coloured, units);
+    }
+
     public int width() {
         return width;
     }
@@ -48,10 +53,24 @@ public final class Page {
     }
 
     public Page heading(String text) {
-        out.println();
+        return blank().bold(text);
+    }
+
+    /** A heading without the blank line before it. */
+    public Page bold(String text) {
         out.print(coloured ? BOLD : "");
         indented("", "  ", text);
         out.print(coloured ? PLAIN : "");
+        return this;
+    }
+
+    /** A paragraph behind its heading, on the same line. */
+    public Page labelled(String label, String text) {
+        List<String> lines = wrapped(Terminal.harmless(label) + " ", "  ", text);
+        String first = lines.get(0);
+        int end = Math.min(first.length(), label.length());
+        out.println(coloured ? BOLD + first.substring(0, end) + PLAIN + first.substring(end) : first);
+        lines.stream().skip(1).forEach(out::println);
         return this;
     }
 
