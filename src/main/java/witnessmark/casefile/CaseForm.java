@@ -53,7 +53,18 @@ public final class CaseForm {
             form.put("limit-unit", limits.unit().symbol());
             form.put("limit-from", limits.source());
         });
+        if (!entry.earlier().isEmpty()) {
+            form.put("earlier", entry.earlier().stream().map(CaseForm::earlier).toList());
+        }
         putText(form, "note", entry.note());
+        return form;
+    }
+
+    private static Map<String, Object> earlier(EarlierSample sample) {
+        Map<String, Object> form = new LinkedHashMap<>();
+        form.put("value", sample.value());
+        form.put("day", sample.day().toString());
+        putNumber(form, "odometer-km", sample.odometerKm());
         return form;
     }
 

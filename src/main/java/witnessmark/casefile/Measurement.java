@@ -1,6 +1,8 @@
 package witnessmark.casefile;
 
 import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import witnessmark.gearbox.Unit;
@@ -12,10 +14,13 @@ import witnessmark.gearbox.Unit.Quantity;
  * @param measure id of the measure in the knowledge base
  * @param value what was read, in {@code unit}
  * @param limits in any unit that converts to {@code unit}; empty where no limit is known, so nothing follows from it
+ * @param earlier what it was on the same unit before, oldest first; empty where nobody knows
  * @param note the technician's own words, empty for none
  */
-public record Measurement(String measure, double value, Unit unit, Optional<Limits> limits, String note) {
+public record Measurement(
+        String measure, double value, Unit unit, Optional<Limits> limits, List<EarlierSample> earlier, String note) {
     private static final double ABSOLUTE_ZERO_CELSIUS = -273.15;
+    private static final int MOST_EARLIER = 50;
 
     public Measurement {
         measure = CheckedText.id("measurement", measure);
@@ -31,10 +36,32 @@ public record Measurement(String measure, double value, Unit unit, Optional<Limi
                     "limit-unit: " + limits.get().unit().symbol() + " does not convert to " + unit.symbol(),
                     "use one of " + unitsOf(unit.quantity()));
         }
+        earlier = earlier.stream()
+                .sorted(Comparator.comparing(EarlierSample::day))
+                .toList();
+        checkDays(earlier);
+    }
+
+    public Measurement(String measure, double value, Unit unit, Optional<Limits> limits, String note) {
+        this(measure, value, unit, limits, List.of(), note);
     }
 
     public Measurement(String measure, double value, Unit unit) {
         this(measure, value, unit, Optional.empty(), "");
+    }
+
+    private static void checkDays(List<EarlierSample> earlier) {
+        if (earlier.size() > MOST_EARLIER) {
+            throw new CaseRefused(
+                    "earlier: " + earlier.size() + " samples are more than the " + MOST_EARLIER + " that are kept",
+                    "leave out the oldest");
+        }
+        for (int i = 1; i < earlier.size(); i++) {
+            if (earlier.get(i).day().equals(earlier.get(i - 1).day())) {
+                throw new CaseRefused(
+                        "earlier: two samples of " + earlier.get(i).day(), "keep one for each day");
+            }
+        }
     }
 
     private static String unitsOf(Quantity quantity) {

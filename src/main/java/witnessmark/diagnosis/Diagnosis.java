@@ -1,5 +1,6 @@
 package witnessmark.diagnosis;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
@@ -10,8 +11,10 @@ import witnessmark.casefile.Likelihood;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
 import witnessmark.casefile.logged.CombinedEvidence;
+import witnessmark.diagnosis.fact.Compared;
 import witnessmark.diagnosis.fact.GearSaid;
 import witnessmark.diagnosis.fact.Measured;
+import witnessmark.diagnosis.fact.Yields;
 import witnessmark.gearbox.Unit;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
@@ -76,7 +79,7 @@ public final class Diagnosis {
         evidence.findings().forEach((finding, state) -> open.report(finding, state, evidence.likelihood(finding)));
         evidence.logs().forEach(e -> e.thin().ifPresent(why -> open.thin(e.finding(), say.thin(why))));
         file.findings().values().forEach(entry -> report(entry, open, file));
-        file.measurements().values().forEach(m -> open.measure(measured(m)));
+        file.measurements().values().forEach(m -> open.measure(measured(m), compared(m)));
         return open;
     }
 
@@ -115,6 +118,19 @@ public final class Diagnosis {
                     FindingState.UNSURE,
                     Optional.of(new Likelihood(words.toldIfSo(), words.toldIfNot())));
         }
+    }
+
+    /** How the measurement reads where no limit was given. */
+    private List<Compared> compared(Measurement m) {
+        return ReadSample.of(knowledge.measures().get(m.measure()), m)
+                .map(sample -> sample.sides().entrySet().stream()
+                        .map(side -> compared(sample, side.getKey(), side.getValue()))
+                        .toList())
+                .orElse(List.of());
+    }
+
+    private Compared compared(ReadSample sample, Yields.Side side, FindingState state) {
+        return new Compared(sample.measure().id(), side, state, say.readSample(sample));
     }
 
     /** The measurement in the unit of its measure. */

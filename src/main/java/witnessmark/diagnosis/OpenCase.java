@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Likelihood;
+import witnessmark.diagnosis.fact.Compared;
 import witnessmark.diagnosis.fact.GearSaid;
 import witnessmark.diagnosis.fact.Measured;
 import witnessmark.diagnosis.fact.ThinLog;
@@ -79,9 +80,10 @@ public final class OpenCase implements AutoCloseable {
         session.gear(gear);
     }
 
-    void measure(Measured measured) {
+    /** Sets a measured value; {@code compared} is how it reads where no limit was given. */
+    void measure(Measured measured, List<Compared> compared) {
         changed();
-        session.measure(measured);
+        session.measure(measured, compared);
     }
 
     /** What can be said on the evidence as it is now. */

@@ -8,11 +8,13 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.kie.api.runtime.KieSession;
 import org.kie.api.runtime.rule.FactHandle;
 import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.fact.Believed;
 import witnessmark.diagnosis.fact.ClassChange;
+import witnessmark.diagnosis.fact.Compared;
 import witnessmark.diagnosis.fact.Contradiction;
 import witnessmark.diagnosis.fact.GearSaid;
 import witnessmark.diagnosis.fact.Given;
@@ -35,7 +37,7 @@ final class RuleSession implements AutoCloseable {
     private final KieSession session;
     private final KnowledgeFacts knowledge;
     private final Map<String, FactHandle> reports = new HashMap<>();
-    private final Map<String, FactHandle> measurements = new HashMap<>();
+    private final Map<String, List<FactHandle>> measurements = new HashMap<>();
     private final Set<Object> known = new HashSet<>();
     private final List<FactHandle> beliefs = new ArrayList<>();
 
@@ -62,14 +64,15 @@ final class RuleSession implements AutoCloseable {
         }
     }
 
-    /** Sets a measured value, in place of an earlier one of the same measure. */
-    void measure(Measured measured) {
-        FactHandle handle = measurements.remove(measured.measure());
-        if (handle != null) {
-            session.delete(handle);
-        }
+    /** Sets a measured value and how it reads without a limit, in place of an earlier one of the same measure. */
+    void measure(Measured measured, List<Compared> compared) {
+        measurements.getOrDefault(measured.measure(), List.of()).forEach(session::delete);
         learn(knowledge.aboutMeasure(measured.measure()));
-        measurements.put(measured.measure(), session.insert(measured));
+        measurements.put(
+                measured.measure(),
+                Stream.concat(Stream.of(measured), compared.stream())
+                        .map(session::insert)
+                        .toList());
     }
 
     /** Says that what logs show of a finding is too little to carry a conclusion. */

@@ -8,6 +8,7 @@ import witnessmark.diagnosis.fact.HoldReason;
 import witnessmark.diagnosis.fact.Measured;
 import witnessmark.gearbox.EnumWord;
 import witnessmark.knowledge.Applicability;
+import witnessmark.knowledge.Measure;
 import witnessmark.language.Language;
 import witnessmark.language.Percent;
 import witnessmark.language.Texts;
@@ -58,6 +59,39 @@ public final class Sentences {
     /** Why logs are too little to rest a conclusion on. */
     public String thin(Thin thin) {
         return say("thin-" + thin.reason().word(), thin.number());
+    }
+
+    /** What a value without a limit was read against, in words. */
+    public String readAgainst(ReadSample sample) {
+        return new SayReading(texts).against(sample);
+    }
+
+    /** What a value of this measure is read against where no limit is given; none where nothing is known. */
+    public List<String> readWithoutLimit(Measure measure) {
+        return new SayReading(texts).without(measure);
+    }
+
+    /** What such a value came to, in words. */
+    public String readOutcome(ReadSample sample) {
+        return new SayReading(texts).outcome(sample);
+    }
+
+    /** The whole sentence of such a value. */
+    String readSample(ReadSample sample) {
+        return say(
+                "read-against",
+                say(
+                        "reading",
+                        sample.measure().id(),
+                        number(sample.read().value()),
+                        sample.read().unit().symbol()),
+                readAgainst(sample),
+                readOutcome(sample));
+    }
+
+    /** That a value read without a limit gives way to what was reported. */
+    public String reportedBeside(String why) {
+        return say("reported-beside", why);
     }
 
     public String noLimit(Measured m) {

@@ -11,6 +11,8 @@ import witnessmark.gearbox.Unit;
  * @param limitCounts whether a value at its limit is beyond it already ("renew at 0.8"); else it is still within it
  * @param plausible what is read on sound and on failed trucks, in {@code unit}; outside it a value is asked again
  * @param possible what can be at all, in {@code unit}; outside it a value is a slip
+ * @param usual what it is read against where the case gives no limit; empty where only the unit's own limit tells
+ * @param rise how far it must have risen over the unit's own earlier samples to count as high; empty where these tell nothing
  * @param below finding that is present below the low limit
  * @param above finding that is present above the high limit
  */
@@ -22,6 +24,8 @@ public record Measure(
         boolean limitCounts,
         Bounds plausible,
         Bounds possible,
+        Optional<UsualValues> usual,
+        Optional<Rise> rise,
         Optional<String> below,
         Optional<String> above,
         List<String> sources) {

@@ -3,6 +3,7 @@ package witnessmark.knowledge;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import witnessmark.gearbox.Unit;
 import witnessmark.yaml.YamlMap;
 import witnessmark.yaml.YamlNode;
@@ -24,6 +25,8 @@ final class MeasureForm {
                             "at-limit",
                             "plausible",
                             "possible",
+                            "usual",
+                            "rise",
                             "below",
                             "above",
                             "sources"));
@@ -45,6 +48,8 @@ final class MeasureForm {
                             limitCounts(fields),
                             bounds(fields, "plausible"),
                             bounds(fields, "possible"),
+                            fields.get("usual").flatMap(node -> usual(node, below, above)),
+                            fields.get("rise").flatMap(node -> rise(node, above)),
                             below,
                             above,
                             SourceForm.cited(fields, draft)));
@@ -62,6 +67,51 @@ final class MeasureForm {
             ends.get(0).fault(name + " needs a lower and a higher end", "write it as " + name + ": [0, 16]");
         }
         return new Measure.Bounds(from, to);
+    }
+
+    private static Optional<UsualValues> usual(YamlNode node, Optional<String> below, Optional<String> above) {
+        YamlMap map = node.map("what is usual", List.of("good-from", "good-to", "bad-under", "bad-over", "from"));
+        UsualValues usual = new UsualValues(
+                map.numberIfGiven("good-from"),
+                map.numberIfGiven("good-to"),
+                map.numberIfGiven("bad-under"),
+                map.numberIfGiven("bad-over"),
+                map.text("from"));
+        boolean ofLow = usual.goodFrom().isPresent() || usual.badUnder().isPresent();
+        boolean ofHigh = usual.goodTo().isPresent() || usual.badOver().isPresent();
+        if (!ofLow && !ofHigh) {
+            node.fault("usual names no value", "write it as usual: { good-to: 100, bad-over: 300, from: \"...\" }");
+        }
+        if (ofLow && below.isEmpty() || ofHigh && above.isEmpty()) {
+            node.fault(
+                    "usual names a side from which nothing follows",
+                    "good-from and bad-under belong to 'below', good-to and bad-over to 'above'");
+        }
+        refuseDisorder(node, usual.badUnder(), usual.goodFrom());
+        refuseDisorder(node, usual.goodFrom(), usual.goodTo());
+        refuseDisorder(node, usual.goodTo(), usual.badOver());
+        return Optional.of(usual);
+    }
+
+    private static void refuseDisorder(YamlNode node, OptionalDouble less, OptionalDouble more) {
+        if (less.isPresent() && more.isPresent() && less.getAsDouble() > more.getAsDouble()) {
+            node.fault(
+                    "usual has its values out of order",
+                    "from low to high they are bad-under, good-from, good-to, bad-over");
+        }
+    }
+
+    private static Optional<Rise> rise(YamlNode node, Optional<String> above) {
+        YamlMap map = node.map("a rise", List.of("times", "by", "from"));
+        double times = map.has("times") ? map.number("times") : 1;
+        double by = map.has("by") ? map.number("by") : 0;
+        if (times < 1 || by < 0 || times == 1 && by == 0) {
+            node.fault("a rise of nothing", "write it as rise: { times: 2, by: 50, from: \"...\" }");
+        }
+        if (above.isEmpty()) {
+            node.fault("nothing follows from a rise", "name a finding for 'above'");
+        }
+        return Optional.of(new Rise(times, by, map.text("from")));
     }
 
     private static boolean limitCounts(YamlMap fields) {

@@ -112,6 +112,8 @@ final class TranslateTexts {
                 m.limitCounts(),
                 m.plausible(),
                 m.possible(),
+                m.usual().map(u -> u.saidFrom(text(m.id(), u.from()))),
+                m.rise().map(r -> r.saidFrom(text(m.id(), r.from()))),
                 m.below(),
                 m.above(),
                 m.sources());

@@ -26,6 +26,7 @@ import witnessmark.diagnosis.fact.Believed;
 import witnessmark.diagnosis.fact.Breeds;
 import witnessmark.diagnosis.fact.ClassChange;
 import witnessmark.diagnosis.fact.ClassTurn;
+import witnessmark.diagnosis.fact.Compared;
 import witnessmark.diagnosis.fact.Contradiction;
 import witnessmark.diagnosis.fact.Doubted;
 import witnessmark.diagnosis.fact.DoubtsIdentity;
@@ -190,7 +191,32 @@ class EachRuleTest {
                 "no limit given",
                 hit(bar(3, null, null))
                         .miss("a low one", bar(3, null, null), bar(3, 2.0, null))
-                        .miss("a high one", bar(3, null, null), bar(3, null, 4.0)));
+                        .miss("a high one", bar(3, null, null), bar(3, null, 4.0))
+                        .spoilt("read otherwise", new Compared("m", Yields.Side.ABOVE, FindingState.ABSENT, "so")));
+        Compared high = new Compared("m", Yields.Side.ABOVE, FindingState.PRESENT, "so");
+        Compared left = new Compared("m", Yields.Side.ABOVE, FindingState.UNSURE, "so");
+        all.put(
+                "read without a limit",
+                hit(high, ABOVE)
+                        .miss("left open", high, left)
+                        .miss("the other side", ABOVE, BELOW)
+                        .miss("another measure", ABOVE, new Yields("n", Yields.Side.ABOVE, "f"))
+                        .spoilt("reported", new Reported("f", FindingState.ABSENT)));
+        all.put(
+                "left open without a limit",
+                hit(left, ABOVE)
+                        .miss("told", left, high)
+                        .miss("the other side", ABOVE, BELOW)
+                        .miss("another measure", ABOVE, new Yields("n", Yields.Side.ABOVE, "f"))
+                        .spoilt("reported", new Reported("f", FindingState.ABSENT))
+                        .spoilt("measured otherwise", new FromMeasurement("f", FindingState.ABSENT, "n", "so")));
+        Reported beside = new Reported("f", FindingState.PRESENT);
+        all.put(
+                "reported beside a reading without a limit",
+                hit(high, ABOVE, beside)
+                        .miss("the other side", ABOVE, BELOW)
+                        .miss("another measure", ABOVE, new Yields("n", Yields.Side.ABOVE, "f"))
+                        .miss("another finding", beside, new Reported("g", FindingState.PRESENT)));
         all.put(
                 "limit on the other side",
                 hit(bar(3, null, 4.0), BELOW)

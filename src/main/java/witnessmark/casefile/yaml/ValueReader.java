@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import witnessmark.casefile.Attachment;
 import witnessmark.casefile.CheckedText;
+import witnessmark.casefile.EarlierSample;
 import witnessmark.casefile.Evidence;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
@@ -41,7 +42,8 @@ final class ValueReader {
             List.of("unit", "serial", "duty", "odometer-km", "km-since-new", "km-since-repair", "repair-note");
     private static final List<String> GEARBOX = gearboxKeys();
     private static final List<String> MEASUREMENT =
-            List.of("value", "unit", "low", "high", "limit-unit", "limit-from", "note");
+            List.of("value", "unit", "low", "high", "limit-unit", "limit-from", "earlier", "note");
+    private static final List<String> EARLIER = List.of("value", "day", "odometer-km");
     private static final List<String> EVIDENCE =
             List.of("kind", "summary", "formula", "inputs", "file", "findings", "likelihoods", "record", "reckoned");
     private static final List<String> RECKONED = List.of("value", "unit", "bound", "bound-unit", "outcome");
@@ -142,7 +144,30 @@ final class ValueReader {
                         number.getAsDouble(),
                         unit.get(),
                         limits,
+                        earlier(map),
                         map.written("note")));
+    }
+
+    private static List<EarlierSample> earlier(YamlMap measurement) {
+        return measurement.items("earlier").stream()
+                .map(node -> sample(node))
+                .flatMap(Optional::stream)
+                .toList();
+    }
+
+    private static Optional<EarlierSample> sample(YamlNode node) {
+        YamlMap map = node.map("an earlier sample", EARLIER);
+        map.require("value", "60");
+        map.require("day", "2026-03-14");
+        OptionalDouble value = map.numberIfGiven("value");
+        OptionalDouble odometer = map.numberIfGiven("odometer-km");
+        boolean atFault = value.isEmpty() || !map.has("day") || (map.has("odometer-km") && odometer.isEmpty());
+        return atFault
+                ? Optional.empty()
+                : Built.at(
+                        map.get("day").orElse(node),
+                        () -> new EarlierSample(
+                                value.getAsDouble(), EarlierSample.dayOf(map.written("day")), odometer));
     }
 
     private static Optional<Unit> unit(String key, YamlNode node) {

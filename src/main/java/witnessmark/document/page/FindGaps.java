@@ -2,10 +2,12 @@ package witnessmark.document.page;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Measurement;
 import witnessmark.diagnosis.RankedCause;
+import witnessmark.diagnosis.ReadSample;
 import witnessmark.document.Dossier;
 
 /** What is missing in the evidence of a case. */
@@ -33,7 +35,7 @@ final class FindGaps {
                 .filter(f -> f.state() == FindingState.UNSURE)
                 .forEach(f -> gaps.add(words.say("gap-unsure", FoundRow.title(dossier, f.finding()))));
         file.measurements().values().stream()
-                .filter(m -> m.limits().isEmpty())
+                .filter(m -> m.limits().isEmpty() && !isReadOtherwise(m))
                 .forEach(m -> gaps.add(words.say("gap-no-limit", title(m))));
         missing(gaps);
         return gaps;
@@ -52,6 +54,12 @@ final class FindGaps {
         file.attachments().stream()
                 .filter(a -> !dossier.contents().containsKey(a.sha256()))
                 .forEach(a -> gaps.add(words.say("gap-" + KeptFile.state(dossier, a), a.name())));
+    }
+
+    private boolean isReadOtherwise(Measurement m) {
+        return Optional.ofNullable(dossier.knowledge().measures().get(m.measure()))
+                .flatMap(measure -> ReadSample.of(measure, m))
+                .isPresent();
     }
 
     private String title(Measurement m) {

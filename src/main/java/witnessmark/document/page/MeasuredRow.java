@@ -1,10 +1,15 @@
 package witnessmark.document.page;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
+import witnessmark.diagnosis.ReadSample;
+import witnessmark.diagnosis.Sentences;
+import witnessmark.diagnosis.fact.Yields;
 import witnessmark.document.Dossier;
 import witnessmark.knowledge.Measure;
 
@@ -45,6 +50,12 @@ public record MeasuredRow(
 
     static MeasuredRow of(Dossier dossier, Measurement m) {
         SayOnPaper words = new SayOnPaper(dossier);
+        Optional<ReadSample> sample = Optional.ofNullable(
+                        dossier.knowledge().measures().get(m.measure()))
+                .flatMap(measure -> ReadSample.of(measure, m));
+        if (sample.isPresent()) {
+            return withoutLimit(dossier, sample.get());
+        }
         return new MeasuredRow(
                 title(dossier, m.measure()),
                 words.value(m.value(), m.unit()),
@@ -54,6 +65,28 @@ public record MeasuredRow(
                 m.limits().filter(l -> result(m, l).equals(WITHIN)).isPresent(),
                 m.limits().map(l -> follows(dossier, m, l)).orElse(""),
                 m.note());
+    }
+
+    private static MeasuredRow withoutLimit(Dossier dossier, ReadSample sample) {
+        Sentences words = new Sentences(dossier.knowledge().language());
+        Measurement read = sample.read();
+        Map<Yields.Side, FindingState> sides = sample.sides();
+        List<String> beyond = sides.entrySet().stream()
+                .filter(side -> side.getValue() == FindingState.PRESENT)
+                .flatMap(side -> (side.getKey() == Yields.Side.ABOVE
+                                ? sample.measure().above()
+                                : sample.measure().below())
+                        .stream())
+                .toList();
+        return new MeasuredRow(
+                sample.measure().title(),
+                new SayOnPaper(dossier).value(read.value(), read.unit()),
+                words.readAgainst(sample),
+                words.readOutcome(sample),
+                !sides.containsValue(FindingState.UNSURE),
+                beyond.isEmpty() && !sides.containsValue(FindingState.UNSURE),
+                beyond.stream().findFirst().orElse(""),
+                read.note());
     }
 
     private static String limits(SayOnPaper words, Limits limits) {

@@ -24,6 +24,8 @@ import witnessmark.casefile.logged.CombinedEvidence;
 import witnessmark.casefile.logged.LoggedEvidence;
 import witnessmark.casefile.yaml.CaseDocument;
 import witnessmark.diagnosis.AfterSignOff;
+import witnessmark.diagnosis.ReadSample;
+import witnessmark.diagnosis.Sentences;
 import witnessmark.gearbox.Unit;
 import witnessmark.gearbox.Units;
 import witnessmark.knowledge.KnowledgeBase;
@@ -150,8 +152,15 @@ final class CaseText {
                 ? knowledge.measures().get(m.measure()).title()
                 : m.measure();
         page.item(title + " (" + m.measure() + "): " + page.units().given(m.value(), m.unit())
-                + m.limits().map(this::limits).orElse(", no limit given")
+                + m.limits().map(this::limits).orElseGet(() -> noLimit(m))
                 + (m.note().isEmpty() ? "" : " - " + m.note()));
+    }
+
+    private String noLimit(Measurement m) {
+        return Optional.ofNullable(knowledge.measures().get(m.measure()))
+                .flatMap(measure -> ReadSample.of(measure, m))
+                .map(sample -> ", no limit given; " + new Sentences(knowledge.language()).readAgainst(sample))
+                .orElse(", no limit given");
     }
 
     private String limits(Limits limits) {

@@ -32,6 +32,8 @@ import witnessmark.casefile.history.MeasurementSet;
 import witnessmark.casefile.history.NoteAdded;
 import witnessmark.casefile.history.TextSet;
 import witnessmark.casefile.history.VehicleSet;
+import witnessmark.diagnosis.ReadSample;
+import witnessmark.diagnosis.Sentences;
 import witnessmark.gearbox.Unit;
 import witnessmark.knowledge.KnowledgeBase;
 import witnessmark.knowledge.Measure;
@@ -148,31 +150,42 @@ class EntryCommands {
             @Option(longName = "high", defaultValue = "", description = "high limit") OptionalDouble high,
             @Option(longName = "limit-unit", defaultValue = "", description = "unit of the limits") String limitUnit,
             @Option(longName = "limit-from", defaultValue = "", description = "whose limit it is") String limitFrom,
+            @Option(
+                            longName = "earlier",
+                            defaultValue = "",
+                            description = "earlier samples of this unit, as in " + EarlierSamples.FORM)
+                    String earlier,
             @Option(longName = "note", defaultValue = "", description = OptionText.NOTE) String note,
             @Option(longName = "sure", defaultValue = "false", description = "keep a value out of the ordinary")
                     Boolean sure,
             @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         new KnownIds(knowledge.getObject()).measure(measure);
         Unit read = TypedFigure.unit(unit);
-        Unit of = knowledge.getObject().measures().get(measure).unit();
+        Measure known = knowledge.getObject().measures().get(measure);
+        Unit of = known.unit();
         if (of.quantity() != read.quantity()) {
             throw new Refused(
                     "measure '" + measure + "' is not measured in " + read.symbol(), "give it in " + of.symbol());
         }
         double number = TypedFigure.number("value", value);
-        refuseUnbelieved(knowledge.getObject().measures().get(measure), number, read, sure);
+        refuseUnbelieved(known, number, read, sure);
         OptionalDouble from = low;
         OptionalDouble to = high;
         Optional<Limits> limits = from.isEmpty() && to.isEmpty()
                 ? Optional.empty()
                 : Optional.of(
                         new Limits(from, to, limitUnit.isEmpty() ? read : TypedFigure.unit(limitUnit), limitFrom));
-        Measurement measurement = new Measurement(measure, number, read, limits, note);
+        Measurement measurement =
+                new Measurement(measure, number, read, limits, new EarlierSamples(known, read).of(earlier), note);
         stored(context, enter(id, List.of(new MeasurementSet(Optional.empty(), measurement)), reason));
         if (limits.isEmpty()) {
+            Sentences words = new Sentences(knowledge.getObject().language());
             context.outputWriter()
-                    .println("No limit was given, so nothing follows from the value; take it from the service manual of"
-                            + " this unit.");
+                    .println(ReadSample.of(known, measurement)
+                            .map(sample -> "No limit was given; read against: " + words.readAgainst(sample)
+                                    + ". The limit of this unit's manual goes before that.")
+                            .orElse("No limit was given, so nothing follows from the value; take it from the service"
+                                    + " manual of this unit."));
         }
     }
 

@@ -10,6 +10,8 @@ import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
+import witnessmark.diagnosis.ReadSample;
+import witnessmark.diagnosis.Sentences;
 import witnessmark.gearbox.Unit;
 import witnessmark.inference.TooDense;
 import witnessmark.interview.Ending;
@@ -260,13 +262,23 @@ final class InterviewDialog {
         }
         Optional<Limits> good = answer.limits().or(() -> limits.ask(measure, unit));
         if (!gone) {
-            interview.measured(new Measurement(measure.id(), answer.value(), unit, good, answer.note()));
-            noted(wording.text(
-                    good.isPresent() ? "measured" : "measured.no-limit",
-                    page.units().given(answer.value(), unit)));
+            Measurement read = new Measurement(measure.id(), answer.value(), unit, good, answer.note());
+            interview.measured(read);
+            noted(measured(measure, read));
             conflicts.askAboutNew();
         }
         return true;
+    }
+
+    private String measured(Measure measure, Measurement read) {
+        String value = page.units().given(read.value(), read.unit());
+        if (read.limits().isPresent()) {
+            return wording.text("measured", value);
+        }
+        return ReadSample.of(measure, read)
+                .map(new Sentences(knowledge.language())::readAgainst)
+                .map(against -> wording.text("measured.usual", value, against))
+                .orElseGet(() -> wording.text("measured.no-limit", value));
     }
 
     /** What cannot be is refused; what would be out of the ordinary is kept only when it is said again. */

@@ -3,6 +3,7 @@ package witnessmark.shell.knowledge;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import witnessmark.diagnosis.Sentences;
 import witnessmark.knowledge.AccessStep;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
@@ -147,8 +148,11 @@ final class KnowledgePage {
         measure.below().ifPresent(f -> page.line("Below its low limit: " + title(f) + " (" + f + ")"));
         measure.above().ifPresent(f -> page.line("Above its high limit: " + title(f) + " (" + f + ")"));
         labelled("Typical", measure.typical());
-        page.line("The limit comes from the service manual of the unit on the bench; nothing follows from a value"
-                + " without one.");
+        page.line("The limit comes from the service manual of the unit on the bench"
+                + (measure.usual().isEmpty() && measure.rise().isEmpty()
+                        ? "; nothing follows from a value without one."
+                        : ". Without one:"));
+        page.items(new Sentences(knowledge.language()).readWithoutLimit(measure));
         sources(measure.sources());
     }
 

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -17,6 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import witnessmark.casefile.CaseFile;
+import witnessmark.casefile.EarlierSample;
 import witnessmark.casefile.ExpectedOutcome;
 import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
@@ -50,6 +52,8 @@ class CaseReaderTest {
               range-regulator-pressure: { value: 3.1, unit: bar, low: 56.5, high: 62, limit-unit: psi, \
             limit-from: "service manual of this unit" }
               oil-temperature: { value: 180, unit: °F }
+              oil-iron: { value: 180, unit: mg/kg, earlier: [{ value: 60, day: 2026-03-14, odometer-km: 812000 }, \
+            { value: 55, day: 2025-09-02 }] }
             notes:
               - Air dryer changed last winter.
             expected:
@@ -118,7 +122,16 @@ class CaseReaderTest {
                                         Unit.PSI,
                                         "service manual of this unit")),
                                 ""),
-                        new Measurement("oil-temperature", 180, Unit.FAHRENHEIT));
+                        new Measurement("oil-temperature", 180, Unit.FAHRENHEIT),
+                        new Measurement(
+                                "oil-iron",
+                                180,
+                                Unit.MILLIGRAM_PER_KILOGRAM,
+                                Optional.empty(),
+                                List.of(
+                                        new EarlierSample(55, LocalDate.of(2025, 9, 2), OptionalDouble.empty()),
+                                        new EarlierSample(60, LocalDate.of(2026, 3, 14), OptionalDouble.of(812_000))),
+                                ""));
         assertThat(now.notes()).containsExactly("Air dryer changed last winter.");
         assertThat(document.expected())
                 .contains(new ExpectedOutcome(
@@ -159,6 +172,7 @@ class CaseReaderTest {
                   range-regulator-pressure: { value: 3.1, unit: bar, low: 56.5, high: 62, limit-unit: psi, \
                 limit-from: "service manual of this unit" }
                   oil-temperature: { value: 180, unit: degF }
+                  oil-iron: { value: 180, unit: "mg/kg", earlier: [{ value: 55, day: "2025-09-02" }, { value: 60, day: "2026-03-14", odometer-km: 812000 }] }
                 notes:
                   - "Air dryer changed last winter."
                 expected:
@@ -227,6 +241,13 @@ class CaseReaderTest {
             value: 4, unit: bar, low: 3          | 3:34 | limit: it is not said whose limit it is; add limit-from, such as limit-from: "service manual of this unit"
             value: 4, unit: bar, limit-from: book | 3:41 | limit: neither low nor high is given; give at least one of them
             value: 4, unit: bar, low: 3, limit-unit: mm, limit-from: book | 3:49 | limit-unit: mm does not convert to bar; use one of Pa, kPa, MPa, bar, psi
+            value: 4, unit: bar, earlier: 3      | 3:38 | earlier is not a list; write each part on its own line after '- '
+            value: 4, unit: bar, earlier: [{ value: 3 }] | 3:39 | an earlier sample has no 'day'; add day: 2026-03-14
+            value: 4, unit: bar, earlier: [{ day: 2026-03-14 }] | 3:39 | an earlier sample has no 'value'; add value: 60
+            value: 4, unit: bar, earlier: [{ value: 3, day: March }] | 3:56 | earlier sample: 'March' is no day; write the day it was taken as year-month-day, such as 2026-03-14
+            value: 4, unit: bar, earlier: [{ value: 3, day: 2026-02-30 }] | 3:56 | earlier sample: '2026-02-30' is no day; write the day it was taken as year-month-day, such as 2026-03-14
+            value: 4, unit: bar, earlier: [{ value: 3, day: 2026-03-14, odometer-km: -1 }] | 3:56 | odometer-km: -1 is below zero; give what the odometer showed when the sample was taken
+            value: 4, unit: bar, earlier: [{ value: 3, day: 2026-03-14 }, { value: 2, day: 2026-03-14 }] | 3:6 | earlier: two samples of 2026-03-14; keep one for each day
             value: -300, unit: degC              | 3:6  | value: -300 degC is below absolute zero; correct the value or its unit
             """)
         void a_measurement_that_cannot_be(String fields, String place, String message) {
