@@ -8,8 +8,8 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import witnessmark.diagnosis.fact.Beside;
 import witnessmark.diagnosis.fact.Instead;
-import witnessmark.diagnosis.fact.ShownBeside;
 import witnessmark.inference.ExactInference;
 import witnessmark.inference.GivenEvidence;
 import witnessmark.inference.Posterior;
@@ -74,17 +74,22 @@ final class FindRivals {
     }
 
     /**
-     * Causes of another owner that are as likely as a conclusion beside it: both may be true, but what came of which is
-     * not told by the parts. One that has nothing in common with it stands apart, each with a complaint of its own;
-     * people are not named even so.
+     * Causes of another owner that are as likely as a conclusion beside it, and beside one that names a shop or the maker
+     * also what is neither shown nor ruled out: both may be true, but what came of which is not told by the parts. One that
+     * has nothing in common with it stands apart, each with a complaint of its own; people are not named even so.
      */
-    List<ShownBeside> beside(Cause cause) {
+    List<Beside> beside(Cause cause) {
+        double least = blames(cause) || !names(cause) ? Thresholds.CONCLUDED : Thresholds.OPEN_BESIDE;
         return knowledge.causes().values().stream()
                 .filter(other -> reading.isInQuestion(other.id())
-                        && reading.probability(other.id()) >= Thresholds.CONCLUDED
+                        && reading.probability(other.id()) >= least
                         && !reading.classOf(other.id()).equals(reading.classOf(cause.id()))
                         && (blames(cause) || !standApart(cause, other)))
-                .map(other -> new ShownBeside(cause.id(), other.id()))
+                .map(other -> new Beside(
+                        cause.id(),
+                        other.id(),
+                        reading.probability(other.id()) >= Thresholds.CONCLUDED,
+                        looks(cause, other)))
                 .toList();
     }
 
@@ -162,6 +167,10 @@ final class FindRivals {
                 .filter(l -> reading.kind(l.finding()) == Finding.Kind.LOOK
                         || reading.kind(l.finding()) == Finding.Kind.MARK)
                 .anyMatch(l -> strength(other, l.finding()) > 0);
+    }
+
+    private boolean names(Cause cause) {
+        return knowledge.classOf(reading.classOf(cause.id())).names();
     }
 
     private boolean blames(Cause cause) {

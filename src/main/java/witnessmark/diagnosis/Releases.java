@@ -222,6 +222,8 @@ final class Releases {
             add(good.finding(), Answer.ABSENT);
         } else if (reason instanceof HoldReason.RivalOpen rival) {
             rival.looks().forEach(f -> add(f, Answer.EITHER));
+        } else if (reason instanceof HoldReason.OwnersBeside beside) {
+            beside.looks().forEach(f -> add(f, Answer.EITHER));
         } else if (reason instanceof HoldReason.RenewalOpen renewal) {
             add(renewal.renewed(), Answer.ABSENT);
         } else if (reason instanceof HoldReason.OwnerOpen owner) {

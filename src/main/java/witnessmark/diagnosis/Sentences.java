@@ -189,7 +189,10 @@ public final class Sentences {
                     + (rival.looks().isEmpty() ? "" : say("held-rival-looks", either(rival.looks())));
         }
         if (reason instanceof HoldReason.OwnersBeside beside) {
-            return say("held-owners-beside", beside.other());
+            return beside.shown()
+                    ? say("held-shown-beside", beside.other())
+                    : say("held-possible-beside", beside.other())
+                            + (beside.looks().isEmpty() ? "" : say("held-rival-looks", either(beside.looks())));
         }
         if (reason instanceof HoldReason.RenewalOpen renewal) {
             return say("held-renewal", renewal.good(), renewal.renewed());

@@ -23,6 +23,7 @@ import org.kie.api.runtime.KieSession;
 import witnessmark.casefile.FindingState;
 import witnessmark.diagnosis.fact.Applies;
 import witnessmark.diagnosis.fact.Believed;
+import witnessmark.diagnosis.fact.Beside;
 import witnessmark.diagnosis.fact.Breeds;
 import witnessmark.diagnosis.fact.ClassChange;
 import witnessmark.diagnosis.fact.ClassTurn;
@@ -53,7 +54,6 @@ import witnessmark.diagnosis.fact.OwnerTurnsOn;
 import witnessmark.diagnosis.fact.Reported;
 import witnessmark.diagnosis.fact.Says;
 import witnessmark.diagnosis.fact.Settled;
-import witnessmark.diagnosis.fact.ShownBeside;
 import witnessmark.diagnosis.fact.SpeaksAgainst;
 import witnessmark.diagnosis.fact.SpoiledBy;
 import witnessmark.diagnosis.fact.Suggests;
@@ -700,12 +700,12 @@ class EachRuleTest {
                         .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
                         .miss("one unit", present("f"), absent("f"))
                         .miss("another finding", doubts, new DoubtsIdentity("g")));
-        ShownBeside beside = new ShownBeside("c", "d");
+        Beside beside = new Beside("c", "d", true, List.of());
         all.put(
-                "another owner's cause shown as well",
+                "another owner's cause beside it",
                 hit(cause(Thresholds.LEADS), beside)
                         .miss("does not lead", cause(Thresholds.LEADS), cause(Thresholds.LEADS - 0.001))
-                        .miss("beside another cause", beside, new ShownBeside("e", "d")));
+                        .miss("beside another cause", beside, new Beside("e", "d", true, List.of())));
         Unexplaining unexplaining = new Unexplaining("c", List.of("f"));
         all.put(
                 "explains nothing",

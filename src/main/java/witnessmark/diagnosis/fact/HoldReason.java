@@ -64,8 +64,22 @@ public sealed interface HoldReason {
         }
     }
 
-    /** Another cause, somebody else's, is as likely as a conclusion beside it: what came of which is not told by the parts. */
-    record OwnersBeside(String other) implements HoldReason {}
+    /**
+     * Another cause, somebody else's, is there beside it or may be: what came of which is not told by the parts.
+     *
+     * @param shown whether it is as likely as a conclusion; else it is possible, and was not ruled out
+     * @param looks open findings that would close it
+     */
+    record OwnersBeside(String other, boolean shown, List<String> looks) implements HoldReason {
+        public OwnersBeside {
+            looks = List.copyOf(looks);
+        }
+
+        @Override
+        public boolean leavesNoDirection(boolean blames) {
+            return shown;
+        }
+    }
 
     /** Whose it is turns on this finding, which is not answered though there is reason to ask. */
     record OwnerOpen(String finding, String classId) implements HoldReason {}
@@ -109,7 +123,6 @@ public sealed interface HoldReason {
         return this instanceof Contradicted
                 || this instanceof DoubtfulIdentity
                 || this instanceof TwoOwners
-                || this instanceof OwnersBeside
                 || blames
                         && (this instanceof NotLookedAt
                                 || this instanceof MarkAlone
@@ -134,6 +147,9 @@ public sealed interface HoldReason {
         }
         if (this instanceof RivalOpen rival) {
             return rival.looks().stream().findFirst();
+        }
+        if (this instanceof OwnersBeside beside) {
+            return beside.looks().stream().findFirst();
         }
         return this instanceof OwnerOpen owner ? Optional.of(owner.finding()) : Optional.empty();
     }
