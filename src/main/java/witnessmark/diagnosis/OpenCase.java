@@ -157,7 +157,7 @@ public final class OpenCase implements AutoCloseable {
 
     /** The open findings that must be asked about before the verdict names people; none where it does not. */
     public Set<String> otherSide(Hands hands) {
-        return Releases.otherSide(knowledge, standing().causes(), checks.reach(hands))
+        return Releases.otherSide(knowledge, reading(), standing().causes(), checks.reach(hands))
                 .collect(Collectors.toSet());
     }
 

@@ -51,7 +51,7 @@ final class Releases {
         causes.stream()
                 .filter(c -> c.standing() == RankedCause.Standing.HELD_BACK)
                 .forEach(held -> collect(held, reach));
-        otherSide(knowledge, causes, reach).forEach(f -> add(f, Answer.EITHER));
+        otherSide(knowledge, reading, causes, reach).forEach(f -> add(f, Answer.EITHER));
         // How a check was made is asked last: as a rule it was made right.
         secondSources(reading, causes, reach)
                 .forEach(f -> add(f, reading.isExcluded(f) ? Answer.EITHER : Answer.SETS_APART));
@@ -61,11 +61,27 @@ final class Releases {
         lookAlikes(causes).filter(reach.asItIs()).forEach(f -> add(f, Answer.SETS_APART));
     }
 
-    /** What tells a conclusion that names people from its look-alikes, not looked at yet. */
-    static Stream<String> otherSide(KnowledgeBase knowledge, List<RankedCause> causes, Reach reach) {
-        return openChecks(concluded(causes)
-                        .filter(c -> knowledge.classOf(c.classId()).blames()))
-                .filter(reach.goingOn());
+    /**
+     * What tells a conclusion that names people from its look-alikes, not looked at yet; and what may be the reason of
+     * something found that must have one, since without any the evidence is not to be believed.
+     */
+    static Stream<String> otherSide(
+            KnowledgeBase knowledge, NetworkReading reading, List<RankedCause> causes, Reach reach) {
+        List<RankedCause> people = concluded(causes)
+                .filter(c -> knowledge.classOf(c.classId()).blames())
+                .toList();
+        return people.isEmpty()
+                ? Stream.empty()
+                : Stream.concat(
+                        openChecks(people.stream()).filter(reach.goingOn()),
+                        open(reasonsOfWhatWasFound(knowledge, reading), reading, reach));
+    }
+
+    private static Stream<String> reasonsOfWhatWasFound(KnowledgeBase knowledge, NetworkReading reading) {
+        return knowledge.explainedBy().stream()
+                .filter(must -> isThere(must.finding(), reading))
+                .filter(must -> must.by().stream().noneMatch(reason -> isThere(reason, reading)))
+                .flatMap(must -> must.by().stream());
     }
 
     /** What tells a conclusion from its look-alikes, not looked at yet. */

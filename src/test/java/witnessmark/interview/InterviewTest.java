@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -20,6 +23,7 @@ import witnessmark.casefile.FindingEntry;
 import witnessmark.casefile.FindingState;
 import witnessmark.casefile.Limits;
 import witnessmark.casefile.Measurement;
+import witnessmark.casefile.yaml.CaseReader;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.Judgement;
 import witnessmark.diagnosis.NextCheck;
@@ -268,6 +272,31 @@ class InterviewTest {
                             "chassis-modified"));
 
             assertThat(interview.present().findings()).containsKey("output-nut-not-locked");
+        }
+
+        /**
+         * Common practice, no source: a log whose steady pull fits no ratio of the box is explained (slipping clutch, tyres,
+         * bad signal) or not believed. Nobody is named by it while that was not asked.
+         */
+        @Test
+        void a_log_that_fits_no_gear_is_explained_before_it_names_a_driver() throws IOException {
+            Path file = Path.of("src/test/resources/witnessmark/trap-cases/log-of-a-box-with-other-steps.yaml");
+            CaseFile known = new CaseReader()
+                    .read(file.toString(), Files.readAllBytes(file))
+                    .present();
+            Interview interview = complainedOf("gear-clash-moving");
+
+            for (Optional<Question> q = interview.question(); q.isPresent(); q = interview.question()) {
+                String asked = q.get().finding().id();
+                interview.answer(
+                        known.findings().getOrDefault(asked, new FindingEntry(asked, FindingState.NOT_LOOKED_AT)));
+            }
+
+            assertThat(interview.present().findings())
+                    .containsKeys(
+                            "log-ratio-fits-no-gear", "tyre-or-axle-data-wrong", "log-speed-jumps", "clutch-slips");
+            assertThat(interview.judgement().verdict().isDetermined()).isFalse();
+            assertThat(interview.ending().reason()).isEqualTo(Ending.Reason.CONTRADICTED);
         }
 
         private Interview complainedOf(String finding) {
