@@ -110,7 +110,7 @@ public final class GuessMapping {
         boolean unitLine = isUnitLine(all.get(1));
         headings = headings(unitLine ? all.get(1) : List.of());
         rows = all.subList(unitLine ? 2 : 1, all.size());
-        char decimal = separator != ',' && hasCommaDecimals() ? ',' : '.';
+        char decimal = hasCommaDecimals() && (separator != ',' || !partsThousands()) ? ',' : '.';
         ColumnMapping.Time time = time(decimal);
         Map<Signal, ColumnMapping.Column> columns = columns(time, decimal);
         if (columns.isEmpty()) {
@@ -224,6 +224,11 @@ public final class GuessMapping {
     private boolean hasCommaDecimals() {
         long comma = fields().filter(f -> f.matches("-?\\d+,\\d+")).count();
         return comma > fields().filter(f -> f.matches("-?\\d+\\.\\d+")).count();
+    }
+
+    /** Whether each comma within quotes may stand before three whole digits and no decimals: then nobody knows. */
+    private boolean partsThousands() {
+        return fields().filter(f -> f.contains(",")).allMatch(f -> f.matches("-?[1-9]\\d{0,2},\\d{3}"));
     }
 
     private Stream<String> fields() {

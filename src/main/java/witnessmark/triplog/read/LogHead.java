@@ -1,5 +1,6 @@
 package witnessmark.triplog.read;
 
+import java.io.ByteArrayInputStream;
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
@@ -19,9 +20,10 @@ import java.util.zip.ZipException;
  * @param bytes what it holds
  * @param format CSV or candump text
  * @param compressed whether it is gzip
+ * @param form how its text stands in its bytes
  * @param text the first lines, cut after the last whole one
  */
-public record LogHead(Path file, LogBytes bytes, LogFormat format, boolean compressed, String text) {
+public record LogHead(Path file, LogBytes bytes, LogFormat format, boolean compressed, TextForm form, String text) {
     private static final int HEAD_BYTES = 64 * 1024;
     private static final int GZIP_MAGIC = 0x1F8B;
 
@@ -53,7 +55,9 @@ public record LogHead(Path file, LogBytes bytes, LogFormat format, boolean compr
                     file + ": cannot be read (" + WhyUnreadable.of(e) + ")",
                     "check the file, and that you may read it");
         }
-        return new LogHead(file, bytes, format(file, head), compressed, text(head));
+        TextForm form = TextForm.of(head);
+        String text = text(plain(form, head), head.length == HEAD_BYTES);
+        return new LogHead(file, bytes, format(file, plain(form, head), text), compressed, form, text);
     }
 
     /** What the log says, unpacked if it is gzip; its hash is taken of this. */
@@ -85,25 +89,42 @@ public record LogHead(Path file, LogBytes bytes, LogFormat format, boolean compr
         return Arrays.copyOf(bytes, length);
     }
 
-    private static LogFormat format(Path file, byte[] bytes) {
+    private static byte[] plain(TextForm form, byte[] head) {
+        try {
+            return form.plain(new ByteArrayInputStream(head)).readAllBytes();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static LogFormat format(Path file, byte[] bytes, String text) {
         if (bytes.length == 0) {
             throw new UnreadableLog(file + ": the file is empty", "give a log with rows");
         }
-        if (bytes.length >= 2
-                && ((bytes[0] & 255) == 0xFF && (bytes[1] & 255) == 0xFE
-                        || (bytes[0] & 255) == 0xFE && (bytes[1] & 255) == 0xFF)) {
-            throw new UnreadableLog(file + ": UTF-16 text", "save it as UTF-8 or plain text and read it again");
+        if (isEverySecondZero(bytes)) {
+            throw new UnreadableLog(
+                    file + ": UTF-16 text without the mark that begins it",
+                    "save it as UTF-8 or plain text and read it again");
         }
         if (binaryShare(bytes) > 0.02) {
             throw new UnreadableLog(
                     file + ": not a text file",
                     "a CSV or candump text log is expected, plain or gzip (binary logs must be exported as text first)");
         }
-        boolean frames = text(bytes)
-                .lines()
+        boolean frames = text.lines()
                 .limit(200)
                 .anyMatch(l -> l.matches("\\s*\\(\\d+\\.\\d+\\)\\s+\\S+\\s+[0-9A-Fa-f]{3,8}(#|\\s).*"));
         return frames ? LogFormat.CANDUMP : LogFormat.CSV;
+    }
+
+    /** As in UTF-16 of plain letters and digits. */
+    private static boolean isEverySecondZero(byte[] bytes) {
+        int[] zeros = new int[2];
+        for (int i = 0; i < bytes.length; i++) {
+            zeros[i % 2] += bytes[i] == 0 ? 1 : 0;
+        }
+        int most = Math.max(zeros[0], zeros[1]);
+        return most > 0.45 * bytes.length && Math.min(zeros[0], zeros[1]) < 0.01 * bytes.length;
     }
 
     private static double binaryShare(byte[] bytes) {
@@ -116,11 +137,11 @@ public record LogHead(Path file, LogBytes bytes, LogFormat format, boolean compr
         return (double) odd / bytes.length;
     }
 
-    private static String text(byte[] bytes) {
+    private static String text(byte[] bytes, boolean goesOn) {
         String text = new String(bytes, StandardCharsets.UTF_8);
         String noMark = text.startsWith("\uFEFF") ? text.substring(1) : text;
         int last = noMark.lastIndexOf('\n');
-        return last > 0 && bytes.length == HEAD_BYTES ? noMark.substring(0, last + 1) : noMark;
+        return last > 0 && goesOn ? noMark.substring(0, last + 1) : noMark;
     }
 
     /** The mapping that the header of a CSV log proposes. */

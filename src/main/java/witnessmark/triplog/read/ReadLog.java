@@ -60,8 +60,9 @@ public final class ReadLog {
         try (Counted file = new Counted(head.bytes().open())) {
             // Hashed unpacked, so that a log is known again whether it is packed or not.
             InputStream unpacked = head.compressed() ? new GZIPInputStream(file, 64 * 1024) : file;
-            InputStream text = digest.<InputStream>map(d -> new DigestInputStream(unpacked, d))
-                    .orElse(unpacked);
+            InputStream text = head.form()
+                    .plain(digest.<InputStream>map(d -> new DigestInputStream(unpacked, d))
+                            .orElse(unpacked));
             newestFirst = plan.isPresent() && NewestFirst.is(head, plan.get());
             if (newestFirst && mayTurn) {
                 return readTurned(text, plan.get(), sink);

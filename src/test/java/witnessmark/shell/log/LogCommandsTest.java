@@ -288,7 +288,8 @@ class LogCommandsTest {
             Path fake = Files.write(
                     folder.resolve("fake.csv.gz"), new byte[] {0x1F, (byte) 0x8B, 'x', 'y', 'z', 0, 0, 0, 0, 0});
             Path prose = file("prose.txt", "a,b,c\n1,2,3\n4,5,6\n");
-            Path utf16 = Files.write(folder.resolve("wide.csv"), "time,rpm\n1,2\n".getBytes(StandardCharsets.UTF_16));
+            Path unmarked =
+                    Files.write(folder.resolve("wide.csv"), "time,rpm\n1,2\n".getBytes(StandardCharsets.UTF_16LE));
             Path binary = Files.write(folder.resolve("binary.csv"), new byte[4000]);
             String read = "log read thirteen-ratio ";
 
@@ -303,7 +304,12 @@ class LogCommandsTest {
                     read + prose,
                     1,
                     "prose.txt: no column looks like a time; write a mapping file. The header has a, b, c");
-            refused(read + utf16, 1, utf16 + ": UTF-16 text; save it as UTF-8 or plain text and read it again");
+            refused(
+                    read + unmarked,
+                    1,
+                    unmarked
+                            + ": UTF-16 text without the mark that begins it; save it as UTF-8 or plain text and read it"
+                            + " again");
             refused(
                     read + binary,
                     1,

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -206,6 +207,39 @@ class BrokenLogTest {
         assertThat(rows).isNotEmpty().hasSizeLessThan(60_000);
     }
 
+    /** Source: the Unicode standard's byte order marks; lines ended by carriage returns alone are common practice, no source. */
+    @Test
+    void text_in_other_forms_comes_to_the_same_rows_as_plain_text() throws IOException {
+        StringBuilder text = new StringBuilder("time_s,engine_rpm,speed_kmh,note\n");
+        for (int i = 0; i < 9000; i++) {
+            text.append(i / 10.0)
+                    .append(',')
+                    .append(600 + i % 900)
+                    .append(".5,")
+                    .append(i % 90)
+                    .append(",café \uD83D\uDE9A\n");
+        }
+        String plain = text.toString();
+        read(file("plain.csv", plain));
+        List<Row> expected = List.copyOf(rows);
+        assertThat(expected).hasSize(9000);
+
+        for (Charset charset : List.of(StandardCharsets.UTF_16LE, StandardCharsets.UTF_16BE)) {
+            assertThat(reread(("\uFEFF" + plain).getBytes(charset)))
+                    .as(charset.name())
+                    .isEqualTo(expected);
+        }
+        assertThat(reread(plain.replace('\n', '\r').getBytes(StandardCharsets.UTF_8)))
+                .isEqualTo(expected);
+    }
+
+    private List<Row> reread(byte[] bytes) throws IOException {
+        rows.clear();
+        ReadReport report = read(Files.write(folder.resolve("other.csv"), bytes));
+        assertThat(report.broken()).isEmpty();
+        return rows;
+    }
+
     @Nested
     class Refusals {
         @Test
@@ -221,12 +255,13 @@ class BrokenLogTest {
         }
 
         @Test
-        void an_empty_file_a_missing_file_and_utf_16_are_refused_each_with_its_words() throws IOException {
-            Path utf16 = Files.write(folder.resolve("i.csv"), HEADER.getBytes(StandardCharsets.UTF_16));
+        void an_empty_file_a_missing_file_and_unmarked_utf_16_are_refused_each_with_its_words() throws IOException {
+            Path unmarked = Files.write(folder.resolve("i.csv"), HEADER.getBytes(StandardCharsets.UTF_16LE));
 
             assertThatThrownBy(() -> read(file("j.csv", ""))).hasMessageContaining("the file is empty");
             assertThatThrownBy(() -> read(folder.resolve("k.csv"))).hasMessageContaining("no such file");
-            assertThatThrownBy(() -> read(utf16)).hasMessageContaining("UTF-16 text; save it as UTF-8");
+            assertThatThrownBy(() -> read(unmarked))
+                    .hasMessageContaining("UTF-16 text without the mark that begins it; save it as UTF-8");
         }
 
         @Test

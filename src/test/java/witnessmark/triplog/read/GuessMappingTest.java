@@ -47,6 +47,24 @@ class GuessMappingTest {
     }
 
     @Test
+    void decimal_commas_within_quotes_are_told_from_the_commas_that_part_the_columns() throws IOException {
+        read(
+                "time_s,engine rpm,km/h\n\"0,000\",\"1250,5\",\"80,0\"\n\"0,100\",\"1251,5\",\"80,2\"\n",
+                Optional.empty());
+
+        assertThat(rows).hasSize(2);
+        assertThat(rows.get(1)[1]).isEqualTo(1251.5);
+        assertThat(rows.get(1)[2]).isEqualTo(80.2);
+    }
+
+    @Test
+    void commas_within_quotes_that_may_part_thousands_are_no_decimals() throws IOException {
+        read("time_s,engine rpm,km/h\n0,\"1,250\",80\n1,\"1,260\",81\n", Optional.empty());
+
+        assertThat(rows).hasSize(2).allSatisfy(r -> assertThat(r[1]).isNaN());
+    }
+
+    @Test
     void short_names_for_time_and_lever_are_known() throws IOException {
         ColumnMapping guessed = GuessMapping.from(
                         "log.csv", "TS\tENGINE_RPM\tVEH_MPH\tGEAR_LVR\n0.0\t1400\t40\t1\n0.1\t1401\t40\t1\n")
