@@ -1,9 +1,13 @@
 package witnessmark;
 
+import java.io.IOException;
+import java.io.PrintWriter;
 import java.net.URL;
+import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.jline.terminal.TerminalBuilder;
 import org.springframework.boot.Banner;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.WebApplicationType;
@@ -13,7 +17,9 @@ import org.springframework.context.annotation.Configuration;
 import org.springframework.core.env.ConfigurableEnvironment;
 import org.springframework.shell.core.ShellRunner;
 import witnessmark.refusal.Refusal;
+import witnessmark.shell.print.Page;
 import witnessmark.shell.print.Refused;
+import witnessmark.shell.print.Screen;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.shell.run.ExitCode;
@@ -104,8 +110,29 @@ public class Witnessmark {
         }
     }
 
+    /** At a terminal wrapped to its width, elsewhere each sentence on one line. */
     private static int told(String message, ExitCode code) {
-        System.err.println(Terminal.harmless(message));
+        if (Terminal.showsMessages()) {
+            PrintWriter messages = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
+            Page page = new Page(messages, Screen.within(columns()), false);
+            message.lines().forEach(page::line);
+            page.flush();
+        } else {
+            System.err.println(Terminal.harmless(message));
+        }
         return code.number();
+    }
+
+    /** Columns of the window where no context knows them yet; 0 where it does not say. */
+    private static int columns() {
+        int said = Terminal.columns();
+        if (said > 0) {
+            return said;
+        }
+        try (org.jline.terminal.Terminal window = TerminalBuilder.terminal()) {
+            return window.getWidth();
+        } catch (IOException e) {
+            return 0;
+        }
     }
 }

@@ -142,6 +142,24 @@ public enum Unit {
         return target == this ? value : (value * factor + offset - target.offset) / target.factor;
     }
 
+    /**
+     * The unit of this quantity that is written so; empty if none is. Of air and oil pressure the trade says pounds, and means
+     * pounds per square inch (common practice, no source).
+     */
+    public static Optional<Unit> parse(String text, Quantity quantity) {
+        Optional<Unit> named = parse(text);
+        boolean pounds = quantity == Quantity.PRESSURE && named.equals(Optional.of(POUND));
+        return pounds ? Optional.of(PSI) : named.filter(unit -> unit.quantity == quantity);
+    }
+
+    /** The symbols of all units of this quantity, for messages. */
+    public static String symbols(Quantity quantity) {
+        return Arrays.stream(values())
+                .filter(unit -> unit.quantity == quantity)
+                .map(Unit::symbol)
+                .collect(Collectors.joining(", "));
+    }
+
     /** The unit written so in the workshop, case and a few common spellings aside; empty if not known. */
     public static Optional<Unit> parse(String text) {
         String plain = text.strip();
@@ -163,7 +181,7 @@ public enum Unit {
                     case "minutes" -> "min";
                     case "litre", "litres", "liter", "liters" -> "L";
                     case "quart", "quarts" -> "qt";
-                    case "pounds", "lbs" -> "lb";
+                    case "pound", "pounds", "lbs", "libra", "libras" -> "lb";
                     case "l" -> "L";
                     default -> plain;
                 };

@@ -81,16 +81,16 @@ final class CaseSearch {
         return Objects.requireNonNull(count);
     }
 
-    /** Ids that begin so, in order. */
+    /** Ids that begin so, in order, without those whose last entry voids them. */
     List<CaseId> ids(String prefix, int limit) {
         if (!OF_AN_ID.matcher(prefix).matches()) {
             return List.of();
         }
         return sql.query(
-                "select case_id from case_file where case_id like ? order by case_id limit ?",
-                (row, n) -> new CaseId(row.getString(1)),
-                prefix + "%",
-                limit);
+                "select case_id from case_file f where case_id like ? and not exists (select 1 from case_entry e"
+                        + " where e.case_no = f.case_no and e.entry_number = f.last_number and e.kind = 'text-set'"
+                        + " and e.body like '%\"text\":\"voided\"%') order by case_id limit ?",
+                (row, n) -> new CaseId(row.getString(1)), prefix + "%", limit);
     }
 
     /** Ids after the given one, in order. */

@@ -160,21 +160,25 @@ class EntryCommands {
                     Boolean sure,
             @Option(longName = "reason", defaultValue = "", description = OptionText.REASON) String reason) {
         new KnownIds(knowledge.getObject()).measure(measure);
-        Unit read = TypedFigure.unit(unit);
         Measure known = knowledge.getObject().measures().get(measure);
-        Unit of = known.unit();
-        if (of.quantity() != read.quantity()) {
-            throw new Refused(
-                    "measure '" + measure + "' is not measured in " + read.symbol(), "give it in " + of.symbol());
-        }
+        Unit read =
+                TypedFigure.unit("measure '" + measure + "'", unit, known.unit().quantity());
         double number = TypedFigure.number("value", value);
         refuseUnbelieved(known, number, read, sure);
         OptionalDouble from = low;
         OptionalDouble to = high;
         Optional<Limits> limits = from.isEmpty() && to.isEmpty()
                 ? Optional.empty()
-                : Optional.of(
-                        new Limits(from, to, limitUnit.isEmpty() ? read : TypedFigure.unit(limitUnit), limitFrom));
+                : Optional.of(new Limits(
+                        from,
+                        to,
+                        limitUnit.isEmpty()
+                                ? read
+                                : TypedFigure.unit(
+                                        "the limit of '" + measure + "'",
+                                        limitUnit,
+                                        known.unit().quantity()),
+                        limitFrom));
         Measurement measurement =
                 new Measurement(measure, number, read, limits, new EarlierSamples(known, read).of(earlier), note);
         stored(context, enter(id, List.of(new MeasurementSet(Optional.empty(), measurement)), reason));

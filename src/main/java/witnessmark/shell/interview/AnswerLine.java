@@ -128,8 +128,8 @@ record AnswerLine(
         List<String> each = words.isEmpty() ? List.of() : List.of(words.split("\\s+"));
         for (int count = Math.min(LONGEST_UNIT_WORDS, each.size()); count > 0; count--) {
             String spelled = String.join(" ", each.subList(0, count)).replaceFirst("[,.]$", "");
-            Optional<Unit> unit = Unit.parse(spelled);
-            if (unit.isPresent() && unit.get().quantity() == usual.quantity()) {
+            Optional<Unit> unit = Unit.parse(spelled, usual.quantity());
+            if (unit.isPresent()) {
                 return new Measured(unit.get(), String.join(" ", each.subList(count, each.size())));
             }
         }

@@ -26,7 +26,7 @@ interface Asker extends AutoCloseable {
      * The same, answered in several lines, as a pasted job card is: at a terminal an empty line ends it; a prepared answer is
      * one line.
      *
-     * @param whole whether a first line says all, as a word that asks for something else does
+     * @param whole whether a line ends it, as a word that asks for something else does
      */
     default Optional<String> askLines(String key, String prompt, List<String> words, Predicate<String> whole) {
         return ask(key, prompt, words);

@@ -96,27 +96,24 @@ class CardCommands {
             String card = card(file, asker, page, wording);
             CardReading reading = words.reader(knowledge.getObject())
                     .read(card, now.gearbox(), page.units().shown(Unit.KILOMETRE));
-            Optional<List<Proposal>> taken = asks
+            CardEntries entries = new CardEntries(knowledge.getObject(), now);
+            Optional<CardDialog.Accepted> taken = asks
                     ? new CardDialog(spoken, words.search(knowledge.getObject()), asker, page, wording)
-                            .confirmed(reading)
-                    : Optional.of(acceptSure ? sure(reading, now) : List.of());
-            boolean keeps = taken.isPresent() && (asks || acceptSure);
-            Optional<String> stored = keeps
-                    ? Optional.of(store(
-                            name,
-                            now,
-                            card,
-                            reading,
-                            taken.get(),
-                            asks ? Optional.of(new LimitDialog(spoken, asker, page, wording)) : Optional.empty(),
-                            reason))
-                    : Optional.empty();
+                            .confirmed(reading, new LimitDialog(spoken, asker, page, wording), entries)
+                    : acceptSure ? Optional.of(accepted(sure(reading, now), entries)) : Optional.empty();
+            Optional<String> stored = taken.map(accepted -> store(name, card, reading, accepted, entries, reason));
+            List<Proposal> kept = taken.map(CardDialog.Accepted::proposals).orElse(List.of());
             if (format == Format.JSON) {
-                context.outputWriter().println(json.of(CardJson.of(stored, reading, taken.orElse(List.of()))));
+                context.outputWriter().println(json.of(CardJson.of(stored, reading, kept)));
             } else {
-                tell(page, wording, stored, reading, taken.orElse(List.of()), now, asks);
+                tell(page, wording, stored, reading, kept, now, asks);
             }
         }
+    }
+
+    private static CardDialog.Accepted accepted(List<Proposal> proposals, CardEntries entries) {
+        return new CardDialog.Accepted(
+                proposals, proposals.stream().map(entries::of).toList());
     }
 
     /** Only what can hardly mean anything else, and contradicts nothing on record. */
@@ -193,18 +190,15 @@ class CardCommands {
     /** Stores what was taken, the card as written, and what was not understood; returns the case. */
     private String store(
             String name,
-            CaseFile now,
             String card,
             CardReading reading,
-            List<Proposal> taken,
-            Optional<LimitDialog> limits,
+            CardDialog.Accepted taken,
+            CardEntries entries,
             String reason) {
-        CardEntries entries = new CardEntries(knowledge.getObject(), now);
-        List<Change> changes = new ArrayList<>(limits.map(dialog -> dialog.entries(taken, entries))
-                .orElseGet(() -> taken.stream().map(entries::of).toList()));
+        List<Change> changes = new ArrayList<>(taken.changes());
         List<String> rest = new ArrayList<>(reading.notUnderstood());
         reading.proposals().stream()
-                .filter(p -> taken.stream().noneMatch(t -> t.words().equals(p.words())))
+                .filter(p -> taken.proposals().stream().noneMatch(t -> t.words().equals(p.words())))
                 .map(Proposal::words)
                 .filter(words -> !rest.contains(words))
                 .forEach(rest::add);

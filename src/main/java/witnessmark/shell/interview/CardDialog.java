@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.FindingState;
+import witnessmark.casefile.history.Change;
 import witnessmark.gearbox.Unit;
 import witnessmark.interview.NotAnAnswer;
 import witnessmark.jobcard.CardReading;
@@ -42,11 +43,29 @@ final class CardDialog {
         this.text = new CardText(knowledge, page, wording);
     }
 
-    /** What was accepted, as it stands after the changes; empty if whoever answers has gone. */
-    Optional<List<Proposal>> confirmed(CardReading reading) {
-        List<Proposal> proposals = reading.proposals();
+    /** What was accepted, as it stands after the changes, with its entries. */
+    record Accepted(List<Proposal> proposals, List<Change> changes) {}
+
+    /** What was accepted, once the limits of its values were asked too; empty if whoever answers has gone. */
+    Optional<Accepted> confirmed(CardReading reading, LimitDialog limits, CardEntries entries) {
         List<Optional<Proposal>> decided = new ArrayList<>();
         page.indented("", "", wording.text("card.keys"));
+        while (decide(reading.proposals(), decided)) {
+            List<Proposal> accepted = decided.stream().flatMap(Optional::stream).toList();
+            LimitDialog.Entries asked = limits.entries(accepted, entries);
+            if (asked instanceof LimitDialog.Entries.Made made) {
+                return Optional.of(new Accepted(accepted, made.changes()));
+            }
+            if (asked.equals(new LimitDialog.Entries.Left(LimitDialog.Answer.Left.STOP))) {
+                return Optional.empty();
+            }
+            takeBack(decided);
+        }
+        return Optional.empty();
+    }
+
+    /** Has the rest of them decided; false if whoever answers has gone. */
+    private boolean decide(List<Proposal> proposals, List<Optional<Proposal>> decided) {
         while (decided.size() < proposals.size()) {
             Proposal proposal = proposals.get(decided.size());
             page.blank();
@@ -54,17 +73,19 @@ final class CardDialog {
             Answer answer = ask(proposal);
             switch (answer.what()) {
                 case DECIDED -> decided.add(answer.proposal());
-                case BACK -> {
-                    if (!decided.isEmpty()) {
-                        decided.remove(decided.size() - 1);
-                    }
-                }
+                case BACK -> takeBack(decided);
                 case GONE -> {
-                    return Optional.empty();
+                    return false;
                 }
             }
         }
-        return Optional.of(decided.stream().flatMap(Optional::stream).toList());
+        return true;
+    }
+
+    private static void takeBack(List<Optional<Proposal>> decided) {
+        if (!decided.isEmpty()) {
+            decided.remove(decided.size() - 1);
+        }
     }
 
     private enum What {

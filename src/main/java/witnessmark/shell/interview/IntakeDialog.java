@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import witnessmark.casefile.CaseRefused;
 import witnessmark.casefile.FindingState;
 import witnessmark.gearbox.Unit;
@@ -67,14 +68,20 @@ final class IntakeDialog {
         page.line(wording.text("intake." + key, distance().symbol()));
         List<String> choices = stage.choices();
         offer(stage);
+        List<String> words = Stream.concat(
+                        choices.stream(),
+                        TabWords.at(stage == Stage.COMPLAINT ? "complaint" : "intake", wording).stream())
+                .toList();
         Optional<String> answer = stage == Stage.COMPLAINT || stage == Stage.ACCOUNT
-                ? asker.askLines("intake." + key, "> ", choices, IntakeDialog::asksForSomething)
-                : asker.ask("intake." + key, "> ", choices);
-        if (answer.isEmpty() || asksFor(answer.get(), AnswerLine.Request.STOP)) {
+                ? asker.askLines("intake." + key, "> ", words, IntakeDialog::asksForSomething)
+                : asker.ask("intake." + key, "> ", words);
+        String last = answer.map(IntakeDialog::lastLine).orElse("");
+        if (answer.isEmpty() || asksFor(last, AnswerLine.Request.STOP)) {
             return false;
         }
         try {
-            return take(stage, chosen(answer.get().strip(), choices));
+            String said = asksFor(last, AnswerLine.Request.BACK) ? last : answer.get();
+            return take(stage, chosen(said.strip(), choices));
         } catch (CaseRefused | NotAnAnswer e) {
             asker.refused(NotAnAnswer.told(e, wording));
             return true;
@@ -102,6 +109,10 @@ final class IntakeDialog {
 
     private static boolean asksFor(String line, AnswerLine.Request what) {
         return AnswerLine.request(word(line)).filter(what::equals).isPresent();
+    }
+
+    private static String lastLine(String lines) {
+        return lines.strip().lines().reduce("", (before, line) -> line);
     }
 
     private static String word(String line) {
@@ -135,8 +146,14 @@ final class IntakeDialog {
         return (stage == Stage.COMPLAINT ? tellComplaint(answer) : tellAccount(answer)) || saysItAnew;
     }
 
-    private boolean tellComplaint(String answer) {
-        boolean wantsList = answer.isEmpty() || LIST.contains(word(answer));
+    /** The list may be asked for below the words too: they stay the complaint. */
+    private boolean tellComplaint(String typed) {
+        List<String> lines = typed.lines().toList();
+        boolean endsWithList = lines.size() > 1 && LIST.contains(word(lines.get(lines.size() - 1)));
+        String answer = endsWithList
+                ? String.join("\n", lines.subList(0, lines.size() - 1)).strip()
+                : typed;
+        boolean wantsList = endsWithList || answer.isEmpty() || LIST.contains(word(answer));
         Complaints complaints = new Complaints(
                 knowledge, words.search(knowledge), interview.present().gearbox());
         List<Proposal> meantBy = wantsList ? List.of() : meantBy(answer, complaints);
@@ -147,10 +164,24 @@ final class IntakeDialog {
                 ? confirmed(usual(complaints), "meant.list")
                 : confirmedSigns(meantBy, usual(complaints));
         // The list adds signs; words given before stay the complaint.
-        meant.ifPresent(chosen -> interview.tellMeant(
-                !wantsList ? answer : interview.present().complaint().isEmpty() ? said(chosen) : "",
-                limits.entries(chosen, new CardEntries(knowledge, interview.present()))));
-        return meant.isPresent() && askWhereItLiesOpen();
+        return meant.isPresent()
+                && told(
+                        endsWithList || !wantsList
+                                ? answer
+                                : interview.present().complaint().isEmpty() ? said(meant.get()) : "",
+                        meant.get())
+                && askWhereItLiesOpen();
+    }
+
+    /** Keeps the words and what was meant by them, once the limits of its values were asked; false if that was left. */
+    private boolean told(String words, List<Proposal> meant) {
+        LimitDialog.Entries entries = limits.entries(meant, new CardEntries(knowledge, interview.present()));
+        if (entries instanceof LimitDialog.Entries.Made made) {
+            interview.tellMeant(words, made.changes());
+            return true;
+        }
+        saysItAnew = entries.equals(new LimitDialog.Entries.Left(LimitDialog.Answer.Left.BACK));
+        return false;
     }
 
     /** What was seen inside the box before anything was opened here: the unit lies open, or others saw it. */
@@ -160,13 +191,19 @@ final class IntakeDialog {
             return true;
         }
         List<String> choices = Stage.UNIT_STATE.choices();
+        List<String> words = Stream.concat(choices.stream(), TabWords.at("left", wording).stream())
+                .toList();
         page.blank();
         page.line(wording.text("intake.seen-inside", seen.get().title()));
         offer(Stage.UNIT_STATE);
         while (true) {
-            Optional<String> answer = asker.ask("intake.seen-inside", "> ", choices);
+            Optional<String> answer = asker.ask("intake.seen-inside", "> ", words);
             if (answer.isEmpty() || asksFor(answer.get(), AnswerLine.Request.STOP)) {
                 return false;
+            }
+            if (asksFor(answer.get(), AnswerLine.Request.BACK)) {
+                page.line(wording.text(interview.back() ? "back" : "back.none"));
+                return true;
             }
             try {
                 String said = answer.get().strip();
@@ -206,9 +243,7 @@ final class IntakeDialog {
     private boolean tellAccount(String answer) {
         List<Proposal> said = answer.isEmpty() ? List.of() : saidByTheDriver(answer);
         Optional<List<Proposal>> meant = said.isEmpty() ? Optional.of(List.of()) : confirmed(said, "meant.account");
-        meant.ifPresent(chosen ->
-                interview.tellMeant(answer, limits.entries(chosen, new CardEntries(knowledge, interview.present()))));
-        return meant.isPresent();
+        return meant.isPresent() && told(answer, meant.get());
     }
 
     /** How it behaves and what happened, which whoever drives can tell; what a look would show is not taken from a tale. */

@@ -260,13 +260,19 @@ final class InterviewDialog {
         if (!isBelieved(measure, answer.value(), unit)) {
             return false;
         }
-        Optional<Limits> good = answer.limits().or(() -> limits.ask(measure, unit));
-        if (!gone) {
-            Measurement read = new Measurement(measure.id(), answer.value(), unit, good, answer.note());
-            interview.measured(read);
-            noted(measured(measure, read));
-            conflicts.askAboutNew();
+        LimitDialog.Answer good =
+                answer.limits().isPresent() ? new LimitDialog.Answer.Known(answer.limits()) : limits.ask(measure, unit);
+        if (good == LimitDialog.Answer.Left.BACK) {
+            page.indented("  ", "  ", wording.text("value.not-kept"));
+            text.print(question, interview.workMinutes());
+            return false;
         }
+        gone |= good == LimitDialog.Answer.Left.STOP;
+        Optional<Limits> known = good instanceof LimitDialog.Answer.Known given ? given.limits() : Optional.empty();
+        Measurement read = new Measurement(measure.id(), answer.value(), unit, known, answer.note());
+        interview.measured(read);
+        noted(measured(measure, read));
+        conflicts.askAboutNew();
         return true;
     }
 

@@ -99,15 +99,14 @@ final class LimitLine {
                 && (at == 1 || BETWEEN.contains(tokens.get(at - 2).toLowerCase(Locale.ROOT)));
         Unit in = unitWords == 0
                 ? unit
-                : Unit.parse(joined(tokens, at + 1, unitWords)).orElseThrow();
+                : Unit.parse(joined(tokens, at + 1, unitWords), unit.quantity()).orElseThrow();
         return in.convert(AnswerLine.number(tokens.get(at)) * (negative ? -1 : 1), unit);
     }
 
     /** How many words from here on name a unit of this kind. */
     private int unitWords(List<String> tokens, int from) {
         for (int words = Math.min(LONGEST_UNIT_WORDS, tokens.size() - from); words > 0; words--) {
-            Optional<Unit> named = Unit.parse(joined(tokens, from, words));
-            if (named.filter(u -> u.quantity() == unit.quantity()).isPresent()) {
+            if (Unit.parse(joined(tokens, from, words), unit.quantity()).isPresent()) {
                 return words;
             }
         }

@@ -7,7 +7,7 @@ import witnessmark.language.Texts;
 final class TabWords {
     private TabWords() {}
 
-    /** @param where which question: check, sure, meant, dense or end */
+    /** @param where which question: intake, complaint, left, check, sure, meant, limit, dense or end */
     static List<String> at(String where, Texts wording) {
         return List.of(wording.text("tab." + where).split(", "));
     }

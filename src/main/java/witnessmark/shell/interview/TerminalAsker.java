@@ -78,6 +78,9 @@ final class TerminalAsker implements Asker {
         List<String> lines = new ArrayList<>();
         for (; line.isPresent() && !line.get().isBlank(); line = ask(key, prompt, List.of())) {
             lines.add(line.get());
+            if (whole.test(line.get().strip())) {
+                break;
+            }
         }
         return line.map(end -> String.join("\n", lines));
     }

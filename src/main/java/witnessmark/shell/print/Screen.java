@@ -26,6 +26,11 @@ public final class Screen extends PrintWriter {
     /** Columns to write in at {@code out}. */
     static int width(PrintWriter out) {
         int columns = out instanceof Screen screen ? screen.columns.getAsInt() : 0;
+        return within(columns);
+    }
+
+    /** Columns to write in where the terminal says so many; 0 where it does not say. */
+    public static int within(int columns) {
         return columns <= 0 ? USUAL : Math.max(NARROWEST, Math.min(WIDEST, columns));
     }
 

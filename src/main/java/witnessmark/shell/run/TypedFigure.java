@@ -1,11 +1,10 @@
 package witnessmark.shell.run;
 
-import java.util.Arrays;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
 import witnessmark.gearbox.Unit;
+import witnessmark.shell.print.Refused;
 import witnessmark.shell.print.Terminal;
 import witnessmark.shell.print.WrongUsage;
 import witnessmark.yaml.PlainText;
@@ -42,7 +41,8 @@ public final class TypedFigure {
         }
         Unit unit = parts.group(2).isEmpty()
                 ? plain
-                : Unit.parse(parts.group(2))
+                : Unit.parse(parts.group(2), target.quantity())
+                        .or(() -> Unit.parse(parts.group(2)))
                         .orElseThrow(() -> new WrongUsage(
                                 what + " '" + Terminal.harmless(word) + "' has a unit that is not known",
                                 "give it in " + unitsLike(target)));
@@ -56,15 +56,18 @@ public final class TypedFigure {
     }
 
     private static String unitsLike(Unit target) {
-        return Arrays.stream(Unit.values())
-                .filter(unit -> unit.quantity() == target.quantity())
-                .map(Unit::symbol)
-                .collect(Collectors.joining(", "));
+        return Unit.symbols(target.quantity());
     }
 
-    public static Unit unit(String word) {
-        return Unit.parse(word)
-                .orElseThrow(() -> new WrongUsage(
-                        "unit '" + Terminal.harmless(word) + "' is not known", "one of " + Unit.SYMBOLS));
+    /**
+     * A unit for what is measured so.
+     *
+     * @param what is measured, as a refusal names it
+     */
+    public static Unit unit(String what, String word, Unit.Quantity quantity) {
+        return Unit.parse(word, quantity)
+                .orElseThrow(() -> new Refused(
+                        what + " is not measured in " + Terminal.harmless(word),
+                        "give it in one of: " + Unit.symbols(quantity)));
     }
 }

@@ -58,4 +58,15 @@ class CompleteCaseTest {
             assertThat(offered(program, "explain", "nobody", "")).contains("pto-fit", "input-nut-loose");
         }
     }
+
+    @Test
+    void a_voided_case_is_offered_no_more() {
+        try (CommandLine program = new CommandLine(store)) {
+            program.run("case", "new", "meant");
+            program.run("case", "new", "mistyped");
+            program.run("case", "void", "mistyped");
+
+            assertThat(offered(program, "interview", "")).contains("meant").doesNotContain("mistyped");
+        }
+    }
 }

@@ -8,6 +8,8 @@ import java.io.PrintWriter;
 import java.io.StringReader;
 import java.io.StringWriter;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -20,6 +22,7 @@ import witnessmark.casefile.history.FindingCleared;
 import witnessmark.diagnosis.Diagnosis;
 import witnessmark.diagnosis.RuleBase;
 import witnessmark.diagnosis.ShippedKnowledge;
+import witnessmark.gearbox.Unit;
 import witnessmark.interview.InMemory;
 import witnessmark.interview.Interview;
 import witnessmark.knowledge.Finding;
@@ -71,7 +74,7 @@ class InterviewDialogTest {
         Texts wording = Texts.of("interview", language);
         Page page = new Page(out, 80, false);
         KnowledgeBase knowledge = DIAGNOSIS.knowledge();
-        try (PreparedAnswers asker = new PreparedAnswers(new BufferedReader(new StringReader(answers)), out);
+        try (Asker asker = new AtATerminal(new PreparedAnswers(new BufferedReader(new StringReader(answers)), out));
                 Interview interview = new Interview(DIAGNOSIS, notebook)) {
             IntakeDialog intake = new IntakeDialog(interview, knowledge, WORDS, asker, page, wording);
             new InterviewDialog(
@@ -84,6 +87,29 @@ class InterviewDialogTest {
                     .run();
         }
         return text.toString();
+    }
+
+    /** A slash in a prepared answer stands for the end of a line typed at a terminal. */
+    private record AtATerminal(Asker file) implements Asker {
+        @Override
+        public Optional<String> ask(String key, String prompt, List<String> words) {
+            return file.ask(key, prompt, words);
+        }
+
+        @Override
+        public Optional<String> askLines(String key, String prompt, List<String> words, Predicate<String> whole) {
+            return ask(key, prompt, words).map(lines -> lines.replace('/', '\n'));
+        }
+
+        @Override
+        public void refused(String why) {
+            file.refused(why);
+        }
+
+        @Override
+        public void close() {
+            file.close();
+        }
     }
 
     private CaseFile kept() {
@@ -327,6 +353,61 @@ class InterviewDialogTest {
         assertThat(kept().measurements().get("range-regulator-pressure").limits())
                 .hasValueSatisfying(l -> assertThat(l.source()).isEqualTo("service manual of this unit"));
         assertThat(DIAGNOSIS.judge(kept()).verdict().carriedBy()).contains("low-air");
+    }
+
+    @Test
+    void the_list_can_be_asked_for_below_the_words_which_stay_the_complaint() {
+        String text = run("\n\n\nair\n\n\n\n\nruns funny since monday/list\n1 2\n\nstop\n");
+
+        assertThat(text).contains("Common complaints with this gearbox");
+        assertThat(kept().complaint()).isEqualTo("runs funny since monday");
+        assertThat(kept().findings()).hasSize(2);
+    }
+
+    @Test
+    void back_below_the_words_of_a_complaint_goes_back_and_keeps_none_of_them() {
+        run("\n\n\nair\n\n\n\n\nruns funny/b\n\nlist\n1\n\nstop\n");
+
+        assertThat(kept().complaint()).doesNotContain("funny", "\n");
+    }
+
+    @Test
+    void back_at_the_limits_of_a_value_asks_for_the_value_again() {
+        String text = run(
+                "\n\n\nair\n\n\n\n\ngrinds into low\n1\n\nregulator-outlet-low: 44 psi\nlimit.line: b\notherwise: no\n");
+
+        assertThat(text).contains("Not kept");
+        assertThat(kept().measurements()).doesNotContainKey("range-regulator-pressure");
+        assertThat(kept().findings().get("regulator-outlet-low").state()).isEqualTo(FindingState.ABSENT);
+    }
+
+    @Test
+    void stop_at_the_limits_of_a_value_keeps_the_value() {
+        run("\n\n\nair\n\n\n\n\ngrinds into low\n1\n\nregulator-outlet-low: 44 psi\nlimit.line: q\notherwise: no\n");
+
+        assertThat(kept().measurements()).containsKey("range-regulator-pressure");
+        assertThat(kept().findings()).doesNotContainKey("regulator-sags-in-shift");
+    }
+
+    @Test
+    void back_at_the_limits_of_a_value_in_the_complaint_asks_for_the_complaint_again() {
+        run(
+                "\n\n\nair\n\n\n\n\ngrinds into low range. regulator 44 psi at rest\nall\nb\ngrinds into low range\n1\n\nstop\n");
+
+        assertThat(kept().complaint()).isEqualTo("grinds into low range");
+        assertThat(kept().measurements()).isEmpty();
+    }
+
+    /** Common practice, no source: of air the trade says pounds. */
+    @Test
+    void pounds_of_air_are_pounds_per_square_inch() {
+        run(
+                "\n\n\nair\n\n\n\n\ngrinds into low\n1\n\nregulator-outlet-low: 44 lb\nlimit.line: 57 to 62 pounds\notherwise: no\n");
+
+        assertThat(kept().measurements().get("range-regulator-pressure"))
+                .satisfies(read -> assertThat(read.unit()).isEqualTo(Unit.PSI))
+                .satisfies(read -> assertThat(read.value()).isEqualTo(44))
+                .satisfies(read -> assertThat(read.limits().orElseThrow().low()).hasValue(57));
     }
 
     @Test
