@@ -264,6 +264,39 @@ class NearMissTest {
         assertThat(found(EventKind.SPLIT_UNDER_TORQUE)).isEmpty();
     }
 
+    /** The engine a split ahead for two seconds at a steady speed, torque on; then it comes back with the torque off. */
+    private void aheadUntilTorqueWasOffFor(double seconds) {
+        table = InventedTrucks.thirteen();
+        start(800, 700, 2);
+        drive("7-over", 10, 50, 52, 80);
+        for (int i = 0; i < 20; i++) {
+            row(locked("7", 52), 52, 0, 80, 75, 3, 0);
+        }
+        for (int i = 0; i < Math.round(10 * seconds); i++) {
+            row(locked("7", 52), 52, 0, 0, 0, 3, 0);
+        }
+        for (int i = 0; i < 8; i++) {
+            row(locked("7-over", 52), 52, 0, 0, 0, 3, 0);
+        }
+        drive("7-over", 10, 52, 57, 80);
+    }
+
+    /** With the torque off a clutch that slipped takes hold within a tenth of a second: mechanics, from memory. */
+    @Test
+    void a_split_that_stayed_when_the_torque_went_was_made_under_torque() throws IOException {
+        aheadUntilTorqueWasOffFor(0.6);
+
+        assertThat(found(EventKind.SPLIT_UNDER_TORQUE)).hasSize(1);
+        assertThat(found(EventKind.CLUTCH_SLIP)).isEmpty();
+    }
+
+    @Test
+    void an_engine_that_came_back_as_the_torque_went_may_have_slipped() throws IOException {
+        aheadUntilTorqueWasOffFor(0.1);
+
+        assertThat(found(EventKind.SPLIT_UNDER_TORQUE)).isEmpty();
+    }
+
     @Test
     void an_engine_that_takes_its_own_torque_off_is_not_blamed_for_a_held_accelerator() throws IOException {
         split(60, 0);

@@ -48,7 +48,7 @@ final class FindRuns implements Detector {
     /** A further row of the present run from which nothing is to be learned but that the run goes on. */
     void goesOn(Moment m) {
         if (current != null && m.isInGear()) {
-            current.reach(m);
+            current.skipTo(m);
         }
     }
 

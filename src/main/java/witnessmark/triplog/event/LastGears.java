@@ -34,7 +34,8 @@ final class LastGears {
         KnobGear outer = table.gear(current.gear);
         KnobGear inner = table.gear(middle.gear);
         boolean split = outer.lever() == inner.lever() && outer.range() == inner.range();
-        return split && inner.ratio() > outer.ratio() && !middle.followsTheWheels() ? middle : null;
+        boolean dogs = middle.followsTheWheels() || middle.coasted();
+        return split && inner.ratio() > outer.ratio() && !dogs ? middle : null;
     }
 
     /** Whether the last settled run is of this gear. */
