@@ -95,16 +95,12 @@ final class DiscEvents implements Detector {
         wentToNeutral |= position == 0;
         releasedMicros = m.micros();
         boolean told = shaft > 0;
-        Optional<KnobGear> now =
-                wentToNeutral ? levers.least() : Optional.of(drive.table().gear(gear));
-        double disc = told
-                ? shaft
-                : now.map(g -> g.ratio() * m.outputRpm(drive.perKmh())).orElse(0.0);
+        double disc = told ? shaft : ratio() * m.outputRpm(drive.perKmh());
         if (!(disc > LIMIT * drive.table().governedRpm()) || m.rpm() > WITH_THE_ENGINE * disc) {
             return;
         }
         byShaft |= told;
-        taken = wentToNeutral && !told ? now : taken;
+        taken = wentToNeutral && !told ? levers.least() : taken;
         if (firstLine == 0) {
             firstLine = m.line();
             overFrom = m.micros();
@@ -116,6 +112,13 @@ final class DiscEvents implements Detector {
             kmh = m.kmh();
             engineRpm = m.rpm();
         }
+    }
+
+    /** Of the gear that turns the disc, the least of those that may; 0 where none is known to. */
+    private double ratio() {
+        return wentToNeutral
+                ? levers.least().map(KnobGear::ratio).orElse(0.0)
+                : drive.table().gear(gear).ratio();
     }
 
     private void afterwards(Moment m) {

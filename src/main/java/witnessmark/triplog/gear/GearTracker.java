@@ -238,17 +238,16 @@ final class GearTracker {
         double[] weighed = weight;
         double peak = -Math.log(spread) - BELL;
         double odd = spread * Math.sqrt(2 * (peak - ODD_ROW)) * SAFELY;
+        Arrays.fill(weighed, TRUST * ODD_ROW);
+        weighed[gears] = outOfGear;
         for (int s = 0; s < gearIn.length; s++) {
             double away = ratio * gearIn[s] - 1;
-            double fit = ODD_ROW;
             if (away < odd && away > -odd) {
                 double z = away / spread;
                 double bell = peak - 0.5 * z * z;
-                fit = bell > ODD_ROW ? bell : ODD_ROW;
+                weighed[s] = TRUST * (bell > ODD_ROW ? bell : ODD_ROW);
             }
-            weighed[s] = TRUST * fit;
         }
-        weighed[gears] = outOfGear;
     }
 
     private void step(int i, double seconds) {

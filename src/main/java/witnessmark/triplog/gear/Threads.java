@@ -4,6 +4,6 @@ package witnessmark.triplog.gear;
 public enum Threads {
     /** Whoever reads, within his calls. */
     THE_READERS,
-    /** Threads of their own for tracking gears and for finding events, while the reader goes on. */
+    /** The reader with further threads that track gears and find events while he goes on. */
     THEIR_OWN
 }

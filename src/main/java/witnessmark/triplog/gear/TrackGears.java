@@ -1,6 +1,7 @@
 package witnessmark.triplog.gear;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.stream.Stream;
@@ -13,8 +14,7 @@ import witnessmark.triplog.signal.SignalRow;
 /**
  * Takes rows as they are read, puts the clock and the speeds right, and passes them on with the gear in hand. Works block
  * by block, so memory does not grow with the log; the last rows of a block are held back until what follows is known.
- * Reading, tracking and what the listener does may go on side by side, each on a thread of its own; what comes out is the
- * same.
+ * Reading, tracking and what the listener does may go on side by side ({@link HelpingHands}); what comes out is the same.
  */
 public final class TrackGears implements RowSink, AutoCloseable {
     /** No power of two, or the columns' rows would crowd into the same lines of the processor's cache. */
@@ -33,6 +33,7 @@ public final class TrackGears implements RowSink, AutoCloseable {
     private final GearTable table;
     private final TrackedRows listener;
     private final CleanRows clean;
+    private final Optional<HelpingHands> hands;
     private final HandOn<CleanRows.Batch> tracking;
     private final HandOn<TrackedBlock> listening;
     private final Queue<TrackedBlock> heard = new ConcurrentLinkedQueue<>();
@@ -59,15 +60,16 @@ public final class TrackGears implements RowSink, AutoCloseable {
     }
 
     public TrackGears(GearTable table, TrackedRows listener, Threads threads) {
-        boolean aside = threads == Threads.THEIR_OWN;
         this.table = table;
         this.listener = listener;
         this.tracker = new GearTracker(table, CAPACITY);
         this.factorFinder = new FindSpeedFactor(table);
         this.frozen = new FindFrozen(table.idleRpm());
         this.heardPerKmh = table.outputRpmPerKmh();
-        this.listening = aside ? HandOn.aside("events", this::listen) : HandOn.atOnce(this::listen);
-        this.tracking = aside ? HandOn.aside("gears", this::track) : HandOn.atOnce(this::track);
+        this.hands = threads == Threads.THEIR_OWN ? Optional.of(new HelpingHands(helpers())) : Optional.empty();
+        this.listening = hands.map(h -> h.before(this::listen)).orElseGet(() -> HandOn.atOnce(this::listen));
+        this.tracking = hands.map(h -> h.before((CleanRows.Batch batch) -> track(batch)))
+                .orElseGet(() -> HandOn.atOnce(this::track));
         this.clean = new CleanRows(CAPACITY - HELD_BACK, table.outputRpmPerKmh(), tracking);
     }
 
@@ -85,11 +87,15 @@ public final class TrackGears implements RowSink, AutoCloseable {
         listening.end();
     }
 
-    /** Gives up what is not yet worked off; does nothing after {@link #end}. */
+    /** Gives up what is not yet worked off, and lets the helping threads go; to be called after {@link #end} as well. */
     @Override
     public void close() {
-        tracking.close();
-        listening.close();
+        hands.ifPresent(HelpingHands::close);
+    }
+
+    /** With the reader's own a thread for each core, until each of reading, tracking and listening has one. */
+    private static int helpers() {
+        return Runtime.getRuntime().availableProcessors() > 2 ? 2 : 1;
     }
 
     private void track(CleanRows.Batch batch) {
