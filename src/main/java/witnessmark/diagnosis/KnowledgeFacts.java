@@ -17,6 +17,7 @@ import witnessmark.diagnosis.fact.MayBeRenewed;
 import witnessmark.diagnosis.fact.MustBeGood;
 import witnessmark.diagnosis.fact.MustBeGoodAny;
 import witnessmark.diagnosis.fact.Needs;
+import witnessmark.diagnosis.fact.NotByDefault;
 import witnessmark.diagnosis.fact.OwnerMayTurn;
 import witnessmark.diagnosis.fact.OwnerTurnsOn;
 import witnessmark.diagnosis.fact.Says;
@@ -76,6 +77,7 @@ final class KnowledgeFacts {
                 about(byFinding, finding.id(), new DoubtsIdentity(finding.id()));
             }
             finding.handsOpen().forEach(of -> about(byFinding, finding.id(), new HandsOpen(finding.id(), of)));
+            finding.notByDefault().forEach(of -> about(byFinding, finding.id(), new NotByDefault(finding.id(), of)));
         });
         knowledge.neverTogether().forEach(n -> n.findings().forEach(f -> about(byFinding, f, n)));
         knowledge.explainedBy().forEach(e -> {

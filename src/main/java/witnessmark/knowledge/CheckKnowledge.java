@@ -161,6 +161,7 @@ public final class CheckKnowledge {
             used.addAll(f.spoiledBy());
             if (f.doubtsIdentity()
                     || !f.handsOpen().isEmpty()
+                    || !f.notByDefault().isEmpty()
                     || f.voids().isPresent()
                     || !f.renews().isEmpty()
                     || !f.says().isEmpty()) {

@@ -23,6 +23,8 @@ import java.util.Optional;
  * @param voids the kind of finding that tells nothing where this one is present; empty for none
  * @param doubtsIdentity whether it puts in doubt that the evidence is from one unit, so that no class is concluded
  * @param handsOpen the classes and causes of which it leaves open whose doing it was, so that they are only pointed to
+ * @param notByDefault the classes that nothing is of by what it commonly is where this is found, so that they are only
+ *     pointed to unless a circumstance says so
  * @param madeOf the answers that together are it, where nobody is asked for it; empty for a finding of its own
  * @param age whether it only tells how old the unit is: of circumstances it counts last
  * @param gearRole whether it is heard in a gear or seen on a pair, so that the two can be held against each other
@@ -55,6 +57,7 @@ public record Finding(
         Optional<Kind> voids,
         boolean doubtsIdentity,
         List<String> handsOpen,
+        List<String> notByDefault,
         Optional<MadeOf> madeOf,
         boolean age,
         Optional<GearRole> gearRole,
@@ -154,6 +157,7 @@ public record Finding(
                 voids,
                 doubtsIdentity,
                 handsOpen,
+                notByDefault,
                 madeOf,
                 age,
                 gearRole,

@@ -49,6 +49,7 @@ import witnessmark.diagnosis.fact.MustBeGood;
 import witnessmark.diagnosis.fact.MustBeGoodAny;
 import witnessmark.diagnosis.fact.Needs;
 import witnessmark.diagnosis.fact.NotApplicable;
+import witnessmark.diagnosis.fact.NotByDefault;
 import witnessmark.diagnosis.fact.OwnerMayTurn;
 import witnessmark.diagnosis.fact.OwnerTurnsOn;
 import witnessmark.diagnosis.fact.Reported;
@@ -693,6 +694,14 @@ class EachRuleTest {
                         .miss("another class", hands, new HandsOpen("f", "other"))
                         .miss("another cause", hands, new HandsOpen("f", "d"))
                         .miss("not known", present("f"), absent("f")));
+        NotByDefault common = new NotByDefault("f", "maintenance");
+        all.put(
+                "not by default",
+                hit(cause(WORD), common, present("f"))
+                        .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
+                        .miss("another class", common, new NotByDefault("f", "other"))
+                        .miss("not known", present("f"), absent("f"))
+                        .spoilt("a circumstance says so", new ClassChange("c", "maintenance", "g")));
         DoubtsIdentity doubts = new DoubtsIdentity("f");
         all.put(
                 "identity in doubt",
