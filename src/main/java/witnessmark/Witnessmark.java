@@ -8,10 +8,13 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.jline.terminal.TerminalBuilder;
+import org.springframework.beans.factory.support.DefaultListableBeanFactory;
+import org.springframework.beans.factory.support.GenericTypeAwareAutowireCandidateResolver;
 import org.springframework.boot.Banner;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.WebApplicationType;
 import org.springframework.context.ConfigurableApplicationContext;
+import org.springframework.context.annotation.AnnotationConfigUtils;
 import org.springframework.context.annotation.ComponentScan;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.core.env.ConfigurableEnvironment;
@@ -83,6 +86,7 @@ public class Witnessmark {
         application.setListeners(List.of());
         application.setLogStartupInfo(false);
         application.setAddConversionService(false);
+        application.addInitializers(Witnessmark::leaveAnnotationsUnread);
         Map<String, Object> properties = new HashMap<>(options.properties());
         properties.put("witnessmark.prompt", String.valueOf(options.words().isEmpty()));
         application.setEnvironment(SettingSources.of(properties, System.getenv(), System.getProperty("user.home")));
@@ -90,6 +94,18 @@ public class Witnessmark {
             ShellRunner runner = context.getBean(ShellRunner.class);
             runner.run(args);
             return runner instanceof OneShot one ? one.getExitCode() : ExitCode.DONE.number();
+        }
+    }
+
+    /**
+     * No bean listens to events by an annotation, and each is known by its type alone: looking for more would read every
+     * method of every room.
+     */
+    private static void leaveAnnotationsUnread(ConfigurableApplicationContext context) {
+        DefaultListableBeanFactory beans = (DefaultListableBeanFactory) context.getBeanFactory();
+        beans.setAutowireCandidateResolver(new GenericTypeAwareAutowireCandidateResolver());
+        if (beans.containsBeanDefinition(AnnotationConfigUtils.EVENT_LISTENER_PROCESSOR_BEAN_NAME)) {
+            beans.removeBeanDefinition(AnnotationConfigUtils.EVENT_LISTENER_PROCESSOR_BEAN_NAME);
         }
     }
 

@@ -29,7 +29,6 @@ import witnessmark.diagnosis.fact.WitnessOf;
 import witnessmark.diagnosis.fact.WouldShow;
 import witnessmark.diagnosis.fact.Yields;
 import witnessmark.gearbox.Layout;
-import witnessmark.knowledge.Applicability;
 import witnessmark.knowledge.Cause;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.Follows;
@@ -55,13 +54,13 @@ final class KnowledgeFacts {
     KnowledgeFacts(KnowledgeBase knowledge) {
         Spoilers spoilers = new Spoilers(knowledge);
         knowledge.causes().values().forEach(cause -> {
-            if (!cause.applicability().equals(Applicability.ANY)) {
+            if (!cause.applicability().isOfAny()) {
                 limits.add(new Applies(Applies.Subject.CAUSE, cause.id(), cause.applicability()));
             }
             ofCause(cause, knowledge);
         });
         knowledge.findings().values().forEach(finding -> {
-            if (!finding.applicability().equals(Applicability.ANY)) {
+            if (!finding.applicability().isOfAny()) {
                 limits.add(new Applies(Applies.Subject.FINDING, finding.id(), finding.applicability()));
             }
             finding.needs().forEach(condition -> about(byFinding, finding.id(), new Needs(finding.id(), condition)));

@@ -2,9 +2,10 @@ package witnessmark.diagnosis;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -38,7 +39,9 @@ final class RuleSession implements AutoCloseable {
     private final KnowledgeFacts knowledge;
     private final Map<String, FactHandle> reports = new HashMap<>();
     private final Map<String, List<FactHandle>> measurements = new HashMap<>();
-    private final Set<Object> known = new HashSet<>();
+    /** What was learnt: each piece of knowledge is one object, whatever it is filed under. */
+    private final Set<Object> known = Collections.newSetFromMap(new IdentityHashMap<>());
+
     private final List<FactHandle> beliefs = new ArrayList<>();
 
     RuleSession(RuleBase rules, KnowledgeFacts knowledge, Layout layout, Sentences say) {

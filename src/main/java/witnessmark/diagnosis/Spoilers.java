@@ -1,17 +1,16 @@
 package witnessmark.diagnosis;
 
+import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import witnessmark.diagnosis.fact.SpoiledBy;
 import witnessmark.knowledge.Finding;
 import witnessmark.knowledge.KnowledgeBase;
 
 /** What spoils an answer: something done to it or to what its check needs, its whole kind failing, a part renewed before the look. */
 final class Spoilers {
-    private final Map<String, Set<SpoiledBy>> byFinding = new HashMap<>();
+    private final Map<String, List<SpoiledBy>> byFinding = new HashMap<>();
 
     Spoilers(KnowledgeBase knowledge) {
         for (Finding finding : knowledge.findings().values()) {
@@ -29,11 +28,14 @@ final class Spoilers {
     }
 
     private void add(SpoiledBy spoiled) {
-        byFinding.computeIfAbsent(spoiled.finding(), f -> new LinkedHashSet<>()).add(spoiled);
+        List<SpoiledBy> known = byFinding.computeIfAbsent(spoiled.finding(), f -> new ArrayList<>());
+        if (known.stream().noneMatch(spoiled::isSame)) {
+            known.add(spoiled);
+        }
     }
 
     /** Those of one finding. */
     List<SpoiledBy> of(String finding) {
-        return List.copyOf(byFinding.getOrDefault(finding, Set.of()));
+        return List.copyOf(byFinding.getOrDefault(finding, List.of()));
     }
 }

@@ -31,6 +31,11 @@ public record Applicability(Map<String, Set<String>> allowed, int fewestRatios, 
         allowed = Collections.unmodifiableSortedMap(new TreeMap<>(allowed));
     }
 
+    /** Whether it goes with every layout. */
+    public boolean isOfAny() {
+        return allowed.isEmpty() && fewestRatios == ANY.fewestRatios && mostRatios == ANY.mostRatios;
+    }
+
     /** Why it does not apply to the layout, empty if it does or may. */
     public Optional<Mismatch> reasonAgainst(Layout layout) {
         for (var feature : allowed.entrySet()) {

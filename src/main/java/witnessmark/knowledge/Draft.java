@@ -1,6 +1,7 @@
 package witnessmark.knowledge;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -116,9 +117,10 @@ final class Draft {
         return map.require(name).map(place -> refer(kind, place)).orElse(otherwise);
     }
 
-    void checkReferences() {
+    private void checkReferences() {
+        Map<Kind, Set<String>> ids = new EnumMap<>(Kind.class);
         for (Reference reference : references) {
-            Set<String> known = known(reference.kind);
+            Set<String> known = ids.computeIfAbsent(reference.kind, this::known);
             if (!known.contains(reference.id)) {
                 reference.place.fault(
                         "no " + reference.kind.word + " '" + reference.id + "' is known",

@@ -73,7 +73,7 @@ final class Round {
         left.remove(visit.place());
         for (Check check : visit.checks()) {
             List<Check> left = byPlace.get(check.place());
-            left.remove(check);
+            left.removeIf(other -> other.id().equals(check.id()));
             if (left.isEmpty()) {
                 byPlace.remove(check.place());
             }

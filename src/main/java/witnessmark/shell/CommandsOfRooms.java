@@ -1,7 +1,6 @@
 package witnessmark.shell;
 
 import java.lang.reflect.Method;
-import java.lang.reflect.Parameter;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -9,11 +8,11 @@ import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.support.GenericApplicationContext;
+import org.springframework.core.convert.ConversionService;
 import org.springframework.shell.core.command.CommandRegistry;
-import org.springframework.shell.core.command.annotation.Argument;
-import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
-import org.springframework.shell.core.command.annotation.support.CommandFactoryBean;
+import org.springframework.shell.core.command.completion.CompletionProvider;
+import org.springframework.shell.core.command.exit.ExitStatusExceptionMapper;
 
 /**
  * The commands of all rooms by name; each is put together when it is first asked for, since one start mostly runs one.
@@ -22,7 +21,7 @@ import org.springframework.shell.core.command.annotation.support.CommandFactoryB
 final class CommandsOfRooms extends CommandRegistry {
     private final GenericApplicationContext context;
     private final Map<String, Method> declared = new LinkedHashMap<>();
-    private final Map<String, org.springframework.shell.core.command.Command> made = new LinkedHashMap<>();
+    private final Map<String, RoomCommand> made = new LinkedHashMap<>();
 
     CommandsOfRooms(GenericApplicationContext context) {
         this.context = context;
@@ -59,17 +58,21 @@ final class CommandsOfRooms extends CommandRegistry {
 
     /** How many words beside its options a command takes at most. */
     int mostWords(org.springframework.shell.core.command.Command command) {
-        List<Parameter> parameters = List.of(declared.get(command.getName()).getParameters());
-        return parameters.stream().anyMatch(p -> p.isAnnotationPresent(Arguments.class))
-                ? Integer.MAX_VALUE
-                : (int) parameters.stream()
-                        .filter(p -> p.isAnnotationPresent(Argument.class))
-                        .count();
+        return made.get(command.getName()).mostWords();
     }
 
-    private org.springframework.shell.core.command.Command make(Method method) {
-        CommandFactoryBean command = new CommandFactoryBean(method);
-        command.setApplicationContext(context);
-        return command.getObject();
+    private RoomCommand make(Method method) {
+        Command declared = method.getAnnotation(Command.class);
+        RoomCommand command = new RoomCommand(
+                method,
+                declared,
+                () -> context.getBean(method.getDeclaringClass()),
+                context.getBean(ConversionService.class));
+        command.setExitStatusExceptionMapper(
+                context.getBean(declared.exitStatusExceptionMapper(), ExitStatusExceptionMapper.class));
+        if (!declared.completionProvider().isEmpty()) {
+            command.setCompletionProvider(context.getBean(declared.completionProvider(), CompletionProvider.class));
+        }
+        return command;
     }
 }

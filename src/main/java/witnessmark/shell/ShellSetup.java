@@ -1,6 +1,5 @@
 package witnessmark.shell;
 
-import jakarta.validation.Validator;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
@@ -80,11 +79,6 @@ class ShellSetup {
     @Lazy
     ConfigurableConversionService optionValues(ObjectProvider<RoomOptions> ofRooms) {
         return new OptionValues(ofRooms.stream());
-    }
-
-    @Bean
-    Validator validator() {
-        return new NothingToCheck();
     }
 
     /** The terminal of the prompt and of an interview; it is given back when the program ends. */

@@ -256,10 +256,7 @@ class LogEvidenceCommands {
             @Option(longName = "mapping", defaultValue = "", description = OptionText.MAPPING) GivenPath mapping,
             @Option(longName = "load", defaultValue = "", description = OptionText.LOAD) HabitLimits.Load load,
             @Option(longName = "format", defaultValue = "text", description = OptionText.FORMAT) Format format) {
-        if (before == null
-                || after == null
-                || before.words().isEmpty()
-                || after.words().isEmpty()) {
+        if (before.words().isEmpty() || after.words().isEmpty()) {
             throw new WrongUsage("give the logs of both periods: log compare TRUCK --before FILE ... --after FILE ...");
         }
         Period first = period("before", truck, before, mapping, load);

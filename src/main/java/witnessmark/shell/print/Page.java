@@ -143,7 +143,7 @@ public final class Page {
     }
 
     public Page numbered(int number, String text) {
-        String first = String.format("%3d. ", number);
+        String first = " ".repeat(number < 10 ? 2 : number < 100 ? 1 : 0) + number + ". ";
         return indented(first, "     ", text);
     }
 
