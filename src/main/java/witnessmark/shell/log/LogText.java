@@ -25,6 +25,11 @@ final class LogText {
     private static final int MOST_LOGS_TOLD = 20;
     private static final double LEAST_HOURS = 1 / 3600.0;
 
+    /** With fewer rows a second, their distance says more. */
+    private static final double SLOW_HERTZ = 0.9;
+    /** A gear of a quick run through the gears is held for about a second. */
+    private static final double COUNTING_HERTZ = 1.6;
+
     private final Page page;
 
     LogText(Page page) {
@@ -37,7 +42,7 @@ final class LogText {
         page.blank();
         headline(truck);
         logs(truck);
-        trip(truck.summary());
+        trip(truck.summary(), countsAll(truck));
         new LogVerdicts(page, truck.summary()).print();
         events(truck, which);
         charts(truck);
@@ -118,21 +123,33 @@ final class LogText {
 
     private void log(TripResult trip) {
         double hours = trip.summary().coveredHours();
-        String rate = hours > 0
-                ? String.format(Locale.ROOT, ", %.3g a second", trip.report().rows() / (3600 * hours))
-                : "";
+        long rows = trip.report().rows();
         page.item(String.format(
                 Locale.ROOT,
-                "%s: %s, %,d rows over %s%s",
+                "%s: %s, %,d %s over %s%s",
                 trip.report().file().getFileName(),
                 trip.report().format().name().toLowerCase(Locale.ROOT).replace("csv", "CSV"),
-                trip.report().rows(),
+                rows,
+                rows == 1 ? "row" : "rows",
                 ScreenFigures.clock(hours),
-                rate));
+                hours > 0 ? rate(rows / (3600 * hours)) : ""));
         LogRemarks.of(trip).forEach(r -> page.indented("      ", "      ", r));
     }
 
-    private void trip(TripSummary s) {
+    private static String rate(double hertz) {
+        return hertz >= SLOW_HERTZ
+                ? String.format(Locale.ROOT, ", %.3g a second", hertz)
+                : String.format(Locale.ROOT, hertz > 0.52 ? ", one every %.1f s" : ", one every %.0f s", 1 / hertz);
+    }
+
+    /** Whether rows come so close that no shift hides between two of them. */
+    private static boolean countsAll(TruckResult truck) {
+        return truck.trips().stream()
+                .allMatch(t ->
+                        t.report().rows() >= COUNTING_HERTZ * 3600 * t.summary().coveredHours());
+    }
+
+    private void trip(TripSummary s, boolean countsAll) {
         page.heading("Trip");
         row("distance", distance(s.km()));
         s.odometerKm().ifPresent(km -> row("by odometer", distance(km)));
@@ -148,8 +165,8 @@ final class LogText {
                 "shifts",
                 s.shifts() == 0 && s.tellingHours() == 0 && s.movingHours() > 0
                         ? "cannot be counted at this rate"
-                        : s.shifts() + ", of them " + s.leverShifts() + " with the lever, " + s.rangeShifts()
-                                + " through the range");
+                        : (countsAll ? "" : "at least ") + s.shifts() + ", of them " + s.leverShifts()
+                                + " with the lever, " + s.rangeShifts() + " through the range");
         row("a gear fits in", String.format(Locale.ROOT, "%.0f %% of the driving time", 100 * s.gearKnownShare()));
         page.heading("Time in hand, h:mm:ss");
         s.hoursInHand().forEach((name, hours) -> {

@@ -16,7 +16,7 @@ final class HowOften {
         }
         return hertz > 0.75
                 ? "once a second"
-                : String.format(Locale.ROOT, hertz < 0.5 ? "once every %.0f s" : "once every %.1f s", 1 / hertz);
+                : String.format(Locale.ROOT, hertz < 0.52 ? "once every %.0f s" : "once every %.1f s", 1 / hertz);
     }
 
     /** {@code two a second are needed}. */

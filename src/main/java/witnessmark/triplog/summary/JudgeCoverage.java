@@ -20,6 +20,7 @@ final class JudgeCoverage {
 
     private final GearTable table;
     private final Chances chances;
+    private final Map<Signal, Long> validCounts;
     private final Map<Signal, Double> hertz = new EnumMap<>(Signal.class);
 
     /**
@@ -29,6 +30,7 @@ final class JudgeCoverage {
     JudgeCoverage(GearTable table, Map<Signal, Long> validCounts, Chances chances) {
         this.table = table;
         this.chances = chances;
+        this.validCounts = validCounts;
         if (chances.coveredSeconds() > 0) {
             validCounts.forEach((signal, count) -> hertz.put(signal, count / chances.coveredSeconds()));
         }
@@ -67,7 +69,8 @@ final class JudgeCoverage {
             }
             String names = choice.stream().map(Signal::words).collect(Collectors.joining(" or "));
             if (best == 0) {
-                return Optional.of("the log has no " + names);
+                boolean lone = choice.stream().anyMatch(s -> validCounts.getOrDefault(s, 0L) > 0);
+                return Optional.of(lone ? "the log's rows cover no time" : "the log has no " + names);
             }
             double least = kind.leastHertz(isPedalKnown());
             if (best < RATE_MARGIN * least) {

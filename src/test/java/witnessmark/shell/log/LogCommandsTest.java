@@ -12,6 +12,7 @@ import java.security.MessageDigest;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.stream.IntStream;
 import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -190,7 +191,33 @@ class LogCommandsTest {
             assertThat(text("log read thirteen-ratio " + SLOW))
                     .contains(
                             "engine speed comes once every 5 s; two a second are needed without a clutch signal: start from rest")
+                    .contains(", one every 5 s")
+                    .containsPattern("shifts +cannot be counted at this rate")
                     .doesNotContain(LogText.NAMES_A_TRUCK);
+        }
+
+        @Test
+        void shifts_that_may_hide_between_two_rows_are_not_counted_as_all() throws IOException {
+            String fast = text("log read thirteen-ratio " + STARTS);
+            List<String> rows = Files.readAllLines(Path.of(STARTS));
+            Path thinned = Files.write(
+                    folder.resolve("thinned.csv"),
+                    IntStream.range(0, rows.size())
+                            .filter(i -> i % 10 == 0)
+                            .mapToObj(rows::get)
+                            .toList());
+
+            assertThat(fast).containsPattern("shifts +\\d+, of them");
+            assertThat(text("log read thirteen-ratio " + thinned)).containsPattern("shifts +at least \\d+, of them");
+        }
+
+        @Test
+        void a_log_of_one_row_is_told_as_such() throws IOException {
+            Path one = file("one.csv", "time_s,engine_rpm,speed_kmh\n1,600,0\n");
+
+            assertThat(text("log read thirteen-ratio " + one))
+                    .contains("one.csv: CSV, 1 row over 0:00:00")
+                    .contains("the log's rows cover no time: low range");
         }
 
         @Test
