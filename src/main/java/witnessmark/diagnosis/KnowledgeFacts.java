@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
 import witnessmark.diagnosis.fact.Applies;
 import witnessmark.diagnosis.fact.Breeds;
 import witnessmark.diagnosis.fact.ClassTurn;
@@ -25,6 +26,7 @@ import witnessmark.diagnosis.fact.SpeaksAgainst;
 import witnessmark.diagnosis.fact.SpoiledBy;
 import witnessmark.diagnosis.fact.Suggests;
 import witnessmark.diagnosis.fact.Warns;
+import witnessmark.diagnosis.fact.WhyItIsSo;
 import witnessmark.diagnosis.fact.WitnessOf;
 import witnessmark.diagnosis.fact.WouldShow;
 import witnessmark.diagnosis.fact.Yields;
@@ -172,6 +174,7 @@ final class KnowledgeFacts {
                                 seen -> about(byCause, id, new OwnerTurnsOn(id, turn.finding(), seen, turn.classId())));
             }
         }
+        whyItIsSo(cause, knowledge);
         cause.against()
                 .forEach(a -> about(byFinding, a.finding(), new SpeaksAgainst(id, a.finding(), a.factor(), a.why())));
         cause.links().forEach(link -> ofLink(cause, link, knowledge.findings().get(link.finding())));
@@ -203,6 +206,24 @@ final class KnowledgeFacts {
      * Whether the class stands only once this was asked: papers and questions whoever answers for it, parts only where it is
      * a person. A symptom is complained of unasked, a log and a reckoning say it themselves.
      */
+    private void whyItIsSo(Cause cause, KnowledgeBase knowledge) {
+        if (!cause.asksWhy()) {
+            return;
+        }
+        List<String> asked = cause.classWhen().stream()
+                .filter(turn ->
+                        turn.asked() != Cause.Asked.NEVER && !turn.classId().equals(cause.classId()))
+                .map(Cause.ClassWhen::finding)
+                .filter(f -> knowledge.findings().get(f).madeOf().isEmpty())
+                .toList();
+        List<String> answeredBy = cause.classWhen().stream()
+                .map(Cause.ClassWhen::finding)
+                .flatMap(f -> Stream.concat(Stream.of(f), conclusions(f, knowledge).stream()))
+                .distinct()
+                .toList();
+        about(byCause, cause.id(), new WhyItIsSo(cause.id(), asked, answeredBy));
+    }
+
     private static boolean isAskedFor(Finding.Kind kind, Vocabulary.CauseClass of) {
         return kind == Finding.Kind.PAPER || kind == Finding.Kind.ACCOUNT
                 ? of.names()

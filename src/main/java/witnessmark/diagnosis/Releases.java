@@ -245,6 +245,8 @@ final class Releases {
         } else if (reason instanceof HoldReason.OwnerOpen owner) {
             add(owner.finding(), Answer.EITHER);
             asked(cause).forEach(turn -> add(turn.finding(), Answer.PRESENT));
+        } else if (reason instanceof HoldReason.WhyNotAsked why) {
+            why.findings().forEach(f -> add(f, Answer.EITHER));
         }
     }
 

@@ -200,6 +200,9 @@ public final class Sentences {
         if (reason instanceof HoldReason.OwnerOpen owner) {
             return say("held-owner", owner.finding());
         }
+        if (reason instanceof HoldReason.WhyNotAsked why) {
+            return say("held-why", either(why.findings()));
+        }
         if (reason instanceof HoldReason.WhoseHands hands) {
             return say("held-whose-hands", hands.finding());
         }

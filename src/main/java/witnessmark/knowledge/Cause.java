@@ -6,6 +6,8 @@ import java.util.List;
  * Something that can have happened to the gearbox.
  *
  * @param classWhen what turns the class, in order: the first whose finding is present counts
+ * @param asksWhy whether it is a part that failed and whose it is turns on why, so that it is nobody's before one of the
+ *     circumstances of {@code classWhen} was answered
  * @param prior chance of it before anything was looked at
  * @param mechanism plain sentences that can be read out to the fleet
  * @param provedGood findings that must be answered absent before this cause may be concluded
@@ -20,6 +22,7 @@ public record Cause(
         String title,
         String classId,
         List<ClassWhen> classWhen,
+        boolean asksWhy,
         double prior,
         String mechanism,
         List<Link> links,
@@ -121,6 +124,7 @@ public record Cause(
                 title,
                 classId,
                 classWhen,
+                asksWhy,
                 prior,
                 mechanism,
                 links,

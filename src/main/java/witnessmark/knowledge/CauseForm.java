@@ -14,6 +14,7 @@ final class CauseForm {
             "title",
             "class",
             "class-when",
+            "ask-why",
             "prior",
             "mechanism",
             "links",
@@ -48,6 +49,7 @@ final class CauseForm {
                 fields.text("title"),
                 draft.refer(Draft.Kind.CLASS, fields, "class", ""),
                 classWhen(fields, draft),
+                asksWhy(fields),
                 VocabularyChance.chance(fields, "prior", draft.vocabulary.priors()),
                 fields.text("mechanism"),
                 links(fields, draft),
@@ -74,6 +76,17 @@ final class CauseForm {
                             "add 'repair-at: [...]' with the deepest places of access.yaml where it has hands"));
         }
         return places;
+    }
+
+    private static boolean asksWhy(YamlMap fields) {
+        boolean asked = fields.flagOr("ask-why", false);
+        if (asked && !fields.has("class-when")) {
+            fields.get("ask-why")
+                    .ifPresent(node -> node.fault(
+                            "ask-why without class-when leaves nothing to ask",
+                            "add the circumstances that turn its class"));
+        }
+        return asked;
     }
 
     private static List<Cause.ClassWhen> classWhen(YamlMap fields, Draft draft) {

@@ -62,6 +62,7 @@ import witnessmark.diagnosis.fact.Taken;
 import witnessmark.diagnosis.fact.ThinLog;
 import witnessmark.diagnosis.fact.Unexplaining;
 import witnessmark.diagnosis.fact.Warns;
+import witnessmark.diagnosis.fact.WhyItIsSo;
 import witnessmark.diagnosis.fact.WitnessOf;
 import witnessmark.diagnosis.fact.WouldShow;
 import witnessmark.diagnosis.fact.Yields;
@@ -625,6 +626,14 @@ class EachRuleTest {
                         .spoilt("what is known excludes it", new NeverTogether(List.of("g", "x"), false, "why"))
                         .spoilt("not in this gearbox", new NotApplicable(Applies.Subject.FINDING, "g", "why"))
                         .spoilt("turned already", new ClassChange("c", "driver-habit", "x")));
+        WhyItIsSo why = new WhyItIsSo("c", List.of("g"), List.of("g", "h"));
+        all.put(
+                "why it is so not asked",
+                hit(cause(WORD), why, unsure("g"))
+                        .miss("hardly believed", cause(WORD), cause(WORD - 0.001))
+                        .miss("of another cause", why, new WhyItIsSo("d", List.of("g"), List.of("g", "h")))
+                        .miss("answered", unsure("g"), absent("g"))
+                        .spoilt("answered by another", present("h")));
         ClassTurn sought = new ClassTurn("c", "g", "wear-out", 1, RECORD);
         all.put(
                 "owner cannot be told",

@@ -84,6 +84,13 @@ public sealed interface HoldReason {
     /** Whose it is turns on this finding, which is not answered though there is reason to ask. */
     record OwnerOpen(String finding, String classId) implements HoldReason {}
 
+    /** How a part came to be so was not asked at all, and whose it is turns on that; one of these would say something. */
+    record WhyNotAsked(List<String> findings) implements HoldReason {
+        public WhyNotAsked {
+            findings = List.copyOf(findings);
+        }
+    }
+
     /** What was done is known, but others had it in hand then or it was ordered so. */
     record WhoseHands(String finding) implements HoldReason {}
 
