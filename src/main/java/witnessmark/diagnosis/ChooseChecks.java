@@ -29,6 +29,11 @@ final class ChooseChecks {
     private static final double WORTH_MAKING_BITS = 0.005;
     /** A cause with at least this share of the leader's chance counts in full. Tried on cases of known outcome. */
     private static final double SHARE_OF_LEADER = 0.3;
+    /**
+     * What the doubt counts about a cause that explains nothing of what the truck does or what was seen, and that only papers
+     * and tales speak for: after a rebuild any work may be bad, but a part hurt there is no reason for this complaint.
+     */
+    private static final double BESIDE_THE_COMPLAINT = 0.1;
     /** A cause that a check moves by less is not named beside a stronger reason; a chance, judged. */
     private static final double WORTH_NAMING = 0.05;
     /** What it is worth to learn whether a conclusion that is held back may stand, bits. Judgement, not measured. */
@@ -160,7 +165,8 @@ final class ChooseChecks {
      * all out of question. To rule out one by one what hardly anybody believes would take many questions and change
      * nothing. The look-alikes of a cause that may not be concluded yet count in full: they are just what matters.
      */
-    private static double[] weights(NetworkReading reading, List<RankedCause> causes) {
+    private double[] weights(NetworkReading reading, List<RankedCause> causes) {
+        Set<String> complaint = complaint(reading);
         double full = SHARE_OF_LEADER
                 * causes.stream().mapToDouble(RankedCause::probability).max().orElse(0);
         Set<String> held = causes.stream()
@@ -172,9 +178,30 @@ final class ChooseChecks {
         return IntStream.range(0, all.size())
                 .mapToDouble(c -> {
                     double p = reading.isInQuestion(c) ? reading.probability(c) : 0;
-                    return p == 0 ? 0 : held.contains(all.get(c).id()) ? 1 : Math.min(1, p / full);
+                    return p == 0
+                            ? 0
+                            : held.contains(all.get(c).id())
+                                    ? 1
+                                    : Math.min(1, p / full)
+                                            * (isBeside(all.get(c), complaint) ? BESIDE_THE_COMPLAINT : 1);
                 })
                 .toArray();
+    }
+
+    /** What was found of how the truck behaves and of its parts; empty where it does nothing that calls for a cause. */
+    private Set<String> complaint(NetworkReading reading) {
+        Set<String> found = reading.taken().keySet().stream()
+                .filter(f -> mayBe(f, reading))
+                .filter(f -> knowledge.findings().get(f).kind() != Finding.Kind.PAPER
+                        && knowledge.findings().get(f).kind() != Finding.Kind.ACCOUNT)
+                .collect(Collectors.toSet());
+        return found.stream().anyMatch(f -> knowledge.findings().get(f).kind() == Finding.Kind.SYMPTOM)
+                ? found
+                : Set.of();
+    }
+
+    private static boolean isBeside(Cause cause, Set<String> complaint) {
+        return !complaint.isEmpty() && cause.links().stream().noneMatch(link -> complaint.contains(link.finding()));
     }
 
     private static double releaseBits(Releases.Answer answer, double chance) {

@@ -26,10 +26,10 @@ import org.apache.lucene.util.automaton.Operations;
 /** Splits a text into terms: English and Spanish stems, groups of synonyms, and near spellings of known words. */
 final class CardTerms {
     private static final Set<String> STOP = new java.util.HashSet<>(List.of(
-            ("a an the of to and it its is was were be been are has have had this that with when at as so he she they we"
-                            + " i his her by for from very just some there going goes does do did will would then"
+            ("a an the of to and it its is was were be been are has have had this that with when at as so he she they them we"
+                            + " i his her by for from very just some there going goin goes does do did will would then"
                             + " el la los las lo un una unos unas de del al que se y con por su sus es esta estan cuando"
-                            + " fue hay ha muy le les para como si y e o")
+                            + " fue hay ha muy le les para como si y e o ellos ellas")
                     .split(" ")));
     private static final Set<String> NEGATIONS = new java.util.HashSet<>(List.of(
             ("no not none nobody never nothing without neither nor wont cant cannot doesnt dont didnt isnt wasnt arent hasnt"
@@ -40,12 +40,16 @@ final class CardTerms {
             "\\d{1,2}(st|nd|rd|th)|\\d{1,2}(ra|da|ta|va)|first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth"
                     + "|primera|segunda|tercera|cuarta|quinta|sexta|septima|octava|novena|decima");
 
+    private static final java.util.regex.Pattern VOWELS = java.util.regex.Pattern.compile("[aeiou]");
+    /** Shorter ones, as "trk", may be too many words. */
+    private static final int SHORTEST_WITHOUT_VOWELS = 4;
+
     private static final int LONG_ENOUGH = 5;
     private static final int QUITE_LONG = 9;
 
     private final Analyzer english = analyzer(true);
     private final Analyzer spanish = analyzer(false);
-    private final Map<String, String> groups = new HashMap<>();
+    private final Map<String, Set<String>> groups = new HashMap<>();
     private final Set<String> vocabulary = new LinkedHashSet<>();
     private int longest = 1;
 
@@ -55,7 +59,8 @@ final class CardTerms {
                 List<Term> terms = plain(expression, false);
                 // "no oil" is said of leaks too: what begins with a "no" is a phrase, not a word.
                 if (!terms.isEmpty() && terms.stream().noneMatch(Term::isNot)) {
-                    groups.putIfAbsent(key(terms, 0, terms.size()), "=" + i);
+                    groups.computeIfAbsent(key(terms, 0, terms.size()), k -> new LinkedHashSet<>())
+                            .add("=" + i);
                     longest = Math.max(longest, terms.size());
                     learn(expression);
                 }
@@ -116,13 +121,11 @@ final class CardTerms {
             while (length > 1 && !groups.containsKey(key(terms, at, at + length))) {
                 length--;
             }
-            String group = groups.get(key(terms, at, at + length));
+            Set<String> meant = groups.getOrDefault(key(terms, at, at + length), Set.of());
             Term first = terms.get(at);
             Term last = terms.get(at + length - 1);
             Set<String> stems = new LinkedHashSet<>(length == 1 ? first.stems() : Set.of());
-            if (group != null) {
-                stems.add(group);
-            }
+            stems.addAll(meant);
             boolean spelledSo = terms.subList(at, at + length).stream().allMatch(Term::spelledSo);
             out.add(new Term(stems, first.from(), last.to(), spelledSo));
             at += length;
@@ -162,8 +165,14 @@ final class CardTerms {
         return terms;
     }
 
-    /** The known word that is one slip away (two in a long word); the word itself where none or several are. */
+    /**
+     * The known word that is one slip away (two in a long word), or that is left when its vowels are written out again, as in
+     * "grnds" and "slps"; the word itself where none or several are.
+     */
     private String nearest(String word) {
+        if (isWithoutVowels(word) && !vocabulary.contains(word)) {
+            return withVowels(word);
+        }
         if (word.endsWith("in") && word.length() >= LONG_ENOUGH && !vocabulary.contains(word)) {
             return nearest(word + "g");
         }
@@ -189,6 +198,31 @@ final class CardTerms {
             }
         }
         return found;
+    }
+
+    private static boolean isWithoutVowels(String word) {
+        return word.length() >= SHORTEST_WITHOUT_VOWELS
+                && VOWELS.matcher(word.substring(1)).results().count() == 0
+                && word.chars().allMatch(Character::isLetter);
+    }
+
+    /** Of the known words whose letters these are without the vowels that with the fewest, if it is one. */
+    private String withVowels(String word) {
+        String bones = bones(word);
+        List<String> known = vocabulary.stream()
+                .filter(w -> w.length() > word.length() && bones(w).equals(bones))
+                .toList();
+        int shortest = known.stream().mapToInt(String::length).min().orElse(0);
+        List<String> nearest =
+                known.stream().filter(w -> w.length() == shortest).toList();
+        long meant = nearest.stream().map(w -> stems(english, w)).distinct().count();
+        return meant == 1 ? nearest.get(0) : word;
+    }
+
+    /** The first letter and the consonants behind it, doubled ones once. */
+    private static String bones(String word) {
+        String rest = VOWELS.matcher(word.substring(Math.min(1, word.length()))).replaceAll("");
+        return (word.isEmpty() ? "" : word.substring(0, 1) + rest).replaceAll("(.)\\1", "$1");
     }
 
     private static List<String> stems(Analyzer analyzer, String word) {

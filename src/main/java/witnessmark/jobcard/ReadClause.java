@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import witnessmark.casefile.FindingState;
 import witnessmark.gearbox.Layout;
@@ -17,6 +18,11 @@ import witnessmark.knowledge.Wording;
 
 /** Takes one clause of a card for findings and values. */
 final class ReadClause {
+    private static final Pattern LOOKED_AT = Pattern.compile(
+            "^\\W*(?:(?:i|we|tech|also|se|ya)\\s+)*(?:checked|rechecked|looked (?:at|over)|inspected|went over|tested"
+                    + "|revis(?:e|é|o|ó|amos|aron)|cheque(?:e|é|o|ó|amos|aron)|inspeccion(?:e|é|o|ó|amos|aron))\\s+",
+            Pattern.CASE_INSENSITIVE);
+
     private static final double WHOLE = 0.96;
     private static final double NEARLY = 0.85;
     /** Where less of a clause is accounted for, the rest may turn its sense. */
@@ -34,8 +40,9 @@ final class ReadClause {
         this.figures = new ReadFigures(knowledge.measures(), phrases);
     }
 
-    /** The part that the words begin with, as they name it; empty where they begin otherwise. */
-    Optional<String> subject(String words) {
+    /** The part that the words begin with, but for what was done to look at it; empty where they begin otherwise. */
+    Optional<String> subject(String clause) {
+        String words = LOOKED_AT.matcher(clause).replaceFirst("");
         List<Term> terms = phrases.words().typed(words);
         return new Subjects(phrases.in(terms), knowledge.findings())
                 .first()

@@ -35,7 +35,7 @@ final class ReadFigures {
 
     private static final Pattern IN_WORDS_BEFORE_UNIT = Pattern.compile(
             "\\b(" + String.join("|", IN_WORDS)
-                    + ")(?=\\s+(?:seconds?|secs?|segundos?|litros?|litres?|liters?|quarts?|qts|gallons?|galones|psi|bar|pounds|libras|mm|inch(?:es)?|thou)\\b)",
+                    + ")(?=\\s+(?:seconds?|secs?|segundos?|litros?|litres?|liters?|quarts?|qts?|pints?|gallons?|galones|psi|bar|pounds|libras|mm|inch(?:es)?|thou)\\b)",
             Pattern.CASE_INSENSITIVE);
     /** "Psi 42" is read as "42 psi" where the number has no other unit. */
     private static final Pattern UNIT_BEFORE = Pattern.compile(
