@@ -33,16 +33,21 @@ final class CardTerms {
                     .split(" ")));
     private static final Set<String> NEGATIONS = new java.util.HashSet<>(List.of(
             ("no not none nobody never nothing without neither nor wont cant cannot doesnt dont didnt isnt wasnt arent hasnt"
-                            + " wouldnt couldnt negative denies denied sin ni ningun ninguna nada nadie nunca tampoco niega nego")
+                            + " wouldnt couldnt negative denies denied sin ni ningun ninguno ninguna ningunos ningunas nada nadie nunca tampoco niega nego")
                     .split(" ")));
     /** A gear by its number is also said of gears in a phrase; a phrase that names one gear means just that. */
     private static final java.util.regex.Pattern ONE_GEAR = java.util.regex.Pattern.compile(
             "\\d{1,2}(st|nd|rd|th)|\\d{1,2}(ra|da|ta|va)|first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth"
                     + "|primera|segunda|tercera|cuarta|quinta|sexta|septima|octava|novena|decima");
 
+    private static final java.util.regex.Pattern OF_A_RANGE =
+            java.util.regex.Pattern.compile("[ -](range|rng|side|box|gears?)\\b");
     private static final java.util.regex.Pattern VOWELS = java.util.regex.Pattern.compile("[aeiou]");
     /** Shorter ones, as "trk", may be too many words. */
     private static final int SHORTEST_WITHOUT_VOWELS = 4;
+
+    /** Known, so that "three" is not taken for "there". */
+    private static final String NUMBERS = "three seven eight twelve cuatro cinco siete nueve doce";
 
     private static final int LONG_ENOUGH = 5;
     private static final int QUITE_LONG = 9;
@@ -54,6 +59,7 @@ final class CardTerms {
     private int longest = 1;
 
     CardTerms(List<List<String>> synonyms) {
+        learn(NUMBERS);
         for (int i = 0; i < synonyms.size(); i++) {
             for (String expression : synonyms.get(i)) {
                 List<Term> terms = plain(expression, false);
@@ -152,7 +158,7 @@ final class CardTerms {
             for (String part : said.split("-")) {
                 if (NEGATIONS.contains(part)) {
                     terms.add(new Term(Set.of(Term.NOT), from, word.end(), true));
-                } else if (!STOP.contains(part) && !part.isEmpty()) {
+                } else if (!part.isEmpty() && (!STOP.contains(part) || isLow(part, letters.substring(word.end())))) {
                     String near = typed ? nearest(part) : part;
                     Set<String> stems = new LinkedHashSet<>(stems(english, near));
                     stems.addAll(stems(spanish, near));
@@ -198,6 +204,11 @@ final class CardTerms {
             }
         }
         return found;
+    }
+
+    /** English "lo", not the Spanish article. */
+    private static boolean isLow(String word, String behind) {
+        return word.equals("lo") && OF_A_RANGE.matcher(behind).lookingAt();
     }
 
     private static boolean isWithoutVowels(String word) {

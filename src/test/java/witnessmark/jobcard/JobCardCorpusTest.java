@@ -35,6 +35,27 @@ class JobCardCorpusTest {
         reader = new ReadJobCard(new KnowledgeLoader().load(List.of(files)));
     }
 
+    /** Words as a hurried hand writes them, and what denies a part that only another clause names; of no source. */
+    @ParameterizedTest
+    @CsvSource({
+        "clutch slps, clutch-slips, PRESENT",
+        "grnds goin into lo range, range-grinds-into-low, PRESENT",
+        "range buzzes to high side, range-grinds-into-high, PRESENT",
+        "'Checked the mounts, none broken', mount-movement-over, ABSENT",
+        "'soportes revisados, ninguno roto', mount-movement-over, ABSENT",
+        "Level was two quarts down, oil-level-low, PRESENT",
+        "bell housing bolts backed off, bell-housing-bolts-loose, PRESENT"
+    })
+    void hurried_words_are_read(String card, String finding, FindingState state) {
+        List<Proposal.OfFinding> said = reader.read(card, Layout.unknown()).proposals().stream()
+                .filter(Proposal.OfFinding.class::isInstance)
+                .map(Proposal.OfFinding.class::cast)
+                .toList();
+
+        assertThat(said).extracting(Proposal.OfFinding::id).containsExactly(finding);
+        assertThat(said.get(0).state()).isEqualTo(state);
+    }
+
     @ParameterizedTest
     @CsvSource({
         "tuning.txt, 0.9, 0.85",
@@ -47,6 +68,8 @@ class JobCardCorpusTest {
         "held-apart-fresh.txt, 0.9, 0.75",
         "held-apart-terse.txt, 0.9, 0.85",
         "held-apart-last.txt, 0.9, 0.8",
+        "held-apart-fifth.txt, 0.9, 0.85",
+        "held-apart-sixth.txt, 0.9, 0.85",
         "tuning-qualified.txt, 0.95, 0.85",
         "tuning-qualified-later.txt, 0.9, 0.7",
         "held-apart-qualified.txt, 0.9, 0.6"
