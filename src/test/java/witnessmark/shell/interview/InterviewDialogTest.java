@@ -147,11 +147,8 @@ class InterviewDialogTest {
 
 
                 whines pulling
-
                 b
                 range grinds going into low
-
-                1
 
                 q
                 """);
