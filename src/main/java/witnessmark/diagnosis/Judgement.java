@@ -45,6 +45,11 @@ public record Judgement(
                 remarks);
     }
 
+    /** The shares that a reader is told: none while it cannot be told whose it is, since they would rank people. */
+    public List<ClassShare> sharesTold() {
+        return verdict.standing() == Verdict.Standing.UNDETERMINED ? List.of() : attribution;
+    }
+
     /** The chance that at least one cause of the class is at work. */
     public record ClassShare(String classId, String title, double probability) {}
 

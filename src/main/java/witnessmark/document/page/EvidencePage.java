@@ -125,11 +125,9 @@ public record EvidencePage(
     }
 
     private static List<Field> classes(Judgement judgement, SayOnPaper words) {
-        return isOpen(judgement)
-                ? List.of()
-                : judgement.attribution().stream()
-                        .map(s -> new Field(s.title(), words.percent(s.probability())))
-                        .toList();
+        return judgement.sharesTold().stream()
+                .map(s -> new Field(s.title(), words.percent(s.probability())))
+                .toList();
     }
 
     /** What the rules changed for the causes that are listed; the rest only as a number. */

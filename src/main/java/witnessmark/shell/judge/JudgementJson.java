@@ -146,7 +146,7 @@ public record JudgementJson(
                 judgement.verdict().carriedBy(),
                 judgement.verdict().open(),
                 judgement.causesFrom(LEAST_PROBABILITY).stream().map(Cause::of).toList(),
-                judgement.attribution().stream()
+                judgement.sharesTold().stream()
                         .map(s -> new Share(s.classId(), s.probability()))
                         .toList(),
                 judgement.contradictions().stream()

@@ -50,7 +50,7 @@ final class JudgementText {
         parts(judgement.parts());
         contradictions.print(judgement);
         causes(judgement, causesShown);
-        if (judgement.verdict().standing() != Verdict.Standing.UNDETERMINED) {
+        if (!judgement.sharesTold().isEmpty()) {
             attribution(judgement);
         }
         nextChecks(judgement.nextChecks());
@@ -171,7 +171,7 @@ final class JudgementText {
 
     private void attribution(Judgement judgement) {
         page.heading(wording.text("judge.classes"));
-        judgement.attribution().stream()
+        judgement.sharesTold().stream()
                 .filter(s -> s.probability() >= WORTH_A_BAR)
                 .forEach(s -> page.indented(
                         "  " + ScreenFigures.bar(s.probability()) + " ",

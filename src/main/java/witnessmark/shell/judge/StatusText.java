@@ -85,7 +85,7 @@ public final class StatusText {
     }
 
     private void classes(Judgement judgement) {
-        List<Judgement.ClassShare> shares = judgement.attribution().stream()
+        List<Judgement.ClassShare> shares = judgement.sharesTold().stream()
                 .filter(s -> s.probability() >= WORTH_A_LINE)
                 .toList();
         if (!shares.isEmpty()) {

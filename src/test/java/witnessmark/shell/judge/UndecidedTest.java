@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -77,5 +79,30 @@ class UndecidedTest {
 
         assertThat(habits).isNotEmpty().noneMatch(l -> l.matches(".*" + PER_CENT + ".*"));
         assertThat(done("diagnose cones --full")).doesNotContain("- driver habit (");
+    }
+
+    /** For a program that reads the answer too, nobody's class has a share while it cannot be told whose it is. */
+    @Test
+    void the_machine_form_has_no_share_of_any_class() {
+        assertThat(done("diagnose cones --format json"))
+                .contains("\"standing\":\"undetermined\"", "\"attribution\":[]", "\"id\":\"range-move-in-neutral\"");
+        assertThat(done("status cones --format json")).contains("\"attribution\":[]");
+    }
+
+    @Test
+    void where_it_can_be_told_every_share_is_carried_by_a_cause_of_its_class() {
+        done("case new clogged --complaint Slow");
+        done("case set clogged air-filter-clogged=present range-slow-into-low=present");
+        String json = done("diagnose clogged --format json");
+
+        assertThat(json).contains("\"standing\":\"concluded\"");
+        String causes = json.substring(json.indexOf("\"causes\":"), json.indexOf("\"attribution\":"));
+        String shares = json.substring(json.indexOf("\"attribution\":"), json.indexOf("\"contradictions\":"));
+        Matcher share = Pattern.compile("\"class\":\"([a-z-]+)\"").matcher(shares);
+        assertThat(share.find()).isTrue();
+        do {
+            assertThat(causes)
+                    .containsPattern("\"class\":\"" + share.group(1) + "\"[^{}]*?\"probability\":(0\\.[1-9]|1\\.0)");
+        } while (share.find());
     }
 }
