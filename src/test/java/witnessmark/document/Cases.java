@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.concurrent.ConcurrentHashMap;
 import witnessmark.casefile.CaseFile;
 import witnessmark.casefile.CaseId;
 import witnessmark.casefile.CaseSheet;
@@ -45,10 +46,13 @@ final class Cases {
     /** One word of 10,000 characters. */
     static final String LONG_WORD = "Kegelreibung".repeat(834).substring(0, 10_000);
 
+    /** One judgement of a case serves every check of its papers. */
+    private static final Map<CaseFile, Dossier> JUDGED = new ConcurrentHashMap<>();
+
     private Cases() {}
 
     static Dossier of(CaseFile file) {
-        return of(file, Optional.empty(), Map.of());
+        return JUDGED.computeIfAbsent(file, f -> of(f, Optional.empty(), Map.of()));
     }
 
     static Dossier stored(CaseFile file, Map<String, byte[]> contents) {
@@ -75,6 +79,9 @@ final class Cases {
     /** The same in another language. */
     static Dossier in(Dossier all, Language language) {
         Diagnosis diagnosis = DIAGNOSIS.in(language);
+        if (diagnosis.knowledge() == all.knowledge()) {
+            return all;
+        }
         try (OpenCase open = diagnosis.open(all.file())) {
             return new Dossier(
                     all.file(),

@@ -9,11 +9,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -44,8 +46,20 @@ class PagesTest {
     /** Down a page, its upper margin counted. */
     private static final double NEARLY_EMPTY = 0.28;
 
+    private static final Map<List<Object>, byte[]> PRINTED = new ConcurrentHashMap<>();
+
     private static byte[] pdf(Dossier dossier, Kind kind, Paper paper) {
         return new WriteDocument(TemplateFolder.shipped(), paper).write(dossier, kind, Form.PDF);
+    }
+
+    /** The paper of a stored sample, printed once for all that is asked of it. */
+    private static byte[] pdf(String sample, Language language, Kind kind, Paper paper) {
+        return PRINTED.computeIfAbsent(
+                List.of(sample, language, kind, paper), any -> pdf(stored(sample, language), kind, paper));
+    }
+
+    private static Dossier stored(String sample, Language language) {
+        return Cases.in(Cases.stored(Cases.sample(sample), Map.of()), language);
     }
 
     static Stream<Arguments> papers() {
@@ -58,8 +72,7 @@ class PagesTest {
     @ParameterizedTest
     @MethodSource("papers")
     void no_page_ends_with_a_heading(String sample, Language language, Paper paper, Kind kind) {
-        Dossier dossier = Cases.in(Cases.stored(Cases.sample(sample), Map.of()), language);
-        PdfLines read = PdfLines.of(pdf(dossier, kind, paper));
+        PdfLines read = PdfLines.of(pdf(sample, language, kind, paper));
         List<Line> lines = read.all();
         int pages = lines.stream().mapToInt(Line::page).max().orElseThrow();
 
@@ -79,8 +92,8 @@ class PagesTest {
     @EnumSource(Paper.class)
     void a_bench_sheet_begins_its_checks_under_their_heading(Paper paper) {
         for (Language language : Language.values()) {
-            Dossier dossier = Cases.in(Cases.stored(Cases.sample("low-air-and-a-worn-range-yoke"), Map.of()), language);
-            List<Line> lines = PdfLines.of(pdf(dossier, Kind.BENCH, paper)).all();
+            List<Line> lines = PdfLines.of(pdf("low-air-and-a-worn-range-yoke", language, Kind.BENCH, paper))
+                    .all();
             String lead = language == Language.ENGLISH ? "Outside before teardown" : "Primero por fuera";
             int page = lines.stream()
                     .filter(l -> l.text().startsWith(lead))
@@ -103,12 +116,28 @@ class PagesTest {
                         .map(paper -> Arguments.of(sample, language, paper))));
     }
 
-    /** What belongs on one page does so in a packet too, and no sheet bears a few lines, or a code, alone. */
+    /** Each sample in another language or on other paper. */
+    static Stream<Arguments> onePacketASample() {
+        return Stream.of(
+                Arguments.of("clash-in-every-gear-all-else-sound", Language.SPANISH, Paper.LETTER),
+                Arguments.of("jumps-out-several-suspects", Language.SPANISH, Paper.A4),
+                Arguments.of("scored-hubs-after-a-tow", Language.ENGLISH, Paper.LETTER),
+                Arguments.of("range-knob-moved-in-neutral-logged", Language.ENGLISH, Paper.A4));
+    }
+
+    @Tag("long")
     @ParameterizedTest
     @MethodSource("packets")
+    void no_sheet_of_any_packet_is_nearly_empty(String sample, Language language, Paper paper) {
+        no_sheet_of_a_packet_is_nearly_empty(sample, language, paper);
+    }
+
+    /** What belongs on one page does so in a packet too, and no sheet bears a few lines, or a code, alone. */
+    @ParameterizedTest
+    @MethodSource("onePacketASample")
     void no_sheet_of_a_packet_is_nearly_empty(String sample, Language language, Paper paper) {
-        Dossier dossier = Cases.in(Cases.stored(Cases.sample(sample), Map.of()), language);
-        List<Line> lines = PdfLines.of(pdf(dossier, Kind.PACKET, paper)).all();
+        List<Line> lines =
+                PdfLines.of(pdf(sample, language, Kind.PACKET, paper)).all();
         int pages = lines.stream().mapToInt(Line::page).max().orElseThrow();
 
         for (int page = 1; page <= pages; page++) {
@@ -130,8 +159,7 @@ class PagesTest {
     @MethodSource("explanations")
     void what_the_paper_is_stands_on_one_page_with_the_words_used(
             String sample, Language language, Paper paper, Kind kind) {
-        Dossier dossier = Cases.in(Cases.stored(Cases.sample(sample), Map.of()), language);
-        List<Line> lines = PdfLines.of(pdf(dossier, kind, paper)).all();
+        List<Line> lines = PdfLines.of(pdf(sample, language, kind, paper)).all();
 
         assertThat(pageOf("What this paper is", "Qué es y qué no es", lines))
                 .isEqualTo(pageOf("Words used", "Palabras usadas", lines));
@@ -141,7 +169,7 @@ class PagesTest {
     @ParameterizedTest
     @MethodSource("explanations")
     void every_word_told_stands_on_the_paper(String sample, Language language, Paper paper, Kind kind) {
-        Dossier dossier = Cases.in(Cases.stored(Cases.sample(sample), Map.of()), language);
+        Dossier dossier = stored(sample, language);
         String html = new String(
                 new WriteDocument(TemplateFolder.shipped(), paper).write(dossier, kind, Form.HTML),
                 StandardCharsets.UTF_8);
@@ -169,8 +197,8 @@ class PagesTest {
     @EnumSource(Paper.class)
     void a_towing_sheet_is_one_page_in_both_languages(Paper paper) {
         for (Language language : Language.values()) {
-            Dossier dossier = Cases.in(Cases.stored(Cases.sample("scored-hubs-after-a-tow"), Map.of()), language);
-            assertThat(PdfText.of(pdf(dossier, Kind.TOWING, paper)).pages())
+            assertThat(PdfText.of(pdf("scored-hubs-after-a-tow", language, Kind.TOWING, paper))
+                            .pages())
                     .as(language.tag())
                     .isEqualTo(1);
         }
@@ -187,8 +215,8 @@ class PagesTest {
             })
     void a_bench_sheet_is_three_pages_at_most_in_both_languages(String sample) {
         for (Language language : Language.values()) {
-            Dossier dossier = Cases.in(Cases.stored(Cases.sample(sample), Map.of()), language);
-            assertThat(PdfText.of(pdf(dossier, Kind.BENCH, Paper.LETTER)).pages())
+            assertThat(PdfText.of(pdf(sample, language, Kind.BENCH, Paper.LETTER))
+                            .pages())
                     .as(language.tag())
                     .isLessThanOrEqualTo(3);
         }

@@ -58,19 +58,4 @@ class LogIT {
         assertThat(after.get("probability").asDouble()).isGreaterThan(before);
         assertThat(weight(after, "for", "log-rolling-at-idle")).isPositive();
     }
-
-    @Test
-    void proper_range_work_in_a_log_lowers_the_habit_and_a_blind_log_moves_nothing() {
-        done("case", "new", "cone", "--ratios", "13");
-        done("case", "set", "cone", "mainshaft-twisted=present");
-        double before = cause("cone", "high-gear-start").get("probability").asDouble();
-
-        done("log", "add", "cone", "thirteen-ratio", LOGS + "unit-34_slow-logger.csv");
-        double blind = cause("cone", "high-gear-start").get("probability").asDouble();
-        done("log", "add", "cone", "thirteen-ratio", LOGS + "unit-31_high-range-starts.csv");
-        double seen = cause("cone", "high-gear-start").get("probability").asDouble();
-
-        assertThat(blind).isEqualTo(before);
-        assertThat(seen).isGreaterThan(before);
-    }
 }
