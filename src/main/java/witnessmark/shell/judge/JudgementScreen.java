@@ -38,6 +38,9 @@ final class JudgementScreen {
             new Detail(2, 1, Room.CLOSE, Words.FULL, Words.FULL),
             new Detail(2, 1, Room.CLOSE, Words.FULL, Words.SHORT),
             new Detail(1, 1, Room.CLOSE, Words.FULL, Words.SHORT),
+            new Detail(2, 1, Room.WIDE, Words.SHORT, Words.SHORT),
+            new Detail(1, 1, Room.WIDE, Words.SHORT, Words.SHORT),
+            new Detail(2, 1, Room.CLOSE, Words.SHORT, Words.SHORT),
             new Detail(1, 1, Room.CLOSE, Words.SHORT, Words.SHORT),
             new Detail(1, 0, Room.CLOSE, Words.SHORT, Words.SHORT),
             new Detail(1, 0, Room.TIGHT, Words.SHORT, Words.SHORT));
@@ -183,7 +186,7 @@ final class JudgementScreen {
                                         ? ""
                                         : weights("status.against", cause.evidenceAgainst()))
                         .filter(text -> !text.isEmpty())
-                        .collect(Collectors.joining(". "));
+                        .collect(Collectors.joining("; "));
                 if (!why.isEmpty()) {
                     page.under(why);
                 }
