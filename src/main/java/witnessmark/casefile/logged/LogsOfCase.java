@@ -13,10 +13,10 @@ import witnessmark.triplog.summary.TimeSpan;
 
 /**
  * The logs that stand in a case already, and those on their way into it. Each stretch of driving may count once: the same
- * file is known by its hash, the same time in another file by its dates, or without dates by the marks of its rows.
+ * file is known by its hash, the same time in another file by its dates, the same rows with other times or none by their marks.
  */
 public final class LogsOfCase {
-    /** One log, where it is, when it was recorded (empty where not known), and the marks of rows without dates. */
+    /** One log, where it is, when it was recorded (empty where not known), and the marks of its rows. */
     public record Log(String name, String sha256, List<TimeSpan> spans, RowMarks marks) {}
 
     private record Counted(String where, List<TimeSpan> spans, RowMarks marks, List<String> hashes) {}
@@ -67,10 +67,6 @@ public final class LogsOfCase {
             return Optional.of("'" + log.name() + "' is the same log as " + other.where()
                     + "; it would count twice, leave it out (or take the evidence off first)");
         }
-        if (log.marks().isSameDriving(other.marks())) {
-            return Optional.of("'" + log.name() + "' holds rows of " + other.where()
-                    + "; they would count twice, leave it out (or take the evidence off first)");
-        }
         for (TimeSpan one : log.spans()) {
             for (TimeSpan two : other.spans()) {
                 if (one.isSameDriving(two)) {
@@ -80,7 +76,10 @@ public final class LogsOfCase {
                 }
             }
         }
-        return Optional.empty();
+        return log.marks().isSameDriving(other.marks())
+                ? Optional.of("'" + log.name() + "' holds rows of " + other.where()
+                        + "; they would count twice, leave it out (or take the evidence off first)")
+                : Optional.empty();
     }
 
     private static Instant later(Instant one, Instant two) {

@@ -24,7 +24,7 @@ import witnessmark.triplog.summary.TimeSpan;
  * @param coastKm distance of the long rolls out of gear
  * @param tallies by finding; none for a finding that no log could show
  * @param doubts why a log may not be this truck's, one sentence each; empty where nothing speaks against it
- * @param marks by what rows without dates are known again in another file
+ * @param marks by what its rows are known again in another file
  */
 public record LogRecord(
         List<TimeSpan> spans,

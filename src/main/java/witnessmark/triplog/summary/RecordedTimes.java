@@ -8,7 +8,7 @@ import java.util.Optional;
  *
  * @param spans the times it covers, parted where the record stops for more than an hour or the clock goes back
  * @param odometer its first and last reading, where the log has it
- * @param marks by what its rows are known again, where its times are no dates
+ * @param marks by what its rows are known again in another file, with other times or none
  */
 public record RecordedTimes(List<TimeSpan> spans, Optional<Odometer> odometer, RowMarks marks) {
 

@@ -6,11 +6,11 @@ import java.util.Set;
 import java.util.TreeSet;
 
 /**
- * By what the rows of a log without dates are known again in another file, whole or in part: of its short stretches of
+ * By what the rows of a log are known again in another file, whole or in part, with other times or none: of its short stretches of
  * driving the few whose hash is least, so that a part of the log keeps its share of them. One drive's stretches are the
  * same to the last digit wherever they stand; two drives share none.
  *
- * @param hashes sixteen hexadecimal digits each, in order; empty for a log that has dates or hardly drives
+ * @param hashes sixteen hexadecimal digits each, in order; empty for a log that hardly drives, and for one stored with dates before its marks were taken too
  */
 public record RowMarks(List<String> hashes) {
     public static final RowMarks NONE = new RowMarks(List.of());

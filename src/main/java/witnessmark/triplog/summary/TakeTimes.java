@@ -29,9 +29,7 @@ public final class TakeTimes {
         }
         if (end > first) {
             last = block.timeMicros(end - 1);
-            if (!TimeSpan.isDate(from)) {
-                marks.rows(block, first, end);
-            }
+            marks.rows(block, first, end);
             if (block.gives(Signal.DISTANCE)) {
                 odometer(block.column(Signal.DISTANCE), first, end);
             }

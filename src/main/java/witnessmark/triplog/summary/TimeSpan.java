@@ -31,11 +31,7 @@ public record TimeSpan(long fromMicros, long toMicros) {
 
     /** Whether its times are dates that can be held against those of another log. */
     public boolean isDated() {
-        return isDate(fromMicros);
-    }
-
-    static boolean isDate(long micros) {
-        return micros >= FIRST_DATE;
+        return fromMicros >= FIRST_DATE;
     }
 
     public Instant from() {

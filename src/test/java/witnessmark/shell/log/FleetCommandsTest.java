@@ -141,8 +141,9 @@ class FleetCommandsTest {
         done("log import-results " + out.resolve("days.csv")
                 + " --case by-table --truck unit-32 --nevertheless renamed");
 
+        // The table has no room for the marks of rows.
         assertThat(kept("by-table").replaceFirst("(?s)\n *doubts:.*", ""))
-                .isEqualTo(kept("by-log").replaceFirst("(?s)\n *doubts:.*", ""))
+                .isEqualTo(kept("by-log").replaceFirst("(?s)\n *doubts:.*", "").replaceFirst(", rows: \\[[^\\]]*]", ""))
                 .contains("log-rolling-at-idle", "2023-11-14T22:13:20.023Z");
     }
 

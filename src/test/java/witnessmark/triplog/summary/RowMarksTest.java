@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -55,6 +57,23 @@ class RowMarksTest {
                 .isTrue();
     }
 
+    /** The same rows exported twice, with dates and with seconds from the beginning. */
+    @Test
+    void a_log_is_known_again_in_one_whose_rows_bear_other_times() throws IOException {
+        Path drive = drive(3);
+        List<String> lines = new ArrayList<>(Files.readAllLines(drive));
+        for (int i = 1; i < lines.size(); i++) {
+            String[] row = lines.get(i).split(",", 2);
+            long micros = Math.round(Double.parseDouble(row[0]) * 1e6);
+            lines.set(i, Instant.parse("2026-03-02T06:00:00Z").plus(micros, ChronoUnit.MICROS) + "," + row[1]);
+        }
+        RecordedTimes dated = times(Files.write(folder.resolve("dated.csv"), lines));
+
+        assertThat(dated.spans()).allMatch(TimeSpan::isDated);
+        assertThat(dated.marks().isSameDriving(times(drive).marks())).isTrue();
+        assertThat(dated.marks().isSameDriving(times(drive(4)).marks())).isFalse();
+    }
+
     @Test
     void two_parts_are_the_same_driving_only_where_they_overlap() throws IOException {
         Path drive = drive(2);
@@ -75,15 +94,6 @@ class RowMarksTest {
             assertThat(one.hashes()).hasSizeGreaterThan(10);
             assertThat(marks.stream().filter(one::isSameDriving)).containsExactly(one);
         }
-    }
-
-    @Test
-    void a_log_with_dates_needs_none() throws IOException {
-        Path bus = folder.resolve("bus.log");
-        DriveScripts.proper(table, 3, 2).writeCandump(bus, Recording.usual(10), 3);
-
-        assertThat(times(bus).spans()).allMatch(TimeSpan::isDated);
-        assertThat(times(bus).marks()).isEqualTo(RowMarks.NONE);
     }
 
     @Test
