@@ -72,6 +72,25 @@ class PointlessChecksTest {
                 .doesNotContain("cone-burned", "leak", "log-shows-it");
     }
 
+    /** Common practice, no source: a seal hurt at a rebuild is no reason why a gear jumps out. */
+    @Test
+    void after_a_repair_what_explains_the_complaint_comes_before_all_else_that_may_have_been_done_badly() {
+        Diagnosis shipped = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());
+        List<String> complaint = List.of("slips-out-under-pull", "repaired-lately", "fault-since-repair");
+
+        List<NextCheck> checks = shipped.judge(
+                        SmallTrade.sheet(complaint.toArray(String[]::new)).toCaseFile())
+                .nextChecks();
+
+        List<Boolean> explains = checks.stream()
+                .filter(check -> check.bearing() == NextCheck.Bearing.CAUSE)
+                .map(check -> shipped.knowledge().causes().get(check.cause()).links().stream()
+                        .anyMatch(link -> link.finding().equals("slips-out-under-pull")))
+                .toList();
+        assertThat(explains.subList(0, 60)).doesNotContain(false);
+        assertThat(checks).map(NextCheck::finding).doesNotContain("regulator-outlet-high", "cover-gasket-torn");
+    }
+
     @Test
     void what_was_reckoned_and_counts_for_nothing_beside_another_of_the_same_act_is_not_asked() {
         Diagnosis shipped = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());

@@ -149,8 +149,8 @@ class UnitStateTest {
     /** Common practice, no source: soap and linkage are tried before the part that they are on comes off. */
     @ParameterizedTest
     @CsvSource({
-        "range-grinds-into-low, high-mileage, auxiliary-off, breather-blows-one-range",
-        "slips-out-under-pull, only-with-one-driver, shift-housing-off, linkage-binds"
+        "range-grinds-into-low, only-with-one-driver, auxiliary-off, bubbles-at-range-cover",
+        "hard-shift-one-gear, only-with-one-driver, shift-housing-off, linkage-binds"
     })
     void what_a_cause_in_question_may_wait_for_is_looked_at_before_the_work_that_ends_it(
             String symptom, String also, String work, String look) {
