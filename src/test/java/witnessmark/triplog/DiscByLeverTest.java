@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import witnessmark.triplog.event.EventFigure;
 import witnessmark.triplog.event.EventKind;
 import witnessmark.triplog.event.HabitEvent;
@@ -20,7 +22,7 @@ import witnessmark.triplog.read.Progress;
 /**
  * The lever goes from neutral into a low gear with the pedal down while the truck rolls: no ratio ever fits, yet the road
  * turns the disc at road speed times that gear's ratio (rigid-body mechanics). Rows written by hand, 10 a second; the lever's
- * positions are numbered from 11, as a logger may.
+ * positions are numbered from 7, as a logger may.
  */
 class DiscByLeverTest {
     private static final GearTable TABLE = InventedTrucks.ten();
@@ -42,23 +44,32 @@ class DiscByLeverTest {
     }
 
     private void drive(String name, double fromKmh, double toKmh) {
+        drive(name, fromKmh, toKmh, 6);
+    }
+
+    private void drive(String name, double fromKmh, double toKmh, int before) {
         KnobGear gear = TABLE.gears().stream()
                 .filter(g -> g.name().equals(name))
                 .findFirst()
                 .orElseThrow();
         int range = gear.range() == KnobGear.Range.HIGH ? 1 : 0;
         rows(0.5, 900, fromKmh, fromKmh, 1, range, 0);
-        rows(0.3, 900, fromKmh, fromKmh, 1, range, 10 + gear.lever());
-        rows(5, -gear.ratio(), fromKmh, toKmh, 0, range, 10 + gear.lever());
+        rows(0.3, 900, fromKmh, fromKmh, 1, range, before + gear.lever());
+        rows(5, -gear.ratio(), fromKmh, toKmh, 0, range, before + gear.lever());
     }
 
     /** First and second, twice each, then at a speed out of gear, and the lever put into a position with the pedal down. */
     private List<HabitEvent> found(double kmh, int range, int lever) throws IOException {
+        return found(kmh, range, lever, () -> {});
+    }
+
+    private List<HabitEvent> found(double kmh, int range, int lever, Runnable further) throws IOException {
         rows(3, 650, 0, 0, 0, 0, 0);
         for (int i = 0; i < 2; i++) {
             drive("1", 4, 6);
             drive("2", 7, 9);
         }
+        further.run();
         drive("5", 14, 20);
         drive("6", 20, kmh);
         rows(0.5, 1000, kmh, kmh, 1, 1, 0);
@@ -75,7 +86,7 @@ class DiscByLeverTest {
 
     @Test
     void the_lever_shows_the_gear_that_turns_the_disc() throws IOException {
-        List<HabitEvent> events = found(24, 0, 12);
+        List<HabitEvent> events = found(24, 0, 8);
 
         assertThat(events).hasSize(1);
         // 24 km/h x 20.8 rpm per km/h x 2.2 x 3.78 over 2,100 rpm
@@ -87,16 +98,26 @@ class DiscByLeverTest {
 
     @Test
     void a_little_above_governed_speed_it_is_none() throws IOException {
-        assertThat(found(15, 0, 12)).isEmpty();
+        assertThat(found(15, 0, 8)).isEmpty();
     }
 
     @Test
     void in_high_range_the_same_position_is_none() throws IOException {
-        assertThat(found(24, 1, 12)).isEmpty();
+        assertThat(found(24, 1, 8)).isEmpty();
+    }
+
+    /** Third gear once, at the number after those of first and second, or at another. */
+    @ParameterizedTest
+    @CsvSource({"6, 9, 1", "7, 10, 0"})
+    void a_position_seen_once_is_known_where_the_numbers_run_as_the_levers_do(int before, int lever, int events)
+            throws IOException {
+        List<HabitEvent> found = found(34, 0, lever, () -> drive("3", 10, 13, before));
+
+        assertThat(found).hasSize(events);
     }
 
     @Test
     void a_position_that_was_never_seen_with_a_gear_in_hand_tells_nothing() throws IOException {
-        assertThat(found(24, 0, 13)).isEmpty();
+        assertThat(found(34, 0, 9)).isEmpty();
     }
 }

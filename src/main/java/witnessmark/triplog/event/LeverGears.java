@@ -6,6 +6,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import witnessmark.triplog.gear.GearTable;
 import witnessmark.triplog.gear.KnobGear;
 import witnessmark.triplog.signal.Signal;
@@ -18,6 +20,8 @@ import witnessmark.triplog.signal.Signal;
 final class LeverGears {
     private static final int ENOUGH = 2;
     private static final double MOSTLY = 0.8;
+    /** So many positions in one order are no chance. */
+    private static final int SEVERAL = 3;
 
     private final GearTable table;
     /** For each number of a lever position the table's lever of each gear that was in hand there. */
@@ -51,7 +55,7 @@ final class LeverGears {
      * least. Empty in neutral, in reverse, and where the position was never seen with a gear in hand.
      */
     Optional<KnobGear> least() {
-        return learnt().flatMap(position -> table.gears().stream()
+        return learnt().or(this::inOrder).flatMap(position -> table.gears().stream()
                 .filter(g -> !g.isReverse() && g.lever() == position)
                 .filter(g -> range.isEmpty() || g.range() == range.get() || g.range() == KnobGear.Range.NONE)
                 .min(Comparator.comparingDouble(KnobGear::ratio)));
@@ -72,6 +76,15 @@ final class LeverGears {
                 .filter(l -> levers.size() >= ENOUGH
                         && levers.stream().filter(l::equals).count() >= MOSTLY * levers.size())
                 .findFirst();
+    }
+
+    /** A position seen once is known as well where the numbers of several run as the levers do. */
+    private Optional<Integer> inOrder() {
+        Set<Double> apart = seen.entrySet().stream()
+                .flatMap(e -> e.getValue().stream().map(l -> e.getKey() - l))
+                .collect(Collectors.toSet());
+        boolean once = seen.containsKey(lever) && seen.size() >= SEVERAL && apart.size() == 1;
+        return once ? Optional.of(seen.get(lever).get(0)) : Optional.empty();
     }
 
     void interrupted() {
