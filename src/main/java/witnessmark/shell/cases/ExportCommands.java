@@ -39,7 +39,6 @@ import witnessmark.shell.print.GivenPath;
 import witnessmark.shell.print.NewFile;
 import witnessmark.shell.print.OptionText;
 import witnessmark.shell.print.Terminal;
-import witnessmark.shell.print.WrongUsage;
 
 /** The commands that give cases and findings to other programs. */
 @Component
@@ -81,7 +80,7 @@ class ExportCommands {
             CommandContext context,
             @Argument(index = 0, description = "one case; without it all that are stored", defaultValue = "")
                     String name,
-            @Option(longName = "as", defaultValue = "csv", description = OptionText.TABLE) String as,
+            @Option(longName = "as", defaultValue = "csv", description = OptionText.TABLE) TableForm as,
             @Option(longName = "out", defaultValue = "", description = OptionText.OUT) GivenPath out,
             @Option(longName = "replace", defaultValue = "false", description = OptionText.REPLACE) Boolean replace) {
         Rows rows = new Rows(as, CASE_COLUMNS);
@@ -102,7 +101,7 @@ class ExportCommands {
             CommandContext context,
             @Argument(index = 0, description = "one case; without it all that are stored", defaultValue = "")
                     String name,
-            @Option(longName = "as", defaultValue = "csv", description = OptionText.TABLE) String as,
+            @Option(longName = "as", defaultValue = "csv", description = OptionText.TABLE) TableForm as,
             @Option(longName = "out", defaultValue = "", description = OptionText.OUT) GivenPath out,
             @Option(longName = "replace", defaultValue = "false", description = OptionText.REPLACE) Boolean replace) {
         Rows rows = new Rows(as, FINDING_COLUMNS);
@@ -243,6 +242,12 @@ class ExportCommands {
 
     private record Table(List<Object> rows) {}
 
+    /** What an export is written as. */
+    enum TableForm {
+        CSV,
+        JSON
+    }
+
     /** Rows being gathered in the form asked for. */
     private static final class Rows {
         private final boolean json;
@@ -251,11 +256,8 @@ class ExportCommands {
         private final List<Object> objects = new ArrayList<>();
         private int count;
 
-        Rows(String as, List<String> columns) {
-            json = switch (as) {
-                case "csv" -> false;
-                case "json" -> true;
-                default -> throw new WrongUsage("--as '" + Terminal.harmless(as) + "' is not known", "csv or json");};
+        Rows(TableForm as, List<String> columns) {
+            json = as == TableForm.JSON;
             write(columns);
         }
 

@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Command;
@@ -20,8 +19,6 @@ import witnessmark.document.Paper;
 import witnessmark.document.packet.WritePacket;
 import witnessmark.document.template.TemplateFolder;
 import witnessmark.document.write.WriteDocument;
-import witnessmark.gearbox.EnumWord;
-import witnessmark.knowledge.TowWay;
 import witnessmark.language.Language;
 import witnessmark.shell.cases.ShopKey;
 import witnessmark.shell.print.FileForm;
@@ -60,7 +57,7 @@ class DocumentCommands {
     void document(
             CommandContext context,
             @Argument(index = 0, description = "bench, explanation, evidence, claim, coaching, towing or packet")
-                    String kind,
+                    Kind what,
             @Argument(index = 1, description = "id of a stored case, or a YAML case file") String name,
             @Option(
                             longName = "as",
@@ -83,10 +80,9 @@ class DocumentCommands {
                             longName = "tow",
                             defaultValue = "",
                             description = "how the truck will be moved, for the towing sheet: " + TOW)
-                    String tow,
+                    PaperOptions.MoveSaid move,
             @Option(longName = "templates", defaultValue = "", description = "folder of the shop's own templates")
                     GivenPath templates) {
-        Kind what = Kind.parse(kind).orElseThrow(() -> WrongUsage.unknown("document", kind, "one of " + Kind.WORDS));
         List<String> forms = what == Kind.PACKET ? List.of(ZIP, "pdf", "html", "md") : List.of("html", "pdf", "md");
         String ending = FileForm.of(as, out.typed(), forms, forms.get(0));
         boolean zip = what == Kind.PACKET && ending.equals(ZIP);
@@ -97,7 +93,7 @@ class DocumentCommands {
         WriteDocument write = new WriteDocument(
                 templates.isEmpty() ? TemplateFolder.shipped() : TemplateFolder.of(templates.path()),
                 paper,
-                wayOf(tow));
+                move.way());
         Dossier dossier = dossiers.find(name, truck, log, language);
         byte[] bytes = zip ? packed(write, dossier) : write.write(dossier, what, form);
         Path target = out.isEmpty() ? Path.of(usualName(dossier, what, language, ending)) : out.path();
@@ -106,15 +102,6 @@ class DocumentCommands {
         String title = what == Kind.TOWING ? write.title(what, Language.ENGLISH) : what.title();
         Terminal.line(context.outputWriter(), title + " written: " + target + " (" + bytes.length + " bytes)");
         context.outputWriter().flush();
-    }
-
-    private static Optional<TowWay> wayOf(String word) {
-        if (word.isEmpty()) {
-            return Optional.empty();
-        }
-        Map<String, TowWay> ways = EnumWord.all(TowWay.class);
-        return Optional.of(Optional.ofNullable(ways.get(word))
-                .orElseThrow(() -> WrongUsage.unknown("--tow", word, "one of " + String.join(", ", ways.keySet()))));
     }
 
     private byte[] packed(WriteDocument write, Dossier dossier) {
