@@ -40,6 +40,7 @@ final class Usage {
             Map.entry("UNIT", "limit-unit"),
             Map.entry("NEW-PART", "fitted"),
             Map.entry("NUMBER", "remove"),
+            Map.entry("SAMPLES", "earlier"),
             Map.entry("WAY", "tow"),
             Map.entry("WHO", "told-by"),
             Map.entry("WHY", "nevertheless"),
