@@ -10,6 +10,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import witnessmark.diagnosis.fact.Beside;
 import witnessmark.diagnosis.fact.Instead;
+import witnessmark.diagnosis.fact.UnexplainedMark;
 import witnessmark.inference.ExactInference;
 import witnessmark.inference.GivenEvidence;
 import witnessmark.inference.Posterior;
@@ -75,8 +76,9 @@ final class FindRivals {
 
     /**
      * Causes of another owner that are as likely as a conclusion beside it, and beside one that names a shop or the maker
-     * also what is neither shown nor ruled out: both may be true, but what came of which is not told by the parts. One that
-     * has nothing in common with it stands apart, each with a complaint of its own; people are not named even so.
+     * also what is neither shown nor ruled out and would explain the complaint: both may be true, but what came of which is
+     * not told by the parts. One that has nothing in common with it stands apart, each with a complaint of its own; people
+     * are not named even so. What the cause itself brings about, and a trifle that explains no complaint, only stand beside.
      */
     List<Beside> beside(Cause cause) {
         double least = blames(cause) || !names(cause) ? Thresholds.CONCLUDED : Thresholds.OPEN_BESIDE;
@@ -84,13 +86,52 @@ final class FindRivals {
                 .filter(other -> reading.isInQuestion(other.id())
                         && reading.probability(other.id()) >= least
                         && !reading.classOf(other.id()).equals(reading.classOf(cause.id()))
-                        && (blames(cause) || !standApart(cause, other)))
-                .map(other -> new Beside(
-                        cause.id(),
-                        other.id(),
-                        reading.probability(other.id()) >= Thresholds.CONCLUDED,
-                        looks(cause, other)))
+                        && isWorthALook(other)
+                        && (blames(cause) || !isBredBy(cause, other) && !standApart(cause, other)))
+                .map(other -> new Beside(cause.id(), other.id(), isShown(other), looks(cause, other)))
                 .toList();
+    }
+
+    private boolean isShown(Cause cause) {
+        return reading.probability(cause.id()) >= Thresholds.CONCLUDED;
+    }
+
+    /**
+     * What was seen on the parts that neither the cause nor anything likely of its owner leaves, and something of another
+     * owner does, so that another story is in it. What says that a part is in order tells none.
+     */
+    List<UnexplainedMark> unexplained(Cause cause) {
+        return reading.taken().keySet().stream()
+                .filter(reading::isPresent)
+                .filter(f -> reading.kind(f) == Finding.Kind.LOOK || reading.kind(f) == Finding.Kind.MARK)
+                .filter(f -> !knowledge.findings().get(f).inOrder() && strength(cause, f) == 0)
+                .filter(f -> leavers(f)
+                        .noneMatch(other -> isOfOneOwner(other, cause)
+                                && reading.probability(other.id()) >= Thresholds.WORTH_A_WORD))
+                .filter(f -> leavers(f).anyMatch(other -> !isOfOneOwner(other, cause) && !other.harmsNothing()))
+                .map(f -> new UnexplainedMark(cause.id(), f))
+                .toList();
+    }
+
+    private Stream<Cause> leavers(String finding) {
+        return knowledge.causes().values().stream()
+                .filter(other -> reading.isInQuestion(other.id()) && strength(other, finding) > 0);
+    }
+
+    private boolean isOfOneOwner(Cause one, Cause other) {
+        return reading.classOf(one.id()).equals(reading.classOf(other.id()));
+    }
+
+    /** Whether the other came of the cause, by what is on record of the two, and not as well the other way round. */
+    private static boolean isBredBy(Cause cause, Cause other) {
+        return cause.breeds().contains(other.id()) && !other.breeds().contains(cause.id());
+    }
+
+    /** Whether it may have done it: a trifle only where it explains what the truck does, what is possible also what is seen outside. */
+    private boolean isWorthALook(Cause other) {
+        return isShown(other)
+                ? !other.harmsNothing() || left(other).anyMatch(f -> reading.kind(f) == Finding.Kind.SYMPTOM)
+                : complaints(other).findAny().isPresent();
     }
 
     private boolean standApart(Cause cause, Cause other) {

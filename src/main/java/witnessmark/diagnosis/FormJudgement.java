@@ -112,6 +112,7 @@ final class FormJudgement {
                 .forEach(c -> {
                     weighed.addAll(rivals.of(c));
                     weighed.addAll(rivals.beside(c));
+                    weighed.addAll(rivals.unexplained(c));
                 });
         explained.forEach((cause, by) -> {
             if (!by.isEmpty() && by.get(0).probability() < Thresholds.EXPLAINS) {

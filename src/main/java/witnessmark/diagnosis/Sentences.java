@@ -194,6 +194,9 @@ public final class Sentences {
                     : say("held-possible-beside", beside.other())
                             + (beside.looks().isEmpty() ? "" : say("held-rival-looks", either(beside.looks())));
         }
+        if (reason instanceof HoldReason.LeavesUnexplained left) {
+            return say("held-leaves-unexplained", left.finding());
+        }
         if (reason instanceof HoldReason.RenewalOpen renewal) {
             return say("held-renewal", renewal.good(), renewal.renewed());
         }

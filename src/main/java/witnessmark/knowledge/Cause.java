@@ -13,6 +13,7 @@ import java.util.List;
  * @param provedGood findings that must be answered absent before this cause may be concluded
  * @param provedGoodAny sets of findings of which one each must be answered absent before it may be concluded
  * @param breeds causes that this one can bring about in time
+ * @param harmsNothing whether it brings about nothing else, so that it only stands beside what it does not explain
  * @param repairAt ids of the deepest places in which the repair has hands; empty where a site does not say it
  * @param cautions its own, then those of the whole way to each place of its repair, each once
  */
@@ -30,6 +31,7 @@ public record Cause(
         List<String> provedGood,
         List<List<String>> provedGoodAny,
         List<String> breeds,
+        boolean harmsNothing,
         Applicability applicability,
         List<String> repair,
         List<String> repairAt,
@@ -132,6 +134,7 @@ public record Cause(
                 provedGood,
                 provedGoodAny,
                 breeds,
+                harmsNothing,
                 applicability,
                 repair,
                 repairAt,

@@ -60,6 +60,7 @@ import witnessmark.diagnosis.fact.SpoiledBy;
 import witnessmark.diagnosis.fact.Suggests;
 import witnessmark.diagnosis.fact.Taken;
 import witnessmark.diagnosis.fact.ThinLog;
+import witnessmark.diagnosis.fact.UnexplainedMark;
 import witnessmark.diagnosis.fact.Unexplaining;
 import witnessmark.diagnosis.fact.Warns;
 import witnessmark.diagnosis.fact.WhyItIsSo;
@@ -724,6 +725,13 @@ class EachRuleTest {
                 hit(cause(Thresholds.LEADS), beside)
                         .miss("does not lead", cause(Thresholds.LEADS), cause(Thresholds.LEADS - 0.001))
                         .miss("beside another cause", beside, new Beside("e", "d", true, List.of())));
+        UnexplainedMark left = new UnexplainedMark("c", "f");
+        all.put(
+                "a mark left unexplained",
+                hit(habit(Thresholds.LEADS), left)
+                        .miss("does not lead", habit(Thresholds.LEADS), habit(Thresholds.LEADS - 0.001))
+                        .miss("it names nobody", habit(Thresholds.LEADS), cause(Thresholds.LEADS))
+                        .miss("of another cause", left, new UnexplainedMark("d", "f")));
         Unexplaining unexplaining = new Unexplaining("c", List.of("f"));
         all.put(
                 "explains nothing",

@@ -81,6 +81,9 @@ public sealed interface HoldReason {
         }
     }
 
+    /** This was seen on the parts, it is not explained by it, and somebody else's cause leaves it. */
+    record LeavesUnexplained(String finding) implements HoldReason {}
+
     /** Whose it is turns on this finding, which is not answered though there is reason to ask. */
     record OwnerOpen(String finding, String classId) implements HoldReason {}
 
@@ -134,6 +137,7 @@ public sealed interface HoldReason {
                         && (this instanceof NotLookedAt
                                 || this instanceof MarkAlone
                                 || this instanceof LookLost
+                                || this instanceof LeavesUnexplained
                                 || this instanceof WhoseHands
                                 || this instanceof NotProvedGood good && good.found());
     }
