@@ -126,8 +126,10 @@ final class ReachVerdict {
     }
 
     private Verdict pointing(Judgement.ClassShare share, List<RankedCause> causes) {
+        // Beside one that is as likely as a conclusion what is merely possible is no second answer.
+        double least = causes.get(0).probability() >= Thresholds.CONCLUDED ? Thresholds.LEADS : Thresholds.WORTH_A_WORD;
         List<RankedCause> members = causes.stream()
-                .filter(c -> c.classId().equals(share.classId()) && c.probability() >= Thresholds.WORTH_A_WORD)
+                .filter(c -> c.classId().equals(share.classId()) && c.probability() >= least)
                 .limit(MOST_LEADERS)
                 .toList();
         String names = String.join(

@@ -41,6 +41,7 @@ class TextsTest {
             "card.",
             "state-",
             "found-",
+            "read-",
             "teller-",
             "standing-",
             "cause-",
