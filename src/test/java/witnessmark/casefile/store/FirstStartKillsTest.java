@@ -31,7 +31,7 @@ class FirstStartKillsTest {
 
     @Test
     void a_kill_while_a_store_is_made_leaves_one_that_opens() throws Exception {
-        killWhileStarting(5);
+        killWhileStarting(2);
     }
 
     @Test

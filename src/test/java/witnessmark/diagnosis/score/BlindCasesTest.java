@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import witnessmark.diagnosis.Diagnosis;
@@ -18,6 +19,12 @@ import witnessmark.diagnosis.ShippedKnowledge;
  */
 class BlindCasesTest {
     private static final Diagnosis DIAGNOSIS = new Diagnosis(RuleBase.shipped(), ShippedKnowledge.load());
+    private static final Map<String, Tally> TALLIES = new ConcurrentHashMap<>();
+
+    private static Tally tally(String folder) {
+        return TALLIES.computeIfAbsent(folder, name -> new ScoreCases(DIAGNOSIS)
+                .score(ShippedKnowledge.cases(Path.of("src/test/resources/witnessmark", name))));
+    }
 
     @ParameterizedTest
     @CsvSource({
@@ -42,8 +49,7 @@ class BlindCasesTest {
         "pier-cases, 0.95"
     })
     void no_class_is_concluded_wrongly_and_few_are_withheld(String folder, double threeAtLeast) {
-        Tally tally = new ScoreCases(DIAGNOSIS)
-                .score(ShippedKnowledge.cases(Path.of("src/test/resources/witnessmark", folder)));
+        Tally tally = tally(folder);
         int cases = tally.cases().size();
         assertThat(cases).isGreaterThanOrEqualTo(38);
         assertThat(tally.cases())
@@ -77,8 +83,7 @@ class BlindCasesTest {
     })
     void a_set_comes_out_no_worse_than_when_first_judged(
             String folder, int right, int withPointed, int pointedWhereNone, int firstMissed) {
-        Tally tally = new ScoreCases(DIAGNOSIS)
-                .score(ShippedKnowledge.cases(Path.of("src/test/resources/witnessmark", folder)));
+        Tally tally = tally(folder);
         Map<Scored.Answer, Long> answers = tally.answers();
         long concluded = answers.getOrDefault(Scored.Answer.RIGHT, 0L);
         assertThat(tally.wrongBlame()).isZero();
@@ -93,8 +98,7 @@ class BlindCasesTest {
     @ParameterizedTest
     @CsvSource({"later-cases", "bay-cases", "valley-cases", "mill-cases", "pier-cases"})
     void what_contradicts_itself_is_named_and_nothing_else(String folder) {
-        Tally tally = new ScoreCases(DIAGNOSIS)
-                .score(ShippedKnowledge.cases(Path.of("src/test/resources/witnessmark", folder)));
+        Tally tally = tally(folder);
         assertThat(tally.cases())
                 .filteredOn(scored -> !scored.contradictionRight())
                 .extracting(Scored::caseId)
