@@ -50,7 +50,7 @@ final class FindRivals {
             double probability = without.of(network.cause(other.id()));
             if (probability >= Thresholds.RIVAL_IN_THE_SAME_BREAK
                     && probability >= least(cause, other)
-                    && !reading.classOf(other.id()).equals(reading.classOf(cause.id()))
+                    && !isOfOneOwner(other, cause)
                     && explains(other, cause, shared)
                     && !isClosed(cause, other)) {
                 Instead rival = new Instead(
@@ -85,7 +85,7 @@ final class FindRivals {
         return knowledge.causes().values().stream()
                 .filter(other -> reading.isInQuestion(other.id())
                         && reading.probability(other.id()) >= least
-                        && !reading.classOf(other.id()).equals(reading.classOf(cause.id()))
+                        && !isOfOneOwner(other, cause)
                         && isWorthALook(other)
                         && (blames(cause) || !isBredBy(cause, other) && !standApart(cause, other)))
                 .map(other -> new Beside(cause.id(), other.id(), isShown(other), looks(cause, other)))
